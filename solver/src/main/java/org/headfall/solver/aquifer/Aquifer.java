@@ -1,0 +1,73 @@
+package org.headfall.solver.aquifer;
+
+import java.util.Arrays;
+import org.headfall.solver.grid.RectilinearGrid;
+
+/**
+ * The confined aquifer on its grid. Arrays hold one value a cell in the order of {@link RectilinearGrid}; they are not
+ * copied and must not change. Values of cells that are not active are not used, but must pass the same checks.
+ *
+ * @param grid the grid
+ * @param transmissivityX T along x (m²/d), positive
+ * @param transmissivityY T along y (m²/d), positive
+ * @param storativity S (-), positive
+ * @param top top of the aquifer (m above datum)
+ * @param bottom bottom of the aquifer (m above datum), below top
+ * @param active whether a cell belongs to the aquifer
+ */
+@SuppressWarnings("ArrayRecordComponent") // fields of 10⁵ cells, shared and never compared
+public record Aquifer(
+        RectilinearGrid grid,
+        double[] transmissivityX,
+        double[] transmissivityY,
+        double[] storativity,
+        double[] top,
+        double[] bottom,
+        boolean[] active) {
+
+    /** Checks shapes and values of every cell. */
+    public Aquifer {
+        int cells = grid.cellCount();
+        for (double[] field : new double[][] {transmissivityX, transmissivityY, storativity, top, bottom}) {
+            requireShape(cells, field.length);
+        }
+        requireShape(cells, active.length);
+        CellValues.requirePositive("transmissivity along x", "m2/d", transmissivityX);
+        CellValues.requirePositive("transmissivity along y", "m2/d", transmissivityY);
+        CellValues.requirePositive("storativity", "-", storativity);
+        for (int cell = 0; cell < cells; cell++) {
+            if (!(bottom[cell] < top[cell])) {
+                throw new IllegalArgumentException("aquifer bottom must lie below its top, found bottom " + bottom[cell]
+                        + " m and top " + top[cell] + " m in cell " + cell);
+            }
+        }
+    }
+
+    private static void requireShape(int cells, int length) {
+        if (length != cells) {
+            throw new IllegalArgumentException("a field of " + length + " values does not fit " + cells + " cells");
+        }
+    }
+
+    /**
+     * Aquifer with the same T in both directions and S everywhere, from -200 m to -100 m, all cells active.
+     *
+     * @param grid the grid
+     * @param transmissivity T (m²/d), positive
+     * @param storativity S (-), positive
+     * @return the aquifer
+     */
+    public static Aquifer homogeneous(RectilinearGrid grid, double transmissivity, double storativity) {
+        int cells = grid.cellCount();
+        boolean[] active = new boolean[cells];
+        Arrays.fill(active, true);
+        double[] t = filled(cells, transmissivity);
+        return new Aquifer(grid, t, t, filled(cells, storativity), filled(cells, -100), filled(cells, -200), active);
+    }
+
+    private static double[] filled(int cells, double value) {
+        double[] field = new double[cells];
+        Arrays.fill(field, value);
+        return field;
+    }
+}

@@ -1,0 +1,107 @@
+package org.headfall.solver.flow;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import org.headfall.solver.aquifer.Aquifer;
+import org.headfall.solver.aquifer.OuterBoundary;
+import org.headfall.solver.aquifer.Recharge;
+import org.headfall.solver.aquifer.SealingBed;
+import org.headfall.solver.aquifer.Spring;
+import org.headfall.solver.bore.Bore;
+import org.headfall.solver.bore.OperatingPhase;
+import org.headfall.solver.bore.Operation;
+import org.headfall.solver.schedule.Schedule;
+
+/**
+ * Everything that decides heads but the start: the aquifer, what borders it, and who takes from it.
+ *
+ * @param aquifer the aquifer
+ * @param sealingBed bed above it, if it leaks
+ * @param boundaries pieces of the rim through which water passes; they must not overlap
+ * @param recharges recharge by rain
+ * @param springs springs, in the order of all results
+ * @param bores bores, in the order of all results
+ */
+public record FlowProblem(
+        Aquifer aquifer,
+        Optional<SealingBed> sealingBed,
+        List<OuterBoundary> boundaries,
+        List<Recharge> recharges,
+        List<Spring> springs,
+        List<Bore> bores) {
+
+    /** Copies the lists and checks names and places. */
+    public FlowProblem {
+        boundaries = List.copyOf(boundaries);
+        recharges = List.copyOf(recharges);
+        springs = List.copyOf(springs);
+        bores = List.copyOf(bores);
+        Set<String> names = new HashSet<>();
+        springs.forEach(spring -> requirePlace(aquifer, names, "spring", spring.name(), spring.x(), spring.y()));
+        bores.forEach(bore -> requirePlace(aquifer, names, "bore", bore.name(), bore.x(), bore.y()));
+    }
+
+    private static void requirePlace(Aquifer aquifer, Set<String> names, String kind, String name, double x, double y) {
+        if (!names.add(name)) {
+            throw new IllegalArgumentException("two bores or springs are called '" + name + "'");
+        }
+        int cell = aquifer.grid().locate(x, y);
+        if (cell < 0 || !aquifer.active()[cell]) {
+            throw new IllegalArgumentException(kind + " '" + name + "' at (" + x + ", " + y + ") m stands "
+                    + (cell < 0 ? "outside the grid" : "in cell " + cell + ", which is not part of the aquifer"));
+        }
+    }
+
+    /** The same problem with other bores. */
+    public FlowProblem withBores(List<Bore> others) {
+        return new FlowProblem(aquifer, sealingBed, boundaries, recharges, springs, others);
+    }
+
+    /**
+     * Days after {@code from} and before {@code to} on which a rate, an operation or a boundary jumps or bends, in
+     * increasing order.
+     *
+     * @param from day the run starts
+     * @param to day the run ends
+     * @return the days
+     */
+    public double[] breaks(double from, double to) {
+        TreeSet<Double> days = new TreeSet<>();
+        for (Schedule schedule : schedules()) {
+            for (double day : schedule.breaks()) {
+                days.add(day);
+            }
+        }
+        bores.forEach(bore -> bore.phases().forEach(phase -> days.add(phase.fromDay())));
+        return days.stream()
+                .mapToDouble(Double::doubleValue)
+                .filter(day -> day > from && day < to)
+                .toArray();
+    }
+
+    private List<Schedule> schedules() {
+        List<Schedule> schedules = new ArrayList<>();
+        for (OuterBoundary boundary : boundaries) {
+            if (boundary instanceof OuterBoundary.FixedHead fixed) {
+                schedules.add(fixed.head());
+            } else if (boundary instanceof OuterBoundary.GivenFlow given) {
+                schedules.add(given.inflow());
+            } else if (boundary instanceof OuterBoundary.FarHead far) {
+                schedules.add(far.head());
+            }
+        }
+        recharges.forEach(recharge -> schedules.add(recharge.factor()));
+        for (Bore bore : bores) {
+            for (OperatingPhase phase : bore.phases()) {
+                if (phase.operation() instanceof Operation.PumpedRate pumped) {
+                    schedules.add(pumped.rate());
+                }
+            }
+        }
+        return schedules;
+    }
+}

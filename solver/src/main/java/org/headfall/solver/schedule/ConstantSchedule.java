@@ -1,0 +1,26 @@
+package org.headfall.solver.schedule;
+
+/**
+ * One value for all time.
+ *
+ * @param value the value, finite
+ */
+public record ConstantSchedule(double value) implements Schedule {
+
+    /** Checks the value. */
+    public ConstantSchedule {
+        if (!Double.isFinite(value)) {
+            throw new IllegalArgumentException("value must be finite, found " + value);
+        }
+    }
+
+    @Override
+    public double at(double day) {
+        return value;
+    }
+
+    @Override
+    public double[] breaks() {
+        return new double[0];
+    }
+}

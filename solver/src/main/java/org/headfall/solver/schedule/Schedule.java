@@ -1,0 +1,26 @@
+package org.headfall.solver.schedule;
+
+/** A quantity that changes with time, known at every day of the simulated period. */
+public sealed interface Schedule permits ConstantSchedule, StepSchedule, LinearSchedule {
+
+    /**
+     * Value at a day; where the value jumps, the value after the jump.
+     *
+     * @param day days since the start of the period
+     * @return the value, in the unit of the quantity
+     */
+    double at(double day);
+
+    /** Days on which the value jumps or changes its slope, in increasing order; the time integrator restarts there. */
+    double[] breaks();
+
+    /**
+     * Schedule with one value for all time.
+     *
+     * @param value the value
+     * @return the schedule
+     */
+    static Schedule constant(double value) {
+        return new ConstantSchedule(value);
+    }
+}

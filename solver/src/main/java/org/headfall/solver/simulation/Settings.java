@@ -1,0 +1,22 @@
+package org.headfall.solver.simulation;
+
+/**
+ * How exactly and with how many threads a simulation runs.
+ *
+ * @param accuracy largest error of head that one time step may make, by its own estimate (m), positive
+ * @param largestStep longest time step (d), positive; infinity for no bound
+ * @param threads threads of the linear solver, at least one; results do not depend on it
+ */
+public record Settings(double accuracy, double largestStep, int threads) {
+
+    /** 1 mm, steps of any length, one thread. */
+    public static final Settings DEFAULT = new Settings(0.001, Double.POSITIVE_INFINITY, 1);
+
+    /** Checks the values. */
+    public Settings {
+        if (!(accuracy > 0 && largestStep > 0 && threads >= 1)) {
+            throw new IllegalArgumentException("accuracy, largest step and threads must be positive, found " + accuracy
+                    + " m, " + largestStep + " d, " + threads);
+        }
+    }
+}

@@ -1,0 +1,30 @@
+package org.headfall.solver.simulation;
+
+import org.headfall.solver.flow.WaterBalance;
+
+/**
+ * State of the field at a recorded day. The arrays belong to the simulation and change after the call that delivers
+ * them: copy what is to be kept. Bores and springs are in the order of the flow problem.
+ *
+ * @param day days since the start of the period
+ * @param head head of each cell (m above datum)
+ * @param boreWallHead head in the aquifer at the wall of each bore (m above datum), own drawdown included
+ * @param boreLevel water level in each bore (m above datum): wall head less well loss
+ * @param boreRate discharge of each bore (m³/d)
+ * @param boreWantedRate discharge asked of each bore (m³/d): above {@code boreRate} where the lowest level cuts it;
+ *     equal to it for free flow
+ * @param springDischarge discharge of each spring (m³/d)
+ * @param springHead head in the cell of each spring (m above datum)
+ * @param balance water that passed since the previous snapshot
+ */
+@SuppressWarnings("ArrayRecordComponent") // views of the running state, as said above
+public record Snapshot(
+        double day,
+        double[] head,
+        double[] boreWallHead,
+        double[] boreLevel,
+        double[] boreRate,
+        double[] boreWantedRate,
+        double[] springDischarge,
+        double[] springHead,
+        WaterBalance balance) {}
