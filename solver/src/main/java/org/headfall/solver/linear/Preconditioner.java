@@ -1,0 +1,19 @@
+package org.headfall.solver.linear;
+
+/**
+ * Approximate inverse of a matrix: fixed, linear, symmetric and positive definite, as conjugate gradients need it.
+ */
+public interface Preconditioner {
+    /** Takes the matrix's new diagonal into account. */
+    void diagonalChanged();
+
+    /**
+     * Computes {@code corrections[l] = M residuals[l]} for l from 0 to {@code count - 1}; no value depends on another
+     * system's.
+     *
+     * @param residuals one array of cells a system, not modified
+     * @param corrections receive the results
+     * @param count number of systems
+     */
+    void apply(double[][] residuals, double[][] corrections, int count);
+}

@@ -1,0 +1,136 @@
+package org.headfall.solver.linear;
+
+import java.util.concurrent.atomic.AtomicInteger;
+import java.util.concurrent.locks.LockSupport;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A fixed number of threads that share loops: the caller takes the first part of a range, the team's own threads the
+ * others. Which thread does what never changes a result, because the loops given to it write disjoint cells and sum by
+ * fixed blocks. Threads wait by spinning for a short while and then sleep; they are daemons and end with {@link #close}.
+ *
+ * <p>One loop at a time: a team serves one solver thread. Starting a loop allocates nothing.
+ */
+public final class WorkerTeam implements AutoCloseable {
+    /** Work on a part of a range. */
+    @FunctionalInterface
+    public interface RangeTask {
+        /** Does the work of {@code from <= index < to}. */
+        void run(int from, int to);
+    }
+
+    /** Tests of the flag before a waiting thread goes to sleep, some tens of microseconds. */
+    private static final int SPINS = 20_000;
+
+    private final Thread[] threads;
+    private final AtomicInteger running = new AtomicInteger();
+    private final AtomicInteger rounds = new AtomicInteger();
+    private volatile boolean closed;
+    private volatile @Nullable Throwable failure;
+    private @Nullable RangeTask task;
+    private int count;
+    private int parts;
+
+    /**
+     * Starts a team.
+     *
+     * @param threads number of threads that work, the caller's included, at least 1
+     */
+    public WorkerTeam(int threads) {
+        if (threads < 1) {
+            throw new IllegalArgumentException("number of threads " + threads + " is below 1");
+        }
+        this.threads = new Thread[threads - 1];
+        for (int t = 0; t < threads - 1; t++) {
+            int part = t + 1;
+            this.threads[t] = new Thread(() -> serve(part), "linear-worker-" + part);
+            this.threads[t].setDaemon(true);
+            this.threads[t].start();
+        }
+    }
+
+    /** Returns the number of threads that work, the caller's included. */
+    public int size() {
+        return threads.length + 1;
+    }
+
+    /**
+     * Runs {@code work} over {@code 0 <= index < total} in contiguous parts, one a thread, and returns when all are done.
+     *
+     * @param total length of the range
+     * @param grain least length worth a thread of its own
+     * @param work what to do; its parts run at the same time
+     */
+    public void split(int total, int grain, RangeTask work) {
+        int wanted = Math.min(size(), total / Math.max(1, grain));
+        if (wanted <= 1 || closed) {
+            work.run(0, total);
+            return;
+        }
+        task = work;
+        count = total;
+        parts = wanted;
+        running.set(threads.length);
+        rounds.incrementAndGet();
+        for (Thread thread : threads) {
+            LockSupport.unpark(thread);
+        }
+        runPart(work, 0);
+        awaitOthers();
+    }
+
+    private void awaitOthers() {
+        while (running.get() > 0) {
+            Thread.onSpinWait();
+        }
+        task = null;
+        Throwable thrown = failure;
+        failure = null;
+        if (thrown != null) {
+            throw new IllegalStateException("a part of a shared loop failed: " + thrown, thrown);
+        }
+    }
+
+    private void runPart(RangeTask work, int part) {
+        try {
+            if (part < parts) {
+                work.run((int) ((long) count * part / parts), (int) ((long) count * (part + 1) / parts));
+            }
+        } catch (RuntimeException | Error thrown) {
+            failure = thrown;
+        }
+    }
+
+    private void serve(int part) {
+        int done = 0;
+        while (awaitRound(done)) {
+            done++;
+            RangeTask work = task;
+            if (work != null) {
+                runPart(work, part);
+            }
+            running.decrementAndGet();
+        }
+    }
+
+    private boolean awaitRound(int done) {
+        int spins = 0;
+        while (rounds.get() == done && !closed) {
+            if (++spins < SPINS) {
+                Thread.onSpinWait();
+            } else {
+                LockSupport.park(this);
+            }
+        }
+        return !closed;
+    }
+
+    /** Ends the team's threads; loops given to it afterwards run in the caller. */
+    @Override
+    public void close() {
+        closed = true;
+        for (Thread thread : threads) {
+            LockSupport.unpark(thread);
+        }
+    }
+}

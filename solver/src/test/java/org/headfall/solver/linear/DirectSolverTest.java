@@ -1,0 +1,8 @@
+package org.headfall.solver.linear;
+
+final class DirectSolverTest extends LinearSolverContract {
+    @Override
+    LinearSolver solver(FivePointMatrix matrix) {
+        return new DirectSolver(matrix);
+    }
+}
