@@ -1,0 +1,56 @@
+package org.headfall.scenarios.findings;
+
+import java.util.List;
+import java.util.OptionalDouble;
+
+/**
+ * What one station loses.
+ *
+ * @param station name of the station
+ * @param kind what it is, in words
+ * @param groundLevel level of the ground (m above datum)
+ * @param outletLevel level of the outlet (m above datum), if known
+ * @param headAboveGroundBefore head above the ground at the start (m), negative below
+ * @param flowBefore discharge at the start (m³/d), absent for points
+ * @param flowByItself whether and until when it flows by itself
+ * @param atDates the same for each report date that the run reaches
+ */
+public record ArtesianHead(
+        String station,
+        String kind,
+        double groundLevel,
+        OptionalDouble outletLevel,
+        double headAboveGroundBefore,
+        OptionalDouble flowBefore,
+        FlowByItself flowByItself,
+        List<AtDate> atDates) {
+
+    /** Copies the list. */
+    public ArtesianHead {
+        atDates = List.copyOf(atDates);
+    }
+
+    /**
+     * State at a report date.
+     *
+     * @param label words for the date
+     * @param day days since the start
+     * @param headAboveGround head above the ground (m), negative below
+     * @param loss head at the start less head at the date (m)
+     * @param declineRate mean fall of head over the last five years, or since the start if that is nearer (m/yr)
+     * @param levelInBore water level in the bore as operated (m above datum), bores only
+     * @param waterAbovePump level in the bore less the pump intake (m), if there is a pump
+     * @param flow discharge of a bore or spring (m³/d), negative for injection
+     * @param belowAquiferTop whether head lies below the aquifer top there, so that all these figures are in doubt
+     */
+    public record AtDate(
+            String label,
+            double day,
+            double headAboveGround,
+            double loss,
+            OptionalDouble declineRate,
+            OptionalDouble levelInBore,
+            OptionalDouble waterAbovePump,
+            OptionalDouble flow,
+            boolean belowAquiferTop) {}
+}

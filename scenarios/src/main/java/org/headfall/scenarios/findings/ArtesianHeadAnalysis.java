@@ -1,0 +1,108 @@
+package org.headfall.scenarios.findings;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalDouble;
+import org.headfall.scenarios.recording.Recording;
+import org.headfall.scenarios.recording.ReportDate;
+import org.headfall.scenarios.recording.RunDescription;
+import org.headfall.scenarios.recording.Station;
+import org.headfall.scenarios.recording.StationSeries;
+
+/** Computes the loss of artesian head at every station from a recording. */
+public final class ArtesianHeadAnalysis {
+
+    private static final double DAYS_PER_YEAR = 365.25;
+    private static final int YEARS_OF_DECLINE = 5;
+
+    private final RunDescription description;
+    private final Recording recording;
+
+    /**
+     * Analysis of a run.
+     *
+     * @param description the run
+     * @param recording what it recorded
+     */
+    public ArtesianHeadAnalysis(RunDescription description, Recording recording) {
+        this.description = description;
+        this.recording = recording;
+    }
+
+    /** Loss of artesian head of every station, in the order of the stations. */
+    public List<ArtesianHead> ofAllStations() {
+        List<ArtesianHead> losses = new ArrayList<>();
+        for (int i = 0; i < description.stations().size(); i++) {
+            losses.add(of(description.stations().get(i), recording.series().get(i)));
+        }
+        return losses;
+    }
+
+    private ArtesianHead of(Station station, StationSeries series) {
+        return new ArtesianHead(
+                station.name(),
+                station.kind(),
+                station.groundLevel(),
+                station.outletLevel(),
+                series.head()[0] - station.groundLevel(),
+                present(series.discharge()[0]),
+                flowByItself(station, series),
+                description.reportDates().stream()
+                        .filter(date -> date.day() <= recording.endDay() && date.day() > recording.startDay())
+                        .map(date -> atDate(station, series, date))
+                        .toList());
+    }
+
+    private static FlowByItself flowByItself(Station station, StationSeries series) {
+        if (station.outletLevel().isEmpty()) {
+            return new FlowByItself.NoOutlet();
+        }
+        double outlet = station.outletLevel().getAsDouble();
+        double[] days = series.days();
+        double[] head = series.head();
+        if (head[0] < outlet) {
+            return new FlowByItself.NotAtStart(Crossing.above(days, head, outlet, 0));
+        }
+        OptionalDouble stops = Crossing.below(days, head, outlet, 0);
+        if (stops.isEmpty()) {
+            return new FlowByItself.Throughout();
+        }
+        int firstBelow = 0;
+        while (head[firstBelow] >= outlet) {
+            firstBelow++;
+        }
+        return new FlowByItself.Stops(
+                stops.getAsDouble(), Crossing.above(days, head, outlet, firstBelow), head[head.length - 1] >= outlet);
+    }
+
+    private ArtesianHead.AtDate atDate(Station station, StationSeries series, ReportDate date) {
+        double day = date.day();
+        double head = series.headAt(day);
+        OptionalDouble level = present(series.levelInBoreAt(day));
+        OptionalDouble intake = station instanceof Station.BoreSite bore ? bore.pumpIntake() : OptionalDouble.empty();
+        OptionalDouble abovePump = level.isPresent() && intake.isPresent()
+                ? OptionalDouble.of(level.getAsDouble() - intake.getAsDouble())
+                : OptionalDouble.empty();
+        return new ArtesianHead.AtDate(
+                date.label(),
+                day,
+                head - station.groundLevel(),
+                series.head()[0] - head,
+                declineRate(series, day),
+                level,
+                abovePump,
+                present(series.dischargeAt(day)),
+                head < StationTop.of(description, station));
+    }
+
+    /** Mean fall of head over the last five calendar years, or since the start (m/yr). */
+    private OptionalDouble declineRate(StationSeries series, double day) {
+        double earlier = Math.max(recording.startDay(), description.calendar().yearsAfter(day, -YEARS_OF_DECLINE));
+        double years = (day - earlier) / DAYS_PER_YEAR;
+        return present((series.headAt(earlier) - series.headAt(day)) / years);
+    }
+
+    private static OptionalDouble present(double value) {
+        return Double.isFinite(value) ? OptionalDouble.of(value) : OptionalDouble.empty();
+    }
+}

@@ -1,0 +1,25 @@
+package org.headfall.scenarios.findings;
+
+import java.util.List;
+
+/**
+ * Everything that was found in a run.
+ *
+ * @param artesianHead loss of artesian head of every station
+ * @param interference one table a report date; empty if it was not computed
+ * @param interferenceMethod how interference was computed, one sentence each
+ * @param confinement where head fell below the aquifer top
+ */
+public record Findings(
+        List<ArtesianHead> artesianHead,
+        List<InterferenceTable> interference,
+        List<String> interferenceMethod,
+        Confinement confinement) {
+
+    /** Copies the lists. */
+    public Findings {
+        artesianHead = List.copyOf(artesianHead);
+        interference = List.copyOf(interference);
+        interferenceMethod = List.copyOf(interferenceMethod);
+    }
+}

@@ -1,0 +1,135 @@
+package org.headfall.scenarios.limits;
+
+import java.util.Arrays;
+import java.util.Optional;
+import java.util.function.DoublePredicate;
+import java.util.stream.DoubleStream;
+import java.util.stream.IntStream;
+import org.headfall.scenarios.recording.RunCalendar;
+import org.headfall.scenarios.recording.StationSeries;
+
+/**
+ * A limited quantity over time, with its margin to the limit.
+ *
+ * @param days days since the start, increasing
+ * @param values the quantity, in its unit
+ * @param margins distance to the allowed value, negative beyond it
+ * @param error numerical error of the values
+ */
+@SuppressWarnings("ArrayRecordComponent") // a series inside one evaluation, never compared
+record LimitSeries(double[] days, double[] values, double[] margins, double error) {
+
+    private static final double DAYS_PER_YEAR = 365.25;
+
+    /** Series of a quantity from head at a station, or from its difference to head without the proposed bores. */
+    static LimitSeries of(
+            LimitedQuantity quantity,
+            RunCalendar calendar,
+            StationSeries series,
+            Optional<StationSeries> without,
+            double headError) {
+        // The difference of two computed heads can be wrong by both of their errors.
+        double differenceError = without.isPresent() ? 2 * headError : headError;
+        if (quantity instanceof LimitedQuantity.FloorLevel floor) {
+            return floorLevel(series, floor.atLeast(), headError);
+        }
+        StationSeries change = without.map(other -> change(series, other)).orElse(series);
+        if (quantity instanceof LimitedQuantity.DeclineRate rate) {
+            return declineRate(change, calendar, rate, differenceError);
+        }
+        return drawdown(change, quantity.allowed(), differenceError);
+    }
+
+    private static LimitSeries floorLevel(StationSeries series, double atLeast, double error) {
+        double[] head = series.head();
+        double[] margins = new double[head.length];
+        for (int i = 0; i < head.length; i++) {
+            margins[i] = head[i] - atLeast;
+        }
+        return new LimitSeries(series.days(), head, margins, error);
+    }
+
+    private static LimitSeries drawdown(StationSeries series, double atMost, double error) {
+        double[] head = series.head();
+        double[] values = new double[head.length];
+        for (int i = 0; i < head.length; i++) {
+            values[i] = head[0] - head[i];
+        }
+        return new LimitSeries(series.days(), values, below(values, atMost), error);
+    }
+
+    /** Only days that lie far enough after the start for the whole mean. */
+    private static LimitSeries declineRate(
+            StationSeries series, RunCalendar calendar, LimitedQuantity.DeclineRate rate, double headError) {
+        double[] days = series.days();
+        double firstDay = calendar.yearsAfter(days[0], rate.overYears());
+        int skipped = 0;
+        while (skipped < days.length && days[skipped] < firstDay) {
+            skipped++;
+        }
+        double[] laterDays = Arrays.copyOfRange(days, skipped, days.length);
+        double[] values = new double[laterDays.length];
+        for (int i = 0; i < values.length; i++) {
+            double earlier = Math.max(days[0], calendar.yearsAfter(laterDays[i], -rate.overYears()));
+            double years = (laterDays[i] - earlier) / DAYS_PER_YEAR;
+            values[i] = (series.headAt(earlier) - series.head()[skipped + i]) / years;
+        }
+        return new LimitSeries(laterDays, values, below(values, rate.atMost()), 2 * headError / rate.overYears());
+    }
+
+    private static double[] below(double[] values, double atMost) {
+        double[] margins = new double[values.length];
+        for (int i = 0; i < values.length; i++) {
+            margins[i] = atMost - values[i];
+        }
+        return margins;
+    }
+
+    /** Head less head without, as a series whose start is its own reference. */
+    private static StationSeries change(StationSeries with, StationSeries without) {
+        double[] difference = new double[with.days().length];
+        for (int i = 0; i < difference.length; i++) {
+            difference[i] = with.head()[i] - without.headAt(with.days()[i]);
+        }
+        return new StationSeries(with.days(), difference, with.levelInBore(), with.discharge(), with.wantedDischarge());
+    }
+
+    /** The part that counts, its rims interpolated. */
+    LimitSeries during(LimitPeriod period) {
+        if (period instanceof LimitPeriod.Within within) {
+            return part(day -> day <= within.lastDay(), within.lastDay());
+        }
+        if (period instanceof LimitPeriod.After after) {
+            return part(day -> day >= after.firstDay(), after.firstDay());
+        }
+        return this;
+    }
+
+    /** Records on one side of a rim, and a record on the rim itself where it falls between two. */
+    private LimitSeries part(DoublePredicate counts, double rim) {
+        double[] partDays = DoubleStream.concat(
+                        Arrays.stream(days).filter(counts), DoubleStream.of(rim).filter(this::between))
+                .sorted()
+                .distinct()
+                .toArray();
+        double[] partValues = at(partDays, values);
+        return new LimitSeries(partDays, partValues, at(partDays, margins), error);
+    }
+
+    private boolean between(double day) {
+        return days.length > 0 && day > days[0] && day < days[days.length - 1];
+    }
+
+    private double[] at(double[] someDays, double[] of) {
+        return Arrays.stream(someDays)
+                .map(day -> StationSeries.interpolate(days, of, day))
+                .toArray();
+    }
+
+    /** Record with the smallest margin. */
+    int worst() {
+        return IntStream.range(0, days.length)
+                .reduce((a, b) -> margins[b] < margins[a] ? b : a)
+                .orElseThrow();
+    }
+}

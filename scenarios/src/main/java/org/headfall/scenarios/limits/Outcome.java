@@ -1,0 +1,81 @@
+package org.headfall.scenarios.limits;
+
+import com.fasterxml.jackson.annotation.JsonSubTypes;
+import com.fasterxml.jackson.annotation.JsonTypeInfo;
+import java.util.OptionalDouble;
+
+/** What a run says about a limit. */
+@JsonTypeInfo(use = JsonTypeInfo.Id.NAME, property = "is")
+@JsonSubTypes({
+    @JsonSubTypes.Type(value = Outcome.Holds.class, name = "holds"),
+    @JsonSubTypes.Type(value = Outcome.Crossed.class, name = "crossed"),
+    @JsonSubTypes.Type(value = Outcome.Undecided.class, name = "undecided"),
+    @JsonSubTypes.Type(value = Outcome.NotEvaluated.class, name = "not evaluated")
+})
+public sealed interface Outcome {
+
+    /** One word or two for tables. */
+    String words();
+
+    /**
+     * The worst value of the time in which the limit counts.
+     *
+     * @param day its day (d since the start)
+     * @param value its value, in the unit of the limit
+     * @param margin distance to the allowed value in the allowed direction, negative beyond it
+     * @param error numerical error of the value, in the same unit
+     */
+    record Worst(double day, double value, double margin, double error) {}
+
+    /**
+     * Kept at every recorded day, by more than the numerical error.
+     *
+     * @param worst nearest to the limit
+     */
+    record Holds(Worst worst) implements Outcome {
+        @Override
+        public String words() {
+            return "holds";
+        }
+    }
+
+    /**
+     * Passed by more than the numerical error.
+     *
+     * @param firstDay first day on which the value passes the limit, on the line between records (d since the start)
+     * @param worst farthest beyond the limit
+     */
+    record Crossed(double firstDay, Worst worst) implements Outcome {
+        @Override
+        public String words() {
+            return "crossed";
+        }
+    }
+
+    /**
+     * Neither can be said: the margin is smaller than the numerical error, or the run ends before the time in which
+     * the limit counts is over.
+     *
+     * @param reason which of the two, as a sentence
+     * @param firstDay first day on which the computed value passes the limit, if it does
+     * @param worst nearest to, or farthest beyond, the limit
+     */
+    record Undecided(String reason, OptionalDouble firstDay, Worst worst) implements Outcome {
+        @Override
+        public String words() {
+            return "undecided";
+        }
+    }
+
+    /**
+     * The run has no values for it.
+     *
+     * @param reason why, as a sentence
+     */
+    record NotEvaluated(String reason) implements Outcome {
+        @Override
+        public String words() {
+            return "not evaluated";
+        }
+    }
+}
