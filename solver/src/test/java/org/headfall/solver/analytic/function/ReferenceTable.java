@@ -85,4 +85,9 @@ public final class ReferenceTable {
     public static void assertRelative(double expected, double actual, double tolerance, Object where) {
         assertEquals(expected, actual, Math.abs(expected) * tolerance, () -> String.valueOf(where));
     }
+
+    /** Asserts that a value rounds to the recomputed digits of a table. */
+    public static void assertRounds(String digits, double actual, Object where) {
+        assertEquals(Double.parseDouble(digits), actual, halfUnitOfLastDigit(digits), () -> String.valueOf(where));
+    }
 }
