@@ -1,0 +1,57 @@
+package org.headfall.solver.time;
+
+/**
+ * A stiff system {@code dy/dt = f(t, y)} that can solve one implicit stage at a time. The stages of a step come in
+ * order 1, 2, 3; a step that is rejected begins again at stage 2.
+ */
+public interface ImplicitSystem {
+
+    /** Number of unknowns. */
+    int size();
+
+    /**
+     * Stage 1 after a restart: the rate of change at a known state, {@code rate = f(day, state)}.
+     *
+     * @param day time (d)
+     * @param state y, not changed
+     * @param rate receives dy/dt
+     */
+    void startRate(double day, double[] state, double[] rate);
+
+    /** The next step goes on from the last accepted one: its stage 1 is the former stage 3. */
+    void continueFromLastStage();
+
+    /**
+     * Solves {@code state = base + coefficient f(day, state)}.
+     *
+     * @param stage 2 or 3
+     * @param day time of the stage (d)
+     * @param step length and weights of the step
+     * @param base known part, not changed
+     * @param earlierRates rates of the stages before this one, not changed
+     * @param state in: a guess; out: the solution
+     * @param rate receives {@code f(day, state) = (state - base) / coefficient}
+     */
+    void solveStage(
+            int stage, double day, Step step, double[] base, double[][] earlierRates, double[] state, double[] rate);
+
+    /**
+     * Damps the parts of an error estimate that the implicit stages damp as well, so that fast components that have
+     * already decayed do not force short steps, and measures what is left.
+     *
+     * @param step the step
+     * @param error raw estimate, overwritten by the damped one
+     * @return largest absolute value of the damped estimate
+     */
+    double dampedError(Step step, double[] error);
+
+    /**
+     * The step has been accepted.
+     *
+     * @param day time reached (d)
+     * @param step the step
+     * @param before y at the start of the step
+     * @param after y at its end
+     */
+    void accepted(double day, Step step, double[] before, double[] after);
+}

@@ -1,0 +1,48 @@
+package org.headfall.solver.time;
+
+/**
+ * Chooses step lengths so that the error estimate of each step stays below a tolerance. Lengths are taken from a
+ * ladder of powers of the square root of two, so that work that depends on the length can be kept and used again.
+ *
+ * @param tolerance largest error of an accepted step, in the unit of the unknowns
+ * @param largest longest step (d); infinity for no bound
+ * @param smallest shortest step (d): needing less is an error
+ */
+public record StepControl(double tolerance, double largest, double smallest) {
+
+    private static final double SAFETY = 0.9;
+    private static final double LARGEST_GROWTH = 8;
+    private static final double SMALLEST_SHRINK = 0.1;
+    private static final double RUNG = Math.sqrt(2);
+
+    /** Whether a step with this error estimate may stand. */
+    boolean accepts(double error) {
+        return error <= tolerance;
+    }
+
+    /** Length to try after a step of the given length and error; the estimate grows with the third power of it. */
+    double next(double length, double error) {
+        double factor = error > 0 ? SAFETY * Math.cbrt(tolerance / error) : LARGEST_GROWTH;
+        return bounded(length * Math.max(SMALLEST_SHRINK, Math.min(LARGEST_GROWTH, factor)));
+    }
+
+    /** The rung of the ladder at or below a length, within the longest step. */
+    double bounded(double length) {
+        double limited = Math.min(length, largest);
+        return Math.pow(RUNG, Math.floor(Math.log(limited) / Math.log(RUNG) + 1e-9));
+    }
+
+    /**
+     * Length of the step to take so that the end of the stretch is met exactly and no sliver is left before it.
+     *
+     * @param wanted length by accuracy (d)
+     * @param remaining time to the end (d)
+     * @return {@code remaining}, half of it, or {@code wanted}
+     */
+    double landing(double wanted, double remaining) {
+        if (wanted >= remaining) {
+            return remaining;
+        }
+        return 2 * wanted > remaining ? 0.5 * remaining : wanted;
+    }
+}

@@ -1,0 +1,147 @@
+package org.headfall.solver.time;
+
+/**
+ * Adaptive TR-BDF2 integrator: second order, L-stable, with an embedded error estimate of third order (Bank and others
+ * 1985; Hosea and Shampine 1996). Lands exactly on the end of each stretch. One integrator serves one run.
+ */
+public final class TrapezoidalBdf2 {
+
+    private final ImplicitSystem system;
+    private final StepControl control;
+    private final double[][] rates;
+    private final double[] base;
+    private final double[] stageState;
+    private final double[] error;
+    private boolean started;
+    private double wantedLength;
+    private long steps;
+    private long rejected;
+    private double largestError;
+    private double summedError;
+
+    /**
+     * Integrator of a system.
+     *
+     * @param system what is integrated
+     * @param control step lengths
+     */
+    public TrapezoidalBdf2(ImplicitSystem system, StepControl control) {
+        this.system = system;
+        this.control = control;
+        rates = new double[3][system.size()];
+        base = new double[system.size()];
+        stageState = new double[system.size()];
+        error = new double[system.size()];
+    }
+
+    /**
+     * Forgets the history: the right-hand side jumps here, so the next step starts anew with a given length.
+     *
+     * @param firstLength length of the next step (d)
+     */
+    public void restart(double firstLength) {
+        started = false;
+        wantedLength = control.bounded(firstLength);
+    }
+
+    /**
+     * Integrates over a stretch in which the right-hand side is smooth.
+     *
+     * @param state in: y at {@code from}; out: y at {@code to}
+     * @param from start (d)
+     * @param to end (d), met exactly
+     * @throws StepSizeException if the tolerance needs steps below the smallest allowed
+     */
+    public void integrate(double[] state, double from, double to) {
+        double day = from;
+        if (!started) {
+            system.startRate(day, state, rates[0]);
+            started = true;
+        }
+        while (day < to) {
+            double remaining = to - day;
+            Step step = new Step(control.landing(wantedLength, remaining));
+            boolean last = step.length() >= remaining;
+            double estimate = attempt(state, day, step);
+            if (control.accepts(estimate)) {
+                day = last ? to : day + step.length();
+                accept(state, day, step, estimate);
+            } else {
+                reject(day, step, estimate);
+            }
+        }
+    }
+
+    private double attempt(double[] state, double day, Step step) {
+        stage(2, state, day + Step.GAMMA * step.length(), step);
+        stage(3, state, day + step.length(), step);
+        for (int i = 0; i < error.length; i++) {
+            error[i] = step.errorWeight(1) * rates[0][i]
+                    + step.errorWeight(2) * rates[1][i]
+                    + step.errorWeight(3) * rates[2][i];
+        }
+        return system.dampedError(step, error);
+    }
+
+    /** Known part from the earlier stages, guess from the rate of the stage before, then the implicit solve. */
+    private void stage(int stage, double[] state, double day, Step step) {
+        double weight = step.baseWeight(stage);
+        double coefficient = step.coefficient();
+        double[] first = rates[0];
+        double[] second = rates[1];
+        double[] previous = rates[stage - 2];
+        for (int i = 0; i < base.length; i++) {
+            base[i] = state[i] + weight * (stage == 2 ? first[i] : first[i] + second[i]);
+        }
+        for (int i = 0; i < base.length; i++) {
+            stageState[i] = base[i] + coefficient * previous[i];
+        }
+        system.solveStage(stage, day, step, base, rates, stageState, rates[stage - 1]);
+    }
+
+    private void accept(double[] state, double day, Step step, double estimate) {
+        system.accepted(day, step, state, stageState);
+        System.arraycopy(stageState, 0, state, 0, state.length);
+        double[] spent = rates[0];
+        rates[0] = rates[2];
+        rates[2] = spent;
+        system.continueFromLastStage();
+        steps++;
+        largestError = Math.max(largestError, estimate);
+        summedError += estimate;
+        double next = control.next(step.length(), estimate);
+        wantedLength = step.length() < wantedLength ? Math.max(wantedLength, next) : next;
+    }
+
+    private void reject(double day, Step step, double estimate) {
+        rejected++;
+        if (!Double.isFinite(estimate)) {
+            throw new ArithmeticException("the solution is not a number at day " + day);
+        }
+        double shorter = control.next(step.length(), estimate);
+        if (shorter < control.smallest()) {
+            throw new StepSizeException(day, shorter, control.smallest());
+        }
+        wantedLength = shorter;
+    }
+
+    /** Accepted steps so far. */
+    public long steps() {
+        return steps;
+    }
+
+    /** Rejected steps so far. */
+    public long rejectedSteps() {
+        return rejected;
+    }
+
+    /** Largest error estimate of an accepted step so far. */
+    public double largestError() {
+        return largestError;
+    }
+
+    /** Sum of the error estimates of all accepted steps so far: a bound where errors do not grow. */
+    public double summedError() {
+        return summedError;
+    }
+}
