@@ -1,0 +1,176 @@
+package org.headfall.solver.flow;
+
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.Map;
+
+/**
+ * Solves one implicit stage, or the steady state, together with the rules of all bores and springs:
+ *
+ * <pre>{@code (shift + A) h + G q = right,   q_i by its rule from the head at its wall}</pre>
+ *
+ * <p>The grid is solved with guessed discharges first. Heads at the walls depend linearly on the discharges through a
+ * small symmetric matrix K (one grid solve for each head-dependent point, kept for each coefficient), so the rules are
+ * then met exactly by {@link DischargeEquilibrium}, and the grid is corrected for the change. The big matrix is never
+ * touched by the rules. Points whose rate is given, and pumps that do not reach their lowest level, cost nothing.
+ */
+final class CoupledSolve {
+
+    private static final int MOST_CORRECTIONS = 20;
+    private static final int KEPT_COEFFICIENTS = 64;
+
+    private final StageMatrix matrix;
+    private final PointDischarges points;
+    private final double tolerance;
+    private final double[] residual;
+    private final double[] correction;
+    private final boolean[] engaged;
+    private final Map<Double, double[][]> responses = new LinkedHashMap<>(16, 0.75f, true) {
+        private static final long serialVersionUID = 1L;
+
+        @Override
+        protected boolean removeEldestEntry(Map.Entry<Double, double[][]> eldest) {
+            return size() > KEPT_COEFFICIENTS;
+        }
+    };
+
+    /**
+     * Solver of coupled stages.
+     *
+     * @param matrix the grid part
+     * @param points bores and springs
+     * @param tolerance largest error of head at a wall by the rules (m)
+     */
+    CoupledSolve(StageMatrix matrix, PointDischarges points, double tolerance) {
+        this.matrix = matrix;
+        this.points = points;
+        this.tolerance = tolerance;
+        residual = new double[matrix.size()];
+        correction = new double[matrix.size()];
+        engaged = new boolean[points.count()];
+    }
+
+    /**
+     * Solves for heads and discharges. The matrix must have been prepared for the coefficient.
+     *
+     * @param right right-hand side without points (m³/d)
+     * @param rules rules in force
+     * @param head in: a guess; out: heads (m)
+     * @param discharge in: a guess; out: discharges (m³/d)
+     * @throws IllegalStateException if the rules cannot be met
+     */
+    void solve(double[] right, DischargeRule[] rules, double[] head, double[] discharge) {
+        for (int i = 0; i < rules.length; i++) {
+            discharge[i] = engaged[i] ? rules[i].clamp(discharge[i]) : firstDischarge(rules[i], discharge[i]);
+        }
+        solveGrid(right, head, discharge);
+        for (int attempt = 0; attempt < MOST_CORRECTIONS; attempt++) {
+            engage(rules, head, discharge);
+            double[] change = ruleCorrection(rules, head, discharge);
+            if (change.length == 0) {
+                return;
+            }
+            for (int i = 0; i < change.length; i++) {
+                discharge[i] += change[i];
+            }
+            solveGrid(right, head, discharge);
+        }
+        throw new IllegalStateException(
+                "the rules of bores and springs were not met after " + MOST_CORRECTIONS + " corrections");
+    }
+
+    /** Largest error of head at a wall (m). */
+    double tolerance() {
+        return tolerance;
+    }
+
+    private static double firstDischarge(DischargeRule rule, double guess) {
+        return Double.isFinite(rule.most()) ? rule.most() : rule.clamp(guess);
+    }
+
+    private void solveGrid(double[] right, double[] head, double[] discharge) {
+        matrix.residual(right, head, residual);
+        for (int i = 0; i < discharge.length; i++) {
+            residual[points.cell(i)] -= discharge[i];
+        }
+        Arrays.fill(correction, 0);
+        matrix.solve(residual, correction);
+        for (int cell = 0; cell < head.length; cell++) {
+            head[cell] += correction[cell];
+        }
+    }
+
+    /** Takes up every head-dependent point whose rule is not met by the discharge it has. */
+    private void engage(DischargeRule[] rules, double[] head, double[] discharge) {
+        for (int i = 0; i < rules.length; i++) {
+            boolean unbounded = !Double.isFinite(rules[i].most());
+            boolean unmet = rules[i].dependsOnHead()
+                    && rules[i].neededHead(discharge[i]) > points.wallHead(i, head, discharge[i]) + tolerance;
+            engaged[i] |= unbounded || unmet;
+        }
+    }
+
+    /** Change of all discharges that meets the rules, or an empty array if they are met. */
+    private double[] ruleCorrection(DischargeRule[] rules, double[] head, double[] discharge) {
+        int[] active = activePoints(rules);
+        int n = active.length;
+        double[][] response = new double[n][n];
+        double[] offered = new double[n];
+        double[] sought = new double[n];
+        DischargeRule[] activeRules = new DischargeRule[n];
+        for (int i = 0; i < n; i++) {
+            activeRules[i] = rules[active[i]];
+            sought[i] = discharge[active[i]];
+            for (int j = 0; j < n; j++) {
+                response[i][j] = responseColumn(active[j])[active[i]];
+            }
+            response[i][i] += points.resistance(active[i]);
+        }
+        for (int i = 0; i < n; i++) {
+            offered[i] = points.wallHead(active[i], head, discharge[active[i]]);
+            for (int j = 0; j < n; j++) {
+                offered[i] += response[i][j] * sought[j];
+            }
+        }
+        new DischargeEquilibrium(activeRules, response, offered, 0.1 * tolerance).solve(sought);
+        return changes(active, response, sought, discharge);
+    }
+
+    private double[] changes(int[] active, double[][] response, double[] sought, double[] discharge) {
+        double[] change = new double[discharge.length];
+        boolean needed = false;
+        for (int i = 0; i < active.length; i++) {
+            change[active[i]] = sought[i] - discharge[active[i]];
+            needed |= Math.abs(change[active[i]]) * response[i][i] > tolerance;
+        }
+        return needed ? change : new double[0];
+    }
+
+    private int[] activePoints(DischargeRule[] rules) {
+        int[] active = new int[rules.length];
+        int n = 0;
+        for (int i = 0; i < rules.length; i++) {
+            if (engaged[i] && rules[i].dependsOnHead()) {
+                active[n++] = i;
+            }
+        }
+        return Arrays.copyOf(active, n);
+    }
+
+    /** Fall of head in the cell of every point per discharge of one point (d/m²), for the prepared coefficient. */
+    private double[] responseColumn(int point) {
+        double[][] columns = responses.computeIfAbsent(matrix.coefficient(), key -> new double[points.count()][]);
+        if (columns[point] == null) {
+            Arrays.fill(residual, 0);
+            residual[points.cell(point)] = 1;
+            Arrays.fill(correction, 0);
+            matrix.solveUnit(residual, correction);
+            double[] column = new double[points.count()];
+            for (int i = 0; i < column.length; i++) {
+                column[i] = correction[points.cell(i)];
+            }
+            columns[point] = column;
+        }
+        return columns[point];
+    }
+}

@@ -1,0 +1,244 @@
+package org.headfall.solver.flow;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import org.headfall.solver.aquifer.Aquifer;
+import org.headfall.solver.aquifer.Recharge;
+import org.headfall.solver.aquifer.SealingBed;
+import org.headfall.solver.grid.Axis;
+import org.headfall.solver.grid.RectilinearGrid;
+
+/**
+ * The linear part of the discrete flow equation, without bores and springs:
+ * {@code storage dh/dt = -A h + sources(t)}. A is symmetric: minus the face conductances off the diagonal, and on it
+ * their sum plus the conductances to given heads (boundaries, level above the sealing bed). Cells that do not belong to
+ * the aquifer have the equation {@code head = 0}.
+ *
+ * <p>Tiny case: two cells side by side, 10 m square, T 5 m²/d, fixed head at the western face: east conductance
+ * {5, 0}, diagonal {15, 5} (m²/d), sources {10 H, 0} (m³/d).
+ */
+public final class FlowEquation {
+
+    private final Aquifer aquifer;
+    private final List<BoundaryFaces> boundaries;
+    private final List<Recharge> recharges;
+    private final double[] eastConductance;
+    private final double[] northConductance;
+    private final double[] diagonal;
+    private final double[] storage;
+    private final double[] leakage;
+    private final double[] leakageSource;
+
+    /**
+     * Assembles the equation of a problem.
+     *
+     * @param problem the problem; its bores and springs are left to {@link PointDischarges}
+     */
+    public FlowEquation(FlowProblem problem) {
+        aquifer = problem.aquifer();
+        boundaries = problem.boundaries().stream()
+                .map(boundary -> BoundaryFaces.of(boundary, aquifer))
+                .toList();
+        recharges = problem.recharges();
+        int cells = aquifer.grid().cellCount();
+        eastConductance = new double[cells];
+        northConductance = new double[cells];
+        diagonal = new double[cells];
+        storage = new double[cells];
+        leakage = new double[cells];
+        leakageSource = new double[cells];
+        assembleFaces();
+        problem.sealingBed().ifPresent(this::assembleLeakage);
+        assembleDiagonal();
+    }
+
+    /**
+     * Conductance of the face between two neighbouring cells, by the harmonic mean of their transmissivities: exact
+     * for a change of T at the face.
+     *
+     * @param left T of one cell across the face (m²/d), positive
+     * @param right T of the other (m²/d), positive
+     * @param faceLength length of the shared face (m)
+     * @param toFaceLeft distance from the one centre to the face (m)
+     * @param toFaceRight distance from the face to the other centre (m)
+     * @return conductance (m²/d): flow in m³/d per metre of head difference
+     */
+    static double faceConductance(double left, double right, double faceLength, double toFaceLeft, double toFaceRight) {
+        return faceLength / (toFaceLeft / left + toFaceRight / right);
+    }
+
+    private void assembleFaces() {
+        RectilinearGrid grid = aquifer.grid();
+        Axis x = grid.x();
+        Axis y = grid.y();
+        int columns = grid.columns();
+        for (int row = 0; row < grid.rows(); row++) {
+            for (int column = 0; column < columns; column++) {
+                int cell = grid.cell(column, row);
+                if (!aquifer.active()[cell]) {
+                    continue;
+                }
+                storage[cell] = aquifer.storativity()[cell] * x.width(column) * y.width(row);
+                if (column + 1 < columns && aquifer.active()[cell + 1]) {
+                    eastConductance[cell] = faceConductance(
+                            aquifer.transmissivityX()[cell],
+                            aquifer.transmissivityX()[cell + 1],
+                            y.width(row),
+                            0.5 * x.width(column),
+                            0.5 * x.width(column + 1));
+                }
+                if (row + 1 < grid.rows() && aquifer.active()[cell + columns]) {
+                    northConductance[cell] = faceConductance(
+                            aquifer.transmissivityY()[cell],
+                            aquifer.transmissivityY()[cell + columns],
+                            x.width(column),
+                            0.5 * y.width(row),
+                            0.5 * y.width(row + 1));
+                }
+            }
+        }
+    }
+
+    private void assembleLeakage(SealingBed bed) {
+        for (int cell = 0; cell < leakage.length; cell++) {
+            if (aquifer.active()[cell]) {
+                leakage[cell] = aquifer.grid().area(cell) * bed.leakance(cell);
+                leakageSource[cell] = leakage[cell] * bed.headAbove()[cell];
+            }
+        }
+    }
+
+    private void assembleDiagonal() {
+        int columns = aquifer.grid().columns();
+        for (int cell = 0; cell < diagonal.length; cell++) {
+            double sum = leakage[cell] + eastConductance[cell] + northConductance[cell];
+            if (cell % columns > 0) {
+                sum += eastConductance[cell - 1];
+            }
+            if (cell >= columns) {
+                sum += northConductance[cell - columns];
+            }
+            diagonal[cell] = aquifer.active()[cell] ? sum : 1;
+        }
+        boundaries.forEach(boundary -> boundary.addTies(diagonal));
+    }
+
+    /** Number of cells. */
+    public int size() {
+        return diagonal.length;
+    }
+
+    /** The aquifer. */
+    public Aquifer aquifer() {
+        return aquifer;
+    }
+
+    /** Conductance between each cell and its eastern neighbour (m²/d), zero in the last column; not to be changed. */
+    public double[] eastConductance() {
+        return eastConductance;
+    }
+
+    /** Conductance between each cell and its northern neighbour (m²/d), zero in the last row; not to be changed. */
+    public double[] northConductance() {
+        return northConductance;
+    }
+
+    /** Diagonal of A (m²/d); not to be changed. */
+    public double[] diagonal() {
+        return diagonal;
+    }
+
+    /** Water released by each cell per metre of falling head, S times area (m²); not to be changed. */
+    public double[] storage() {
+        return storage;
+    }
+
+    /**
+     * The part of the flow equation that does not depend on head.
+     *
+     * @param day time (d)
+     * @param sources receives the inflow of each cell at zero head (m³/d)
+     */
+    public void sources(double day, double[] sources) {
+        System.arraycopy(leakageSource, 0, sources, 0, sources.length);
+        boundaries.forEach(boundary -> boundary.addSources(day, sources));
+        for (Recharge recharge : recharges) {
+            double factor = recharge.factor().at(day);
+            double[] rate = recharge.rate();
+            for (int cell = 0; cell < sources.length; cell++) {
+                if (rate[cell] != 0 && aquifer.active()[cell]) {
+                    sources[cell] += factor * rate[cell] * aquifer.grid().area(cell);
+                }
+            }
+        }
+    }
+
+    /**
+     * {@code result = sources - A head}: net inflow of each cell (m³/d).
+     *
+     * @param sources right-hand side (m³/d)
+     * @param head head of each cell (m)
+     * @param result receives the net inflow; must be another array
+     */
+    public void netInflow(double[] sources, double[] head, double[] result) {
+        int columns = aquifer.grid().columns();
+        for (int cell = 0; cell < result.length; cell++) {
+            result[cell] = sources[cell] - diagonal[cell] * head[cell];
+        }
+        for (int cell = 0; cell < result.length - 1; cell++) {
+            result[cell] += eastConductance[cell] * head[cell + 1];
+            result[cell + 1] += eastConductance[cell] * head[cell];
+        }
+        for (int cell = 0; cell < result.length - columns; cell++) {
+            result[cell] += northConductance[cell] * head[cell + columns];
+            result[cell + columns] += northConductance[cell] * head[cell];
+        }
+    }
+
+    /** Names and kinds of the linear terms of the water balance, in the order of {@link #addFlows}. */
+    List<WaterBalance.Term> terms() {
+        List<WaterBalance.Term> terms = new ArrayList<>();
+        terms.add(new WaterBalance.Term("leakage", WaterBalance.Kind.LEAKAGE, 0, 0));
+        boundaries.forEach(
+                boundary -> terms.add(new WaterBalance.Term(boundary.name(), WaterBalance.Kind.BOUNDARY, 0, 0)));
+        recharges.forEach(
+                recharge -> terms.add(new WaterBalance.Term(recharge.name(), WaterBalance.Kind.RECHARGE, 0, 0)));
+        return terms;
+    }
+
+    /**
+     * Adds the flow of each linear term at one moment.
+     *
+     * @param day time (d)
+     * @param head head of each cell (m)
+     * @param rates receives the flows (m³/d)
+     * @param firstTerm term of the leakage; boundaries and recharges follow
+     */
+    void addFlows(double day, double[] head, FlowRates rates, int firstTerm) {
+        for (int cell = 0; cell < head.length; cell++) {
+            if (leakage[cell] != 0) {
+                rates.add(firstTerm, leakageSource[cell] - leakage[cell] * head[cell]);
+            }
+        }
+        int term = firstTerm + 1;
+        for (BoundaryFaces boundary : boundaries) {
+            boundary.addFlow(day, head, rates, term++);
+        }
+        for (Recharge recharge : recharges) {
+            double sum = 0;
+            for (int cell = 0; cell < head.length; cell++) {
+                if (aquifer.active()[cell]) {
+                    sum += recharge.rate()[cell] * aquifer.grid().area(cell);
+                }
+            }
+            rates.add(term++, recharge.factor().at(day) * sum);
+        }
+    }
+
+    /** Whether something ties the heads down so that a steady state exists. */
+    boolean tied() {
+        return Arrays.stream(leakage).anyMatch(value -> value > 0)
+                || boundaries.stream().anyMatch(boundary -> !boundary.givesFlow());
+    }
+}

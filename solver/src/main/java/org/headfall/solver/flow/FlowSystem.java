@@ -1,0 +1,265 @@
+package org.headfall.solver.flow;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.headfall.solver.time.ImplicitSystem;
+import org.headfall.solver.time.Step;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The flow equation with its bores, springs and sealing bed as a stiff system for the integrator: unknowns are the
+ * heads of all cells (m). One system serves one run.
+ */
+public final class FlowSystem implements ImplicitSystem {
+
+    /** Largest sum of residuals over the water that passes (-). */
+    private static final double BALANCE_TOLERANCE = 1e-9;
+
+    private static final double USUAL_FIRST_STEP = 1e-3;
+
+    private final FlowEquation equation;
+    private final PointDischarges points;
+    private final @Nullable SealingBedStorage bed;
+    private final StageMatrix matrix;
+    private final CoupledSolve coupled;
+    private final BalanceRecorder balance;
+    private final RateHistory history;
+    private final double[] storage;
+    private final double[] right;
+    private final double[][] discharge;
+    private DischargeRule[] rules = new DischargeRule[0];
+    private double stretchEnd = Double.POSITIVE_INFINITY;
+
+    /**
+     * System of a problem.
+     *
+     * @param problem the problem
+     * @param accuracy accuracy of head wanted of a step (m); the rules are met ten times closer
+     * @param startDay day the run starts (d)
+     */
+    public FlowSystem(FlowProblem problem, double accuracy, double startDay) {
+        equation = new FlowEquation(problem);
+        points = new PointDischarges(problem);
+        bed = problem.sealingBed()
+                .filter(layer -> layer.stores())
+                .map(layer -> new SealingBedStorage(layer, problem.aquifer()))
+                .orElse(null);
+        storage = equation.storage().clone();
+        if (bed != null) {
+            bed.addFastStorage(storage);
+        }
+        matrix = new StageMatrix(equation, storage, bed);
+        coupled = new CoupledSolve(matrix, points, 0.1 * accuracy);
+        balance = new BalanceRecorder(terms(problem), startDay);
+        history = new RateHistory(points.count(), startDay);
+        right = new double[equation.size()];
+        discharge = new double[3][points.count()];
+    }
+
+    private List<WaterBalance.Term> terms(FlowProblem problem) {
+        List<WaterBalance.Term> terms = new ArrayList<>();
+        terms.add(new WaterBalance.Term("storage", WaterBalance.Kind.STORAGE, 0, 0));
+        terms.add(new WaterBalance.Term("sealing bed storage", WaterBalance.Kind.SEALING_BED_STORAGE, 0, 0));
+        terms.addAll(equation.terms());
+        problem.bores().forEach(bore -> terms.add(new WaterBalance.Term(bore.name(), WaterBalance.Kind.BORE, 0, 0)));
+        problem.springs()
+                .forEach(spring -> terms.add(new WaterBalance.Term(spring.name(), WaterBalance.Kind.SPRING, 0, 0)));
+        return terms;
+    }
+
+    @Override
+    public int size() {
+        return equation.size();
+    }
+
+    /**
+     * Tells where the stretch ends in which rates and boundaries are smooth: at its very end the values before the
+     * jump hold.
+     *
+     * @param day end of the stretch (d)
+     */
+    public void stretchUntil(double day) {
+        stretchEnd = day;
+    }
+
+    private double within(double day) {
+        return Math.min(day, Math.nextDown(stretchEnd));
+    }
+
+    /**
+     * Steady heads under the rules in force at a day; the sealing bed has adjusted.
+     *
+     * @param day the day (d)
+     * @param head in: a guess; out: the heads (m)
+     * @throws IllegalStateException if nothing ties heads down: every side closed and nothing leaks
+     */
+    public void steady(double day, double[] head) {
+        if (!equation.tied()) {
+            throw new IllegalStateException("there is no steady state: every side of the aquifer is closed or has a"
+                    + " given flow and nothing leaks; give a boundary a head, or start from given heads");
+        }
+        matrix.prepareSteady();
+        equation.sources(day, right);
+        rules = points.rules(day);
+        coupled.solve(right, rules, head, discharge[0]);
+    }
+
+    @Override
+    public void startRate(double day, double[] head, double[] rate) {
+        equation.sources(day, right);
+        equation.netInflow(right, head, rate);
+        if (bed != null) {
+            bed.addFlow(1, rate);
+        }
+        rules = points.rules(day);
+        dischargeAtOnce(head, discharge[0]);
+        for (int i = 0; i < points.count(); i++) {
+            rate[points.cell(i)] -= discharge[0][i];
+        }
+        for (int cell = 0; cell < rate.length; cell++) {
+            rate[cell] = storage[cell] > 0 ? rate[cell] / storage[cell] : 0;
+        }
+        recordRates(1, day, head);
+    }
+
+    /** Discharges at known heads of the cells: only the way from cell to wall and the bore's own loss matter. */
+    private void dischargeAtOnce(double[] head, double[] rates) {
+        int n = points.count();
+        double[][] response = new double[n][n];
+        double[] offered = new double[n];
+        for (int i = 0; i < n; i++) {
+            response[i][i] = points.resistance(i);
+            offered[i] = head[points.cell(i)];
+        }
+        new DischargeEquilibrium(rules, response, offered, coupled.tolerance()).solve(rates);
+    }
+
+    @Override
+    public void continueFromLastStage() {
+        balance.continueFromLastStage();
+        double[] spent = discharge[0];
+        discharge[0] = discharge[2];
+        discharge[2] = spent;
+    }
+
+    @Override
+    public void solveStage(
+            int stage, double day, Step step, double[] base, double[][] earlierRates, double[] head, double[] rate) {
+        double coefficient = step.coefficient();
+        matrix.prepare(coefficient);
+        equation.sources(within(day), right);
+        if (bed != null) {
+            bed.prepareStage(stage, step.baseWeight(stage), coefficient, earlierRates, base, right);
+        }
+        for (int cell = 0; cell < right.length; cell++) {
+            right[cell] += storage[cell] / coefficient * base[cell];
+        }
+        rules = points.rules(within(day));
+        System.arraycopy(discharge[stage - 2], 0, discharge[stage - 1], 0, points.count());
+        coupled.solve(right, rules, head, discharge[stage - 1]);
+        if (bed != null) {
+            bed.completeStage(stage, coefficient, base, head);
+        }
+        for (int cell = 0; cell < rate.length; cell++) {
+            rate[cell] = (head[cell] - base[cell]) / coefficient;
+        }
+        recordRates(stage, within(day), head);
+    }
+
+    private void recordRates(int stage, double day, double[] head) {
+        FlowRates rates = balance.stage(stage);
+        rates.clear();
+        if (bed != null) {
+            bed.addFlows(stage, rates, 1);
+        }
+        equation.addFlows(day, head, rates, 2);
+        int firstPoint = 2 + equation.terms().size();
+        for (int i = 0; i < points.count(); i++) {
+            rates.add(firstPoint + i, -discharge[stage - 1][i]);
+        }
+        double throughput = Math.max(rates.totalInflow(), rates.totalOutflow());
+        matrix.setAbsoluteTolerance(BALANCE_TOLERANCE * throughput / Math.sqrt(size()));
+    }
+
+    @Override
+    public double dampedError(Step step, double[] error) {
+        matrix.prepare(step.coefficient());
+        matrix.damp(error);
+        double largest = 0;
+        for (double value : error) {
+            largest = Math.max(largest, Math.abs(value));
+        }
+        return largest;
+    }
+
+    @Override
+    public void accepted(double day, Step step, double[] before, double[] after) {
+        balance.add(step, storage, before, after);
+        if (bed != null) {
+            bed.accept();
+        }
+        double[] mean = new double[points.count()];
+        for (int i = 0; i < mean.length; i++) {
+            for (int stage = 1; stage <= discharge.length; stage++) {
+                mean[i] += step.weight(stage) * discharge[stage - 1][i] / step.length();
+            }
+        }
+        history.add(day, mean);
+    }
+
+    /**
+     * Length of a first step after rates jump: a share of the shortest time in which a cell with a bore or spring
+     * empties into its neighbours.
+     *
+     * @return length (d)
+     */
+    public double firstStep() {
+        double shortest = Double.POSITIVE_INFINITY;
+        for (int i = 0; i < points.count(); i++) {
+            int cell = points.cell(i);
+            shortest = Math.min(shortest, equation.storage()[cell] / equation.diagonal()[cell]);
+        }
+        return Double.isFinite(shortest) ? shortest : USUAL_FIRST_STEP;
+    }
+
+    /** Discharge of a point at the state reached, bores first, then springs (m³/d). */
+    public double discharge(int point) {
+        return discharge[0][point];
+    }
+
+    /** Head at the wall of a point at the state reached (m above datum). */
+    public double wallHead(int point, double[] head) {
+        return points.wallHead(point, head, discharge[0][point]);
+    }
+
+    /** Discharge asked of a point at the state reached (m³/d); what it gives where the rule has no upper bound. */
+    public double wantedDischarge(int point) {
+        double most = rules[point].most();
+        return Double.isFinite(most) ? most : discharge[0][point];
+    }
+
+    /** Closes the water balance at a day and begins the next. */
+    public WaterBalance closeBalance(double day) {
+        return balance.close(day);
+    }
+
+    /** Largest balance discrepancy of a step over its throughput (-). */
+    public double largestBalanceDiscrepancy() {
+        return balance.largestOfRun();
+    }
+
+    /** Mean discharges of all steps. */
+    public RateHistory rateHistory() {
+        return history;
+    }
+
+    /** Linear systems solved. */
+    public long linearSolves() {
+        return matrix.solves();
+    }
+
+    /** Iterations of the linear solver in all. */
+    public long linearIterations() {
+        return matrix.iterations();
+    }
+}

@@ -1,0 +1,153 @@
+package org.headfall.solver.flow;
+
+import java.util.LinkedHashMap;
+import java.util.Map;
+import org.headfall.solver.linear.ConjugateGradients;
+import org.headfall.solver.linear.FivePointMatrix;
+import org.headfall.solver.linear.Preconditioner;
+import org.headfall.solver.linear.SolveReport;
+import org.headfall.solver.linear.StoppingRule;
+import org.headfall.solver.linear.multigrid.LineMultigrid;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The matrix of one implicit stage, {@code storage / coefficient + A} and what the sealing bed adds, with its solver.
+ * Step lengths come from a ladder, so preconditioners are kept by their rung and serve lengths near it as well.
+ */
+final class StageMatrix {
+
+    private static final double RELATIVE_TOLERANCE = 1e-9;
+    private static final double STEADY_TOLERANCE = 1e-12;
+    private static final double DAMPING_TOLERANCE = 0.02;
+    private static final double RUNGS_PER_FACTOR_OF_TWO = 2;
+    private static final long BYTES_FOR_PRECONDITIONERS = 256L << 20;
+    private static final int BYTES_PER_CELL = 150;
+
+    private final FlowEquation equation;
+    private final double[] storage;
+    private final @Nullable SealingBedStorage bed;
+    private final FivePointMatrix matrix;
+    private final double[] diagonal;
+    private final double[] scaled;
+    private final Map<Long, ConjugateGradients> solvers;
+    private ConjugateGradients solver;
+    private double coefficient = Double.NaN;
+    private double absoluteTolerance;
+    private long solves;
+    private long iterations;
+
+    StageMatrix(FlowEquation equation, double[] storage, @Nullable SealingBedStorage bed) {
+        this.equation = equation;
+        this.storage = storage;
+        this.bed = bed;
+        diagonal = equation.diagonal().clone();
+        matrix = new FivePointMatrix(
+                equation.aquifer().grid().columns(),
+                equation.aquifer().grid().rows(),
+                diagonal.clone(),
+                equation.eastConductance(),
+                equation.northConductance());
+        scaled = new double[diagonal.length];
+        int kept = (int) Math.max(2, Math.min(24, BYTES_FOR_PRECONDITIONERS / BYTES_PER_CELL / diagonal.length));
+        solvers = new LinkedHashMap<>(16, 0.75f, true) {
+            private static final long serialVersionUID = 1L;
+
+            @Override
+            protected boolean removeEldestEntry(Map.Entry<Long, ConjugateGradients> eldest) {
+                return size() > kept;
+            }
+        };
+        solver = new ConjugateGradients(matrix, new LineMultigrid(matrix));
+    }
+
+    int size() {
+        return diagonal.length;
+    }
+
+    /** Weight of the stage's own rate the matrix is prepared for (d); infinite for the steady state. */
+    double coefficient() {
+        return coefficient;
+    }
+
+    /** Prepares for the steady state. */
+    void prepareSteady() {
+        prepareFor(Double.POSITIVE_INFINITY);
+    }
+
+    /** Prepares for implicit stages with a coefficient (d). */
+    void prepare(double stageCoefficient) {
+        if (stageCoefficient != coefficient) {
+            prepareFor(stageCoefficient);
+        }
+    }
+
+    private void prepareFor(double stageCoefficient) {
+        coefficient = stageCoefficient;
+        System.arraycopy(equation.diagonal(), 0, diagonal, 0, diagonal.length);
+        if (Double.isFinite(coefficient)) {
+            for (int cell = 0; cell < diagonal.length; cell++) {
+                diagonal[cell] += storage[cell] / coefficient;
+            }
+            if (bed != null) {
+                bed.addToDiagonal(coefficient, diagonal);
+            }
+        }
+        matrix.setDiagonal(diagonal);
+        long rung = Double.isFinite(coefficient)
+                ? Math.round(RUNGS_PER_FACTOR_OF_TWO * Math.log(coefficient) / Math.log(2))
+                : Long.MAX_VALUE;
+        solver = solvers.computeIfAbsent(rung, key -> new ConjugateGradients(matrix, newPreconditioner()));
+    }
+
+    private Preconditioner newPreconditioner() {
+        return new LineMultigrid(matrix);
+    }
+
+    /**
+     * Sets the size of residual that is good enough whatever the right-hand side.
+     *
+     * @param norm 2-norm (m³/d)
+     */
+    void setAbsoluteTolerance(double norm) {
+        absoluteTolerance = norm;
+    }
+
+    /** {@code residual = right - matrix head} (m³/d). */
+    void residual(double[] right, double[] head, double[] residual) {
+        matrix.residual(right, head, residual);
+    }
+
+    /** Solves for a correction of head (m) from a residual (m³/d). */
+    void solve(double[] right, double[] correction) {
+        boolean steady = !Double.isFinite(coefficient);
+        double relative = steady ? STEADY_TOLERANCE : RELATIVE_TOLERANCE;
+        count(solver.solve(right, correction, StoppingRule.either(relative, steady ? 0 : absoluteTolerance)));
+    }
+
+    /** Solves to a share of the right-hand side alone: for unit responses. */
+    void solveUnit(double[] right, double[] response) {
+        count(solver.solve(right, response, StoppingRule.relative(RELATIVE_TOLERANCE)));
+    }
+
+    /** Replaces an error by what an implicit stage leaves of it. */
+    void damp(double[] error) {
+        for (int cell = 0; cell < error.length; cell++) {
+            scaled[cell] = storage[cell] / coefficient * error[cell];
+            error[cell] = 0;
+        }
+        count(solver.solve(scaled, error, StoppingRule.relative(DAMPING_TOLERANCE)));
+    }
+
+    private void count(SolveReport report) {
+        solves++;
+        iterations += report.iterations();
+    }
+
+    long solves() {
+        return solves;
+    }
+
+    long iterations() {
+        return iterations;
+    }
+}

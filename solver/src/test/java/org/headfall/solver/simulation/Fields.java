@@ -1,0 +1,62 @@
+package org.headfall.solver.simulation;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.headfall.solver.aquifer.Aquifer;
+import org.headfall.solver.aquifer.OuterBoundary;
+import org.headfall.solver.aquifer.Side;
+import org.headfall.solver.aquifer.SideSegment;
+import org.headfall.solver.bore.Bore;
+import org.headfall.solver.bore.OperatingPhase;
+import org.headfall.solver.bore.Operation;
+import org.headfall.solver.bore.WellLoss;
+import org.headfall.solver.flow.FlowProblem;
+import org.headfall.solver.grid.Axis;
+import org.headfall.solver.grid.RectilinearGrid;
+import org.headfall.solver.grid.RefinedAxis;
+import org.headfall.solver.schedule.Schedule;
+import org.headfall.solver.schedule.StepSchedule;
+
+/** Bores and square aquifers that the tests of this package share. */
+final class Fields {
+
+    private Fields() {}
+
+    /** Square of the given half width around the origin, refined there. */
+    static RectilinearGrid refinedSquare(double halfWidth, double coarse, double fine) {
+        Axis axis = new RefinedAxis(coarse, fine, 1.15).between(-halfWidth, halfWidth, 0);
+        return new RectilinearGrid(axis, axis);
+    }
+
+    static Bore pumped(String name, double x, double y, double radius, Schedule rate) {
+        Operation operation = new Operation.PumpedRate(rate, OptionalDouble.empty());
+        return new Bore(name, x, y, radius, WellLoss.NONE, List.of(new OperatingPhase(0, operation)));
+    }
+
+    /** Rate from day 0 to a day, then nothing. */
+    static Schedule pumpedUntil(double day, double rate) {
+        return new StepSchedule(new double[] {0, day}, new double[] {rate, 0});
+    }
+
+    static List<OuterBoundary> heldOnAllSides(RectilinearGrid grid, double head) {
+        List<OuterBoundary> boundaries = new ArrayList<>();
+        for (Side side : Side.values()) {
+            boundaries.add(new OuterBoundary.FixedHead(
+                    side.toString(), SideSegment.whole(side, grid), Schedule.constant(head)));
+        }
+        return boundaries;
+    }
+
+    static FlowProblem problem(Aquifer aquifer, List<OuterBoundary> boundaries, Bore... bores) {
+        return new FlowProblem(aquifer, Optional.empty(), boundaries, List.of(), List.of(), List.of(bores));
+    }
+
+    static double[] level(RectilinearGrid grid, double head) {
+        double[] field = new double[grid.cellCount()];
+        Arrays.fill(field, head);
+        return field;
+    }
+}
