@@ -2,9 +2,9 @@ package org.headfall.solver.flow;
 
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.Objects;
 import org.headfall.solver.linear.ConjugateGradients;
 import org.headfall.solver.linear.FivePointMatrix;
-import org.headfall.solver.linear.Preconditioner;
 import org.headfall.solver.linear.SolveReport;
 import org.headfall.solver.linear.StoppingRule;
 import org.headfall.solver.linear.multigrid.LineMultigrid;
@@ -30,7 +30,7 @@ final class StageMatrix {
     private final double[] diagonal;
     private final double[] scaled;
     private final Map<Long, ConjugateGradients> solvers;
-    private ConjugateGradients solver;
+    private @Nullable ConjugateGradients solver;
     private double coefficient = Double.NaN;
     private double absoluteTolerance;
     private long solves;
@@ -57,7 +57,6 @@ final class StageMatrix {
                 return size() > kept;
             }
         };
-        solver = new ConjugateGradients(matrix, new LineMultigrid(matrix));
     }
 
     int size() {
@@ -92,15 +91,15 @@ final class StageMatrix {
                 bed.addToDiagonal(coefficient, diagonal);
             }
         }
-        matrix.setDiagonal(diagonal);
+        matrix.replaceDiagonal(diagonal);
         long rung = Double.isFinite(coefficient)
                 ? Math.round(RUNGS_PER_FACTOR_OF_TWO * Math.log(coefficient) / Math.log(2))
                 : Long.MAX_VALUE;
-        solver = solvers.computeIfAbsent(rung, key -> new ConjugateGradients(matrix, newPreconditioner()));
+        solver = solvers.computeIfAbsent(rung, key -> new ConjugateGradients(matrix, new LineMultigrid(matrix)));
     }
 
-    private Preconditioner newPreconditioner() {
-        return new LineMultigrid(matrix);
+    private ConjugateGradients prepared() {
+        return Objects.requireNonNull(solver, "a coefficient must be prepared first");
     }
 
     /**
@@ -121,12 +120,12 @@ final class StageMatrix {
     void solve(double[] right, double[] correction) {
         boolean steady = !Double.isFinite(coefficient);
         double relative = steady ? STEADY_TOLERANCE : RELATIVE_TOLERANCE;
-        count(solver.solve(right, correction, StoppingRule.either(relative, steady ? 0 : absoluteTolerance)));
+        count(prepared().solve(right, correction, StoppingRule.either(relative, steady ? 0 : absoluteTolerance)));
     }
 
     /** Solves to a share of the right-hand side alone: for unit responses. */
     void solveUnit(double[] right, double[] response) {
-        count(solver.solve(right, response, StoppingRule.relative(RELATIVE_TOLERANCE)));
+        count(prepared().solve(right, response, StoppingRule.relative(RELATIVE_TOLERANCE)));
     }
 
     /** Replaces an error by what an implicit stage leaves of it. */
@@ -135,7 +134,7 @@ final class StageMatrix {
             scaled[cell] = storage[cell] / coefficient * error[cell];
             error[cell] = 0;
         }
-        count(solver.solve(scaled, error, StoppingRule.relative(DAMPING_TOLERANCE)));
+        count(prepared().solve(scaled, error, StoppingRule.relative(DAMPING_TOLERANCE)));
     }
 
     private void count(SolveReport report) {
