@@ -1,0 +1,160 @@
+package org.headfall.scenarios.recording;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import org.headfall.solver.aquifer.Aquifer;
+import org.headfall.solver.flow.WaterBalance;
+import org.headfall.solver.simulation.SimulationObserver;
+import org.headfall.solver.simulation.Snapshot;
+
+/**
+ * Gathers the recording of a run while it goes on and hands each record to the sinks. The first snapshot must be that
+ * of the start; give the state as it was operated before the run begins, else a bore that starts on day 0 has its own
+ * drawdown counted into what was there before. Used by one thread.
+ */
+public final class Recorder implements SimulationObserver {
+
+    private final RunDescription description;
+    private final RecordPlan plan;
+    private final List<RecordSink> sinks;
+    private final List<PointHead> points;
+    private final List<StationValues> values = new ArrayList<>();
+    private final List<WaterBalance> balances = new ArrayList<>();
+    private final List<HeadGrid> grids = new ArrayList<>();
+    private final double[] notConfinedSince;
+    private final BalanceSum balanceSum = new BalanceSum(0);
+
+    /**
+     * Recorder of a run.
+     *
+     * @param description the run
+     * @param plan what is recorded when
+     * @param sinks are handed each record, in this order
+     * @throws IllegalArgumentException if a protected point lies outside the active aquifer
+     */
+    public Recorder(RunDescription description, RecordPlan plan, List<RecordSink> sinks) {
+        this.description = description;
+        this.plan = plan;
+        this.sinks = List.copyOf(sinks);
+        points = description.points().stream()
+                .map(point -> new PointHead(description.aquifer(), point))
+                .toList();
+        notConfinedSince = new double[description.grid().cellCount()];
+        Arrays.fill(notConfinedSince, Double.NaN);
+    }
+
+    /**
+     * Takes a snapshot; a day that was recorded already is passed over.
+     *
+     * @param snapshot state of the field
+     * @throws UncheckedIOException if a sink fails
+     */
+    @Override
+    public void recorded(Snapshot snapshot) {
+        double day = snapshot.day();
+        if (!values.isEmpty() && values.get(values.size() - 1).day() >= day) {
+            return;
+        }
+        markNotConfined(day, snapshot.head());
+        balanceSum.add(snapshot.balance());
+        StationValues record = stationValues(snapshot);
+        values.add(record);
+        try {
+            for (RecordSink sink : sinks) {
+                sink.stations(record);
+            }
+            if (Arrays.binarySearch(plan.gridDays(), day) >= 0) {
+                recordGrid(day, snapshot.head());
+            }
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    private void recordGrid(double day, double[] head) throws IOException {
+        WaterBalance balance = balanceSum.close(day);
+        if (balance.toDay() > balance.fromDay()) {
+            balances.add(balance);
+        }
+        if (Arrays.binarySearch(plan.keptDays(), day) >= 0) {
+            grids.add(new HeadGrid(day, activeOnly(head)));
+        }
+        for (RecordSink sink : sinks) {
+            sink.grid(day, head, balance, notConfinedSince);
+        }
+    }
+
+    private double[] activeOnly(double[] head) {
+        double[] copy = head.clone();
+        boolean[] active = description.aquifer().active();
+        for (int cell = 0; cell < copy.length; cell++) {
+            if (!active[cell]) {
+                copy[cell] = Double.NaN;
+            }
+        }
+        return copy;
+    }
+
+    private void markNotConfined(double day, double[] head) {
+        Aquifer aquifer = description.aquifer();
+        for (int cell = 0; cell < head.length; cell++) {
+            if (aquifer.active()[cell] && head[cell] < aquifer.top()[cell] && Double.isNaN(notConfinedSince[cell])) {
+                notConfinedSince[cell] = day;
+            }
+        }
+    }
+
+    private StationValues stationValues(Snapshot snapshot) {
+        int bores = snapshot.boreWallHead().length;
+        int springs = snapshot.springHead().length;
+        int stations = bores + springs + points.size();
+        double[] head = Arrays.copyOf(snapshot.boreWallHead(), stations);
+        double[] discharge = padded(snapshot.boreRate(), stations);
+        System.arraycopy(snapshot.springHead(), 0, head, bores, springs);
+        System.arraycopy(snapshot.springDischarge(), 0, discharge, bores, springs);
+        for (int i = 0; i < points.size(); i++) {
+            head[bores + springs + i] = points.get(i).at(snapshot.head());
+        }
+        return new StationValues(
+                snapshot.day(),
+                head,
+                padded(snapshot.boreLevel(), stations),
+                discharge,
+                padded(snapshot.boreWantedRate(), stations));
+    }
+
+    private static double[] padded(double[] values, int length) {
+        double[] padded = Arrays.copyOf(values, length);
+        Arrays.fill(padded, values.length, length, Double.NaN);
+        return padded;
+    }
+
+    /**
+     * What has been recorded so far.
+     *
+     * @throws IllegalStateException if nothing has been recorded
+     */
+    public Recording recording() {
+        if (values.isEmpty()) {
+            throw new IllegalStateException("nothing has been recorded yet");
+        }
+        double[] days = values.stream().mapToDouble(StationValues::day).toArray();
+        List<StationSeries> series = new ArrayList<>();
+        for (int i = 0; i < description.stations().size(); i++) {
+            series.add(seriesOf(i, days));
+        }
+        return new Recording(days, series, balances, grids, notConfinedSince.clone());
+    }
+
+    private StationSeries seriesOf(int station, double[] days) {
+        return new StationSeries(
+                days,
+                values.stream().mapToDouble(v -> v.head()[station]).toArray(),
+                values.stream().mapToDouble(v -> v.levelInBore()[station]).toArray(),
+                values.stream().mapToDouble(v -> v.discharge()[station]).toArray(),
+                values.stream().mapToDouble(v -> v.wantedDischarge()[station]).toArray());
+    }
+}

@@ -1,0 +1,106 @@
+package org.headfall.scenarios.recording;
+
+import java.util.OptionalDouble;
+
+/** A place with a series of its own in the results. Names are unique among all stations of a run. */
+public sealed interface Station {
+
+    /** Name given by the user. */
+    String name();
+
+    /** Easting (m). */
+    double x();
+
+    /** Northing (m). */
+    double y();
+
+    /** Level of the ground (m above datum). */
+    double groundLevel();
+
+    /** Level from which water flows out by itself (m above datum), if the place has an outlet. */
+    OptionalDouble outletLevel();
+
+    /** What the place is, in a word or two for tables. */
+    String kind();
+
+    /**
+     * A bore. Its head is that of the aquifer at the bore wall.
+     *
+     * @param name unique name
+     * @param x easting (m)
+     * @param y northing (m)
+     * @param groundLevel level of the ground (m above datum)
+     * @param outletLevel level of the headworks outlet (m above datum), if known
+     * @param pumpIntake level of the pump intake (m above datum), if the bore has a pump
+     * @param aquiferTop top of the aquifer at the bore (m above datum)
+     * @param screenRadius radius at the screen face (m)
+     * @param linearWellLoss B of the bore itself (d/m²)
+     * @param quadraticWellLoss C (d²/m⁵)
+     * @param holder who holds the bore, empty if not stated
+     * @param proposed whether the bore is proposed rather than existing
+     * @param operation how the bore is operated, in words
+     */
+    record BoreSite(
+            String name,
+            double x,
+            double y,
+            double groundLevel,
+            OptionalDouble outletLevel,
+            OptionalDouble pumpIntake,
+            double aquiferTop,
+            double screenRadius,
+            double linearWellLoss,
+            double quadraticWellLoss,
+            String holder,
+            boolean proposed,
+            String operation)
+            implements Station {
+
+        @Override
+        public String kind() {
+            return proposed ? "proposed bore" : "bore";
+        }
+    }
+
+    /**
+     * A spring. Its head is that of the aquifer in its cell.
+     *
+     * @param name unique name
+     * @param x easting (m)
+     * @param y northing (m)
+     * @param groundLevel level of the ground (m above datum)
+     * @param outlet outlet level (m above datum)
+     * @param conductance discharge per metre of head above the outlet (m²/d)
+     */
+    record SpringSite(String name, double x, double y, double groundLevel, double outlet, double conductance)
+            implements Station {
+
+        @Override
+        public OptionalDouble outletLevel() {
+            return OptionalDouble.of(outlet);
+        }
+
+        @Override
+        public String kind() {
+            return "spring";
+        }
+    }
+
+    /**
+     * A protected point from which nothing is taken. Its head is interpolated between cell centres.
+     *
+     * @param name unique name
+     * @param x easting (m)
+     * @param y northing (m)
+     * @param groundLevel level of the ground (m above datum)
+     * @param outletLevel level below which it counts as no longer flowing (m above datum), if given
+     */
+    record ProtectedPoint(String name, double x, double y, double groundLevel, OptionalDouble outletLevel)
+            implements Station {
+
+        @Override
+        public String kind() {
+            return "protected point";
+        }
+    }
+}

@@ -1,0 +1,63 @@
+package org.headfall.scenarios.table;
+
+import java.util.Set;
+import org.headfall.scenarios.quantity.AllowedRange;
+import org.headfall.scenarios.quantity.Dimension;
+
+/**
+ * A column a table may have.
+ *
+ * @param name its name, lower case with underscores
+ * @param content what its cells hold
+ * @param required whether the column has to be there and every cell filled
+ */
+public record TableColumn(String name, Content content, boolean required) {
+    /** What the cells of a column hold. */
+    public sealed interface Content {}
+
+    /** Any text. */
+    public record Text() implements Content {}
+
+    /**
+     * One of several words.
+     *
+     * @param words the words
+     */
+    public record Word(Set<String> words) implements Content {}
+
+    /** Dates as year-month-day. */
+    public record Date() implements Content {}
+
+    /**
+     * Quantities.
+     *
+     * @param dimension what they have to measure
+     * @param range the range they have to lie in
+     */
+    public record Measure(Dimension dimension, AllowedRange range) implements Content {}
+
+    /** A required column of texts. */
+    public static TableColumn text(String name) {
+        return new TableColumn(name, new Text(), true);
+    }
+
+    /** A required column of words. */
+    public static TableColumn word(String name, Set<String> words) {
+        return new TableColumn(name, new Word(words), true);
+    }
+
+    /** A required column of dates. */
+    public static TableColumn date(String name) {
+        return new TableColumn(name, new Date(), true);
+    }
+
+    /** A required column of quantities. */
+    public static TableColumn quantity(String name, Dimension dimension, AllowedRange range) {
+        return new TableColumn(name, new Measure(dimension, range), true);
+    }
+
+    /** The same column, which may be left out or have empty cells. */
+    public TableColumn orNone() {
+        return new TableColumn(name, content, false);
+    }
+}

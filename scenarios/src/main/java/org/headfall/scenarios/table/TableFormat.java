@@ -1,0 +1,30 @@
+package org.headfall.scenarios.table;
+
+import java.util.List;
+
+/**
+ * The columns a table may have and how long it may be.
+ *
+ * @param columns the columns, in any order in the file
+ * @param otherColumns whether columns that are not named here are passed over in silence
+ * @param mostRows how many rows there may be
+ */
+public record TableFormat(List<TableColumn> columns, boolean otherColumns, long mostRows) {
+    /** The most rows of a table unless said otherwise. */
+    public static final long MOST_ROWS = 2_000_000;
+
+    /** A table of exactly these columns. */
+    public static TableFormat of(TableColumn... columns) {
+        return new TableFormat(List.of(columns), false, MOST_ROWS);
+    }
+
+    /** The same table with other columns passed over. */
+    public TableFormat withOtherColumns() {
+        return new TableFormat(columns, true, mostRows);
+    }
+
+    /** The names of the columns. */
+    List<String> names() {
+        return columns.stream().map(TableColumn::name).toList();
+    }
+}

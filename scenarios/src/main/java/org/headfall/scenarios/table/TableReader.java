@@ -1,0 +1,142 @@
+package org.headfall.scenarios.table;
+
+import de.siegmar.fastcsv.reader.CloseableIterator;
+import de.siegmar.fastcsv.reader.CommentStrategy;
+import de.siegmar.fastcsv.reader.CsvParseException;
+import de.siegmar.fastcsv.reader.CsvReader;
+import de.siegmar.fastcsv.reader.FieldMismatchStrategy;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.Map;
+import java.util.function.Consumer;
+import java.util.regex.Pattern;
+import org.headfall.scenarios.problem.Finding;
+import org.headfall.scenarios.problem.Place;
+import org.headfall.scenarios.problem.ProblemKind;
+import org.headfall.scenarios.problem.Problems;
+import org.jspecify.annotations.Nullable;
+
+/** Reads the rows of a CSV file one by one. */
+public final class TableReader {
+    private static final Pattern WHOLE_NUMBER = Pattern.compile("[+-]?\\d+");
+
+    private final TableFormat format;
+    private final Problems problems;
+
+    /**
+     * Makes a reader for tables of one format.
+     *
+     * @param format the columns of the table
+     * @param problems receives what is wrong
+     */
+    public TableReader(TableFormat format, Problems problems) {
+        this.format = format;
+        this.problems = problems;
+    }
+
+    /**
+     * Reads a file and hands on each row without a problem. Rows with problems are reported and left out; a file
+     * without a single row is a problem.
+     *
+     * @param path the file
+     * @param name its name in messages
+     * @param rows receives the rows in order
+     */
+    public void read(Path path, String name, Consumer<TableRow> rows) {
+        int line = 1;
+        try (CsvReader<CsvLine> reader = open(path, name);
+                CloseableIterator<CsvLine> lines = reader.iterator()) {
+            if (!lines.hasNext()) {
+                refuse(Place.ofFile(name), ProblemKind.NO_ROWS, "an empty file", "a header and at least one row");
+                return;
+            }
+            CsvLine header = lines.next();
+            @Nullable Map<String, TableRow.Position> positions = new TableHeader(format, problems).read(header);
+            line = header.endLine();
+            if (positions == null) {
+                return;
+            }
+            long count = 0;
+            while (lines.hasNext()) {
+                CsvLine next = lines.next();
+                line = next.endLine();
+                count++;
+                if (count > format.mostRows()) {
+                    refuse(
+                            next.place(0),
+                            ProblemKind.TOO_MANY_ROWS,
+                            "more rows",
+                            "at most " + format.mostRows() + " rows");
+                    return;
+                }
+                handOn(next, header.size(), positions, rows);
+            }
+            if (count == 0) {
+                refuse(header.place(0), ProblemKind.NO_ROWS, "a header alone", "a header and at least one row");
+            }
+        } catch (CsvParseException broken) {
+            refuse(
+                    new Place(name, line, 0),
+                    ProblemKind.SYNTAX,
+                    reason(broken),
+                    "comma separated values, quotes in pairs");
+        } catch (IOException | UncheckedIOException unreadable) {
+            refuse(
+                    new Place(name, line, 0),
+                    ProblemKind.FILE_UNREADABLE,
+                    unreadable.toString(),
+                    "a file that can be read");
+        }
+    }
+
+    private static CsvReader<CsvLine> open(Path path, String name) throws IOException {
+        return CsvReader.builder()
+                .commentStrategy(CommentStrategy.SKIP)
+                .skipEmptyLines(true)
+                .extraFieldStrategy(FieldMismatchStrategy.IGNORE)
+                .missingFieldStrategy(FieldMismatchStrategy.IGNORE)
+                .detectBomHeader(true)
+                .build(new CsvLineHandler(name), path, StandardCharsets.UTF_8);
+    }
+
+    private static String reason(CsvParseException broken) {
+        @Nullable Throwable cause = broken.getCause();
+        @Nullable String message = cause == null ? broken.getMessage() : cause.getMessage();
+        return message == null ? "a broken record" : message;
+    }
+
+    private void handOn(CsvLine line, int expected, Map<String, TableRow.Position> positions, Consumer<TableRow> rows) {
+        if (line.size() != expected) {
+            reportRagged(line, expected);
+            return;
+        }
+        TableRow row = new TableRow(line, positions);
+        if (row.check(problems)) {
+            rows.accept(row);
+        }
+    }
+
+    private void reportRagged(CsvLine line, int expected) {
+        String allowed = expected + " values, as in the header";
+        boolean decimalComma = line.size() > expected && hasNeighbouringNumbers(line);
+        String hint = decimalComma ? "; if a comma stands before decimals, write a point" : "";
+        refuse(line.place(expected), ProblemKind.RAGGED_ROW, line.size() + " values", allowed + hint);
+    }
+
+    private static boolean hasNeighbouringNumbers(CsvLine line) {
+        for (int i = 1; i < line.size(); i++) {
+            boolean digitsBefore =
+                    WHOLE_NUMBER.matcher(line.values()[i - 1].strip()).matches();
+            if (digitsBefore && WHOLE_NUMBER.matcher(line.values()[i]).matches()) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private void refuse(Place place, ProblemKind kind, String found, String allowed) {
+        problems.add(place, place.file(), Finding.of(kind, found, allowed));
+    }
+}
