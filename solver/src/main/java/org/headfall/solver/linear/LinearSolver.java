@@ -19,7 +19,7 @@ public interface LinearSolver {
     static LinearSolver forMatrix(FivePointMatrix matrix, WorkerTeam team) {
         return matrix.cells() <= DIRECT_LIMIT
                 ? new DirectSolver(matrix)
-                : new ConjugateGradients(matrix, new IncompleteCholesky(matrix), team);
+                : new ConjugateGradients(matrix, new LineMultigrid(matrix, false, team), team);
     }
 
     /** Returns the matrix this solver was made for. */

@@ -1,0 +1,68 @@
+package org.headfall.solver.linear;
+
+import java.util.Arrays;
+
+/**
+ * Symmetric nine-point operator on a grid of a multigrid hierarchy, in double precision while the hierarchy is set up.
+ *
+ * <p>Couplings have the sign of conductances: the matrix has their negatives off the diagonal. Arrays are padded by a row
+ * below and above and by a cell at both ends, all zero, so that kernels need no branches at the rim: see {@link #index}.
+ */
+final class NinePointOperator {
+    final int columns;
+    final int rows;
+    /** Diagonal. */
+    final double[] diagonal;
+    /** Coupling of (column, row) with (column + 1, row). */
+    final double[] east;
+    /** Coupling of (column, row) with (column, row + 1). */
+    final double[] north;
+    /** Coupling of (column, row) with (column + 1, row + 1). */
+    final double[] northEast;
+    /** Coupling of (column, row) with (column - 1, row + 1). */
+    final double[] northWest;
+
+    NinePointOperator(int columns, int rows) {
+        this.columns = columns;
+        this.rows = rows;
+        int length = paddedLength(columns, rows);
+        this.diagonal = new double[length];
+        this.east = new double[length];
+        this.north = new double[length];
+        this.northEast = new double[length];
+        this.northWest = new double[length];
+    }
+
+    static int paddedLength(int columns, int rows) {
+        return (rows + 2) * columns + 2;
+    }
+
+    /** Returns the place of a cell in the padded arrays. */
+    int index(int column, int row) {
+        return (row + 1) * columns + column + 1;
+    }
+
+    /** Takes over a five-point matrix, its rows as the rows here. */
+    void copy(FivePointMatrix matrix) {
+        int cells = matrix.cells();
+        int first = index(0, 0);
+        System.arraycopy(matrix.diagonal(), 0, diagonal, first, cells);
+        System.arraycopy(matrix.east(), 0, east, first, cells);
+        System.arraycopy(matrix.north(), 0, north, first, cells);
+    }
+
+    /** Takes over a five-point matrix with its columns as the rows here. */
+    void copyTransposed(FivePointMatrix matrix) {
+        Transposition.transpose(matrix.diagonal(), matrix.columns(), diagonal, index(0, 0));
+        Transposition.transpose(matrix.east(), matrix.columns(), north, index(0, 0));
+        Transposition.transpose(matrix.north(), matrix.columns(), east, index(0, 0));
+    }
+
+    void clear() {
+        Arrays.fill(diagonal, 0);
+        Arrays.fill(east, 0);
+        Arrays.fill(north, 0);
+        Arrays.fill(northEast, 0);
+        Arrays.fill(northWest, 0);
+    }
+}
