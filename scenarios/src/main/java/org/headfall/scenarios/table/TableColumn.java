@@ -1,5 +1,6 @@
 package org.headfall.scenarios.table;
 
+import java.util.Locale;
 import java.util.Set;
 import org.headfall.scenarios.quantity.AllowedRange;
 import org.headfall.scenarios.quantity.Dimension;
@@ -59,5 +60,14 @@ public record TableColumn(String name, Content content, boolean required) {
     /** The same column, which may be left out or have empty cells. */
     public TableColumn orNone() {
         return new TableColumn(name, content, false);
+    }
+
+    /**
+     * The name of a column as columns are compared: lower case, with underscores for spaces and hyphens.
+     *
+     * @param title name as typed
+     */
+    public static String plain(String title) {
+        return title.strip().toLowerCase(Locale.ROOT).replace(' ', '_').replace('-', '_');
     }
 }

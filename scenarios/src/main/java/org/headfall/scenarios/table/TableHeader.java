@@ -3,7 +3,6 @@ package org.headfall.scenarios.table;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -71,7 +70,7 @@ final class TableHeader {
     private void readColumn(String title, int index, Place place) {
         Matcher withUnit = WITH_UNIT.matcher(title.length() > LONGEST_NAME ? "" : title.strip());
         boolean hasUnit = withUnit.matches();
-        String name = plain(hasUnit ? withUnit.group(1) : title);
+        String name = TableColumn.plain(hasUnit ? withUnit.group(1) : title);
         @Nullable TableColumn column = find(name);
         if (column == null) {
             reportUnknown(title, name, place);
@@ -125,9 +124,5 @@ final class TableHeader {
         Finding finding =
                 Finding.of(ProblemKind.MISSING_COLUMN, found, "the columns " + String.join(", ", format.names()));
         problems.add(line.place(0), line.file(), finding);
-    }
-
-    static String plain(String title) {
-        return title.strip().toLowerCase(Locale.ROOT).replace(' ', '_').replace('-', '_');
     }
 }

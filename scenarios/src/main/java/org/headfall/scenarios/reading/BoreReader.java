@@ -1,0 +1,149 @@
+package org.headfall.scenarios.reading;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalDouble;
+import org.headfall.scenarios.document.DocumentNode;
+import org.headfall.scenarios.document.Section;
+import org.headfall.scenarios.problem.Finding;
+import org.headfall.scenarios.problem.Place;
+import org.headfall.scenarios.problem.ProblemKind;
+import org.headfall.scenarios.quantity.AllowedRange;
+import org.headfall.scenarios.quantity.Dimension;
+import org.headfall.scenarios.quantity.Quantity;
+import org.headfall.scenarios.scenario.BoreSpecification;
+import org.headfall.scenarios.scenario.BoreSpecification.Group;
+import org.headfall.scenarios.scenario.BoreSpecification.Levels;
+import org.headfall.scenarios.scenario.BoreSpecification.WellLossSpecification;
+import org.headfall.scenarios.scenario.Position;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Reads the bores: a list of bores, of tables ({@code {file: bores.csv, changes: changes.csv}}) or of both; one table
+ * may stand alone.
+ */
+final class BoreReader {
+    private final Inputs inputs;
+    private final PositionReader positions;
+    private final NameRegister names;
+    private final OperationReader operations;
+
+    BoreReader(Inputs inputs, PositionReader positions, NameRegister names) {
+        this.inputs = inputs;
+        this.positions = positions;
+        this.names = names;
+        this.operations = new OperationReader(inputs);
+    }
+
+    List<BoreSpecification> read(Section document) {
+        List<BoreDraft> drafts = new ArrayList<>();
+        if (document.optionalNode("bores") instanceof DocumentNode.Mapping) {
+            @Nullable Section section = document.section("bores");
+            if (section != null) {
+                table(section, drafts);
+            }
+        } else {
+            for (Section section : inputs.sections(document, "bores")) {
+                readOne(section, drafts);
+            }
+        }
+        return drafts.stream().map(draft -> draft.finish(inputs.problems())).toList();
+    }
+
+    private void readOne(Section section, List<BoreDraft> drafts) {
+        if (section.has("file")) {
+            table(section, drafts);
+            return;
+        }
+        @Nullable BoreDraft draft = bore(section);
+        if (draft != null) {
+            drafts.add(draft);
+        }
+    }
+
+    private void table(Section section, List<BoreDraft> drafts) {
+        Inputs.@Nullable TableFile file = inputs.table(section, "file");
+        Inputs.@Nullable TableFile changes = section.has("changes") ? inputs.table(section, "changes") : null;
+        section.done();
+        BoreTableReader tables = new BoreTableReader(inputs, positions, names);
+        if (file != null) {
+            List<BoreDraft> read = tables.bores(file);
+            if (changes != null) {
+                tables.changes(changes, read);
+            }
+            drafts.addAll(read);
+        }
+    }
+
+    private @Nullable BoreDraft bore(Section section) {
+        @Nullable String name = section.text("name");
+        if (name != null) {
+            names.add(name, section.placeOf("name"), section.nameOf("name"));
+        }
+        @Nullable Position position = positions.required(section, "at");
+        @Nullable String holder = section.optionalText("holder");
+        @Nullable Group group = section.choice("group", BoreWords.GROUPS);
+        @Nullable Quantity radius = section.quantity("screen_radius", Dimension.LENGTH, ValueRanges.SCREEN_RADIUS);
+        Levels levels = levels(section);
+        WellLossSpecification wellLoss = wellLoss(section);
+        List<OperationReader.PlacedPhase> phases = operations.phases(section);
+        section.done();
+        if (name == null || position == null || group == null || radius == null) {
+            return null;
+        }
+        BoreSpecification bore = new BoreSpecification(
+                name,
+                position,
+                holder == null ? "" : holder,
+                group,
+                radius.value(),
+                levels,
+                wellLoss,
+                List.of(),
+                section.place());
+        BoreDraft draft = new BoreDraft(bore, levelPlace(section));
+        phases.forEach(phase -> draft.add(phase.phase(), phase.place(), inputs.problems()));
+        return draft;
+    }
+
+    private static Levels levels(Section section) {
+        return new Levels(
+                level(section, "ground_level"),
+                level(section, "outlet_level"),
+                level(section, "pump_intake_level"),
+                level(section, "lowest_level"));
+    }
+
+    private static OptionalDouble level(Section section, String key) {
+        @Nullable Quantity level = section.optionalQuantity(key, Dimension.LEVEL, ValueRanges.LEVEL);
+        return level == null ? OptionalDouble.empty() : OptionalDouble.of(level.value());
+    }
+
+    private static Place levelPlace(Section section) {
+        for (String key : List.of("pump_intake_level", "lowest_level", "operation")) {
+            if (section.has(key)) {
+                return section.placeOf(key);
+            }
+        }
+        return section.place();
+    }
+
+    private static WellLossSpecification wellLoss(Section bore) {
+        @Nullable Section section = bore.optionalSection("well_loss");
+        if (section == null) {
+            return new WellLossSpecification(0, 0);
+        }
+        @Nullable
+        Quantity linear = section.optionalQuantity("linear", Dimension.LINEAR_WELL_LOSS, AllowedRange.NOT_NEGATIVE);
+        @Nullable
+        Quantity quadratic =
+                section.optionalQuantity("quadratic", Dimension.QUADRATIC_WELL_LOSS, AllowedRange.NOT_NEGATIVE);
+        if (!section.has("linear") && !section.has("quadratic")) {
+            bore.refuse(
+                    "well_loss", Finding.of(ProblemKind.MISSING_KEY, "neither of them", "linear, quadratic or both"));
+        }
+        section.done();
+        return new WellLossSpecification(
+                linear == null ? 0 : linear.value(), quadratic == null ? 0 : quadratic.value());
+    }
+}

@@ -1,0 +1,171 @@
+package org.headfall.scenarios.reading;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.headfall.scenarios.problem.Finding;
+import org.headfall.scenarios.problem.NearestSpelling;
+import org.headfall.scenarios.problem.ProblemKind;
+import org.headfall.scenarios.quantity.AllowedRange;
+import org.headfall.scenarios.quantity.Dimension;
+import org.headfall.scenarios.reading.TimeCourseReader.Shape;
+import org.headfall.scenarios.scenario.BoreOperation;
+import org.headfall.scenarios.scenario.BoreSpecification;
+import org.headfall.scenarios.scenario.BoreSpecification.Group;
+import org.headfall.scenarios.scenario.BoreSpecification.Levels;
+import org.headfall.scenarios.scenario.BoreSpecification.Phase;
+import org.headfall.scenarios.scenario.BoreSpecification.WellLossSpecification;
+import org.headfall.scenarios.scenario.Position;
+import org.headfall.scenarios.scenario.TimeCourse;
+import org.headfall.scenarios.table.TableColumn;
+import org.headfall.scenarios.table.TableFormat;
+import org.headfall.scenarios.table.TableReader;
+import org.headfall.scenarios.table.TableRow;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Reads bores, and dated changes of what they do, from tables. What a bore does stands in one of the columns
+ * {@code rate}, {@code schedule} (a table of dates and rates) and {@code operation}; {@code until} shuts it.
+ */
+final class BoreTableReader {
+    private static final TableFormat BORES = TableFormat.of(
+            TableColumn.text("name"),
+            TableColumn.quantity("x", Dimension.LENGTH, ValueRanges.POSITION),
+            TableColumn.quantity("y", Dimension.LENGTH, ValueRanges.POSITION),
+            TableColumn.text("holder").orNone(),
+            TableColumn.word("group", BoreWords.GROUPS.keySet()),
+            TableColumn.quantity("screen_radius", Dimension.LENGTH, ValueRanges.SCREEN_RADIUS),
+            TableColumn.quantity("ground_level", Dimension.LEVEL, ValueRanges.LEVEL)
+                    .orNone(),
+            TableColumn.quantity("outlet_level", Dimension.LEVEL, ValueRanges.LEVEL)
+                    .orNone(),
+            TableColumn.quantity("pump_intake_level", Dimension.LEVEL, ValueRanges.LEVEL)
+                    .orNone(),
+            TableColumn.quantity("lowest_level", Dimension.LEVEL, ValueRanges.LEVEL)
+                    .orNone(),
+            TableColumn.quantity("linear_well_loss", Dimension.LINEAR_WELL_LOSS, AllowedRange.NOT_NEGATIVE)
+                    .orNone(),
+            TableColumn.quantity("quadratic_well_loss", Dimension.QUADRATIC_WELL_LOSS, AllowedRange.NOT_NEGATIVE)
+                    .orNone(),
+            TableColumn.quantity("rate", Dimension.RATE, ValueRanges.RATE).orNone(),
+            TableColumn.text("schedule").orNone(),
+            TableColumn.word("operation", BoreWords.OPERATIONS.keySet()).orNone(),
+            TableColumn.date("from").orNone(),
+            TableColumn.date("until").orNone(),
+            TableColumn.text("remark").orNone());
+    private static final TableFormat CHANGES = TableFormat.of(
+            TableColumn.text("name"),
+            TableColumn.date("from"),
+            TableColumn.quantity("rate", Dimension.RATE, ValueRanges.RATE).orNone(),
+            TableColumn.text("schedule").orNone(),
+            TableColumn.word("operation", BoreWords.OPERATIONS.keySet()).orNone(),
+            TableColumn.text("remark").orNone());
+
+    private final Inputs inputs;
+    private final PositionReader positions;
+    private final NameRegister names;
+    private final TimeCourseReader courses;
+
+    BoreTableReader(Inputs inputs, PositionReader positions, NameRegister names) {
+        this.inputs = inputs;
+        this.positions = positions;
+        this.names = names;
+        this.courses = new TimeCourseReader(inputs);
+    }
+
+    List<BoreDraft> bores(Inputs.TableFile file) {
+        List<BoreDraft> drafts = new ArrayList<>();
+        new TableReader(BORES, inputs.problems()).read(file.path(), file.name(), row -> drafts.add(bore(row)));
+        return drafts;
+    }
+
+    private BoreDraft bore(TableRow row) {
+        names.add(row.text("name"), row.place("name"), "name");
+        Position position = new Position(row.value("x"), row.value("y"));
+        positions.check(position, row.place("x"), "bore " + row.text("name"));
+        Group group = row.text("group").equals("existing") ? Group.EXISTING : Group.PROPOSED;
+        BoreSpecification bore = new BoreSpecification(
+                row.text("name"),
+                position,
+                row.has("holder") ? row.text("holder") : "",
+                group,
+                row.value("screen_radius"),
+                new Levels(
+                        level(row, "ground_level"),
+                        level(row, "outlet_level"),
+                        level(row, "pump_intake_level"),
+                        level(row, "lowest_level")),
+                new WellLossSpecification(row.valueOr("linear_well_loss", 0), row.valueOr("quadratic_well_loss", 0)),
+                List.of(),
+                row.place("name"));
+        BoreDraft draft = new BoreDraft(bore, row.place("name"));
+        Optional<LocalDate> from = row.has("from") ? Optional.of(row.date("from")) : Optional.empty();
+        addPhase(draft, row, from);
+        if (row.has("until")) {
+            Phase shut = new Phase(Optional.of(row.date("until")), new BoreOperation.Off());
+            draft.add(shut, row.place("until"), inputs.problems());
+        }
+        return draft;
+    }
+
+    private static OptionalDouble level(TableRow row, String column) {
+        return row.has(column) ? OptionalDouble.of(row.value(column)) : OptionalDouble.empty();
+    }
+
+    /** Adds the changes of a table to the bores they name. */
+    void changes(Inputs.TableFile file, List<BoreDraft> drafts) {
+        Map<String, BoreDraft> byName = new LinkedHashMap<>();
+        drafts.forEach(draft -> byName.putIfAbsent(draft.name(), draft));
+        new TableReader(CHANGES, inputs.problems()).read(file.path(), file.name(), row -> {
+            String name = row.text("name");
+            @Nullable BoreDraft draft = byName.get(name);
+            if (draft == null) {
+                @Nullable String near = NearestSpelling.of(name, byName.keySet());
+                Finding finding = new Finding(ProblemKind.UNKNOWN_NAME, name, "the name of a bore of the table", near);
+                inputs.problems().add(row.place("name"), "name", finding);
+            } else {
+                addPhase(draft, row, Optional.of(row.date("from")));
+            }
+        });
+    }
+
+    private void addPhase(BoreDraft draft, TableRow row, Optional<LocalDate> from) {
+        @Nullable BoreOperation operation = operation(row);
+        if (operation != null) {
+            draft.add(new Phase(from, operation), row.place("from"), inputs.problems());
+        }
+    }
+
+    private @Nullable BoreOperation operation(TableRow row) {
+        List<String> filled = new ArrayList<>(List.of("rate", "schedule", "operation"));
+        filled.removeIf(column -> !row.has(column));
+        if (filled.size() != 1) {
+            ProblemKind kind = filled.isEmpty() ? ProblemKind.MISSING_KEY : ProblemKind.CONFLICTING_KEYS;
+            String found = filled.isEmpty() ? "none of them" : String.join(" and ", filled);
+            String column = filled.isEmpty() ? "name" : filled.get(1);
+            inputs.problems()
+                    .add(
+                            row.place(column),
+                            "bore " + row.text("name"),
+                            Finding.of(kind, found, "a value in one of the columns rate, schedule, operation"));
+            return null;
+        }
+        return switch (filled.get(0)) {
+            case "rate" -> new BoreOperation.Pumped(new TimeCourse.Steady(row.value("rate")));
+            case "schedule" -> scheduled(row);
+            default -> BoreWords.OPERATIONS.get(row.text("operation"));
+        };
+    }
+
+    private @Nullable BoreOperation scheduled(TableRow row) {
+        Inputs.@Nullable TableFile file = inputs.table(row.text("schedule"), row.place("schedule"), "schedule");
+        @Nullable
+        TimeCourse rate =
+                file == null ? null : courses.read(file, "rate", Dimension.RATE, ValueRanges.RATE, Shape.STEPS);
+        return rate == null ? null : new BoreOperation.Pumped(rate);
+    }
+}

@@ -1,0 +1,98 @@
+package org.headfall.scenarios.reading;
+
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Optional;
+import org.headfall.scenarios.document.Section;
+import org.headfall.scenarios.problem.Finding;
+import org.headfall.scenarios.problem.ProblemKind;
+import org.headfall.scenarios.quantity.AllowedRange;
+import org.headfall.scenarios.quantity.Dimension;
+import org.headfall.scenarios.quantity.Quantity;
+import org.headfall.scenarios.scenario.GridSpecification;
+import org.headfall.scenarios.spatial.Extent;
+import org.jspecify.annotations.Nullable;
+
+/** Reads the grid: extent, greatest length of a cell, refinement. */
+final class GridReader {
+    static final Map<String, GridSpecification.Around> AROUND = around();
+
+    private static final AllowedRange GROWTH = new AllowedRange(1, false, 3, true);
+
+    private static Map<String, GridSpecification.Around> around() {
+        Map<String, GridSpecification.Around> around = new LinkedHashMap<>();
+        around.put("bores", GridSpecification.Around.BORES);
+        around.put("bores and springs", GridSpecification.Around.BORES_AND_SPRINGS);
+        return around;
+    }
+
+    @Nullable
+    GridSpecification read(Section document) {
+        @Nullable Section section = document.section("grid");
+        if (section == null) {
+            return null;
+        }
+        @Nullable Extent extent = extent(section);
+        @Nullable Quantity cell = section.quantity("cell", Dimension.LENGTH, AllowedRange.POSITIVE);
+        boolean refined = section.has("refine");
+        GridSpecification.@Nullable Refinement refinement = refined ? refinement(section, cell) : null;
+        section.done();
+        if (extent == null || cell == null || (refined && refinement == null)) {
+            return null;
+        }
+        checkSize(section, extent, cell.value());
+        return new GridSpecification(extent, cell.value(), Optional.ofNullable(refinement));
+    }
+
+    private static @Nullable Extent extent(Section grid) {
+        @Nullable Section section = grid.section("extent");
+        if (section == null) {
+            return null;
+        }
+        @Nullable Quantity west = section.quantity("west", Dimension.LENGTH, ValueRanges.POSITION);
+        @Nullable Quantity east = section.quantity("east", Dimension.LENGTH, ValueRanges.POSITION);
+        @Nullable Quantity south = section.quantity("south", Dimension.LENGTH, ValueRanges.POSITION);
+        @Nullable Quantity north = section.quantity("north", Dimension.LENGTH, ValueRanges.POSITION);
+        section.done();
+        boolean across = follows(section, west, "east", east);
+        boolean up = follows(section, south, "north", north);
+        return west == null || east == null || south == null || north == null || !across || !up
+                ? null
+                : new Extent(west.value(), south.value(), east.value(), north.value());
+    }
+
+    private static boolean follows(Section section, @Nullable Quantity low, String key, @Nullable Quantity high) {
+        if (low == null || high == null || low.value() < high.value()) {
+            return true;
+        }
+        section.refuse(key, Finding.of(ProblemKind.OUT_OF_RANGE, high.text(), "more than " + low.text()));
+        return false;
+    }
+
+    private static GridSpecification.@Nullable Refinement refinement(Section grid, @Nullable Quantity cell) {
+        @Nullable Section section = grid.section("refine");
+        if (section == null) {
+            return null;
+        }
+        GridSpecification.@Nullable Around around = section.choice("around", AROUND);
+        AllowedRange lengths = cell == null ? AllowedRange.POSITIVE : AllowedRange.positiveUpTo(cell.value());
+        @Nullable Quantity downTo = section.quantity("down_to", Dimension.LENGTH, lengths);
+        boolean hasGrowth = section.has("growth");
+        @Nullable Quantity growth = section.optionalQuantity("growth", Dimension.NUMBER, GROWTH);
+        section.done();
+        if (around == null || downTo == null || (hasGrowth && growth == null)) {
+            return null;
+        }
+        double ratio = growth == null ? GridSpecification.Refinement.USUAL_GROWTH : growth.value();
+        return new GridSpecification.Refinement(around, downTo.value(), ratio);
+    }
+
+    private static void checkSize(Section section, Extent extent, double cell) {
+        double cells = Math.ceil(extent.width() / cell) * Math.ceil(extent.height() / cell);
+        if (cells > GridSpecification.MOST_CELLS) {
+            String found = String.format("%.3g cells", cells);
+            String allowed = "at most " + GridSpecification.MOST_CELLS + " cells: larger cells or a smaller extent";
+            section.refuse("cell", Finding.of(ProblemKind.OUT_OF_RANGE, found, allowed));
+        }
+    }
+}

@@ -1,0 +1,111 @@
+package org.headfall.scenarios.reading;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import org.headfall.scenarios.document.DocumentNode;
+import org.headfall.scenarios.document.DocumentParser;
+import org.headfall.scenarios.document.FileReach;
+import org.headfall.scenarios.document.ScenarioFolder;
+import org.headfall.scenarios.document.Section;
+import org.headfall.scenarios.problem.Problems;
+import org.headfall.scenarios.scenario.AquiferSpecification;
+import org.headfall.scenarios.scenario.BoreSpecification;
+import org.headfall.scenarios.scenario.BoundarySpecification;
+import org.headfall.scenarios.scenario.CoordinateSystem;
+import org.headfall.scenarios.scenario.Field;
+import org.headfall.scenarios.scenario.GridSpecification;
+import org.headfall.scenarios.scenario.Limit;
+import org.headfall.scenarios.scenario.OutputSpecification;
+import org.headfall.scenarios.scenario.Period;
+import org.headfall.scenarios.scenario.ProtectedPoint;
+import org.headfall.scenarios.scenario.RechargeSpecification;
+import org.headfall.scenarios.scenario.Scenario;
+import org.headfall.scenarios.scenario.SealingBedSpecification;
+import org.headfall.scenarios.scenario.SpringSpecification;
+import org.headfall.scenarios.scenario.StartSpecification;
+import org.headfall.scenarios.spatial.Extent;
+import org.jspecify.annotations.Nullable;
+
+/** Reads a scenario document with the files beside it and reports every problem at once. */
+public final class ScenarioReader {
+    private final Inputs inputs;
+
+    private ScenarioReader(Inputs inputs) {
+        this.inputs = inputs;
+    }
+
+    /**
+     * Reads a document.
+     *
+     * @param document the scenario document
+     * @param reach which files it may name
+     * @return the scenario, if there is no problem, and everything that is wrong if there is; nothing is thrown for bad
+     *     input
+     */
+    public static ScenarioReading read(Path document, FileReach reach) {
+        Problems problems = new Problems();
+        ScenarioFolder folder = new ScenarioFolder(document, reach);
+        @Nullable
+        DocumentNode node =
+                new DocumentParser(folder.nameOf(document.toAbsolutePath().normalize()), problems).parse(document);
+        @Nullable Section section = node == null ? null : Section.of(node, "", problems);
+        @Nullable
+        Scenario scenario = section == null ? null : new ScenarioReader(new Inputs(problems, folder)).scenario(section);
+        return new ScenarioReading(
+                problems.isEmpty() ? Optional.ofNullable(scenario) : Optional.empty(), problems, folder);
+    }
+
+    private @Nullable Scenario scenario(Section document) {
+        @Nullable String title = document.text("title");
+        @Nullable String description = document.optionalText("description");
+        @Nullable String datum = document.text("datum");
+        @Nullable CoordinateSystem coordinates = new CoordinateSystemReader().read(document);
+        @Nullable Period period = new PeriodReader(inputs).read(document);
+        @Nullable GridSpecification grid = new GridReader().read(document);
+        @Nullable Extent extent = grid == null ? null : grid.extent();
+        AquiferReader aquifers = new AquiferReader(inputs);
+        @Nullable AquiferSpecification aquifer = aquifers.aquifer(document);
+        @Nullable Field ground = aquifers.ground(document);
+        @Nullable SealingBedSpecification bed = aquifers.sealingBed(document);
+        List<BoundarySpecification> boundaries = new BoundaryReader(inputs, extent).read(document);
+        List<RechargeSpecification> recharges = new RechargeReader(inputs).read(document);
+        PositionReader positions = new PositionReader(inputs.problems(), extent);
+        NameRegister names = new NameRegister(inputs.problems());
+        PointReader points = new PointReader(inputs, positions, names);
+        List<SpringSpecification> springs = points.springs(document);
+        List<ProtectedPoint> protectedPoints = points.protectedPoints(document);
+        List<BoreSpecification> bores = new BoreReader(inputs, positions, names).read(document);
+        List<Limit> limits = new LimitReader(inputs, names, bores, period).read(document);
+        @Nullable StartSpecification start = new StartReader(inputs).read(document);
+        OutputSpecification output = new OutputReader(inputs, period).read(document);
+        document.done();
+        if (title == null
+                || datum == null
+                || coordinates == null
+                || period == null
+                || grid == null
+                || aquifer == null
+                || start == null) {
+            return null;
+        }
+        return new Scenario(
+                title,
+                description == null ? "" : description,
+                datum,
+                coordinates,
+                period,
+                grid,
+                aquifer,
+                Optional.ofNullable(ground),
+                Optional.ofNullable(bed),
+                boundaries,
+                recharges,
+                springs,
+                bores,
+                protectedPoints,
+                limits,
+                start,
+                output);
+    }
+}

@@ -1,0 +1,35 @@
+package org.headfall.scenarios.reading;
+
+import org.headfall.scenarios.quantity.AllowedRange;
+
+/** Ranges of values, in metres and days, wide enough for every real aquifer and narrow enough to catch slips of unit. */
+final class ValueRanges {
+    /** Levels on Earth (m above datum). */
+    static final AllowedRange LEVEL = AllowedRange.between(-20_000, 20_000);
+    /** Transmissivity (m2/d). */
+    static final AllowedRange TRANSMISSIVITY = AllowedRange.positiveUpTo(1e7);
+    /** Storativity (-); 0.5 is beyond any specific yield. */
+    static final AllowedRange STORATIVITY = AllowedRange.positiveUpTo(0.5);
+    /** Ratio of transmissivities (-). */
+    static final AllowedRange RATIO = new AllowedRange(1e-6, true, 1e6, true);
+    /** Thickness of a bed (m). */
+    static final AllowedRange THICKNESS = AllowedRange.positiveUpTo(10_000);
+    /** Hydraulic conductivity (m/d). */
+    static final AllowedRange CONDUCTIVITY = AllowedRange.between(0, 1e5);
+    /** Specific storage (1/m). */
+    static final AllowedRange SPECIFIC_STORAGE = AllowedRange.between(0, 0.1);
+    /** Depth of recharge over time (m/d); 0.1 m/d is 36 m a year. */
+    static final AllowedRange RECHARGE = AllowedRange.between(0, 0.1);
+    /** Rate of a bore or of flow across a piece of the rim (m3/d). */
+    static final AllowedRange RATE = AllowedRange.between(-1e7, 1e7);
+    /** Conductance of a spring (m2/d). */
+    static final AllowedRange CONDUCTANCE = AllowedRange.positiveUpTo(1e8);
+    /** Radius at the face of a screen (m). */
+    static final AllowedRange SCREEN_RADIUS = AllowedRange.positiveUpTo(5);
+    /** Positions (m). */
+    static final AllowedRange POSITION = AllowedRange.between(-1e8, 1e8);
+    /** Length of a period or of a part of it (d), up to 1000 years. */
+    static final AllowedRange TIME = AllowedRange.positiveUpTo(365_250);
+
+    private ValueRanges() {}
+}

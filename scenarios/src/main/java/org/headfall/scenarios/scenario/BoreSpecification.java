@@ -1,0 +1,80 @@
+package org.headfall.scenarios.scenario;
+
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.headfall.scenarios.problem.Place;
+
+/**
+ * A bore.
+ *
+ * @param name its name, used once among bores, springs and protected points
+ * @param position where it is
+ * @param holder who holds the licence; empty if not given
+ * @param group proposed or existing
+ * @param screenRadius radius at the face of the screen (m)
+ * @param levels levels of its parts
+ * @param wellLoss loss between aquifer and bore
+ * @param phases what it does from which date on, in order of the dates; off before the first
+ * @param place where the document or the table gives it
+ */
+public record BoreSpecification(
+        String name,
+        Position position,
+        String holder,
+        Group group,
+        double screenRadius,
+        Levels levels,
+        WellLossSpecification wellLoss,
+        List<Phase> phases,
+        Place place) {
+    /** Copies the list. */
+    public BoreSpecification {
+        phases = List.copyOf(phases);
+    }
+
+    /** Whether a bore is part of the proposal. */
+    public enum Group {
+        /** Part of the proposal. */
+        PROPOSED,
+        /** There already. */
+        EXISTING
+    }
+
+    /**
+     * Levels of the parts of a bore (m above datum), as far as they are known.
+     *
+     * @param ground ground beside the bore
+     * @param outlet where water runs out when it flows by itself
+     * @param pumpIntake intake of the pump
+     * @param lowest lowest water level allowed while pumping
+     */
+    public record Levels(
+            OptionalDouble ground, OptionalDouble outlet, OptionalDouble pumpIntake, OptionalDouble lowest) {
+        /** Nothing is known. */
+        public static final Levels UNKNOWN = new Levels(
+                OptionalDouble.empty(), OptionalDouble.empty(), OptionalDouble.empty(), OptionalDouble.empty());
+
+        /** The level below which pumping is cut back: the lowest allowed level or else the pump intake. */
+        public OptionalDouble pumpingFloor() {
+            return lowest.isPresent() ? lowest : pumpIntake;
+        }
+    }
+
+    /**
+     * Loss between aquifer and bore, {@code B Q + C Q^2}.
+     *
+     * @param linear B (d/m2), without the part of the aquifer
+     * @param quadratic C (d2/m5)
+     */
+    public record WellLossSpecification(double linear, double quadratic) {}
+
+    /**
+     * What a bore does from a date on.
+     *
+     * @param from the date; empty for "from before the period on"
+     * @param operation what it does
+     */
+    public record Phase(Optional<LocalDate> from, BoreOperation operation) {}
+}

@@ -1,0 +1,36 @@
+package org.headfall.scenarios.scenario;
+
+import java.util.Optional;
+import org.headfall.scenarios.spatial.Extent;
+
+/**
+ * How the area is divided into cells.
+ *
+ * @param extent the area
+ * @param cell greatest length of a cell (m)
+ * @param refinement where cells are smaller, if anywhere
+ */
+public record GridSpecification(Extent extent, double cell, Optional<Refinement> refinement) {
+    /** The most cells a grid may have. */
+    public static final int MOST_CELLS = 25_000_000;
+
+    /**
+     * Smaller cells around points.
+     *
+     * @param around the points
+     * @param downTo length of the cells at the points (m)
+     * @param growth largest ratio of the lengths of neighbouring cells
+     */
+    public record Refinement(Around around, double downTo, double growth) {
+        /** Ratio of neighbouring cells where the document gives none. */
+        public static final double USUAL_GROWTH = 1.3;
+    }
+
+    /** What the grid is refined around. */
+    public enum Around {
+        /** Every bore. */
+        BORES,
+        /** Every bore and every spring. */
+        BORES_AND_SPRINGS
+    }
+}

@@ -1,0 +1,54 @@
+package org.headfall.scenarios.scenario;
+
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * A whole scenario.
+ *
+ * @param title what the scenario is called
+ * @param description what it is for; empty if not given
+ * @param datum the vertical datum all levels and heads are measured from, in words
+ * @param coordinates the coordinate reference system of all positions
+ * @param period the simulated period
+ * @param grid how the area is divided into cells
+ * @param aquifer the aquifer
+ * @param ground level of the ground (m above datum), if given
+ * @param sealingBed the bed above the aquifer, if it leaks
+ * @param boundaries pieces of the rim through which water passes
+ * @param recharges recharge by rain
+ * @param springs springs, in the order of the document
+ * @param bores bores, in the order of the document
+ * @param protectedPoints other places whose heads are reported
+ * @param limits what must not happen
+ * @param start heads at the start of the period
+ * @param output what is written, and how exactly heads are computed
+ */
+public record Scenario(
+        String title,
+        String description,
+        String datum,
+        CoordinateSystem coordinates,
+        Period period,
+        GridSpecification grid,
+        AquiferSpecification aquifer,
+        Optional<Field> ground,
+        Optional<SealingBedSpecification> sealingBed,
+        List<BoundarySpecification> boundaries,
+        List<RechargeSpecification> recharges,
+        List<SpringSpecification> springs,
+        List<BoreSpecification> bores,
+        List<ProtectedPoint> protectedPoints,
+        List<Limit> limits,
+        StartSpecification start,
+        OutputSpecification output) {
+    /** Copies the lists. */
+    public Scenario {
+        boundaries = List.copyOf(boundaries);
+        recharges = List.copyOf(recharges);
+        springs = List.copyOf(springs);
+        bores = List.copyOf(bores);
+        protectedPoints = List.copyOf(protectedPoints);
+        limits = List.copyOf(limits);
+    }
+}
