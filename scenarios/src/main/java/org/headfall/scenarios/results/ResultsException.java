@@ -1,0 +1,51 @@
+package org.headfall.scenarios.results;
+
+import java.io.IOException;
+import java.nio.file.Path;
+
+/** Results cannot be written or read. The message says where, what was found, and what can be done. */
+public final class ResultsException extends IOException {
+
+    private static final long serialVersionUID = 1L;
+
+    /** What is wrong. */
+    public enum Kind {
+        /** There are results under this name and replacing them was not asked for. */
+        EXISTS,
+        /** Another run is writing results of this name. */
+        IN_USE,
+        /** The folder cannot be made or written to. */
+        NOT_WRITABLE,
+        /** The disk is full. */
+        DISK_FULL,
+        /** The folder holds no finished results. */
+        NOT_FINISHED,
+        /** A file of the results is damaged or was changed. */
+        DAMAGED
+    }
+
+    private final Kind kind;
+    private final String place;
+
+    ResultsException(Kind kind, Path place, String message) {
+        super(place + ": " + message);
+        this.kind = kind;
+        this.place = place.toString();
+    }
+
+    ResultsException(Kind kind, Path place, String message, Throwable cause) {
+        super(place + ": " + message, cause);
+        this.kind = kind;
+        this.place = place.toString();
+    }
+
+    /** What is wrong. */
+    public Kind kind() {
+        return kind;
+    }
+
+    /** Folder or file at fault. */
+    public String place() {
+        return place;
+    }
+}

@@ -1,0 +1,227 @@
+package org.headfall.scenarios.results;
+
+import java.io.IOException;
+import java.nio.channels.FileChannel;
+import java.nio.channels.FileLock;
+import java.nio.channels.OverlappingFileLockException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
+import java.util.Comparator;
+import java.util.List;
+import java.util.stream.Stream;
+
+/**
+ * Folder of one run while it is being written. Everything goes into {@code NAME.part} beside the final {@code NAME};
+ * {@link #complete} gives it the final name. Closed without that, or killed, it stays as {@code NAME.part} with
+ * whatever was on disk, and results that stood under the final name stay as they were. The next run of the same name
+ * clears the leftovers.
+ */
+public final class ResultsFolder implements AutoCloseable {
+
+    private static final String LOCK = ".lock";
+    private static final long FULL = 1 << 20;
+
+    private final Path target;
+    private final Path part;
+    private final Path replaced;
+    private final FileChannel lockChannel;
+
+    private ResultsFolder(Path target, Path part, Path replaced, FileChannel lockChannel) {
+        this.target = target;
+        this.part = part;
+        this.replaced = replaced;
+        this.lockChannel = lockChannel;
+    }
+
+    /**
+     * Opens a folder for a run.
+     *
+     * @param target final folder of the results; folders above it are made
+     * @param overwrite whether results that stand there may be replaced, once the new ones are complete
+     * @return the open folder
+     * @throws ResultsException if results exist and may not be replaced, another run writes there, or the folder
+     *     cannot be written to
+     */
+    public static ResultsFolder open(Path target, boolean overwrite) throws ResultsException {
+        Path full = target.toAbsolutePath().normalize();
+        Path part = sibling(full, ".part");
+        Path replaced = sibling(full, ".replaced");
+        try {
+            restoreInterruptedReplacement(full, replaced);
+            if (Files.exists(full) && !overwrite) {
+                throw new ResultsException(
+                        ResultsException.Kind.EXISTS,
+                        full,
+                        "results exist; they are kept. Allowed: another output folder, or asking to overwrite them");
+            }
+            Files.createDirectories(part);
+            FileChannel channel = lock(part, full);
+            clear(part);
+            return new ResultsFolder(full, part, replaced, channel);
+        } catch (ResultsException e) {
+            throw e;
+        } catch (IOException e) {
+            throw explained(e, full);
+        }
+    }
+
+    private static Path sibling(Path target, String ending) {
+        return target.resolveSibling(target.getFileName() + ending);
+    }
+
+    /** A run killed between the two renames of {@link #complete} leaves the old results under another name. */
+    private static void restoreInterruptedReplacement(Path target, Path replaced) throws IOException {
+        if (Files.exists(replaced) && !Files.exists(target)) {
+            Files.move(replaced, target);
+        }
+    }
+
+    private static FileChannel lock(Path part, Path target) throws IOException {
+        FileChannel channel = FileChannel.open(part.resolve(LOCK), StandardOpenOption.CREATE, StandardOpenOption.WRITE);
+        FileLock lock;
+        try {
+            lock = channel.tryLock();
+        } catch (OverlappingFileLockException e) {
+            lock = null;
+        }
+        if (lock == null) {
+            channel.close();
+            throw new ResultsException(
+                    ResultsException.Kind.IN_USE,
+                    target,
+                    "another run is writing these results; wait for it or choose" + " another output folder");
+        }
+        return channel;
+    }
+
+    private static void clear(Path part) throws IOException {
+        try (Stream<Path> leftovers = Files.list(part)) {
+            for (Path leftover : leftovers.toList()) {
+                if (!leftover.getFileName().toString().equals(LOCK)) {
+                    delete(leftover);
+                }
+            }
+        }
+    }
+
+    /** Final folder of the results. */
+    public Path target() {
+        return target;
+    }
+
+    /** Path of a file while the run goes on. */
+    public Path file(String name) {
+        return part.resolve(name);
+    }
+
+    /**
+     * Checks before the work that there is room.
+     *
+     * @param bytes expected size of all files
+     * @throws ResultsException if the disk has less
+     */
+    public void requireSpace(long bytes) throws ResultsException {
+        long usable = part.toFile().getUsableSpace();
+        if (usable < bytes) {
+            throw new ResultsException(
+                    ResultsException.Kind.DISK_FULL,
+                    target,
+                    "results need about " + megabytes(bytes) + " MB, the disk has " + megabytes(usable)
+                            + " MB; free some space, choose another output folder, or record fewer grids");
+        }
+    }
+
+    private static long megabytes(long bytes) {
+        return (bytes + 999_999) / 1_000_000;
+    }
+
+    /**
+     * Gives the folder its final name. Older results go only when the new ones stand in their place.
+     *
+     * @throws ResultsException if a file is still unfinished or the folder cannot be renamed
+     */
+    public void complete() throws ResultsException {
+        try {
+            requireNoPartFiles();
+            lockChannel.close();
+            Files.deleteIfExists(part.resolve(LOCK));
+            if (Files.exists(replaced)) {
+                delete(replaced);
+            }
+            boolean replacing = Files.exists(target);
+            if (replacing) {
+                Files.move(target, replaced, StandardCopyOption.ATOMIC_MOVE);
+            }
+            Files.move(part, target, StandardCopyOption.ATOMIC_MOVE);
+            if (replacing) {
+                delete(replaced);
+            }
+        } catch (IOException e) {
+            throw explained(e, target);
+        }
+    }
+
+    private void requireNoPartFiles() throws IOException {
+        try (Stream<Path> files = Files.list(part)) {
+            List<Path> unfinished =
+                    files.filter(file -> file.toString().endsWith(".part")).toList();
+            if (!unfinished.isEmpty()) {
+                throw new IllegalStateException("still unfinished: " + unfinished);
+            }
+        }
+    }
+
+    /** Lets go of the folder. What was written stays in {@code NAME.part} unless it has been completed. */
+    @Override
+    public void close() throws IOException {
+        lockChannel.close();
+    }
+
+    /**
+     * The same failure with its cause in the user's words.
+     *
+     * @param failure what went wrong while writing
+     * @param place folder or file
+     * @return the exception to throw
+     */
+    public static ResultsException explained(IOException failure, Path place) {
+        if (failure instanceof ResultsException known) {
+            return known;
+        }
+        if (isFull(failure, place)) {
+            return new ResultsException(
+                    ResultsException.Kind.DISK_FULL,
+                    place,
+                    "the disk is full; free some space or choose another output folder",
+                    failure);
+        }
+        return new ResultsException(
+                ResultsException.Kind.NOT_WRITABLE,
+                place,
+                "cannot be written (" + failure.getClass().getSimpleName() + ": " + failure.getMessage()
+                        + "); choose a folder that you may write to",
+                failure);
+    }
+
+    private static boolean isFull(IOException failure, Path place) {
+        String message = String.valueOf(failure.getMessage());
+        if (message.contains("No space left") || message.contains("quota exceeded") || message.contains("disk full")) {
+            return true;
+        }
+        Path existing = place.toAbsolutePath();
+        while (existing.getParent() != null && !Files.exists(existing)) {
+            existing = existing.getParent();
+        }
+        return existing.toFile().getUsableSpace() < FULL && Files.isWritable(existing);
+    }
+
+    private static void delete(Path path) throws IOException {
+        try (Stream<Path> all = Files.walk(path)) {
+            for (Path file : all.sorted(Comparator.reverseOrder()).toList()) {
+                Files.delete(file);
+            }
+        }
+    }
+}

@@ -1,0 +1,28 @@
+package org.headfall.scenarios.results;
+
+import java.util.List;
+import org.headfall.solver.simulation.RunStatistics;
+
+/**
+ * How exact a run is and what it took.
+ *
+ * @param solver steps, iterations, largest error of a step, largest discrepancy of the water balance
+ * @param stationHeadError numerical error of head at each station (m), in the order of the stations
+ * @param errorMethod how that error was found and what it leaves out, in a sentence
+ * @param secondsInAll elapsed time of the whole run, files and findings included (s)
+ * @param peakMemory largest memory that the program held (bytes)
+ * @param processors processors it could use
+ */
+public record RunFigures(
+        RunStatistics solver,
+        List<Double> stationHeadError,
+        String errorMethod,
+        double secondsInAll,
+        long peakMemory,
+        int processors) {
+
+    /** Copies the list. */
+    public RunFigures {
+        stationHeadError = List.copyOf(stationHeadError);
+    }
+}

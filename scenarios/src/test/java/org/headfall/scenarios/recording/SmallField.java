@@ -1,0 +1,129 @@
+package org.headfall.scenarios.recording;
+
+import java.time.LocalDateTime;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.headfall.solver.aquifer.Aquifer;
+import org.headfall.solver.aquifer.SealingBed;
+import org.headfall.solver.flow.WaterBalance;
+import org.headfall.solver.grid.Axis;
+import org.headfall.solver.grid.RectilinearGrid;
+import org.headfall.solver.simulation.Snapshot;
+
+/** An invented field of 4 x 3 uneven cells with two bores, a spring and a protected point, and made-up snapshots. */
+public final class SmallField {
+
+    /** Cell outside the aquifer. */
+    public static final int INACTIVE = 3;
+
+    private SmallField() {}
+
+    /** Grid with edges 0, 100, 250, 450, 1000 m eastward from 500 000 m and 0, 200, 300, 700 m from 6 900 000 m. */
+    public static RectilinearGrid grid() {
+        return new RectilinearGrid(
+                Axis.ofEdges(500_000, 500_100, 500_250, 500_450, 501_000),
+                Axis.ofEdges(6_900_000, 6_900_200, 6_900_300, 6_900_700));
+    }
+
+    public static RunDescription description() {
+        RunCalendar calendar = new RunCalendar(LocalDateTime.of(2027, 7, 1, 0, 0));
+        int cells = grid().cellCount();
+        boolean[] active = new boolean[cells];
+        Arrays.fill(active, true);
+        active[INACTIVE] = false;
+        return new RunDescription(
+                "Invented \"field\" of Gidgee Flat",
+                "an invented datum, é",
+                Optional.of(mapReference()),
+                calendar,
+                calendar.yearsAfter(0, 10),
+                new Provenance(
+                        "Headfall 0.1.0",
+                        "title: Gidgee\nbores: []\n",
+                        List.of(
+                                new InputFile("gidgee.yaml", "0".repeat(64)),
+                                new InputFile("bores, old.csv", "a1".repeat(32)))),
+                new Aquifer(
+                        grid(),
+                        filled(cells, 200),
+                        filled(cells, 100),
+                        filled(cells, 2e-4),
+                        filled(cells, -50),
+                        filled(cells, -120),
+                        active),
+                Optional.of(new SealingBed(
+                        filled(cells, 80), filled(cells, 1e-6), filled(cells, 3e-6), filled(cells, 150))),
+                filled(cells, 100),
+                stations(),
+                List.of(ReportDate.afterYears(calendar, 1), ReportDate.afterYears(calendar, 10)),
+                List.of("Ground is level."));
+    }
+
+    private static List<Station> stations() {
+        return List.of(
+                bore("Bore, \"north\"", 500_160, 6_900_250, OptionalDouble.of(101), OptionalDouble.of(40), false),
+                bore("Brücke", 500_300, 6_900_100, OptionalDouble.empty(), OptionalDouble.empty(), true),
+                new Station.SpringSite("Lignum Spring", 500_040, 6_900_500, 99, 98, 25),
+                new Station.ProtectedPoint("Fence corner", 500_500, 6_900_400, 100, OptionalDouble.of(100.5)));
+    }
+
+    public static Station.BoreSite bore(
+            String name, double x, double y, OptionalDouble outlet, OptionalDouble intake, boolean proposed) {
+        return new Station.BoreSite(
+                name, x, y, 100, outlet, intake, -50, 0.1, 1e-4, 1e-7, "Shire, of \"G\"", proposed, "pumped");
+    }
+
+    private static MapReference mapReference() {
+        return new MapReference(
+                "EPSG:7854",
+                "PROJCS[\"GDA2020 / MGA zone 54\",GEOGCS[\"GDA2020\",DATUM[\"Geocentric_Datum_of_Australia_2020\","
+                        + "SPHEROID[\"GRS 1980\",6378137,298.257222101]],PRIMEM[\"Greenwich\",0],"
+                        + "UNIT[\"degree\",0.0174532925199433]],PROJECTION[\"Transverse_Mercator\"],"
+                        + "PARAMETER[\"latitude_of_origin\",0],PARAMETER[\"central_meridian\",141],"
+                        + "PARAMETER[\"scale_factor\",0.9996],PARAMETER[\"false_easting\",500000],"
+                        + "PARAMETER[\"false_northing\",10000000],UNIT[\"metre\",1],AUTHORITY[\"EPSG\",\"7854\"]]",
+                Map.ofEntries(
+                        Map.entry("grid_mapping_name", "transverse_mercator"),
+                        Map.entry("longitude_of_central_meridian", 141.0),
+                        Map.entry("latitude_of_projection_origin", 0.0),
+                        Map.entry("scale_factor_at_central_meridian", 0.9996),
+                        Map.entry("false_easting", 500000.0),
+                        Map.entry("false_northing", 10000000.0),
+                        Map.entry("semi_major_axis", 6378137.0),
+                        Map.entry("inverse_flattening", 298.257222101),
+                        Map.entry("longitude_of_prime_meridian", 0.0)));
+    }
+
+    public static double[] filled(int length, double value) {
+        double[] values = new double[length];
+        Arrays.fill(values, value);
+        return values;
+    }
+
+    /** Snapshot in which every head lies {@code fall} below 120 m plus a tenth of the cell's number. */
+    public static Snapshot snapshot(double day, double previousDay, double fall) {
+        double[] head = new double[grid().cellCount()];
+        Arrays.setAll(head, cell -> 120 + 0.1 * cell - fall);
+        return new Snapshot(
+                day,
+                head,
+                new double[] {119 - fall, 118 - fall},
+                new double[] {118 - fall, 117 - fall},
+                new double[] {864, 432},
+                new double[] {864, 500},
+                new double[] {20},
+                new double[] {120.8 - fall},
+                new WaterBalance(
+                        previousDay,
+                        day,
+                        List.of(
+                                new WaterBalance.Term("storage", WaterBalance.Kind.STORAGE, 10 * day, 0),
+                                new WaterBalance.Term("leakage", WaterBalance.Kind.LEAKAGE, 2, 1),
+                                new WaterBalance.Term("Lignum Spring", WaterBalance.Kind.SPRING, 0, 4),
+                                new WaterBalance.Term("Brücke", WaterBalance.Kind.BORE, 0, 7)),
+                        1e-9));
+    }
+}
