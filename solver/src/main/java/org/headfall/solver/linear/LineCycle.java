@@ -14,8 +14,8 @@ final class LineCycle {
     private final @Nullable LineCycle coarser;
     private final WorkerTeam team;
     private final int grain;
-    private float[][] rightHandSides = {};
-    private float[][] solutions = {};
+    private double[][] rightHandSides = {};
+    private double[][] solutions = {};
     private int count;
     private final WorkerTeam.RangeTask firstKeptTask = this::solveKeptFromZero;
     private final WorkerTeam.RangeTask leftOutTask = this::solveLeftOut;
@@ -27,29 +27,29 @@ final class LineCycle {
         this.level = level;
         this.coarser = coarser;
         this.team = team;
-        this.grain = Math.max(1, GRAIN_CELLS / (GROUP * level.columns));
+        this.grain = Math.max(1, GRAIN_CELLS / (GROUP * level.operator.columns));
     }
 
     LineLevel level() {
         return level;
     }
 
-    float[] rightHandSide(int system) {
+    double[] rightHandSide(int system) {
         return rightHandSides[system];
     }
 
-    float[] solution(int system) {
+    double[] solution(int system) {
         return solutions[system];
     }
 
     /** Makes room for a number of systems. */
     void reserve(int systems) {
-        int length = NinePointOperator.paddedLength(level.columns, level.rows);
+        int length = NinePointOperator.paddedLength(level.operator.columns, level.operator.rows);
         for (int l = rightHandSides.length; l < systems; l++) {
             rightHandSides = Arrays.copyOf(rightHandSides, l + 1);
             solutions = Arrays.copyOf(solutions, l + 1);
-            rightHandSides[l] = new float[length];
-            solutions[l] = new float[length];
+            rightHandSides[l] = new double[length];
+            solutions[l] = new double[length];
         }
         if (coarser != null) {
             coarser.reserve(systems);
@@ -72,11 +72,11 @@ final class LineCycle {
     }
 
     private int keptRows() {
-        return (level.rows + 1) / 2;
+        return (level.operator.rows + 1) / 2;
     }
 
     private int leftOutRows() {
-        return level.rows / 2;
+        return level.operator.rows / 2;
     }
 
     private static int groups(int rows) {
@@ -89,7 +89,7 @@ final class LineCycle {
                 int end = Math.min(keptRows(), (group + 1) * GROUP);
                 for (int i = group * GROUP; i < end; i++) {
                     int first = level.index(0, 2 * i);
-                    System.arraycopy(rightHandSides[l], first, solutions[l], first, level.columns);
+                    System.arraycopy(rightHandSides[l], first, solutions[l], first, level.operator.columns);
                 }
                 solveGroup(group, 0, keptRows(), solutions[l]);
             }
@@ -121,7 +121,7 @@ final class LineCycle {
         }
     }
 
-    private void solveGroup(int group, int parity, int rows, float[] values) {
+    private void solveGroup(int group, int parity, int rows, double[] values) {
         int start = group * GROUP;
         if (start + GROUP <= rows) {
             level.solveFourRows(2 * start + parity, values);

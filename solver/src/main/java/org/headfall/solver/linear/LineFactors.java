@@ -2,11 +2,13 @@ package org.headfall.solver.linear;
 
 /** Factors of the tridiagonal systems along the rows of an operator, {@code L D L^T} (Golub and Van Loan 2013, 4.3.6). */
 final class LineFactors {
-    private final NinePointOperator operator;
+    final NinePointOperator operator;
     /** Inverse of the pivot D. */
     final double[] inversePivot;
     /** Negative of the entry of L below the diagonal: coupling with the next cell over the pivot. */
     final double[] multiplier;
+
+    final WorkerTeam.RangeTask rowTask = this::factorRows;
 
     LineFactors(NinePointOperator operator) {
         this.operator = operator;
@@ -14,7 +16,7 @@ final class LineFactors {
         this.multiplier = new double[operator.diagonal.length];
     }
 
-    void factorRows(int from, int to) {
+    private void factorRows(int from, int to) {
         for (int row = from; row < to; row++) {
             int first = operator.index(0, row);
             double carried = 0;

@@ -10,15 +10,15 @@ import java.util.List;
  * <p>One V-cycle with one sweep before and the reverse sweep after. Because a sweep solves its rows exactly, the residual
  * after the first sweep vanishes on the rows left out, so that restriction is the residual of the kept rows alone, and
  * the second sweep recomputes the rows left out from the kept ones, so that interpolation enters only through the
- * Galerkin operator of {@link LineCoarsening}. Coarsening ends at one row, which is solved exactly.
+ * Galerkin operator of {@link GalerkinProduct}. Coarsening ends at one row, which is solved exactly.
  */
 public final class LineMultigrid implements Preconditioner {
     private final FivePointMatrix matrix;
     private final WorkerTeam team;
     private final boolean transposed;
-    private final List<NinePointOperator> operators = new ArrayList<>();
+    private final List<GalerkinProduct> products = new ArrayList<>();
+    private final List<LineInterpolation> interpolations = new ArrayList<>();
     private final List<LineFactors> factors = new ArrayList<>();
-    private final List<LineCoarsening> coarsenings = new ArrayList<>();
     private final LineCycle[] levels;
 
     /**
@@ -32,48 +32,38 @@ public final class LineMultigrid implements Preconditioner {
         this.matrix = matrix;
         this.team = team;
         this.transposed = linesAlongColumns;
-        int columns = transposed ? matrix.rows() : matrix.columns();
-        int rows = transposed ? matrix.columns() : matrix.rows();
-        addOperator(new NinePointOperator(columns, rows));
-        while (rows > 1) {
-            rows = (rows + 1) / 2;
-            addOperator(new NinePointOperator(columns, rows));
-            int fine = operators.size() - 2;
-            coarsenings.add(new LineCoarsening(operators.get(fine), operators.get(fine + 1), factors.get(fine)));
+        NinePointOperator finest = transposed
+                ? new NinePointOperator(matrix.rows(), matrix.columns())
+                : new NinePointOperator(matrix.columns(), matrix.rows());
+        factors.add(new LineFactors(finest));
+        for (NinePointOperator fine = finest; fine.rows > 1; ) {
+            GalerkinProduct product = new GalerkinProduct(fine, true);
+            products.add(product);
+            interpolations.add(new LineInterpolation(product, factors.get(factors.size() - 1)));
+            factors.add(new LineFactors(product.coarse));
+            fine = product.coarse;
         }
-        levels = new LineCycle[operators.size()];
+        levels = new LineCycle[factors.size()];
         for (int i = levels.length - 1; i >= 0; i--) {
-            LineLevel level = new LineLevel(columns, operators.get(i).rows, i == 0);
+            LineLevel level = new LineLevel(factors.get(i).operator, factors.get(i), i == 0);
             levels[i] = new LineCycle(level, i + 1 < levels.length ? levels[i + 1] : null, team);
         }
         diagonalChanged();
     }
 
-    private void addOperator(NinePointOperator operator) {
-        operators.add(operator);
-        factors.add(new LineFactors(operator));
-    }
-
     @Override
     public void diagonalChanged() {
+        NinePointOperator finest = factors.get(0).operator;
         if (transposed) {
-            operators.get(0).copyTransposed(matrix);
+            finest.copyTransposed(matrix);
         } else {
-            operators.get(0).copy(matrix);
+            finest.copy(matrix);
         }
-        for (int i = 0; i < levels.length; i++) {
-            NinePointOperator operator = operators.get(i);
-            LineFactors lineFactors = factors.get(i);
-            LineLevel level = levels[i].level();
-            team.split(operator.rows, 16, (from, to) -> {
-                lineFactors.factorRows(from, to);
-                level.copyRows(operator, lineFactors, from, to);
-            });
-            if (i + 1 < levels.length) {
-                LineCoarsening coarsening = coarsenings.get(i);
-                team.split(coarsening.rowsLeftOut(), 8, coarsening.interpolationTask);
-                team.split(operators.get(i + 1).rows, 8, coarsening.productTask);
-            }
+        team.split(finest.rows, 16, factors.get(0).rowTask);
+        for (int i = 0; i < products.size(); i++) {
+            team.split(interpolations.get(i).rowsLeftOut(), 8, interpolations.get(i).rowTask);
+            team.split(products.get(i).coarse.rows, 8, products.get(i).rowTask);
+            team.split(products.get(i).coarse.rows, 16, factors.get(i + 1).rowTask);
         }
     }
 
@@ -90,25 +80,21 @@ public final class LineMultigrid implements Preconditioner {
         }
     }
 
-    private void read(double[] source, float[] target) {
+    private void read(double[] source, double[] target) {
         int first = levels[0].level().index(0, 0);
         if (transposed) {
-            Transposition.transposeToSingle(source, matrix.columns(), target, first);
+            Transposition.transpose(source, matrix.columns(), target, first);
         } else {
-            for (int k = 0; k < source.length; k++) {
-                target[first + k] = (float) source[k];
-            }
+            System.arraycopy(source, 0, target, first, source.length);
         }
     }
 
-    private void write(float[] source, double[] target) {
+    private void write(double[] source, double[] target) {
         int first = levels[0].level().index(0, 0);
         if (transposed) {
-            Transposition.transposeToDouble(source, first, matrix.rows(), target);
+            Transposition.transposeBack(source, first, matrix.rows(), target);
         } else {
-            for (int k = 0; k < target.length; k++) {
-                target[k] = source[first + k];
-            }
+            System.arraycopy(source, first, target, 0, target.length);
         }
     }
 }

@@ -1,7 +1,5 @@
 package org.headfall.solver.linear;
 
-import java.util.Arrays;
-
 /**
  * Symmetric nine-point operator on a grid of a multigrid hierarchy, in double precision while the hierarchy is set up.
  *
@@ -56,13 +54,5 @@ final class NinePointOperator {
         Transposition.transpose(matrix.diagonal(), matrix.columns(), diagonal, index(0, 0));
         Transposition.transpose(matrix.east(), matrix.columns(), north, index(0, 0));
         Transposition.transpose(matrix.north(), matrix.columns(), east, index(0, 0));
-    }
-
-    void clear() {
-        Arrays.fill(diagonal, 0);
-        Arrays.fill(east, 0);
-        Arrays.fill(north, 0);
-        Arrays.fill(northEast, 0);
-        Arrays.fill(northWest, 0);
     }
 }

@@ -22,24 +22,8 @@ final class Transposition {
         }
     }
 
-    /** Writes the transposed field to {@code target} from {@code offset} on, rounded to single precision. */
-    static void transposeToSingle(double[] source, int columns, float[] target, int offset) {
-        int rows = source.length / columns;
-        for (int r0 = 0; r0 < rows; r0 += TILE) {
-            for (int c0 = 0; c0 < columns; c0 += TILE) {
-                int r1 = Math.min(rows, r0 + TILE);
-                int c1 = Math.min(columns, c0 + TILE);
-                for (int c = c0; c < c1; c++) {
-                    for (int r = r0; r < r1; r++) {
-                        target[offset + c * rows + r] = (float) source[r * columns + c];
-                    }
-                }
-            }
-        }
-    }
-
     /** Writes the field found transposed, with rows of the given length, from {@code offset} on. */
-    static void transposeToDouble(float[] source, int offset, int columns, double[] target) {
+    static void transposeBack(double[] source, int offset, int columns, double[] target) {
         int rows = target.length / columns;
         for (int r0 = 0; r0 < rows; r0 += TILE) {
             for (int c0 = 0; c0 < columns; c0 += TILE) {
