@@ -2,6 +2,7 @@ package org.headfall.solver.flow;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.headfall.solver.linear.WorkerTeam;
 import org.headfall.solver.time.ImplicitSystem;
 import org.headfall.solver.time.Step;
 import org.jspecify.annotations.Nullable;
@@ -35,9 +36,10 @@ public final class FlowSystem implements ImplicitSystem {
      *
      * @param problem the problem
      * @param accuracy accuracy of head wanted of a step (m); the rules are met ten times closer
+     * @param team threads of the linear solver; results do not depend on their number
      * @param startDay day the run starts (d)
      */
-    public FlowSystem(FlowProblem problem, double accuracy, double startDay) {
+    public FlowSystem(FlowProblem problem, double accuracy, WorkerTeam team, double startDay) {
         equation = new FlowEquation(problem);
         points = new PointDischarges(problem);
         bed = problem.sealingBed()
@@ -48,7 +50,7 @@ public final class FlowSystem implements ImplicitSystem {
         if (bed != null) {
             bed.addFastStorage(storage);
         }
-        matrix = new StageMatrix(equation, storage, bed);
+        matrix = new StageMatrix(equation, storage, bed, team);
         coupled = new CoupledSolve(matrix, points, 0.1 * accuracy);
         balance = new BalanceRecorder(terms(problem), startDay);
         history = new RateHistory(points.count(), startDay);

@@ -3,11 +3,11 @@ package org.headfall.solver.flow;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Objects;
-import org.headfall.solver.linear.ConjugateGradients;
 import org.headfall.solver.linear.FivePointMatrix;
+import org.headfall.solver.linear.LinearSolver;
 import org.headfall.solver.linear.SolveReport;
 import org.headfall.solver.linear.StoppingRule;
-import org.headfall.solver.linear.multigrid.LineMultigrid;
+import org.headfall.solver.linear.WorkerTeam;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -24,19 +24,21 @@ final class StageMatrix {
     private static final int BYTES_PER_CELL = 150;
 
     private final FlowEquation equation;
+    private final WorkerTeam team;
     private final double[] storage;
     private final @Nullable SealingBedStorage bed;
     private final FivePointMatrix matrix;
     private final double[] diagonal;
     private final double[] scaled;
-    private final Map<Long, ConjugateGradients> solvers;
-    private @Nullable ConjugateGradients solver;
+    private final Map<Long, LinearSolver> solvers;
+    private @Nullable LinearSolver solver;
     private double coefficient = Double.NaN;
     private double absoluteTolerance;
     private long solves;
     private long iterations;
 
-    StageMatrix(FlowEquation equation, double[] storage, @Nullable SealingBedStorage bed) {
+    StageMatrix(FlowEquation equation, double[] storage, @Nullable SealingBedStorage bed, WorkerTeam team) {
+        this.team = team;
         this.equation = equation;
         this.storage = storage;
         this.bed = bed;
@@ -53,7 +55,7 @@ final class StageMatrix {
             private static final long serialVersionUID = 1L;
 
             @Override
-            protected boolean removeEldestEntry(Map.Entry<Long, ConjugateGradients> eldest) {
+            protected boolean removeEldestEntry(Map.Entry<Long, LinearSolver> eldest) {
                 return size() > kept;
             }
         };
@@ -95,10 +97,10 @@ final class StageMatrix {
         long rung = Double.isFinite(coefficient)
                 ? Math.round(RUNGS_PER_FACTOR_OF_TWO * Math.log(coefficient) / Math.log(2))
                 : Long.MAX_VALUE;
-        solver = solvers.computeIfAbsent(rung, key -> new ConjugateGradients(matrix, new LineMultigrid(matrix)));
+        solver = solvers.computeIfAbsent(rung, key -> LinearSolver.forMatrix(matrix, team));
     }
 
-    private ConjugateGradients prepared() {
+    private LinearSolver prepared() {
         return Objects.requireNonNull(solver, "a coefficient must be prepared first");
     }
 

@@ -7,6 +7,7 @@ import org.headfall.solver.bore.Bore;
 import org.headfall.solver.flow.FlowProblem;
 import org.headfall.solver.flow.FlowSystem;
 import org.headfall.solver.flow.RateHistory;
+import org.headfall.solver.linear.WorkerTeam;
 import org.headfall.solver.time.StepControl;
 import org.headfall.solver.time.TrapezoidalBdf2;
 
@@ -14,12 +15,13 @@ import org.headfall.solver.time.TrapezoidalBdf2;
  * Runs a flow problem through time. Steps land exactly on recorded days and on days at which a rate, an operation or a
  * boundary jumps; there the integrator starts anew with a short step.
  */
-public final class Simulation {
+public final class Simulation implements AutoCloseable {
 
     private static final double SMALLEST_STEP = 1e-9;
 
     private final FlowProblem problem;
     private final Settings settings;
+    private final WorkerTeam team;
 
     /**
      * Simulation of a problem.
@@ -30,6 +32,7 @@ public final class Simulation {
     public Simulation(FlowProblem problem, Settings settings) {
         this.problem = problem;
         this.settings = settings;
+        team = new WorkerTeam(settings.threads());
     }
 
     /**
@@ -41,7 +44,7 @@ public final class Simulation {
      */
     public double[] steadyHead(double day) {
         double[] head = new double[problem.aquifer().grid().cellCount()];
-        new FlowSystem(problem, settings.accuracy(), day).steady(day, head);
+        new FlowSystem(problem, settings.accuracy(), team, day).steady(day, head);
         return head;
     }
 
@@ -58,7 +61,7 @@ public final class Simulation {
     public Outcome run(
             double[] startHead, double fromDay, double toDay, double[] recordDays, SimulationObserver observer) {
         long started = System.nanoTime();
-        FlowSystem system = new FlowSystem(problem, settings.accuracy(), fromDay);
+        FlowSystem system = new FlowSystem(problem, settings.accuracy(), team, fromDay);
         TrapezoidalBdf2 integrator = new TrapezoidalBdf2(
                 system, new StepControl(settings.accuracy(), settings.largestStep(), SMALLEST_STEP));
         double[] head = startHead.clone();
@@ -140,6 +143,12 @@ public final class Simulation {
                 integrator.largestError(),
                 system.largestBalanceDiscrepancy(),
                 (System.nanoTime() - started) * 1e-9);
+    }
+
+    /** Ends the threads of the linear solver. */
+    @Override
+    public void close() {
+        team.close();
     }
 
     /**
