@@ -1,0 +1,208 @@
+package org.headfall.scenarios.reference;
+
+import java.util.LinkedHashMap;
+import java.util.Map;
+import org.headfall.scenarios.reference.ProjectionKind.Parameter;
+import org.headfall.scenarios.spatial.SpatialFormatException;
+import org.locationtech.proj4j.CRSFactory;
+import org.locationtech.proj4j.CoordinateReferenceSystem;
+import org.locationtech.proj4j.Proj4jException;
+import org.locationtech.proj4j.ProjCoordinate;
+import org.locationtech.proj4j.proj.Projection;
+
+/**
+ * A projected coordinate reference system in metres, x to the east and y to the north. Immutable, safe to share
+ * between threads.
+ */
+public final class CoordinateReference {
+    private final int code;
+    private final ReferenceNames names;
+    private final ProjectionDefinition definition;
+    private final EllipsoidShape ellipsoid;
+    private final Projection projection;
+
+    private CoordinateReference(int code, CoordinateReferenceSystem system) {
+        this.code = code;
+        this.definition = ProjectionDefinition.of("EPSG:" + code, system.getParameters());
+        this.names = ReferenceNames.of(code);
+        this.projection = system.getProjection();
+        this.ellipsoid = EllipsoidShape.of(projection.getEllipsoid());
+    }
+
+    /**
+     * A place on the Earth, in degrees on the datum of the reference system.
+     *
+     * @param longitude degrees east of Greenwich
+     * @param latitude degrees north of the equator
+     */
+    public record GeographicPosition(double longitude, double latitude) {}
+
+    /**
+     * A place in the plane of the reference system.
+     *
+     * @param x easting (m)
+     * @param y northing (m)
+     */
+    public record PlanePosition(double x, double y) {}
+
+    /**
+     * The system with a code as typed.
+     *
+     * @param text authority and number, such as "EPSG:7854"; upper or lower case
+     * @return the system
+     * @throws SpatialFormatException if the text is no EPSG code, or the code is unknown or not of a projected system
+     *     in metres with a projection that we can describe
+     */
+    public static CoordinateReference parse(String text) {
+        if (!text.trim().matches("(?i)epsg:[0-9]{4,6}")) {
+            throw SpatialFormatException.of(
+                    "coordinate reference", "\"" + text + "\"", "an EPSG code, as in EPSG:32755");
+        }
+        return ofEpsg(Integer.parseInt(text.trim().substring("EPSG:".length())));
+    }
+
+    /**
+     * The system with an EPSG code.
+     *
+     * @param code the number
+     * @return the system
+     * @throws SpatialFormatException if the code is unknown or not of a projected system in metres with a projection
+     *     that we can describe
+     */
+    public static CoordinateReference ofEpsg(int code) {
+        CoordinateReferenceSystem system;
+        try {
+            system = new CRSFactory().createFromName("EPSG:" + code);
+        } catch (Proj4jException | IllegalStateException e) {
+            throw unknown(code).causedBy(e);
+        }
+        if (system == null) {
+            throw unknown(code);
+        }
+        return new CoordinateReference(code, system);
+    }
+
+    /** {@return the EPSG code} */
+    public int epsgCode() {
+        return code;
+    }
+
+    /** {@return authority and number, such as "EPSG:7854"} */
+    public String codeText() {
+        return "EPSG:" + code;
+    }
+
+    /** {@return the name in the EPSG dataset} */
+    public String name() {
+        return names.projected();
+    }
+
+    /**
+     * The place on the Earth of a point in the plane.
+     *
+     * @param x easting (m)
+     * @param y northing (m)
+     * @return longitude and latitude on the datum of this system
+     * @throws SpatialFormatException if the projection has no such point
+     */
+    public GeographicPosition toGeographic(double x, double y) {
+        if (!Double.isFinite(x + y)) {
+            throw outside("x " + x + ", y " + y);
+        }
+        ProjCoordinate result = new ProjCoordinate();
+        try {
+            projection.inverseProject(new ProjCoordinate(x, y), result);
+        } catch (Proj4jException e) {
+            throw outside("x " + x + ", y " + y).causedBy(e);
+        }
+        if (!Double.isFinite(result.x + result.y) || Math.abs(result.y) > 90) {
+            throw outside("x " + x + ", y " + y);
+        }
+        return new GeographicPosition(result.x, result.y);
+    }
+
+    /**
+     * The point in the plane of a place on the Earth.
+     *
+     * @param longitude degrees east of Greenwich, on the datum of this system
+     * @param latitude degrees north of the equator
+     * @return easting and northing (m)
+     * @throws SpatialFormatException if the projection does not reach there
+     */
+    public PlanePosition toPlane(double longitude, double latitude) {
+        if (!(Math.abs(longitude) <= 360 && Math.abs(latitude) <= 90)) {
+            throw outside("longitude " + longitude + ", latitude " + latitude);
+        }
+        ProjCoordinate result = new ProjCoordinate();
+        try {
+            projection.project(new ProjCoordinate(longitude, latitude), result);
+        } catch (Proj4jException e) {
+            throw outside("longitude " + longitude + ", latitude " + latitude).causedBy(e);
+        }
+        if (!Double.isFinite(result.x + result.y)) {
+            throw outside("longitude " + longitude + ", latitude " + latitude);
+        }
+        return new PlanePosition(result.x, result.y);
+    }
+
+    /** {@return the system as WKT 1, with the EPSG code at its end} */
+    public String wellKnownText() {
+        return WellKnownText.of(code, names, definition, ellipsoid);
+    }
+
+    /**
+     * The attributes of a CF grid mapping variable (CF 1.8, section 5.6 and appendix F): texts, {@link Double} and, for
+     * two standard parallels, {@code double[2]}.
+     *
+     * @return attributes in order, crs_wkt and spatial_ref with the text of {@link #wellKnownText()} among them
+     */
+    public Map<String, Object> gridMapping() {
+        Map<String, Object> attributes = new LinkedHashMap<>();
+        attributes.put("grid_mapping_name", definition.kind().gridMappingName());
+        for (Parameter parameter : definition.kind().parameters(definition)) {
+            if (!parameter.gridMappingName().isEmpty()) {
+                attributes.put(parameter.gridMappingName(), parameter.value());
+            }
+        }
+        addStandardParallels(attributes);
+        attributes.put("false_easting", definition.falseEasting());
+        attributes.put("false_northing", definition.falseNorthing());
+        attributes.put("semi_major_axis", ellipsoid.semiMajorAxis());
+        attributes.put("inverse_flattening", ellipsoid.inverseFlattening());
+        attributes.put("longitude_of_prime_meridian", 0.0);
+        attributes.put("reference_ellipsoid_name", ellipsoid.name());
+        attributes.put("prime_meridian_name", "Greenwich");
+        attributes.put("horizontal_datum_name", names.datum());
+        attributes.put("geographic_crs_name", names.geographic());
+        attributes.put("projected_crs_name", names.projected());
+        attributes.put("crs_wkt", wellKnownText());
+        attributes.put("spatial_ref", wellKnownText());
+        return attributes;
+    }
+
+    /** CF asks a Lambert conformal projection with one parallel for that parallel or a scale; we give both. */
+    private void addStandardParallels(Map<String, Object> attributes) {
+        switch (definition.kind()) {
+            case ALBERS_EQUAL_AREA, LAMBERT_CONFORMAL_TWO_PARALLELS ->
+                attributes.put(
+                        "standard_parallel", new double[] {definition.firstParallel(), definition.secondParallel()});
+            case LAMBERT_CONFORMAL_ONE_PARALLEL -> attributes.put("standard_parallel", definition.firstParallel());
+            case TRANSVERSE_MERCATOR, LAMBERT_AZIMUTHAL_EQUAL_AREA -> {
+                // These have none.
+            }
+        }
+    }
+
+    @Override
+    public String toString() {
+        return codeText() + " (" + name() + ")";
+    }
+
+    private SpatialFormatException outside(String found) {
+        return SpatialFormatException.of(codeText(), found, "places that the projection reaches");
+    }
+
+    private static SpatialFormatException unknown(int code) {
+        return SpatialFormatException.of("EPSG:" + code, "a code that is not in the EPSG dataset", "a known EPSG code");
+    }
+}
