@@ -15,7 +15,6 @@ import java.util.List;
 public final class LineMultigrid implements Preconditioner {
     private final FivePointMatrix matrix;
     private final WorkerTeam team;
-    private final boolean transposed;
     private final List<GalerkinProduct> products = new ArrayList<>();
     private final List<LineInterpolation> interpolations = new ArrayList<>();
     private final List<LineFactors> factors = new ArrayList<>();
@@ -25,16 +24,12 @@ public final class LineMultigrid implements Preconditioner {
      * Sets up a hierarchy.
      *
      * @param matrix the matrix
-     * @param linesAlongColumns whether lines run along the grid's columns (to the north) rather than along its rows
      * @param team threads that share the work
      */
-    public LineMultigrid(FivePointMatrix matrix, boolean linesAlongColumns, WorkerTeam team) {
+    public LineMultigrid(FivePointMatrix matrix, WorkerTeam team) {
         this.matrix = matrix;
         this.team = team;
-        this.transposed = linesAlongColumns;
-        NinePointOperator finest = transposed
-                ? new NinePointOperator(matrix.rows(), matrix.columns())
-                : new NinePointOperator(matrix.columns(), matrix.rows());
+        NinePointOperator finest = new NinePointOperator(matrix.columns(), matrix.rows());
         factors.add(new LineFactors(finest));
         for (NinePointOperator fine = finest; fine.rows > 1; ) {
             GalerkinProduct product = new GalerkinProduct(fine, true);
@@ -54,11 +49,7 @@ public final class LineMultigrid implements Preconditioner {
     @Override
     public void diagonalChanged() {
         NinePointOperator finest = factors.get(0).operator;
-        if (transposed) {
-            finest.copyTransposed(matrix);
-        } else {
-            finest.copy(matrix);
-        }
+        finest.copy(matrix);
         team.split(finest.rows, 16, factors.get(0).rowTask);
         for (int i = 0; i < products.size(); i++) {
             team.split(interpolations.get(i).rowsLeftOut(), 8, interpolations.get(i).rowTask);
@@ -70,31 +61,14 @@ public final class LineMultigrid implements Preconditioner {
     @Override
     public void apply(double[][] residuals, double[][] corrections, int count) {
         LineCycle finest = levels[0];
+        int first = factors.get(0).operator.index(0, 0);
         finest.reserve(count);
         for (int l = 0; l < count; l++) {
-            read(residuals[l], finest.rightHandSide(l));
+            System.arraycopy(residuals[l], 0, finest.rightHandSide(l), first, matrix.cells());
         }
         finest.run(count);
         for (int l = 0; l < count; l++) {
-            write(finest.solution(l), corrections[l]);
-        }
-    }
-
-    private void read(double[] source, double[] target) {
-        int first = levels[0].level().index(0, 0);
-        if (transposed) {
-            Transposition.transpose(source, matrix.columns(), target, first);
-        } else {
-            System.arraycopy(source, 0, target, first, source.length);
-        }
-    }
-
-    private void write(double[] source, double[] target) {
-        int first = levels[0].level().index(0, 0);
-        if (transposed) {
-            Transposition.transposeBack(source, first, matrix.rows(), target);
-        } else {
-            System.arraycopy(source, first, target, 0, target.length);
+            System.arraycopy(finest.solution(l), first, corrections[l], 0, matrix.cells());
         }
     }
 }

@@ -9,17 +9,14 @@ public interface LinearSolver {
     int DIRECT_LIMIT = 1000;
 
     /**
-     * Returns the solver that suits a matrix: direct on a small grid, else conjugate gradients with a preconditioner chosen
-     * by the matrix's figures.
+     * Returns the solver that suits a matrix: direct on a small grid, else conjugate gradients with multigrid.
      *
      * @param matrix the matrix
      * @param team threads that share the work
      * @throws SingularSystemException if a connected group of cells is not tied down
      */
     static LinearSolver forMatrix(FivePointMatrix matrix, WorkerTeam team) {
-        return matrix.cells() <= DIRECT_LIMIT
-                ? new DirectSolver(matrix)
-                : new ConjugateGradients(matrix, new LineMultigrid(matrix, false, team), team);
+        return matrix.cells() <= DIRECT_LIMIT ? new DirectSolver(matrix) : new MultigridSolver(matrix, team);
     }
 
     /** Returns the matrix this solver was made for. */

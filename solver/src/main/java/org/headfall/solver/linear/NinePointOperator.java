@@ -40,19 +40,12 @@ final class NinePointOperator {
         return (row + 1) * columns + column + 1;
     }
 
-    /** Takes over a five-point matrix, its rows as the rows here. */
+    /** Takes over a five-point matrix. */
     void copy(FivePointMatrix matrix) {
         int cells = matrix.cells();
         int first = index(0, 0);
         System.arraycopy(matrix.diagonal(), 0, diagonal, first, cells);
         System.arraycopy(matrix.east(), 0, east, first, cells);
         System.arraycopy(matrix.north(), 0, north, first, cells);
-    }
-
-    /** Takes over a five-point matrix with its columns as the rows here. */
-    void copyTransposed(FivePointMatrix matrix) {
-        Transposition.transpose(matrix.diagonal(), matrix.columns(), diagonal, index(0, 0));
-        Transposition.transpose(matrix.east(), matrix.columns(), north, index(0, 0));
-        Transposition.transpose(matrix.north(), matrix.columns(), east, index(0, 0));
     }
 }

@@ -21,6 +21,46 @@ final class TestMatrices {
         return fromCouplings(columns, rows, east, north, tie);
     }
 
+    /** Like {@link #random} with a spread of 0.5, couplings along x multiplied by a factor; tied at the first cell. */
+    static FivePointMatrix anisotropic(int columns, int rows, double factor, long seed) {
+        FivePointMatrix base = random(columns, rows, 0.5, seed);
+        double[] east = base.east();
+        double[] tie = new double[base.cells()];
+        tie[0] = 1;
+        for (int k = 0; k < east.length; k++) {
+            east[k] *= factor;
+        }
+        return fromCouplings(columns, rows, east, base.north(), tie);
+    }
+
+    /** Conductances of a rectilinear grid of 1 km cells, refined to 25 m around three columns and rows; tied at the west. */
+    static FivePointMatrix refined(int columns, int rows) {
+        double[] widthX = refinedWidths(columns);
+        double[] widthY = refinedWidths(rows);
+        int cells = columns * rows;
+        double[] east = new double[cells];
+        double[] north = new double[cells];
+        double[] tie = new double[cells];
+        for (int k = 0; k < cells; k++) {
+            int i = k % columns;
+            int j = k / columns;
+            east[k] = i + 1 < columns ? 2 * widthY[j] / (widthX[i] + widthX[i + 1]) : 0;
+            north[k] = j + 1 < rows ? 2 * widthX[i] / (widthY[j] + widthY[j + 1]) : 0;
+            tie[k] = i == 0 ? 2 * widthY[j] / widthX[0] : 0;
+        }
+        return fromCouplings(columns, rows, east, north, tie);
+    }
+
+    private static double[] refinedWidths(int cells) {
+        double[] widths = new double[cells];
+        for (int i = 0; i < cells; i++) {
+            int distance =
+                    Math.min(Math.abs(i - cells / 5), Math.min(Math.abs(i - cells / 2), Math.abs(i - cells / 2 - 9)));
+            widths[i] = Math.min(1000, 25 * Math.pow(1.4, distance));
+        }
+        return widths;
+    }
+
     /** The matrix of couplings and ties: diagonal = ties + couplings, or 1 for a cell with neither. */
     static FivePointMatrix fromCouplings(int columns, int rows, double[] east, double[] north, double[] tie) {
         double[] diagonal = tie.clone();
