@@ -20,9 +20,9 @@ final class AquiferReader {
     private final Inputs inputs;
     private final FieldReader fields;
 
-    AquiferReader(Inputs inputs) {
+    AquiferReader(Inputs inputs, MapArea area) {
         this.inputs = inputs;
-        this.fields = new FieldReader(inputs);
+        this.fields = new FieldReader(inputs, area);
     }
 
     @Nullable
@@ -46,7 +46,7 @@ final class AquiferReader {
         }
         return transmissivity == null || storativity == null || top == null || bottom == null
                 ? null
-                : new AquiferSpecification(transmissivity, storativity, top, bottom, Optional.ofNullable(within));
+                : new AquiferSpecification(transmissivity, storativity, top, bottom, Optional.ofNullable(within), section.place());
     }
 
     private @Nullable Transmissivity transmissivity(Section aquifer) {
@@ -104,10 +104,10 @@ final class AquiferReader {
                 : new SealingBedSpecification(thickness, conductivity, storage, head);
     }
 
-    /** Level of the ground, or null if it is not given or a problem has been reported. */
+    /** Level of the ground. */
     @Nullable
     Field ground(Section document) {
-        return fields.optional(document, "ground", Dimension.LEVEL, ValueRanges.LEVEL);
+        return fields.required(document, "ground", Dimension.LEVEL, ValueRanges.LEVEL);
     }
 
     /** Given heads. */

@@ -32,9 +32,11 @@ final class FieldReader {
     static final Map<String, Spread> SPREADS = spreads();
 
     private final Inputs inputs;
+    private final MapArea area;
 
-    FieldReader(Inputs inputs) {
+    FieldReader(Inputs inputs, MapArea area) {
         this.inputs = inputs;
+        this.area = area;
     }
 
     private static Map<String, Spread> spreads() {
@@ -51,11 +53,6 @@ final class FieldReader {
     Field required(Section outer, String key, Dimension dimension, AllowedRange range) {
         @Nullable DocumentNode node = outer.node(key);
         return node == null ? null : read(outer, key, node, dimension, range);
-    }
-
-    @Nullable
-    Field optional(Section outer, String key, Dimension dimension, AllowedRange range) {
-        return outer.has(key) ? required(outer, key, dimension, range) : null;
     }
 
     private @Nullable Field read(
@@ -78,16 +75,20 @@ final class FieldReader {
 
     private @Nullable Field read(Section section, String source, Dimension dimension, AllowedRange range) {
         return switch (source) {
-            case "raster" -> raster(section, dimension);
+            case "raster" -> raster(section, dimension, range);
             case "polygons" -> polygons(section, dimension, range);
             default -> points(section, dimension, range);
         };
     }
 
-    private @Nullable Field raster(Section section, Dimension dimension) {
+    private @Nullable Field raster(Section section, Dimension dimension, AllowedRange range) {
         @Nullable SpatialFile file = inputs.spatialFile(section, "raster");
-        double factor = factor(section, dimension);
-        return file == null || Double.isNaN(factor) ? null : new Field.FromRaster(file, factor);
+        if (file == null) {
+            section.has("unit");
+            section.has("layer");
+            return null;
+        }
+        return new RasterFieldReader(inputs.problems(), area).read(section, file, dimension, range);
     }
 
     private @Nullable Field polygons(Section section, Dimension dimension, AllowedRange range) {

@@ -41,7 +41,7 @@ final class GridReader {
             return null;
         }
         checkSize(section, extent, cell.value());
-        return new GridSpecification(extent, cell.value(), Optional.ofNullable(refinement));
+        return new GridSpecification(extent, cell.value(), Optional.ofNullable(refinement), section.place());
     }
 
     private static @Nullable Extent extent(Section grid) {

@@ -19,9 +19,9 @@ final class RechargeReader {
     private final FieldReader fields;
     private final TimeCourseReader courses;
 
-    RechargeReader(Inputs inputs) {
+    RechargeReader(Inputs inputs, MapArea area) {
         this.inputs = inputs;
-        this.fields = new FieldReader(inputs);
+        this.fields = new FieldReader(inputs, area);
         this.courses = new TimeCourseReader(inputs);
     }
 

@@ -64,12 +64,13 @@ public final class ScenarioReader {
         @Nullable Period period = new PeriodReader(inputs).read(document);
         @Nullable GridSpecification grid = new GridReader().read(document);
         @Nullable Extent extent = grid == null ? null : grid.extent();
-        AquiferReader aquifers = new AquiferReader(inputs);
+        MapArea area = new MapArea(extent, false, coordinates);
+        AquiferReader aquifers = new AquiferReader(inputs, area);
         @Nullable AquiferSpecification aquifer = aquifers.aquifer(document);
         @Nullable Field ground = aquifers.ground(document);
         @Nullable SealingBedSpecification bed = aquifers.sealingBed(document);
         List<BoundarySpecification> boundaries = new BoundaryReader(inputs, extent).read(document);
-        List<RechargeSpecification> recharges = new RechargeReader(inputs).read(document);
+        List<RechargeSpecification> recharges = new RechargeReader(inputs, area).read(document);
         PositionReader positions = new PositionReader(inputs.problems(), extent);
         NameRegister names = new NameRegister(inputs.problems());
         PointReader points = new PointReader(inputs, positions, names);
@@ -77,7 +78,7 @@ public final class ScenarioReader {
         List<ProtectedPoint> protectedPoints = points.protectedPoints(document);
         List<BoreSpecification> bores = new BoreReader(inputs, positions, names).read(document);
         List<Limit> limits = new LimitReader(inputs, names, bores, period).read(document);
-        @Nullable StartSpecification start = new StartReader(inputs).read(document);
+        @Nullable StartSpecification start = new StartReader(inputs, area).read(document);
         OutputSpecification output = new OutputReader(inputs, period).read(document);
         document.done();
         if (title == null
@@ -86,6 +87,7 @@ public final class ScenarioReader {
                 || period == null
                 || grid == null
                 || aquifer == null
+                || ground == null
                 || start == null) {
             return null;
         }
@@ -97,7 +99,7 @@ public final class ScenarioReader {
                 period,
                 grid,
                 aquifer,
-                Optional.ofNullable(ground),
+                ground,
                 Optional.ofNullable(bed),
                 boundaries,
                 recharges,

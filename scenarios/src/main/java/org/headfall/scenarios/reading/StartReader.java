@@ -14,9 +14,11 @@ final class StartReader {
             "without bores", new StartSpecification.SteadyWithoutBores()));
 
     private final Inputs inputs;
+    private final MapArea area;
 
-    StartReader(Inputs inputs) {
+    StartReader(Inputs inputs, MapArea area) {
         this.inputs = inputs;
+        this.area = area;
     }
 
     @Nullable
@@ -35,7 +37,7 @@ final class StartReader {
         if (key.equals("steady")) {
             return section.choice("steady", STEADY);
         }
-        @Nullable Field heads = new AquiferReader(inputs).heads(section);
+        @Nullable Field heads = new AquiferReader(inputs, area).heads(section);
         return heads == null ? null : new StartSpecification.GivenHeads(heads);
     }
 }

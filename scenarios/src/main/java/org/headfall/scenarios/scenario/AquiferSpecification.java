@@ -1,6 +1,7 @@
 package org.headfall.scenarios.scenario;
 
 import java.util.Optional;
+import org.headfall.scenarios.problem.Place;
 
 /**
  * The aquifer.
@@ -10,9 +11,10 @@ import java.util.Optional;
  * @param top top of the aquifer (m above datum)
  * @param bottom bottom of the aquifer (m above datum)
  * @param within polygons that bound the aquifer, if it does not fill the whole grid
+ * @param place where the document gives it
  */
 public record AquiferSpecification(
-        Transmissivity transmissivity, Field storativity, Field top, Field bottom, Optional<SpatialFile> within) {
+        Transmissivity transmissivity, Field storativity, Field top, Field bottom, Optional<SpatialFile> within, Place place) {
     /** Transmissivity along the axes of the grid. */
     public sealed interface Transmissivity {}
 

@@ -2,6 +2,7 @@ package org.headfall.scenarios.scenario;
 
 import java.util.List;
 import java.util.OptionalDouble;
+import org.headfall.scenarios.raster.Raster;
 
 /** A quantity that may differ from place to place, in metres and days. */
 public sealed interface Field {
@@ -15,10 +16,10 @@ public sealed interface Field {
     /**
      * Values of a raster.
      *
-     * @param file the raster
-     * @param factor what turns its numbers into metres and days
+     * @param file the file
+     * @param raster its values in metres and days
      */
-    record FromRaster(SpatialFile file, double factor) implements Field {}
+    record FromRaster(SpatialFile file, Raster raster) implements Field {}
 
     /**
      * One value a polygon.

@@ -1,6 +1,7 @@
 package org.headfall.scenarios.scenario;
 
 import java.util.Optional;
+import org.headfall.scenarios.problem.Place;
 import org.headfall.scenarios.spatial.Extent;
 
 /**
@@ -9,8 +10,9 @@ import org.headfall.scenarios.spatial.Extent;
  * @param extent the area
  * @param cell greatest length of a cell (m)
  * @param refinement where cells are smaller, if anywhere
+ * @param place where the document gives it
  */
-public record GridSpecification(Extent extent, double cell, Optional<Refinement> refinement) {
+public record GridSpecification(Extent extent, double cell, Optional<Refinement> refinement, Place place) {
     /** The most cells a grid may have. */
     public static final int MOST_CELLS = 25_000_000;
 

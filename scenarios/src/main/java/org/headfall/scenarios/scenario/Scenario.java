@@ -13,7 +13,7 @@ import java.util.Optional;
  * @param period the simulated period
  * @param grid how the area is divided into cells
  * @param aquifer the aquifer
- * @param ground level of the ground (m above datum), if given
+ * @param ground level of the ground (m above datum)
  * @param sealingBed the bed above the aquifer, if it leaks
  * @param boundaries pieces of the rim through which water passes
  * @param recharges recharge by rain
@@ -32,7 +32,7 @@ public record Scenario(
         Period period,
         GridSpecification grid,
         AquiferSpecification aquifer,
-        Optional<Field> ground,
+        Field ground,
         Optional<SealingBedSpecification> sealingBed,
         List<BoundarySpecification> boundaries,
         List<RechargeSpecification> recharges,

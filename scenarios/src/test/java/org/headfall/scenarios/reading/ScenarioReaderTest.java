@@ -85,7 +85,7 @@ class ScenarioReaderTest {
         assertEquals(new Field.Constant(-120), scenario.aquifer().top());
         assertEquals(
                 new Field.Constant(3e-6), scenario.sealingBed().orElseThrow().specificStorage());
-        assertEquals(new Field.Constant(150), scenario.ground().orElseThrow());
+        assertEquals(new Field.Constant(150), scenario.ground());
     }
 
     @Test

@@ -1,0 +1,131 @@
+package org.headfall.scenarios.assembly;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import org.headfall.scenarios.problem.Finding;
+import org.headfall.scenarios.problem.Place;
+import org.headfall.scenarios.problem.ProblemKind;
+import org.headfall.scenarios.problem.Problems;
+import org.headfall.scenarios.raster.Averaging;
+import org.headfall.scenarios.scenario.BoreSpecification;
+import org.headfall.scenarios.scenario.Position;
+import org.headfall.scenarios.scenario.Scenario;
+import org.headfall.scenarios.scenario.StartSpecification;
+import org.headfall.solver.aquifer.Aquifer;
+import org.headfall.solver.aquifer.OuterBoundary;
+import org.headfall.solver.aquifer.Recharge;
+import org.headfall.solver.aquifer.SealingBed;
+import org.headfall.solver.aquifer.Spring;
+import org.headfall.solver.bore.Bore;
+import org.headfall.solver.flow.FlowProblem;
+import org.headfall.solver.grid.RectilinearGrid;
+import org.headfall.solver.simulation.Settings;
+import org.jspecify.annotations.Nullable;
+
+/** Makes the solver's model from a scenario. */
+public final class ModelAssembly {
+    private final Scenario scenario;
+    private final Problems problems;
+    private final ScheduleAssembly schedules;
+
+    private ModelAssembly(Scenario scenario, Problems problems) {
+        this.scenario = scenario;
+        this.problems = problems;
+        this.schedules = new ScheduleAssembly(scenario.period());
+    }
+
+    /**
+     * The model of a scenario.
+     *
+     * @param scenario the scenario
+     * @param problems receives what is wrong on cells
+     * @return the model; empty if a problem has been reported
+     */
+    public static Optional<Model> assemble(Scenario scenario, Problems problems) {
+        long before = problems.count();
+        @Nullable RectilinearGrid grid = new GridAssembly(problems).grid(scenario);
+        @Nullable Model model = grid == null ? null : new ModelAssembly(scenario, problems).model(grid);
+        return problems.count() == before ? Optional.ofNullable(model) : Optional.empty();
+    }
+
+    private @Nullable Model model(RectilinearGrid grid) {
+        boolean[] active = new boolean[grid.cellCount()];
+        Arrays.fill(active, true);
+        FieldOnCells fields = new FieldOnCells(grid, active, problems);
+        AquiferAssembly aquifers = new AquiferAssembly(grid, active, fields, problems);
+        @Nullable Aquifer aquifer = aquifers.aquifer(scenario);
+        Optional<SealingBed> bed = aquifers.sealingBed(scenario);
+        List<OuterBoundary> boundaries =
+                new BoundaryAssembly(grid, schedules, problems).boundaries(scenario.boundaries());
+        List<Recharge> recharges = new RechargeAssembly(grid, fields, schedules).recharges(scenario.recharges());
+        double[] ground = fields.values(scenario.ground(), Averaging.ARITHMETIC, 0);
+        boolean placed = standInAquifer(grid, active);
+        if (aquifer == null || !placed) {
+            return null;
+        }
+        List<Bore> bores = new BoreAssembly(scenario.period(), schedules).bores(scenario.bores());
+        FlowProblem problem = new FlowProblem(aquifer, bed, boundaries, recharges, springs(), bores);
+        Settings settings = new Settings(scenario.output().headTolerance(), Double.POSITIVE_INFINITY, 1);
+        return new Model(
+                problem,
+                start(problem, fields),
+                scenario.period().days(),
+                settings,
+                ground,
+                OutputDays.of(scenario.output(), scenario.period()));
+    }
+
+    private List<Spring> springs() {
+        return scenario.springs().stream()
+                .map(spring -> new Spring(
+                        spring.name(),
+                        spring.position().x(),
+                        spring.position().y(),
+                        spring.outlet(),
+                        spring.conductance()))
+                .toList();
+    }
+
+    private boolean standInAquifer(RectilinearGrid grid, boolean[] active) {
+        long before = problems.count();
+        scenario.bores().forEach(bore -> requireCell(grid, active, bore.position(), bore.place(), bore.name()));
+        scenario.springs().forEach(spring -> requireCell(grid, active, spring.position(), spring.place(), spring.name()));
+        scenario.protectedPoints()
+                .forEach(point -> requireCell(grid, active, point.position(), point.place(), point.name()));
+        return problems.count() == before;
+    }
+
+    private void requireCell(RectilinearGrid grid, boolean[] active, Position position, Place place, String name) {
+        int cell = grid.locate(position.x(), position.y());
+        if (cell < 0 || !active[cell]) {
+            String found = "x " + position.x() + " m, y " + position.y() + " m";
+            problems.add(
+                    place,
+                    name,
+                    Finding.of(ProblemKind.OUTSIDE_GRID, found, "a place within the aquifer of the scenario"));
+        }
+    }
+
+    private Model.Start start(FlowProblem problem, FieldOnCells fields) {
+        StartSpecification start = scenario.start();
+        if (start instanceof StartSpecification.GivenHeads given) {
+            return new Model.GivenHeads(fields.values(given.heads(), Averaging.ARITHMETIC, 0));
+        }
+        return new Model.SteadyHeads(
+                start instanceof StartSpecification.SteadyWithoutBores
+                        ? problem.withBores(List.of())
+                        : problem.withBores(existingBores(problem)));
+    }
+
+    private List<Bore> existingBores(FlowProblem problem) {
+        List<Bore> existing = new ArrayList<>();
+        for (int i = 0; i < scenario.bores().size(); i++) {
+            if (scenario.bores().get(i).group() == BoreSpecification.Group.EXISTING) {
+                existing.add(problem.bores().get(i));
+            }
+        }
+        return existing;
+    }
+}

@@ -1,0 +1,123 @@
+package org.headfall.scenarios.reading;
+
+import org.headfall.scenarios.document.Section;
+import org.headfall.scenarios.problem.Finding;
+import org.headfall.scenarios.problem.Place;
+import org.headfall.scenarios.problem.ProblemKind;
+import org.headfall.scenarios.problem.Problems;
+import org.headfall.scenarios.quantity.AllowedRange;
+import org.headfall.scenarios.quantity.Dimension;
+import org.headfall.scenarios.quantity.QuantityException;
+import org.headfall.scenarios.quantity.Unit;
+import org.headfall.scenarios.raster.Raster;
+import org.headfall.scenarios.raster.RasterCoverage;
+import org.headfall.scenarios.raster.RasterFile;
+import org.headfall.scenarios.raster.RasterLimits;
+import org.headfall.scenarios.raster.RasterReader;
+import org.headfall.scenarios.scenario.CoordinateSystem;
+import org.headfall.scenarios.scenario.Field;
+import org.headfall.scenarios.scenario.SpatialFile;
+import org.headfall.scenarios.spatial.SpatialFormatException;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Reads a field from a raster, converts it and checks its values, its coordinate reference system and that it covers
+ * the grid. The unit is that of the document, else that of the file, else metres for levels and lengths.
+ */
+final class RasterFieldReader {
+    private final Problems problems;
+    private final MapArea area;
+
+    RasterFieldReader(Problems problems, MapArea area) {
+        this.problems = problems;
+        this.area = area;
+    }
+
+    @Nullable
+    Field read(Section section, SpatialFile file, Dimension dimension, AllowedRange range) {
+        @Nullable String layer = section.optionalText("layer");
+        @Nullable String typedUnit = section.optionalText("unit");
+        try {
+            RasterFile read = new RasterReader(RasterLimits.DEFAULT).read(file.path(), layer);
+            double factor =
+                    factor(section, file, typedUnit == null ? read.unit().orElse(null) : typedUnit, dimension);
+            if (Double.isNaN(factor)) {
+                return null;
+            }
+            Raster raster = factor == 1 ? read.raster() : read.raster().map(value -> value * factor);
+            checkCoordinates(file, read);
+            checkCover(file, raster);
+            checkValues(file, raster, dimension, range);
+            return new Field.FromRaster(file, raster);
+        } catch (SpatialFormatException wrong) {
+            report(file, wrong);
+            return null;
+        }
+    }
+
+    /** Reports what a reader of map files found, in the file if it knows the line, else where the file is named. */
+    private void report(SpatialFile file, SpatialFormatException wrong) {
+        Place place = wrong.line() == 0 ? file.place() : new Place(file.name(), wrong.line(), wrong.column());
+        ProblemKind kind = wrong.line() == 0 ? ProblemKind.FILE_UNREADABLE : ProblemKind.SYNTAX;
+        problems.add(place, file.name(), Finding.of(kind, wrong.found(), wrong.allowed()));
+    }
+
+    private static double factor(Section section, SpatialFile file, @Nullable String unit, Dimension dimension) {
+        if (unit == null && (dimension.isPureNumber() || dimension.unit().equals("m"))) {
+            return 1;
+        }
+        if (unit == null) {
+            section.refuse(
+                    "raster",
+                    Finding.of(ProblemKind.MISSING_UNIT, file.name(), "the key unit, " + dimension.allowed()));
+            return Double.NaN;
+        }
+        try {
+            return Unit.parse(unit, dimension).toMetresAndDays();
+        } catch (QuantityException wrong) {
+            section.refuse(section.has("unit") ? "unit" : "raster", wrong.finding());
+            return Double.NaN;
+        }
+    }
+
+    private void checkCoordinates(SpatialFile file, RasterFile read) {
+        if (area.coordinates() instanceof CoordinateSystem.Projected projected
+                && read.epsgCode().isPresent()
+                && read.epsgCode().getAsInt() != projected.code()) {
+            report(
+                    file,
+                    ProblemKind.COORDINATE_SYSTEM,
+                    "EPSG:" + read.epsgCode().getAsInt(),
+                    projected.toString());
+        }
+    }
+
+    private void checkCover(SpatialFile file, Raster raster) {
+        if (area.needed() == null) {
+            return;
+        }
+        RasterCoverage cover = RasterCoverage.of(raster, area.needed());
+        boolean covers = cover.gaps().isEmpty() && (cover.holes() == 0 || area.holesAllowed());
+        if (!covers) {
+            report(file, ProblemKind.RASTER_COVER, cover.missing(), "values in all of " + area.needed() + " (m)");
+        }
+    }
+
+    private void checkValues(SpatialFile file, Raster raster, Dimension dimension, AllowedRange range) {
+        for (int row = 0; row < raster.rows(); row++) {
+            for (int column = 0; column < raster.columns(); column++) {
+                double value = raster.value(column, row);
+                if (!Double.isNaN(value) && !range.contains(value)) {
+                    String found = value + " " + dimension.unit() + " at x " + raster.centreX(column) + ", y "
+                            + raster.centreY(row);
+                    report(file, ProblemKind.OUT_OF_RANGE, found, range.describe(dimension.unit()));
+                    return;
+                }
+            }
+        }
+    }
+
+    private void report(SpatialFile file, ProblemKind kind, String found, String allowed) {
+        problems.add(file.place(), file.name(), Finding.of(kind, found, allowed));
+    }
+}
