@@ -28,7 +28,8 @@ final class AquiferAssembly {
     }
 
     /** The aquifer, or null after a problem has been reported. */
-    @Nullable Aquifer aquifer(Scenario scenario) {
+    @Nullable
+    Aquifer aquifer(Scenario scenario) {
         AquiferSpecification aquifer = scenario.aquifer();
         double[] transmissivityX;
         double[] transmissivityY;

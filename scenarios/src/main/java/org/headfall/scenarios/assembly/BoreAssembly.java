@@ -26,16 +26,15 @@ final class BoreAssembly {
     }
 
     private Bore bore(BoreSpecification bore) {
-        WellLoss wellLoss = new WellLoss(bore.wellLoss().linear(), bore.wellLoss().quadratic());
+        WellLoss wellLoss =
+                new WellLoss(bore.wellLoss().linear(), bore.wellLoss().quadratic());
         List<OperatingPhase> phases = new ArrayList<>();
         for (Phase phase : bore.phases()) {
-            // a phase without a date has always been so; a proposed bore, though, is not there before the period
-            double undated = bore.group() == BoreSpecification.Group.PROPOSED ? 0 : Double.NEGATIVE_INFINITY;
-            double from = phase.from().map(period::day).orElse(undated);
+            // a phase without a date has always been so; proposed bores have no part in a steady start
+            double from = phase.from().map(period::day).orElse(Double.NEGATIVE_INFINITY);
             phases.add(new OperatingPhase(from, operation(bore, phase.operation())));
         }
-        return new Bore(
-                bore.name(), bore.position().x(), bore.position().y(), bore.screenRadius(), wellLoss, phases);
+        return new Bore(bore.name(), bore.position().x(), bore.position().y(), bore.screenRadius(), wellLoss, phases);
     }
 
     private Operation operation(BoreSpecification bore, BoreOperation operation) {

@@ -38,7 +38,8 @@ final class FieldOnCells {
             return values;
         }
         if (field instanceof Field.FromRaster raster) {
-            double[] values = new CellSampler(grid.x().edges(), grid.y().edges()).cellValues(raster.raster(), averaging);
+            double[] values =
+                    new CellSampler(grid.x().edges(), grid.y().edges()).cellValues(raster.raster(), averaging);
             fillHoles(values, raster.file(), unused);
             return values;
         }

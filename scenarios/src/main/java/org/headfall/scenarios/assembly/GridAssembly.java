@@ -24,12 +24,21 @@ final class GridAssembly {
     }
 
     /** The grid, or null after a problem has been reported. */
-    @Nullable RectilinearGrid grid(Scenario scenario) {
+    @Nullable
+    RectilinearGrid grid(Scenario scenario) {
         GridSpecification grid = scenario.grid();
         Extent extent = grid.extent();
         List<Position> points = refinedAround(scenario);
-        Axis x = axis(grid, extent.west(), extent.east(), points.stream().mapToDouble(Position::x).toArray());
-        Axis y = axis(grid, extent.south(), extent.north(), points.stream().mapToDouble(Position::y).toArray());
+        Axis x = axis(
+                grid,
+                extent.west(),
+                extent.east(),
+                points.stream().mapToDouble(Position::x).toArray());
+        Axis y = axis(
+                grid,
+                extent.south(),
+                extent.north(),
+                points.stream().mapToDouble(Position::y).toArray());
         if ((long) x.cells() * y.cells() > GridSpecification.MOST_CELLS) {
             String found = x.cells() + " x " + y.cells() + " cells after refinement";
             String allowed = "at most " + GridSpecification.MOST_CELLS + " cells: a larger cell, down_to or growth";

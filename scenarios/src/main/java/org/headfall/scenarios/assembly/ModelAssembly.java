@@ -91,7 +91,8 @@ public final class ModelAssembly {
     private boolean standInAquifer(RectilinearGrid grid, boolean[] active) {
         long before = problems.count();
         scenario.bores().forEach(bore -> requireCell(grid, active, bore.position(), bore.place(), bore.name()));
-        scenario.springs().forEach(spring -> requireCell(grid, active, spring.position(), spring.place(), spring.name()));
+        scenario.springs()
+                .forEach(spring -> requireCell(grid, active, spring.position(), spring.place(), spring.name()));
         scenario.protectedPoints()
                 .forEach(point -> requireCell(grid, active, point.position(), point.place(), point.name()));
         return problems.count() == before;

@@ -46,7 +46,8 @@ final class AquiferReader {
         }
         return transmissivity == null || storativity == null || top == null || bottom == null
                 ? null
-                : new AquiferSpecification(transmissivity, storativity, top, bottom, Optional.ofNullable(within), section.place());
+                : new AquiferSpecification(
+                        transmissivity, storativity, top, bottom, Optional.ofNullable(within), section.place());
     }
 
     private @Nullable Transmissivity transmissivity(Section aquifer) {

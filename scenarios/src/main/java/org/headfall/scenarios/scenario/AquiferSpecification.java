@@ -14,7 +14,12 @@ import org.headfall.scenarios.problem.Place;
  * @param place where the document gives it
  */
 public record AquiferSpecification(
-        Transmissivity transmissivity, Field storativity, Field top, Field bottom, Optional<SpatialFile> within, Place place) {
+        Transmissivity transmissivity,
+        Field storativity,
+        Field top,
+        Field bottom,
+        Optional<SpatialFile> within,
+        Place place) {
     /** Transmissivity along the axes of the grid. */
     public sealed interface Transmissivity {}
 
