@@ -1,0 +1,57 @@
+package org.headfall.scenarios.report.content;
+
+import java.util.List;
+import org.headfall.solver.flow.WaterBalance;
+
+/**
+ * Everything a report says.
+ *
+ * @param heading what was asked
+ * @param map the field from above at the report dates
+ * @param sites bores, springs and watched points
+ * @param hydrographs levels and flows over time
+ * @param sections lines to cut the field along, the main one first
+ * @param artesianHeads what each site loses
+ * @param interference who lowers whose head, a table a date
+ * @param limits outcomes of the limits
+ * @param balance water that passed, a balance a period, in order of time
+ * @param headError estimated numerical error of a head (m) or NaN if it was not estimated
+ * @param assumptions what is taken for granted
+ * @param doubts what makes figures less sure
+ * @param provenance where it came from
+ */
+public record ReportContent(
+        Heading heading,
+        FieldMap map,
+        List<Site> sites,
+        List<Hydrograph> hydrographs,
+        List<SectionLine> sections,
+        List<ArtesianHead> artesianHeads,
+        List<Interference> interference,
+        List<LimitOutcome> limits,
+        List<WaterBalance> balance,
+        double headError,
+        List<Assumption> assumptions,
+        List<Doubt> doubts,
+        Provenance provenance) {
+
+    /** Copies the lists and checks that every site has a state for each date of the map. */
+    public ReportContent {
+        sites = List.copyOf(sites);
+        hydrographs = List.copyOf(hydrographs);
+        sections = List.copyOf(sections);
+        artesianHeads = List.copyOf(artesianHeads);
+        interference = List.copyOf(interference);
+        limits = List.copyOf(limits);
+        balance = List.copyOf(balance);
+        assumptions = List.copyOf(assumptions);
+        doubts = List.copyOf(doubts);
+        int dates = map.heads().size();
+        for (Site site : sites) {
+            if (site.states().size() != dates) {
+                throw new IllegalArgumentException("site '" + site.name() + "' must have a state at each of the "
+                        + dates + " dates, found " + site.states().size());
+            }
+        }
+    }
+}

@@ -1,0 +1,82 @@
+package org.headfall.scenarios.report.page;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.headfall.scenarios.report.content.Assumption;
+import org.headfall.scenarios.report.content.Interference;
+import org.headfall.scenarios.report.content.ReportContent;
+
+/**
+ * What the template shows.
+ *
+ * @param content the content it was made from
+ * @param answer the answer at the head of the page
+ * @param limits outcomes of the limits
+ * @param artesianHead losses of head
+ * @param interference tables of interference, the latest date first
+ * @param sites bores and springs
+ * @param balance tables of the water balance
+ * @param balanceSentence the balance in words
+ * @param data JSON for the figures
+ * @param parts scripts and styles
+ */
+public record ReportPage(
+        ReportContent content,
+        Answer answer,
+        PageTable limits,
+        PageTable artesianHead,
+        List<PageTable> interference,
+        PageTable sites,
+        List<PageTable> balance,
+        String balanceSentence,
+        String data,
+        PageParts parts) {
+
+    /** Makes the page of a content. */
+    public static ReportPage of(ReportContent content) {
+        List<PageTable> interference = new ArrayList<>();
+        for (int i = content.interference().size() - 1; i >= 0; i--) {
+            interference.add(ResultTables.interference(content.interference().get(i), i + 1));
+        }
+        return new ReportPage(
+                content,
+                AnswerSentences.of(content),
+                ResultTables.limits(content),
+                ResultTables.artesianHead(content),
+                List.copyOf(interference),
+                ResultTables.sites(content),
+                List.of(BalanceTables.byInterval(content), BalanceTables.byName(content)),
+                BalanceTables.sentence(content),
+                PageData.of(content),
+                PageParts.load());
+    }
+
+    /** "1 July 2026 to 1 July 2076". */
+    public String period() {
+        return Words.date(content.heading().start()) + " to "
+                + Words.date(content.heading().end());
+    }
+
+    /** The end of the period in words. */
+    public String end() {
+        return Words.date(content.heading().end());
+    }
+
+    /** How the tables of interference were computed, each wording once. */
+    public List<String> interferenceMethods() {
+        return content.interference().stream()
+                .map(Interference::method)
+                .filter(method -> !method.isBlank())
+                .distinct()
+                .toList();
+    }
+
+    /** A score of an assumption in words. */
+    public static String words(Assumption.Score score) {
+        return switch (score) {
+            case LOW -> "low";
+            case MEDIUM -> "medium";
+            case HIGH -> "high";
+        };
+    }
+}

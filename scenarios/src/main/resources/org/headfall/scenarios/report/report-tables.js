@@ -1,0 +1,90 @@
+// Tables: units for all of them at once, sorting, copying, saving.
+
+const FLOW_UNITS = { "L/s": 1 / 86.4, "ML/d": 1e-3, "ML/yr": 0.36525, "m\u00b3/d": 1 };
+const tables = { flow: "L/s" };
+const flowUnit = () => tables.flow;
+const fromCubicMetresPerDay = value => value * FLOW_UNITS[tables.flow];
+
+function grouped(value, decimals) {
+  const [whole, rest] = Math.abs(value).toFixed(decimals).split(".");
+  const text = whole.replace(/\B(?=(\d{3})+$)/g, "\u202f") + (rest ? "." + rest : "");
+  return value < 0 && /[1-9]/.test(text) ? "\u2212" + text : text;
+}
+
+function showFlows() {
+  for (const table of document.querySelectorAll(".table table")) {
+    table.querySelectorAll("thead th").forEach((head, i) => {
+      if (head.dataset.quantity !== "FLOW") return;
+      head.querySelector(".unit").textContent = tables.flow;
+      for (const row of table.tBodies[0].rows) {
+        const value = row.cells[i].dataset.value;
+        if (value) row.cells[i].textContent = grouped(fromCubicMetresPerDay(+value), 2);
+      }
+    });
+  }
+}
+
+function sortTable(table, column, head) {
+  const down = head.getAttribute("aria-sort") === "ascending", rows = Array.from(table.tBodies[0].rows);
+  const key = row => { const cell = row.cells[column], value = cell.dataset.value; return value ? (Number.isNaN(+value) ? value : +value) : cell.textContent; };
+  rows.sort((a, b) => {
+    const x = key(a), y = key(b), numbers = typeof x === "number" && typeof y === "number";
+    return (down ? -1 : 1) * (numbers ? x - y : String(x).localeCompare(String(y), "en", { numeric: true }));
+  });
+  table.tBodies[0].append(...rows);
+  table.querySelectorAll("thead th").forEach(other => other.removeAttribute("aria-sort"));
+  head.setAttribute("aria-sort", down ? "descending" : "ascending");
+}
+
+/** Rows of a table as shown, with plain minus signs and no spaces inside numbers. */
+function tableTexts(table) {
+  const plain = text => text.replace(/\s+/g, " ").trim();
+  const cells = Array.from(table.tHead.rows[0].cells, th => plain((th.firstChild ? th.querySelector("button") || th.firstChild : th).textContent)
+    + (th.querySelector(".unit") ? " (" + th.querySelector(".unit").textContent + ")" : ""));
+  const body = Array.from(table.tBodies[0].rows, row => Array.from(row.cells, cell => cell.classList.contains("number")
+    ? cell.textContent.replace(/\u202f/g, "").replace("\u2212", "-").replace("\u2013", "") : plain(cell.textContent)));
+  return [cells, ...body];
+}
+
+/** A field of a CSV file; words that a spreadsheet would take for a formula are kept as words. */
+function csvField(text) {
+  const safe = /^[=+@\t\r]|^-(?![\d.])/.test(text) ? "'" + text : text;
+  return /[",\n\r]/.test(safe) ? '"' + safe.replace(/"/g, '""') + '"' : safe;
+}
+
+function save(name, text) {
+  const link = element("a", null, { download: name, href: URL.createObjectURL(new Blob(["\ufeff" + text], { type: "text/csv" })) });
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(link.href), 1000);
+}
+
+function say(text) { document.getElementById("messages").textContent = text; }
+
+function prepareTable(box) {
+  const table = box.querySelector("table"), controls = element("div", null, { class: "controls" });
+  table.querySelectorAll("thead th").forEach((head, i) => {
+    const unit = head.querySelector(".unit"), button = element("button", head.firstChild.textContent.trim(), { type: "button" });
+    head.replaceChildren(button);
+    if (unit) head.append(unit);
+    button.addEventListener("click", () => sortTable(table, i, head));
+  });
+  const copy = element("button", "Copy", { type: "button" }), store = element("button", "Save as CSV", { type: "button" });
+  copy.addEventListener("click", () => navigator.clipboard.writeText(tableTexts(table).map(row => row.join("\t")).join("\n"))
+    .then(() => say("Table copied."), () => say("The browser did not allow copying.")));
+  store.addEventListener("click", () => save(table.id + ".csv", tableTexts(table).map(row => row.map(csvField).join(",")).join("\r\n") + "\r\n"));
+  if (table.querySelector('th[data-quantity="FLOW"]')) controls.append(flowChoice());
+  controls.append(copy, store);
+  box.append(controls);
+}
+
+function flowChoice() {
+  const label = element("label", "Flows in "), select = element("select", null, { class: "flow-unit" });
+  for (const unit in FLOW_UNITS) select.append(element("option", unit, { value: unit }));
+  select.addEventListener("change", () => {
+    tables.flow = select.value;
+    document.querySelectorAll(".flow-unit").forEach(other => { other.value = tables.flow; });
+    showFlows(); drawHydrograph();
+  });
+  label.append(select);
+  return label;
+}
