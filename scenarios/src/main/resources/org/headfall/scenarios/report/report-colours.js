@@ -35,8 +35,9 @@ function classLimits(key) {
     const limits = d3.ticks(low, high, 10);
     return limits.includes(0) || low > 0 || high < 0 ? limits : limits.concat(0).sort((a, b) => a - b);
   }
-  const steps = [0.05, 0.1, 0.2, 0.5, 1, 2, 5, 10, 20, 50, 100, 200];
-  const reach = steps.filter(step => step < high).slice(-7), rise = steps.filter(step => step < -low).slice(-4);
+  const steps = [0.05, 0.1, 0.2, 0.3, 0.5, 0.7, 1, 1.5, 2, 3, 5, 7, 10, 15, 20, 25, 30, 40, 50, 60, 80, 100, 150, 200];
+  const reach = steps.filter(step => step < high).slice(-9), rise = steps.filter(step => step < -low).slice(-5);
+  if (!reach.length && !rise.length) return [0];
   return rise.reverse().map(step => -step).concat(reach);
 }
 

@@ -134,19 +134,22 @@ function symbol(context, kind, state, px, py) {
   if (state === "STOPPED") { context.beginPath(); context.moveTo(px - 9, py + 9); context.lineTo(px + 9, py - 9); context.stroke(); }
 }
 
+/** Symbols first, then the names that find room beside them without covering a symbol or another name. */
 function drawSites(context) {
+  const shown = report.sites.map(site => ({ site, at: toPixel(site.x, site.y) }))
+    .filter(({ at }) => at[0] > -10 && at[1] > -10 && at[0] < map.width + 10 && at[1] < map.height + 10);
+  const taken = shown.map(({ at }) => ({ left: at[0] - 8, right: at[0] + 8, top: at[1] - 8, bottom: at[1] + 8 }));
+  shown.forEach(({ site, at }) => symbol(context, site.kind, site.states[map.date][0], ...at));
   context.font = "600 12px system-ui, sans-serif";
-  const labels = [];
-  for (const site of report.sites) {
-    const [px, py] = toPixel(site.x, site.y);
-    if (px < -10 || py < -10 || px > map.width + 10 || py > map.height + 10) continue;
-    symbol(context, site.kind, site.states[map.date][0], px, py);
+  for (const { site, at: [px, py] } of shown) {
     const text = shortName(site.name), wide = context.measureText(text).width;
-    const left = px + 10 + wide > map.width, box = left ? [px - 10 - wide, px - 10] : [px + 10, px + 10 + wide];
-    const free = labels.every(l => l.bottom < py - 7 || l.top > py + 7 || l.right < box[0] || l.left > box[1]);
-    if (!free) continue;
-    labels.push({ left: box[0] - 4, right: box[1] + 4, top: py - 7, bottom: py + 7 });
-    haloText(context, text, left ? px - 10 : px + 10, py + 4, left ? "right" : "left");
+    const places = [{ left: px + 10, right: px + 10 + wide }, { left: px - 10 - wide, right: px - 10 }]
+      .map(box => ({ ...box, top: py - 7, bottom: py + 7 }));
+    const place = places.find(box => box.left > 0 && box.right < map.width
+      && taken.every(t => t.right < box.left || t.left > box.right || t.bottom < box.top || t.top > box.bottom));
+    if (!place) continue;
+    taken.push(place);
+    haloText(context, text, place.left, py + 4, "left");
   }
 }
 

@@ -64,12 +64,16 @@ final class AnswerSentences {
         LimitOutcome first = crossed.stream()
                 .min(Comparator.comparing(AnswerSentences::crossing))
                 .orElseThrow();
-        String which = first.name() + " at " + first.site();
+        String which = quoted(first) + " at " + first.site();
         return crossed.size() == 1
                 ? "One of " + Words.count(all, "limit", "limits") + " is crossed: " + which + ", from "
                         + Words.date(crossing(first)) + "."
                 : crossed.size() + " of " + all + " limits are crossed, the first on " + Words.date(crossing(first))
                         + ": " + which + ".";
+    }
+
+    private static String quoted(LimitOutcome limit) {
+        return "\u201c" + limit.name() + "\u201d";
     }
 
     private static LocalDate crossing(LimitOutcome limit) {
@@ -80,7 +84,7 @@ final class AnswerSentences {
         return content.limits().stream()
                 .filter(LimitOutcome::holds)
                 .min(Comparator.comparingDouble(limit -> limit.margin() / Math.max(1e-9, Math.abs(limit.allowed()))))
-                .map(limit -> "Of the limits that hold, the closest is " + limit.name() + " at " + limit.site() + ": "
+                .map(limit -> "Of the limits that hold, the closest is " + quoted(limit) + " at " + limit.site() + ": "
                         + limit.quantity() + " reaches "
                         + Words.withError(limit.reached(), limit.error(), limit.unit()) + " on "
                         + Words.date(limit.reachedOn()) + ", "
