@@ -13,11 +13,13 @@ import org.jspecify.annotations.Nullable;
  * @param conditions cause, comparison and time in words: "by proposed bores, compared with without them, ever"
  * @param allowed value allowed, in {@code unit}
  * @param reached worst value reached, in {@code unit}
- * @param reachedOn date of the worst value
+ * @param reachedOn date of the worst value, null if there is none
  * @param unit unit of both values
  * @param error estimated numerical error of the reached value, in {@code unit}, or NaN
  * @param margin how far on the safe side (positive) or beyond the limit (negative), in {@code unit}
- * @param crossedOn first date beyond the limit, null if it holds
+ * @param verdict whether it holds
+ * @param crossedOn first date beyond the limit, null if it is never passed
+ * @param remark why it is undecided or was not evaluated, otherwise blank
  */
 public record LimitOutcome(
         String name,
@@ -27,19 +29,34 @@ public record LimitOutcome(
         String conditions,
         double allowed,
         double reached,
-        LocalDate reachedOn,
+        @Nullable LocalDate reachedOn,
         String unit,
         double error,
         double margin,
-        @Nullable LocalDate crossedOn) {
+        Verdict verdict,
+        @Nullable LocalDate crossedOn,
+        String remark) {
 
-    /** Whether the limit holds. */
-    public boolean holds() {
-        return crossedOn == null;
-    }
+    /** Whether a limit holds. */
+    public enum Verdict {
+        /** Kept, by more than the numerical error. */
+        HOLDS("holds"),
+        /** Passed, by more than the numerical error. */
+        CROSSED("crossed"),
+        /** The margin is smaller than the numerical error, or the run ends too early to say. */
+        UNDECIDED("undecided"),
+        /** The run has no values for it. */
+        NOT_EVALUATED("not evaluated");
 
-    /** Whether the margin is smaller than the error of the reached value. */
-    public boolean withinError() {
-        return Math.abs(margin) <= error;
+        private final String words;
+
+        Verdict(String words) {
+            this.words = words;
+        }
+
+        /** The verdict in words. */
+        public String words() {
+            return words;
+        }
     }
 }

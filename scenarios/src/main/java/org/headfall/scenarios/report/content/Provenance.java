@@ -22,10 +22,9 @@ public record Provenance(String version, String command, List<InputFile> files, 
      * A file the run read.
      *
      * @param name path as written in the scenario
-     * @param bytes size
      * @param sha256 SHA-256 of the content, hexadecimal
      */
-    public record InputFile(String name, long bytes, String sha256) {}
+    public record InputFile(String name, String sha256) {}
 
     /**
      * A labelled value.

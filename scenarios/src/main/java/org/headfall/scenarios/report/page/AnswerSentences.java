@@ -7,9 +7,11 @@ import java.util.List;
 import java.util.Optional;
 import org.headfall.scenarios.report.content.ArtesianHead;
 import org.headfall.scenarios.report.content.LimitOutcome;
+import org.headfall.scenarios.report.content.LimitOutcome.Verdict;
 import org.headfall.scenarios.report.content.ReportContent;
 import org.headfall.scenarios.report.content.Site;
 import org.headfall.scenarios.report.content.SiteState;
+import org.jspecify.annotations.Nullable;
 
 /** Makes the answer from the content: a verdict, the numbers that matter, and one sentence a finding. */
 final class AnswerSentences {
@@ -27,8 +29,9 @@ final class AnswerSentences {
     }
 
     private Answer answer() {
-        List<LimitOutcome> crossed =
-                content.limits().stream().filter(limit -> !limit.holds()).toList();
+        List<LimitOutcome> crossed = content.limits().stream()
+                .filter(limit -> limit.verdict() == Verdict.CROSSED)
+                .toList();
         List<String> sentences = new ArrayList<>();
         closestLimit().ifPresent(sentences::add);
         flowEnds().ifPresent(sentences::add);
@@ -47,7 +50,7 @@ final class AnswerSentences {
         if (content.limits().isEmpty()) {
             return Cell.Tone.PLAIN;
         }
-        return content.limits().stream().anyMatch(LimitOutcome::withinError) ? Cell.Tone.CLOSE : Cell.Tone.GOOD;
+        return content.limits().stream().allMatch(AnswerSentences::holds) ? Cell.Tone.GOOD : Cell.Tone.CLOSE;
     }
 
     private String verdict(List<LimitOutcome> crossed) {
@@ -55,6 +58,11 @@ final class AnswerSentences {
         if (all == 0) {
             return "No limit was set, so this report gives changes up to " + Words.date(end)
                     + " and does not say whether they are acceptable.";
+        }
+        long hold = content.limits().stream().filter(AnswerSentences::holds).count();
+        if (crossed.isEmpty() && hold < all) {
+            return hold + " of " + Words.count(all, "limit", "limits") + " hold until " + Words.date(end)
+                    + "; of the others nothing sure can be said.";
         }
         if (crossed.isEmpty()) {
             return all == 1
@@ -72,6 +80,14 @@ final class AnswerSentences {
                         + ": " + which + ".";
     }
 
+    private static String on(@Nullable LocalDate date) {
+        return date == null ? "" : " on " + Words.date(date);
+    }
+
+    private static boolean holds(LimitOutcome limit) {
+        return limit.verdict() == Verdict.HOLDS;
+    }
+
     private static String quoted(LimitOutcome limit) {
         return "\u201c" + limit.name() + "\u201d";
     }
@@ -82,14 +98,12 @@ final class AnswerSentences {
 
     private Optional<String> closestLimit() {
         return content.limits().stream()
-                .filter(LimitOutcome::holds)
+                .filter(AnswerSentences::holds)
                 .min(Comparator.comparingDouble(limit -> limit.margin() / Math.max(1e-9, Math.abs(limit.allowed()))))
                 .map(limit -> "Of the limits that hold, the closest is " + quoted(limit) + " at " + limit.site() + ": "
                         + limit.quantity() + " reaches "
-                        + Words.withError(limit.reached(), limit.error(), limit.unit()) + " on "
-                        + Words.date(limit.reachedOn()) + ", "
-                        + Words.number(limit.allowed(), 2) + "\u00a0" + limit.unit() + " is allowed"
-                        + (limit.withinError() ? "; the margin is smaller than the error." : "."));
+                        + Words.withError(limit.reached(), limit.error(), limit.unit()) + on(limit.reachedOn()) + ", "
+                        + Words.number(limit.allowed(), 2) + "\u00a0" + limit.unit() + " is allowed.");
     }
 
     private Optional<String> flowEnds() {
@@ -143,13 +157,11 @@ final class AnswerSentences {
 
     private Optional<KeyFigure> limitFigure(List<LimitOutcome> crossed) {
         int all = content.limits().size();
+        long hold = content.limits().stream().filter(AnswerSentences::holds).count();
         return all == 0
                 ? Optional.empty()
-                : Optional.of(new KeyFigure(
-                        (all - crossed.size()) + " of " + all,
-                        "limits hold",
-                        "until " + Words.date(end),
-                        crossed.isEmpty() ? Cell.Tone.GOOD : Cell.Tone.BAD));
+                : Optional.of(
+                        new KeyFigure(hold + " of " + all, "limits hold", "until " + Words.date(end), tone(crossed)));
     }
 
     private Optional<KeyFigure> leastWaterAboveIntake() {

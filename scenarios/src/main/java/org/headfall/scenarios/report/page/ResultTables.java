@@ -25,7 +25,7 @@ final class ResultTables {
                 new Column("Allowed", Quantity.TEXT),
                 new Column("Reached", Quantity.TEXT),
                 new Column("Worst on", Quantity.DATE),
-                new Column("Crossed from", Quantity.DATE),
+                new Column("Passed from", Quantity.DATE),
                 new Column("Clause", Quantity.TEXT));
         return new PageTable(
                 "limits",
@@ -35,10 +35,14 @@ final class ResultTables {
     }
 
     private static List<Cell> limit(LimitOutcome limit) {
-        Cell outcome = limit.holds()
-                ? Cell.text(limit.withinError() ? "holds, within the error" : "holds")
-                        .marked(limit.withinError() ? Cell.Tone.CLOSE : Cell.Tone.GOOD)
-                : Cell.text("crossed").marked(Cell.Tone.BAD);
+        String words = limit.verdict().words() + (limit.remark().isBlank() ? "" : ": " + limit.remark());
+        Cell outcome = Cell.text(words)
+                .marked(
+                        switch (limit.verdict()) {
+                            case HOLDS -> Cell.Tone.GOOD;
+                            case CROSSED -> Cell.Tone.BAD;
+                            case UNDECIDED, NOT_EVALUATED -> Cell.Tone.CLOSE;
+                        });
         return List.of(
                 Cell.text(limit.name()),
                 outcome,
@@ -46,8 +50,8 @@ final class ResultTables {
                 Cell.text(limit.quantity() + ", " + limit.conditions()),
                 Cell.text(Words.number(limit.allowed(), 2) + "\u00a0" + limit.unit()),
                 Cell.text(Words.withError(limit.reached(), limit.error(), limit.unit())),
-                Cell.date(limit.reachedOn(), ""),
-                Cell.date(limit.crossedOn(), "never"),
+                Cell.date(limit.reachedOn(), "\u2013"),
+                Cell.date(limit.crossedOn(), "\u2013"),
                 Cell.text(limit.clause()));
     }
 

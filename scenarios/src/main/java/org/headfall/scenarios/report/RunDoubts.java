@@ -1,0 +1,81 @@
+package org.headfall.scenarios.report;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import org.headfall.scenarios.findings.Confinement;
+import org.headfall.scenarios.report.content.Doubt;
+import org.headfall.scenarios.report.content.Provenance;
+import org.headfall.scenarios.report.content.Provenance.Fact;
+import org.headfall.scenarios.results.FinishedRun;
+import org.headfall.scenarios.results.RunFigures;
+
+/** What makes the figures of a finished run less sure, and where the run came from. */
+final class RunDoubts {
+
+    private static final double BYTES_PER_MEBIBYTE = 1 << 20;
+
+    private final FinishedRun run;
+
+    RunDoubts(FinishedRun run) {
+        this.run = run;
+    }
+
+    List<Doubt> doubts() {
+        List<Doubt> doubts = new ArrayList<>();
+        Confinement confinement = run.findings().confinement();
+        if (confinement.cells() > 0) {
+            doubts.add(new Doubt(
+                    "",
+                    String.format(
+                            Locale.ROOT,
+                            "Head falls below the top of the aquifer in %s (%.1f km\u00b2). The aquifer drains there"
+                                    + " and figures that depend on these cells are not reliable.",
+                            confinement.cells() == 1 ? "one cell" : confinement.cells() + " cells",
+                            confinement.area() / 1e6)));
+        }
+        for (Confinement.StationBelowTop station : confinement.stations()) {
+            doubts.add(new Doubt(
+                    station.station(),
+                    String.format(
+                            Locale.ROOT,
+                            "head falls up to %.2f m below the top of the aquifer, first on %s.",
+                            station.lowest(),
+                            run.description().calendar().at(station.sinceDay()).toLocalDate())));
+        }
+        run.description().assumptions().forEach(sentence -> doubts.add(new Doubt("", sentence)));
+        if (!run.figures().errorMethod().isBlank()) {
+            doubts.add(new Doubt("Numerical error", run.figures().errorMethod()));
+        }
+        return doubts;
+    }
+
+    static Provenance provenance(FinishedRun run) {
+        var source = run.description().provenance();
+        String document =
+                source.inputs().isEmpty() ? "SCENARIO" : source.inputs().get(0).path();
+        return new Provenance(
+                source.toolVersion().replaceFirst("^Headfall ", ""),
+                "sh cli/headfall run " + document,
+                source.inputs().stream()
+                        .map(file -> new Provenance.InputFile(file.path(), file.sha256()))
+                        .toList(),
+                facts(run.figures()));
+    }
+
+    private static List<Fact> facts(RunFigures figures) {
+        var solver = figures.solver();
+        return List.of(
+                new Fact("Cells", Integer.toString(solver.cells())),
+                new Fact("Time steps", solver.steps() + ", and " + solver.rejectedSteps() + " taken again"),
+                new Fact(
+                        "Largest error estimate of a step",
+                        String.format(Locale.ROOT, "%.2e m", solver.largestStepError())),
+                new Fact(
+                        "Largest discrepancy of a step's water balance",
+                        String.format(Locale.ROOT, "%.1e of what passed", solver.largestBalanceDiscrepancy())),
+                new Fact("Time taken", String.format(Locale.ROOT, "%.0f s", figures.secondsInAll())),
+                new Fact("Memory", String.format(Locale.ROOT, "%.0f MiB", figures.peakMemory() / BYTES_PER_MEBIBYTE)),
+                new Fact("Processors", Integer.toString(figures.processors())));
+    }
+}

@@ -1,0 +1,56 @@
+package org.headfall.scenarios.report;
+
+import java.time.LocalDate;
+import java.time.format.DateTimeFormatter;
+import java.util.List;
+import java.util.Locale;
+import org.headfall.scenarios.recording.HeadGrid;
+import org.headfall.scenarios.report.content.DatedField;
+import org.headfall.scenarios.report.content.FieldMap;
+import org.headfall.scenarios.results.FinishedRun;
+import org.headfall.solver.aquifer.Aquifer;
+
+/** The map of a finished run: heads at the dates whose grids were kept. */
+final class RunMap {
+
+    private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMMM uuuu", Locale.ENGLISH);
+
+    private final FinishedRun run;
+
+    RunMap(FinishedRun run) {
+        this.run = run;
+    }
+
+    /** Days of the map (d since the start). */
+    static List<Double> days(FinishedRun run) {
+        return run.recording().grids().stream().map(HeadGrid::day).toList();
+    }
+
+    FieldMap fieldMap() {
+        Aquifer aquifer = run.description().aquifer();
+        List<DatedField> heads = run.recording().grids().stream()
+                .map(grid -> new DatedField(date(grid.day()), single(grid.head())))
+                .toList();
+        return new FieldMap(
+                aquifer.grid().x().centres(),
+                aquifer.grid().y().centres(),
+                single(run.description().ground()),
+                single(aquifer.top()),
+                single(aquifer.bottom()),
+                heads,
+                List.of(),
+                "since " + DAY.format(date(run.recording().startDay())));
+    }
+
+    private LocalDate date(double day) {
+        return run.description().calendar().at(day).toLocalDate();
+    }
+
+    private static float[] single(double[] values) {
+        float[] copy = new float[values.length];
+        for (int i = 0; i < values.length; i++) {
+            copy[i] = (float) values[i];
+        }
+        return copy;
+    }
+}
