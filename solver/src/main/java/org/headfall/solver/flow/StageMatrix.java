@@ -130,6 +130,22 @@ final class StageMatrix {
         count(prepared().solve(right, response, StoppingRule.relative(RELATIVE_TOLERANCE)));
     }
 
+    /** Solves for the corrections of several lanes at once, to the absolute tolerance. */
+    void solveAll(double[][] rights, double[][] corrections) {
+        countAll(prepared().solveAll(rights, corrections, StoppingRule.either(RELATIVE_TOLERANCE, absoluteTolerance)));
+    }
+
+    /** Solves for several lanes at once as loosely as {@link #damp}. */
+    void dampAll(double[][] rights, double[][] corrections) {
+        countAll(prepared().solveAll(rights, corrections, StoppingRule.relative(DAMPING_TOLERANCE)));
+    }
+
+    private void countAll(SolveReport[] reports) {
+        for (SolveReport report : reports) {
+            count(report);
+        }
+    }
+
     /** Replaces an error by what an implicit stage leaves of it. */
     void damp(double[] error) {
         for (int cell = 0; cell < error.length; cell++) {

@@ -1,0 +1,196 @@
+package org.headfall.solver.flow;
+
+import java.util.Arrays;
+import java.util.stream.IntStream;
+import org.headfall.solver.linear.WorkerTeam;
+import org.headfall.solver.time.ImplicitSystem;
+import org.headfall.solver.time.Step;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Drawdown by a constant discharge at single bores or springs, everything else unchanged: one lane a cause, all lanes on
+ * the same steps and solved together. Unknowns are the drawdowns of all cells of the first lane, then of the second, and
+ * so on (m).
+ */
+public final class UnitResponseSystem implements ImplicitSystem {
+
+    private static final double RESIDUAL_TOLERANCE = 1e-8;
+
+    private final FlowEquation equation;
+    private final PointDischarges points;
+    private final int[] causes;
+    private final double rate;
+    private final int cells;
+    private final double[] storage;
+    private final StageMatrix matrix;
+    private final @Nullable SealingBedStorage[] beds;
+    private final double[] source;
+    private final double[] laneBase;
+    private final double[][] laneRates;
+    private final double[][] right;
+    private final double[][] correction;
+
+    /**
+     * System of some causes.
+     *
+     * @param problem the problem; its boundaries, rules and recharge do not matter, only what is linear
+     * @param causes indices of the causes: bores first, then springs
+     * @param rate discharge of each cause (m³/d)
+     * @param team threads of the linear solver
+     */
+    public UnitResponseSystem(FlowProblem problem, int[] causes, double rate, WorkerTeam team) {
+        equation = new FlowEquation(problem);
+        points = new PointDischarges(problem);
+        this.causes = causes.clone();
+        this.rate = rate;
+        cells = equation.size();
+        storage = equation.storage().clone();
+        beds = new SealingBedStorage[causes.length];
+        problem.sealingBed().filter(bed -> bed.stores()).ifPresent(bed -> {
+            Arrays.setAll(beds, lane -> new SealingBedStorage(bed, problem.aquifer()));
+            beds[0].addFastStorage(storage);
+        });
+        matrix = new StageMatrix(equation, storage, beds.length > 0 ? beds[0] : null, team);
+        matrix.setAbsoluteTolerance(RESIDUAL_TOLERANCE * rate);
+        source = new double[cells];
+        laneBase = new double[cells];
+        laneRates = new double[2][cells];
+        right = new double[causes.length][cells];
+        correction = new double[causes.length][cells];
+    }
+
+    @Override
+    public int size() {
+        return cells * causes.length;
+    }
+
+    @Override
+    public void startRate(double day, double[] state, double[] rates) {
+        double[] drawdown = laneBase;
+        for (int lane = 0; lane < causes.length; lane++) {
+            int from = lane * cells;
+            System.arraycopy(state, from, drawdown, 0, cells);
+            Arrays.fill(source, 0);
+            source[points.cell(causes[lane])] = rate;
+            equation.netInflow(source, drawdown, right[lane]);
+            SealingBedStorage bed = beds[lane];
+            if (bed != null) {
+                bed.addFlow(1, right[lane]);
+            }
+            for (int cell = 0; cell < cells; cell++) {
+                rates[from + cell] = storage[cell] > 0 ? right[lane][cell] / storage[cell] : 0;
+            }
+        }
+    }
+
+    @Override
+    public void continueFromLastStage() {}
+
+    @Override
+    public void solveStage(
+            int stage, double day, Step step, double[] base, double[][] earlierRates, double[] state, double[] rates) {
+        matrix.prepare(step.coefficient());
+        for (int lane = 0; lane < causes.length; lane++) {
+            prepareLane(lane, stage, step, base, earlierRates, state);
+        }
+        matrix.solveAll(right, correction);
+        for (int lane = 0; lane < causes.length; lane++) {
+            completeLane(lane, stage, step, base, state, rates);
+        }
+    }
+
+    /** Right-hand side of a lane's correction: what the guess leaves. */
+    private void prepareLane(int lane, int stage, Step step, double[] base, double[][] earlierRates, double[] state) {
+        int from = lane * cells;
+        System.arraycopy(base, from, laneBase, 0, cells);
+        Arrays.fill(source, 0);
+        source[points.cell(causes[lane])] = rate;
+        SealingBedStorage bed = beds[lane];
+        if (bed != null) {
+            for (int earlier = 0; earlier < stage - 1; earlier++) {
+                System.arraycopy(earlierRates[earlier], from, laneRates[earlier], 0, cells);
+            }
+            bed.prepareStage(stage, step.baseWeight(stage), step.coefficient(), laneRates, laneBase, source);
+        }
+        for (int cell = 0; cell < cells; cell++) {
+            source[cell] += storage[cell] / step.coefficient() * laneBase[cell];
+        }
+        System.arraycopy(state, from, laneBase, 0, cells);
+        matrix.residual(source, laneBase, right[lane]);
+        Arrays.fill(correction[lane], 0);
+    }
+
+    private void completeLane(int lane, int stage, Step step, double[] base, double[] state, double[] rates) {
+        int from = lane * cells;
+        for (int cell = 0; cell < cells; cell++) {
+            state[from + cell] += correction[lane][cell];
+            rates[from + cell] = (state[from + cell] - base[from + cell]) / step.coefficient();
+        }
+        SealingBedStorage bed = beds[lane];
+        if (bed != null) {
+            System.arraycopy(base, from, laneBase, 0, cells);
+            System.arraycopy(state, from, source, 0, cells);
+            bed.completeStage(stage, step.coefficient(), laneBase, source);
+        }
+    }
+
+    @Override
+    public double dampedError(Step step, double[] error) {
+        matrix.prepare(step.coefficient());
+        for (int lane = 0; lane < causes.length; lane++) {
+            for (int cell = 0; cell < cells; cell++) {
+                right[lane][cell] = storage[cell] / step.coefficient() * error[lane * cells + cell];
+            }
+            Arrays.fill(correction[lane], 0);
+        }
+        matrix.dampAll(right, correction);
+        double largest = 0;
+        for (double[] lane : correction) {
+            for (double value : lane) {
+                largest = Math.max(largest, Math.abs(value));
+            }
+        }
+        return largest;
+    }
+
+    @Override
+    public void accepted(double day, Step step, double[] before, double[] after) {
+        for (SealingBedStorage bed : beds) {
+            if (bed != null) {
+                bed.accept();
+            }
+        }
+    }
+
+    /** Number of bores and springs, each a receptor. */
+    public int receptors() {
+        return points.count();
+    }
+
+    /**
+     * Drawdown at the wall of every bore and in the cell of every spring.
+     *
+     * @param lane lane of the cause
+     * @param state drawdowns (m)
+     * @return drawdown of each receptor per discharge of the cause (d/m²)
+     */
+    public double[] responses(int lane, double[] state) {
+        return IntStream.range(0, points.count())
+                .mapToDouble(
+                        receptor -> state[lane * cells + points.cell(receptor)] / rate + ownResistance(lane, receptor))
+                .toArray();
+    }
+
+    private double ownResistance(int lane, int receptor) {
+        return receptor == causes[lane] ? points.resistance(receptor) : 0;
+    }
+
+    /** Length of a first step (d): a share of the time in which the fastest cell of a cause empties. */
+    public double firstStep() {
+        return IntStream.of(causes)
+                .map(points::cell)
+                .mapToDouble(cell -> equation.storage()[cell] / equation.diagonal()[cell])
+                .min()
+                .orElseThrow();
+    }
+}
