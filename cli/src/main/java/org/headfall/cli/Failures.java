@@ -1,0 +1,91 @@
+package org.headfall.cli;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.FileSystemException;
+import java.nio.file.NoSuchFileException;
+import java.util.List;
+import java.util.Optional;
+import org.headfall.scenarios.problem.InputException;
+import org.headfall.scenarios.problem.Problem;
+import picocli.CommandLine;
+import picocli.CommandLine.IExecutionExceptionHandler;
+import picocli.CommandLine.ParseResult;
+
+/** Turns what a command threw into a message and an exit code. Users never see a stack trace. */
+final class Failures implements IExecutionExceptionHandler {
+
+    private final List<String> arguments;
+
+    /**
+     * Makes a handler.
+     *
+     * @param arguments the command line, for the crash report
+     */
+    Failures(List<String> arguments) {
+        this.arguments = List.copyOf(arguments);
+    }
+
+    @Override
+    public int handleExecutionException(Exception thrown, CommandLine command, ParseResult parsed) {
+        return report(thrown, command.getErr());
+    }
+
+    /** Writes what there is to say about a failure; answers the exit code. */
+    int report(Throwable thrown, PrintWriter err) {
+        if (thrown instanceof InputException input) {
+            return reportProblems(input.problems(), err);
+        }
+        if (thrown instanceof IOException file) {
+            err.println("headfall: " + describe(file));
+            return ExitCode.INPUT.code();
+        }
+        if (thrown instanceof OutOfMemoryError) {
+            err.println("headfall: not enough memory. Give it more, such as HEADFALL_JAVA_OPTIONS=-Xmx6g, or take"
+                    + " larger cells.");
+            return ExitCode.FAULT.code();
+        }
+        return reportFault(thrown, err);
+    }
+
+    private static int reportProblems(List<Problem> problems, PrintWriter err) {
+        problems.forEach(problem -> err.println(problem));
+        err.println(
+                problems.size() == 1 ? "1 problem; nothing was run." : problems.size() + " problems; nothing was run.");
+        return ExitCode.INPUT.code();
+    }
+
+    /** The exceptions of java.nio say only a path; this adds what is the matter with it. */
+    private static String describe(IOException thrown) {
+        if (thrown instanceof FileSystemException file && file.getReason() == null) {
+            return file.getFile() + ": " + reason(file);
+        }
+        return Optional.ofNullable(thrown.getMessage()).orElse(thrown.toString());
+    }
+
+    private static String reason(FileSystemException file) {
+        if (file instanceof NoSuchFileException) {
+            return "no such file or folder";
+        }
+        if (file instanceof AccessDeniedException) {
+            return "not allowed to read or write it";
+        }
+        if (file instanceof FileAlreadyExistsException) {
+            return "exists already";
+        }
+        return file.getClass().getSimpleName();
+    }
+
+    private int reportFault(Throwable thrown, PrintWriter err) {
+        err.println("headfall: a fault of the program, not of your input: " + thrown);
+        try {
+            err.println("Details are in " + CrashReport.write(thrown, arguments) + ".");
+            err.println("Please send that file, and the scenario folder if you may, to those who maintain Headfall.");
+        } catch (IOException unwritable) {
+            err.println("No crash report could be written: " + describe(unwritable));
+        }
+        return ExitCode.FAULT.code();
+    }
+}

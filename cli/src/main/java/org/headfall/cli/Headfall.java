@@ -1,0 +1,89 @@
+package org.headfall.cli;
+
+import java.io.OutputStreamWriter;
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.ServiceLoader;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Help;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
+
+/** The program: all commands under one name. */
+@Command(
+        name = "headfall",
+        versionProvider = ProgramVersion.class,
+        mixinStandardHelpOptions = true,
+        description = "Says how far heads fall around a field of artesian bores, and for whom.",
+        synopsisSubcommandLabel = "COMMAND",
+        exitCodeListHeading = "%nExit codes:%n",
+        exitCodeList = {
+            "0:done",
+            "1:the scenario, one of its files or the output folder is at fault",
+            "2:the command line could not be understood",
+            "3:a limit is crossed and --fail-on-limit was given",
+            "70:headfall itself failed"
+        },
+        footerHeading = "%nExample:%n",
+        footer = {"  headfall example my-field", "  headfall run my-field"})
+public final class Headfall implements Runnable {
+
+    @Spec
+    @SuppressWarnings("NullAway.Init") // set by picocli before run
+    private CommandSpec spec;
+
+    /** Without a command there is nothing to do but say how it is used. */
+    @Override
+    public void run() {
+        throw new ParameterException(spec.commandLine(), "no command given");
+    }
+
+    /**
+     * Runs a command and ends the process with its exit code.
+     *
+     * @param arguments the command line
+     */
+    public static void main(String[] arguments) {
+        Terminal terminal = Terminal.ofProcess();
+        PrintWriter out = new PrintWriter(new OutputStreamWriter(System.out, StandardCharsets.UTF_8), true);
+        PrintWriter err = new PrintWriter(new OutputStreamWriter(System.err, StandardCharsets.UTF_8), true);
+        int code = execute(terminal, out, err, arguments);
+        out.flush();
+        err.flush();
+        System.exit(code);
+    }
+
+    /**
+     * Runs a command.
+     *
+     * @param terminal what is at the other end of the streams
+     * @param out receives answers
+     * @param err receives messages and progress
+     * @param arguments the command line
+     * @return the number of an {@link ExitCode}
+     */
+    public static int execute(Terminal terminal, PrintWriter out, PrintWriter err, String... arguments) {
+        Failures failures = new Failures(List.of(arguments));
+        try {
+            return commandLine(terminal, failures).setOut(out).setErr(err).execute(arguments);
+        } catch (StackOverflowError | OutOfMemoryError exhausted) {
+            return failures.report(exhausted, err);
+        }
+    }
+
+    private static CommandLine commandLine(Terminal terminal, Failures failures) {
+        CommandLine commandLine = new CommandLine(new Headfall());
+        commandLine.addSubcommand(new ExampleCommand());
+        for (CommandContribution contribution : ServiceLoader.load(CommandContribution.class)) {
+            commandLine.addSubcommand(contribution.command());
+        }
+        commandLine.setColorScheme(Help.defaultColorScheme(terminal.ansi()));
+        commandLine.setUsageHelpAutoWidth(false);
+        commandLine.setExecutionExceptionHandler(failures);
+        commandLine.setParameterExceptionHandler(new UsageMessage());
+        return commandLine;
+    }
+}

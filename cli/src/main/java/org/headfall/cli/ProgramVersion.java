@@ -1,0 +1,18 @@
+package org.headfall.cli;
+
+import java.util.Optional;
+import picocli.CommandLine.IVersionProvider;
+
+/** Name and version of the program, from the manifest of its jar. */
+final class ProgramVersion implements IVersionProvider {
+
+    static String text() {
+        String version = Headfall.class.getPackage().getImplementationVersion();
+        return "Headfall " + Optional.ofNullable(version).orElse("(not packaged)");
+    }
+
+    @Override
+    public String[] getVersion() {
+        return new String[] {text(), "Java " + System.getProperty("java.version")};
+    }
+}

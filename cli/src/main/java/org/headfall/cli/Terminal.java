@@ -1,0 +1,30 @@
+package org.headfall.cli;
+
+import picocli.CommandLine.Help.Ansi;
+
+/**
+ * What is at the other end of the output streams. The launcher finds out, because Java itself can only tell about
+ * both standard streams at once.
+ *
+ * @param showsOutput whether standard output is a terminal
+ * @param showsMessages whether standard error is a terminal
+ * @param colour whether colour is wanted
+ */
+public record Terminal(boolean showsOutput, boolean showsMessages, boolean colour) {
+
+    /** Files or pipes on both streams. */
+    public static final Terminal NONE = new Terminal(false, false, false);
+
+    /** What the launcher found, in the system properties {@code headfall.terminal.output} and {@code .messages}. */
+    static Terminal ofProcess() {
+        String noColour = System.getenv("NO_COLOR");
+        return new Terminal(
+                Boolean.getBoolean("headfall.terminal.output"),
+                Boolean.getBoolean("headfall.terminal.messages"),
+                noColour == null || noColour.isEmpty());
+    }
+
+    Ansi ansi() {
+        return showsOutput && showsMessages && colour ? Ansi.ON : Ansi.OFF;
+    }
+}
