@@ -76,6 +76,7 @@ public final class Headfall implements Runnable {
 
     private static CommandLine commandLine(Terminal terminal, Failures failures) {
         CommandLine commandLine = new CommandLine(new Headfall());
+        commandLine.addSubcommand(new CheckCommand());
         commandLine.addSubcommand(new ExampleCommand());
         for (CommandContribution contribution : ServiceLoader.load(CommandContribution.class)) {
             commandLine.addSubcommand(contribution.command());
