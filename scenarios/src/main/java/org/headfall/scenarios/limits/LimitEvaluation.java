@@ -1,6 +1,7 @@
 package org.headfall.scenarios.limits;
 
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.headfall.scenarios.findings.Crossing;
@@ -13,7 +14,7 @@ public final class LimitEvaluation {
 
     private final RunDescription description;
     private final Recording recording;
-    private final Optional<Recording> withoutProposed;
+    private final Map<Comparison, Recording> others;
     private final double[] headError;
 
     /**
@@ -21,15 +22,14 @@ public final class LimitEvaluation {
      *
      * @param description the run
      * @param recording what it recorded
-     * @param withoutProposed recording of the same run without the proposed bores, at the same days and with the same
-     *     stations, if it was made
+     * @param others for each comparison with another run, its recording, with the same stations
      * @param headError numerical error of head at each station (m), not negative
      */
     public LimitEvaluation(
-            RunDescription description, Recording recording, Optional<Recording> withoutProposed, double[] headError) {
+            RunDescription description, Recording recording, Map<Comparison, Recording> others, double[] headError) {
         this.description = description;
         this.recording = recording;
-        this.withoutProposed = withoutProposed;
+        this.others = Map.copyOf(others);
         this.headError = headError.clone();
     }
 
@@ -45,17 +45,17 @@ public final class LimitEvaluation {
         if (station < 0) {
             return new Outcome.NotEvaluated("No bore, spring or protected point is called '" + limit.station() + "'.");
         }
-        boolean needsWithout = limit.comparison() == Comparison.WITHOUT_PROPOSED_BORES
+        boolean againstOther = !(limit.comparison() instanceof Comparison.Start)
                 && !(limit.quantity() instanceof LimitedQuantity.FloorLevel);
-        if (needsWithout && withoutProposed.isEmpty()) {
-            return new Outcome.NotEvaluated("The run without the proposed bores was not made.");
+        Optional<StationSeries> without = Optional.ofNullable(others.get(limit.comparison()))
+                .filter(other -> againstOther)
+                .map(other -> other.series().get(station));
+        if (againstOther && without.isEmpty()) {
+            return new Outcome.NotEvaluated(
+                    "For comparison it needs " + limit.comparison().words() + ", which was not made.");
         }
         LimitSeries all = LimitSeries.of(
-                limit.quantity(),
-                description.calendar(),
-                recording.series().get(station),
-                needsWithout ? withoutProposed.map(run -> run.series().get(station)) : Optional.<StationSeries>empty(),
-                headError[station]);
+                limit.quantity(), description.calendar(), recording.series().get(station), without, headError[station]);
         LimitSeries counted = all.during(limit.period());
         if (counted.days().length == 0) {
             return new Outcome.NotEvaluated("The run ends on day " + Math.round(recording.endDay())
@@ -75,7 +75,7 @@ public final class LimitEvaluation {
         if (first.isPresent()) {
             return new Outcome.Crossed(first.getAsDouble(), worst);
         }
-        if (limit.period() instanceof LimitPeriod.Within within && within.lastDay() > recording.endDay()) {
+        if (limit.period().toDay().orElse(recording.endDay()) > recording.endDay()) {
             return new Outcome.Undecided(
                     "It holds to the end of the run, but counts for longer than the run lasts.", first, worst);
         }

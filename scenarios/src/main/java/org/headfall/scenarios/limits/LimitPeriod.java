@@ -1,41 +1,45 @@
 package org.headfall.scenarios.limits;
 
-import com.fasterxml.jackson.annotation.JsonSubTypes;
-import com.fasterxml.jackson.annotation.JsonTypeInfo;
+import java.util.Locale;
+import java.util.OptionalDouble;
 
-/** When a limit counts. Days since the start of the run. */
-@JsonTypeInfo(use = JsonTypeInfo.Id.NAME, property = "is")
-@JsonSubTypes({
-    @JsonSubTypes.Type(value = LimitPeriod.Within.class, name = "within"),
-    @JsonSubTypes.Type(value = LimitPeriod.After.class, name = "after"),
-    @JsonSubTypes.Type(value = LimitPeriod.Ever.class, name = "ever")
-})
-public sealed interface LimitPeriod {
-
-    /** Words for tables. */
-    String words();
-
-    /**
-     * From the start to a day.
-     *
-     * @param lastDay last day that counts (d)
-     * @param words such as "within 5 years"
-     */
-    record Within(double lastDay, String words) implements LimitPeriod {}
-
-    /**
-     * From a day to the end of the run.
-     *
-     * @param firstDay first day that counts (d)
-     * @param words such as "after 10 years"
-     */
-    record After(double firstDay, String words) implements LimitPeriod {}
+/**
+ * The part of a run in which a limit counts.
+ *
+ * @param fromDay first day (d since the start)
+ * @param toDay last day (d since the start); absent for the end of the run
+ */
+public record LimitPeriod(double fromDay, OptionalDouble toDay) {
 
     /** At any time in the run. */
-    record Ever() implements LimitPeriod {
-        @Override
-        public String words() {
-            return "at any time in the run";
+    public static final LimitPeriod EVER = new LimitPeriod(0, OptionalDouble.empty());
+
+    private static final double DAYS_PER_YEAR = 365.25;
+
+    /** Checks the order. */
+    public LimitPeriod {
+        if (toDay.isPresent() && toDay.getAsDouble() < fromDay) {
+            throw new IllegalArgumentException("a limit must not count from day " + fromDay + " to day "
+                    + toDay.getAsDouble() + ", which is earlier");
         }
+    }
+
+    /** Words for tables, such as "within 5 years". */
+    public String words() {
+        if (toDay.isEmpty()) {
+            return fromDay <= 0 ? "at any time in the run" : "after " + years(fromDay);
+        }
+        return fromDay <= 0
+                ? "within " + years(toDay.getAsDouble())
+                : "from " + years(fromDay) + " to " + years(toDay.getAsDouble());
+    }
+
+    private static String years(double day) {
+        double years = day / DAYS_PER_YEAR;
+        if (Math.abs(years - Math.rint(years)) < 0.004) {
+            long whole = Math.round(years);
+            return whole + (whole == 1 ? " year" : " years");
+        }
+        return String.format(Locale.ROOT, "%.1f years", years);
     }
 }

@@ -2,7 +2,6 @@ package org.headfall.scenarios.limits;
 
 import java.util.Arrays;
 import java.util.Optional;
-import java.util.function.DoublePredicate;
 import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
 import org.headfall.scenarios.recording.RunCalendar;
@@ -94,26 +93,17 @@ record LimitSeries(double[] days, double[] values, double[] margins, double erro
         return new StationSeries(with.days(), difference, with.levelInBore(), with.discharge(), with.wantedDischarge());
     }
 
-    /** The part that counts, its rims interpolated. */
+    /** The part that counts, with records on its rims where they fall between two. */
     LimitSeries during(LimitPeriod period) {
-        if (period instanceof LimitPeriod.Within within) {
-            return part(day -> day <= within.lastDay(), within.lastDay());
-        }
-        if (period instanceof LimitPeriod.After after) {
-            return part(day -> day >= after.firstDay(), after.firstDay());
-        }
-        return this;
-    }
-
-    /** Records on one side of a rim, and a record on the rim itself where it falls between two. */
-    private LimitSeries part(DoublePredicate counts, double rim) {
+        double from = period.fromDay();
+        double to = period.toDay().orElse(Double.POSITIVE_INFINITY);
         double[] partDays = DoubleStream.concat(
-                        Arrays.stream(days).filter(counts), DoubleStream.of(rim).filter(this::between))
+                        Arrays.stream(days).filter(day -> day >= from && day <= to),
+                        DoubleStream.of(from, to).filter(this::between))
                 .sorted()
                 .distinct()
                 .toArray();
-        double[] partValues = at(partDays, values);
-        return new LimitSeries(partDays, partValues, at(partDays, margins), error);
+        return new LimitSeries(partDays, at(partDays, values), at(partDays, margins), error);
     }
 
     private boolean between(double day) {

@@ -1,8 +1,16 @@
 package org.headfall.scenarios.recording;
 
+import com.fasterxml.jackson.annotation.JsonSubTypes;
+import com.fasterxml.jackson.annotation.JsonTypeInfo;
 import java.util.OptionalDouble;
 
 /** A place with a series of its own in the results. Names are unique among all stations of a run. */
+@JsonTypeInfo(use = JsonTypeInfo.Id.NAME, property = "is")
+@JsonSubTypes({
+    @JsonSubTypes.Type(value = Station.BoreSite.class, name = "bore"),
+    @JsonSubTypes.Type(value = Station.SpringSite.class, name = "spring"),
+    @JsonSubTypes.Type(value = Station.ProtectedPoint.class, name = "protected point")
+})
 public sealed interface Station {
 
     /** Name given by the user. */

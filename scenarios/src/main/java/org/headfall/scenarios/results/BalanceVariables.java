@@ -14,7 +14,8 @@ import ucar.nc2.Variable;
 /** Water balance of the periods of {@code heads.nc}: volumes of each term, and what the numbers fail to account for. */
 final class BalanceVariables {
 
-    private static final List<WaterBalance.Kind> KIND_ORDER = List.of(WaterBalance.Kind.values());
+    /** Kinds by their number in the file. */
+    static final List<WaterBalance.Kind> KIND_ORDER = List.of(WaterBalance.Kind.values());
 
     private static final String[] KINDS = KIND_ORDER.stream()
             .map(kind -> kind.name().toLowerCase(Locale.ROOT))

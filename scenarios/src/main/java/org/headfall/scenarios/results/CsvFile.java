@@ -1,0 +1,57 @@
+package org.headfall.scenarios.results;
+
+import de.siegmar.fastcsv.writer.CsvWriter;
+import de.siegmar.fastcsv.writer.LineDelimiter;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.util.List;
+
+/**
+ * A table as CSV (RFC 4180): UTF-8, comma, a header line, point decimals whatever the locale. A text that a spreadsheet
+ * would take for a formula begins with an apostrophe. The file appears under its name when it is whole.
+ */
+final class CsvFile implements AutoCloseable {
+
+    private final Path target;
+    private final Path part;
+    private final CsvWriter writer;
+    private final int columns;
+    private boolean open = true;
+
+    CsvFile(Path target, List<String> header) throws IOException {
+        this.target = target;
+        part = target.resolveSibling(target.getFileName() + ".part");
+        columns = header.size();
+        writer = CsvWriter.builder()
+                .lineDelimiter(LineDelimiter.CRLF)
+                .build(Files.newBufferedWriter(part, StandardCharsets.UTF_8));
+        writer.writeRecord(header);
+    }
+
+    /** Writes a line; the cells are those of {@link CsvLineCells}. */
+    void line(CsvLineCells cells) throws IOException {
+        List<String> texts = cells.texts();
+        if (texts.size() != columns) {
+            throw new IllegalArgumentException(
+                    "a line of " + texts.size() + " cells does not fit " + columns + " columns");
+        }
+        writer.writeRecord(texts);
+    }
+
+    /** Closes the file and gives it its final name. */
+    void complete() throws IOException {
+        close();
+        Files.move(part, target, StandardCopyOption.ATOMIC_MOVE);
+    }
+
+    @Override
+    public void close() throws IOException {
+        if (open) {
+            open = false;
+            writer.close();
+        }
+    }
+}

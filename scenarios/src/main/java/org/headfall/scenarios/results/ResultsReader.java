@@ -1,0 +1,69 @@
+package org.headfall.scenarios.results;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import org.headfall.scenarios.recording.Provenance;
+import org.headfall.scenarios.recording.Recording;
+import org.headfall.scenarios.recording.RunCalendar;
+import org.headfall.scenarios.recording.RunDescription;
+
+/**
+ * Reads a finished folder back. Fields of the grid come back in single precision, series and levels of stations
+ * exactly.
+ */
+public final class ResultsReader {
+
+    /**
+     * Reads a run.
+     *
+     * @param folder folder of the results
+     * @return the run
+     * @throws ResultsException if the folder holds no finished results or a file is damaged
+     */
+    public FinishedRun read(Path folder) throws ResultsException {
+        for (String name : List.of(SummaryFile.NAME, "heads.nc", "bores.nc")) {
+            if (!Files.isRegularFile(folder.resolve(name))) {
+                throw new ResultsException(
+                        ResultsException.Kind.NOT_FINISHED,
+                        folder,
+                        "holds no finished results: " + name + " is missing");
+            }
+        }
+        try {
+            return readFiles(folder);
+        } catch (ResultsException e) {
+            throw e;
+        } catch (IOException | IllegalArgumentException e) {
+            throw new ResultsException(ResultsException.Kind.DAMAGED, folder, "cannot be read: " + e.getMessage(), e);
+        }
+    }
+
+    private static FinishedRun readFiles(Path folder) throws IOException {
+        Summary summary = new SummaryFile().read(folder);
+        try (HeadsReader heads = new HeadsReader(folder.resolve("heads.nc"));
+                BoresReader bores = new BoresReader(folder.resolve("bores.nc"))) {
+            RunDescription description = description(summary, heads);
+            Recording recording = new Recording(
+                    bores.days(), bores.series(), heads.balances(), heads.grids(description), heads.notConfinedSince());
+            return new FinishedRun(description, recording, summary.findings(), summary.limits(), summary.figures());
+        }
+    }
+
+    private static RunDescription description(Summary summary, HeadsReader heads) throws IOException {
+        return new RunDescription(
+                summary.title(),
+                summary.datum(),
+                summary.mapReference(),
+                new RunCalendar(summary.start()),
+                summary.endDay(),
+                new Provenance(summary.toolVersion(), heads.scenarioText(), summary.inputs()),
+                heads.aquifer(),
+                heads.sealingBed(),
+                heads.ground(),
+                summary.stations(),
+                summary.reportDates(),
+                summary.assumptions());
+    }
+}

@@ -1,0 +1,51 @@
+package org.headfall.scenarios.results;
+
+import java.time.LocalDateTime;
+import java.util.List;
+import java.util.Optional;
+import org.headfall.scenarios.findings.Findings;
+import org.headfall.scenarios.limits.LimitResult;
+import org.headfall.scenarios.recording.InputFile;
+import org.headfall.scenarios.recording.MapReference;
+import org.headfall.scenarios.recording.ReportDate;
+import org.headfall.scenarios.recording.Station;
+
+/**
+ * What {@code summary.json} holds: everything about a run that is no grid and no series. Metres, days, m³/d; days count
+ * from the start.
+ *
+ * @param format format of this file, raised when a reader of the old one would be misled
+ * @param title title of the scenario
+ * @param datum vertical datum of all levels
+ * @param mapReference coordinate reference system of x and y, if there is one
+ * @param start date and time of day 0
+ * @param end date and time of the last day
+ * @param endDay last day
+ * @param toolVersion program and version
+ * @param inputs every file read
+ * @param assumptions what was assumed when the input was read
+ * @param stations bores, springs, protected points
+ * @param reportDates dates of the tables
+ * @param findings what was found
+ * @param limits outcome of each limit
+ * @param figures how exact it is and what it took
+ */
+record Summary(
+        int format,
+        String title,
+        String datum,
+        Optional<MapReference> mapReference,
+        LocalDateTime start,
+        LocalDateTime end,
+        double endDay,
+        String toolVersion,
+        List<InputFile> inputs,
+        List<String> assumptions,
+        List<Station> stations,
+        List<ReportDate> reportDates,
+        Findings findings,
+        List<LimitResult> limits,
+        RunFigures figures) {
+
+    static final int FORMAT = 1;
+}

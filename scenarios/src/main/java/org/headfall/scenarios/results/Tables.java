@@ -1,0 +1,34 @@
+package org.headfall.scenarios.results;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import org.headfall.scenarios.recording.RunCalendar;
+
+/** Writes all CSV tables of a run. */
+public final class Tables {
+
+    private Tables() {}
+
+    /**
+     * Writes {@code artesian-head.csv}, {@code interference.csv}, {@code bores.csv}, {@code water-balance.csv} and
+     * {@code limits.csv}.
+     *
+     * @param folder folder of the results
+     * @param run the run
+     * @throws IOException if a file cannot be written
+     */
+    public static void write(Path folder, FinishedRun run) throws IOException {
+        RunCalendar calendar = run.description().calendar();
+        ArtesianHeadTable.write(
+                folder.resolve("artesian-head.csv"), run.findings().artesianHead(), calendar);
+        InterferenceCsv.write(
+                folder.resolve("interference.csv"),
+                run.findings().interference(),
+                run.findings().interferenceMethod(),
+                calendar);
+        SeriesCsv.write(folder.resolve("bores.csv"), run.description(), run.recording());
+        WaterBalanceCsv.write(
+                folder.resolve("water-balance.csv"), run.recording().balances(), calendar);
+        LimitsCsv.write(folder.resolve("limits.csv"), run.limits(), calendar);
+    }
+}

@@ -1,0 +1,59 @@
+package org.headfall.scenarios.results;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import org.headfall.scenarios.recording.RunCalendar;
+import org.headfall.solver.flow.WaterBalance;
+
+/** Writes {@code water-balance.csv}: one line a period and term, and one for the total and its discrepancy. */
+final class WaterBalanceCsv {
+
+    private static final List<String> HEADER = List.of(
+            "from",
+            "to",
+            "term",
+            "name",
+            "into the aquifer (m3)",
+            "out of the aquifer (m3)",
+            "in less out (m3)",
+            "discrepancy over throughput (per cent)",
+            "largest discrepancy of a time step over its throughput (per cent)");
+
+    private WaterBalanceCsv() {}
+
+    static void write(Path target, List<WaterBalance> balances, RunCalendar calendar) throws IOException {
+        try (CsvFile file = new CsvFile(target, HEADER)) {
+            for (WaterBalance balance : balances) {
+                for (WaterBalance.Term term : balance.terms()) {
+                    file.line(period(balance, calendar)
+                            .text(words(term.kind()))
+                            .text(term.name())
+                            .number(term.inflow(), 1)
+                            .number(term.outflow(), 1)
+                            .number(term.inflow() - term.outflow(), 1)
+                            .empty()
+                            .empty());
+                }
+                file.line(period(balance, calendar)
+                        .text("total")
+                        .empty()
+                        .number(balance.inflow(), 1)
+                        .number(balance.outflow(), 1)
+                        .number(balance.discrepancy(), 4)
+                        .number(100 * balance.relativeDiscrepancy(), 8)
+                        .number(100 * balance.largestStepDiscrepancy(), 8));
+            }
+            file.complete();
+        }
+    }
+
+    private static CsvLineCells period(WaterBalance balance, RunCalendar calendar) {
+        return new CsvLineCells().date(calendar.at(balance.fromDay())).date(calendar.at(balance.toDay()));
+    }
+
+    private static String words(WaterBalance.Kind kind) {
+        return kind.name().toLowerCase(Locale.ROOT).replace('_', ' ');
+    }
+}

@@ -1,0 +1,102 @@
+package org.headfall.scenarios.results;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import de.siegmar.fastcsv.reader.CsvReader;
+import de.siegmar.fastcsv.reader.NamedCsvRecord;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import org.headfall.scenarios.recording.SmallField;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class TablesTest {
+
+    private final Locale locale = Locale.getDefault();
+
+    @TempDir
+    Path folder;
+
+    @BeforeEach
+    void writeUnderALocaleWithDecimalComma() throws IOException {
+        Locale.setDefault(Locale.GERMANY);
+        Tables.write(folder, FinishedField.run(SmallField.description()));
+    }
+
+    @AfterEach
+    void restoreLocale() {
+        Locale.setDefault(locale);
+    }
+
+    private List<NamedCsvRecord> read(String name) throws IOException {
+        try (CsvReader<NamedCsvRecord> reader = CsvReader.builder().ofNamedCsvRecord(folder.resolve(name))) {
+            return reader.stream().toList();
+        }
+    }
+
+    @Test
+    void artesianHeadHasALinePerStationAndReportDateWithUnitsInTheHeader() throws IOException {
+        List<NamedCsvRecord> lines = read("artesian-head.csv");
+        assertEquals(4 * 2, lines.size());
+        NamedCsvRecord last = lines.get(1);
+        assertEquals("Bore, \"north\"", last.getField("name"));
+        assertEquals("after 10 years", last.getField("when"));
+        assertEquals("2037-07-01", last.getField("date"));
+        assertEquals("19.00", last.getField("head above ground at start (m)"));
+        assertEquals("186.0", last.getField("pressure at ground at start (kPa at 9.79 kPa/m)"));
+        assertEquals("16.00", last.getField("head above ground (m)"));
+        assertEquals("3.000", last.getField("loss of head since start (m)"));
+        assertEquals("75.00", last.getField("water above pump intake (m)"));
+        assertEquals("10.000", last.getField("discharge (L/s)"));
+        assertTrue(last.getField("flows by itself").startsWith("until 2027-"), last.toString());
+    }
+
+    @Test
+    void interferenceHasAColumnPerCauseAndTheShares() throws IOException {
+        List<NamedCsvRecord> lines = read("interference.csv");
+        assertEquals(3, lines.size());
+        assertEquals("60.0000", lines.get(0).getField("due to Brücke (m)"));
+        assertEquals("200.0000", lines.get(0).getField("sum (m)"));
+        assertEquals("68.00", lines.get(1).getField("yield lost to neighbours (m3/d)"));
+        assertEquals("", lines.get(2).getField("own share (m)"));
+    }
+
+    @Test
+    void seriesAreInLongForm() throws IOException {
+        List<NamedCsvRecord> lines = read("bores.csv");
+        assertEquals(4 * 4, lines.size());
+        assertEquals("117.750", lines.get(1).getField("head (m above datum)"));
+        assertEquals("2027-07-31", lines.get(1).getField("date"));
+        assertEquals("", lines.get(12).getField("discharge (m3/d)"));
+    }
+
+    @Test
+    void waterBalanceClosesEachPeriodWithATotal() throws IOException {
+        List<NamedCsvRecord> lines = read("water-balance.csv");
+        assertEquals(2 * 5, lines.size());
+        assertEquals("total", lines.get(4).getField("term"));
+        assertEquals("2028-07-01", lines.get(4).getField("to"));
+    }
+
+    @Test
+    void limitsSayHoldsOrCrossedAndNeverApproved() throws IOException {
+        List<NamedCsvRecord> lines = read("limits.csv");
+        assertEquals("crossed", lines.get(0).getField("outcome"));
+        assertEquals("-199.800", lines.get(0).getField("margin (negative: beyond the limit)"));
+        assertEquals("holds", lines.get(1).getField("outcome"));
+        assertEquals("not evaluated", lines.get(2).getField("outcome"));
+        assertFalse(Files.readString(folder.resolve("limits.csv")).contains("approved"));
+    }
+
+    @Test
+    void aNameThatLooksLikeAFormulaIsDefused() throws IOException {
+        assertEquals("'=spring keeps water", read("limits.csv").get(0).getField("limit"));
+    }
+}
