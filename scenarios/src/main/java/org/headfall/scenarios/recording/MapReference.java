@@ -1,18 +1,25 @@
 package org.headfall.scenarios.recording;
 
 import java.util.Map;
+import org.headfall.scenarios.reference.CoordinateReference;
 
 /**
  * The coordinate reference system in which x and y are given.
  *
  * @param code authority and number, such as "EPSG:7854"
  * @param wellKnownText the same system as WKT 1
- * @param gridMapping attributes of a CF grid mapping variable: grid_mapping_name and its parameters, text or numbers
+ * @param gridMapping attributes of a CF grid mapping variable: grid_mapping_name and its parameters; texts, numbers or
+ *     {@code double[]}
  */
 public record MapReference(String code, String wellKnownText, Map<String, Object> gridMapping) {
 
     /** Copies the attributes. */
     public MapReference {
         gridMapping = Map.copyOf(gridMapping);
+    }
+
+    /** The reference of a coordinate reference system. */
+    public static MapReference of(CoordinateReference reference) {
+        return new MapReference(reference.codeText(), reference.wellKnownText(), reference.gridMapping());
     }
 }

@@ -72,7 +72,7 @@ public final class BoresFile implements RecordSink, AutoCloseable {
                 "cell_methods",
                 "time: point",
                 "coordinates",
-                StationVariables.COORDINATES);
+                StationVariables.coordinates(description));
         series.addAttribute(new Attribute("_FillValue", GrowingFile.DOUBLE_FILL));
         CommonVariables.placed(series, description);
         return series;

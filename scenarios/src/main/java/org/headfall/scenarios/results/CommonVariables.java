@@ -6,6 +6,7 @@ import java.util.TreeMap;
 import org.headfall.scenarios.recording.MapReference;
 import org.headfall.scenarios.recording.RunCalendar;
 import org.headfall.scenarios.recording.RunDescription;
+import ucar.ma2.Array;
 import ucar.ma2.DataType;
 import ucar.nc2.Attribute;
 import ucar.nc2.Variable;
@@ -46,15 +47,20 @@ final class CommonVariables {
         }
         MapReference reference = description.mapReference().get();
         Variable crs = file.variable("crs", DataType.INT, "", "long_name", reference.code());
-        for (Map.Entry<String, Object> entry : new TreeMap<>(reference.gridMapping()).entrySet()) {
-            crs.addAttribute(
-                    entry.getValue() instanceof Number number
-                            ? new Attribute(entry.getKey(), number.doubleValue())
-                            : new Attribute(entry.getKey(), entry.getValue().toString()));
-        }
-        crs.addAttribute(new Attribute("crs_wkt", reference.wellKnownText()));
+        Map<String, Object> attributes = new TreeMap<>(reference.gridMapping());
+        attributes.put("crs_wkt", reference.wellKnownText());
         // The name under which GDAL looks for the same text.
-        crs.addAttribute(new Attribute("spatial_ref", reference.wellKnownText()));
+        attributes.put("spatial_ref", reference.wellKnownText());
+        attributes.forEach((name, value) -> crs.addAttribute(attribute(name, value)));
+    }
+
+    private static Attribute attribute(String name, Object value) {
+        if (value instanceof double[] numbers) {
+            return new Attribute(name, Array.factory(DataType.DOUBLE, new int[] {numbers.length}, numbers));
+        }
+        return value instanceof Number number
+                ? new Attribute(name, number.doubleValue())
+                : new Attribute(name, value.toString());
     }
 
     /** Marks data as lying in the grid mapping, if there is one. */

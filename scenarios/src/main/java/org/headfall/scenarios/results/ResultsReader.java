@@ -4,10 +4,12 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import org.headfall.scenarios.recording.MapReference;
 import org.headfall.scenarios.recording.Provenance;
 import org.headfall.scenarios.recording.Recording;
 import org.headfall.scenarios.recording.RunCalendar;
 import org.headfall.scenarios.recording.RunDescription;
+import org.headfall.scenarios.reference.CoordinateReference;
 
 /**
  * Reads a finished folder back. Fields of the grid come back in single precision, series and levels of stations
@@ -55,7 +57,7 @@ public final class ResultsReader {
         return new RunDescription(
                 summary.title(),
                 summary.datum(),
-                summary.mapReference(),
+                summary.coordinateReference().map(CoordinateReference::parse).map(MapReference::of),
                 new RunCalendar(summary.start()),
                 summary.endDay(),
                 new Provenance(summary.toolVersion(), heads.scenarioText(), summary.inputs()),

@@ -2,9 +2,11 @@ package org.headfall.scenarios.results;
 
 import java.io.IOException;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.ToDoubleFunction;
 import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.recording.Station;
+import org.headfall.scenarios.reference.CoordinateReference;
 import ucar.ma2.Array;
 import ucar.ma2.DataType;
 import ucar.nc2.Attribute;
@@ -13,7 +15,6 @@ import ucar.nc2.Variable;
 /** Names, places and levels of the stations of {@code bores.nc}. */
 final class StationVariables {
 
-    static final String COORDINATES = "x y station_name";
 
     private final Variable name;
     private final Variable kind;
@@ -21,14 +22,25 @@ final class StationVariables {
     private final Variable y;
     private final Variable ground;
     private final Variable outlet;
+    private final Optional<Geographic> geographic;
 
-    private StationVariables(Variable name, Variable kind, Variable x, Variable y, Variable ground, Variable outlet) {
+    /** Longitude and latitude, on the datum of the grid mapping. */
+    private record Geographic(Variable latitude, Variable longitude) {}
+
+    private StationVariables(Variable name, Variable kind, Variable x, Variable y, Variable ground, Variable outlet,
+            Optional<Geographic> geographic) {
         this.name = name;
         this.kind = kind;
         this.x = x;
         this.y = y;
         this.ground = ground;
         this.outlet = outlet;
+        this.geographic = geographic;
+    }
+
+    /** Value of the attribute {@code coordinates}; with longitude and latitude where the run has a place on the Earth. */
+    static String coordinates(RunDescription description) {
+        return description.mapReference().isPresent() ? "lat lon x y station_name" : "x y station_name";
     }
 
     static StationVariables define(GrowingFile file, RunDescription description) {
@@ -49,7 +61,18 @@ final class StationVariables {
                 place(file, "x", "easting"),
                 place(file, "y", "northing"),
                 level(file, description, "ground_level", "level of the ground"),
-                level(file, description, "outlet_level", "level from which water flows out by itself"));
+                level(file, description, "outlet_level", "level from which water flows out by itself"),
+                description.mapReference().map(reference -> geographic(file)));
+    }
+
+    private static Geographic geographic(GrowingFile file) {
+        return new Geographic(
+                degrees(file, "lat", "latitude", "degrees_north"), degrees(file, "lon", "longitude", "degrees_east"));
+    }
+
+    private static Variable degrees(GrowingFile file, String name, String standardName, String units) {
+        return file.variable(name, DataType.DOUBLE, "station", "standard_name", standardName, "long_name",
+                standardName, "units", units);
     }
 
     private static List<String> names(RunDescription description) {
@@ -94,7 +117,7 @@ final class StationVariables {
                 "units",
                 "m",
                 "coordinates",
-                COORDINATES);
+                coordinates(description));
         level.addAttribute(new Attribute("_FillValue", GrowingFile.DOUBLE_FILL));
         CommonVariables.placed(level, description);
         return level;
@@ -112,6 +135,16 @@ final class StationVariables {
         write(file, y, stations, Station::y);
         write(file, ground, stations, Station::groundLevel);
         write(file, outlet, stations, station -> station.outletLevel().orElse(GrowingFile.DOUBLE_FILL));
+        if (geographic.isPresent() && description.mapReference().isPresent()) {
+            CoordinateReference reference =
+                    CoordinateReference.parse(description.mapReference().get().code());
+            write(file, geographic.get().latitude(), stations, station -> place(reference, station).latitude());
+            write(file, geographic.get().longitude(), stations, station -> place(reference, station).longitude());
+        }
+    }
+
+    private static CoordinateReference.GeographicPosition place(CoordinateReference reference, Station station) {
+        return reference.toGeographic(station.x(), station.y());
     }
 
     private static byte kindOf(Station station) {

@@ -6,7 +6,6 @@ import java.util.Optional;
 import org.headfall.scenarios.findings.Findings;
 import org.headfall.scenarios.limits.LimitResult;
 import org.headfall.scenarios.recording.InputFile;
-import org.headfall.scenarios.recording.MapReference;
 import org.headfall.scenarios.recording.ReportDate;
 import org.headfall.scenarios.recording.Station;
 
@@ -17,7 +16,7 @@ import org.headfall.scenarios.recording.Station;
  * @param format format of this file, raised when a reader of the old one would be misled
  * @param title title of the scenario
  * @param datum vertical datum of all levels
- * @param mapReference coordinate reference system of x and y, if there is one
+ * @param coordinateReference code of the coordinate reference system of x and y, if there is one
  * @param start date and time of day 0
  * @param end date and time of the last day
  * @param endDay last day
@@ -34,7 +33,7 @@ record Summary(
         int format,
         String title,
         String datum,
-        Optional<MapReference> mapReference,
+        Optional<String> coordinateReference,
         LocalDateTime start,
         LocalDateTime end,
         double endDay,

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import org.headfall.scenarios.recording.MapReference;
 import org.headfall.scenarios.recording.RunDescription;
 import tools.jackson.core.JacksonException;
 import tools.jackson.databind.SerializationFeature;
@@ -43,7 +44,7 @@ public final class SummaryFile {
                 Summary.FORMAT,
                 description.title(),
                 description.datum(),
-                description.mapReference(),
+                description.mapReference().map(MapReference::code),
                 description.calendar().start(),
                 description.calendar().at(description.endDay()),
                 description.endDay(),

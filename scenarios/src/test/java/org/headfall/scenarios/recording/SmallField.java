@@ -3,9 +3,9 @@ package org.headfall.scenarios.recording;
 import java.time.LocalDateTime;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.headfall.scenarios.reference.CoordinateReference;
 import org.headfall.solver.aquifer.Aquifer;
 import org.headfall.solver.aquifer.SealingBed;
 import org.headfall.solver.flow.WaterBalance;
@@ -37,7 +37,7 @@ public final class SmallField {
         return new RunDescription(
                 "Invented \"field\" of Gidgee Flat",
                 "an invented datum, é",
-                Optional.of(mapReference()),
+                Optional.of(MapReference.of(CoordinateReference.parse("EPSG:7854"))),
                 calendar,
                 calendar.yearsAfter(0, 10),
                 new Provenance(
@@ -74,27 +74,6 @@ public final class SmallField {
             String name, double x, double y, OptionalDouble outlet, OptionalDouble intake, boolean proposed) {
         return new Station.BoreSite(
                 name, x, y, 100, outlet, intake, -50, 0.1, 1e-4, 1e-7, "Shire, of \"G\"", proposed, "pumped");
-    }
-
-    private static MapReference mapReference() {
-        return new MapReference(
-                "EPSG:7854",
-                "PROJCS[\"GDA2020 / MGA zone 54\",GEOGCS[\"GDA2020\",DATUM[\"Geocentric_Datum_of_Australia_2020\","
-                        + "SPHEROID[\"GRS 1980\",6378137,298.257222101]],PRIMEM[\"Greenwich\",0],"
-                        + "UNIT[\"degree\",0.0174532925199433]],PROJECTION[\"Transverse_Mercator\"],"
-                        + "PARAMETER[\"latitude_of_origin\",0],PARAMETER[\"central_meridian\",141],"
-                        + "PARAMETER[\"scale_factor\",0.9996],PARAMETER[\"false_easting\",500000],"
-                        + "PARAMETER[\"false_northing\",10000000],UNIT[\"metre\",1],AUTHORITY[\"EPSG\",\"7854\"]]",
-                Map.ofEntries(
-                        Map.entry("grid_mapping_name", "transverse_mercator"),
-                        Map.entry("longitude_of_central_meridian", 141.0),
-                        Map.entry("latitude_of_projection_origin", 0.0),
-                        Map.entry("scale_factor_at_central_meridian", 0.9996),
-                        Map.entry("false_easting", 500000.0),
-                        Map.entry("false_northing", 10000000.0),
-                        Map.entry("semi_major_axis", 6378137.0),
-                        Map.entry("inverse_flattening", 298.257222101),
-                        Map.entry("longitude_of_prime_meridian", 0.0)));
     }
 
     public static double[] filled(int length, double value) {

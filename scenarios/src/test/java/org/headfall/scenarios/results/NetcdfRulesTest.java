@@ -28,7 +28,7 @@ import ucar.nc2.Variable;
 /** The rules that both NetCDF files follow, read back through NetCDF-Java. */
 class NetcdfRulesTest {
 
-    private static final List<String> UNITS = List.of("m", "m2 d-1", "m3", "m3 d-1", "m d-1", "m-1", "1");
+    private static final List<String> UNITS = List.of("degrees_north", "degrees_east", "m", "m2 d-1", "m3", "m3 d-1", "m d-1", "m-1", "1");
 
     @TempDir
     Path folder;
@@ -218,7 +218,11 @@ class NetcdfRulesTest {
             assertEquals(List.of("Bore, \"north\"", "Brücke", "Lignum Spring", "Fence corner"), names(name));
             assertNull(variable(file, "x").findAttribute("axis"));
             assertEquals("projection_x_coordinate", text(variable(file, "x"), "standard_name"));
-            assertEquals("x y station_name", text(variable(file, "hydraulic_head"), "coordinates"));
+            assertEquals("lat lon x y station_name", text(variable(file, "hydraulic_head"), "coordinates"));
+            double[] longitude = (double[]) variable(file, "lon").read().copyTo1DJavaArray();
+            double[] latitude = (double[]) variable(file, "lat").read().copyTo1DJavaArray();
+            assertEquals(141, longitude[0], 0.01, "500 160 m lies on the central meridian of zone 54");
+            assertEquals(-28, latitude[0], 0.1);
             double[] head = (double[]) variable(file, "hydraulic_head").read().copyTo1DJavaArray();
             double[] level =
                     (double[]) variable(file, "water_level_in_bore").read().copyTo1DJavaArray();

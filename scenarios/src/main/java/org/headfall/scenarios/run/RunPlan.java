@@ -1,0 +1,47 @@
+package org.headfall.scenarios.run;
+
+import java.util.List;
+import java.util.stream.Stream;
+import org.headfall.scenarios.limits.Limit;
+import org.headfall.scenarios.recording.RunDescription;
+import org.headfall.solver.flow.FlowProblem;
+import org.headfall.solver.simulation.Settings;
+
+/**
+ * A scenario made ready to run.
+ *
+ * @param description what the run is about; its bores and springs are those of the problem, in the same order
+ * @param problem the flow problem
+ * @param start heads at the start
+ * @param settings accuracy and threads
+ * @param stationDays days on which stations are recorded (d since the start)
+ * @param gridDays days on which the grid is recorded (d since the start)
+ * @param limits limits to be evaluated
+ */
+@SuppressWarnings("ArrayRecordComponent") // made once a run and never compared
+public record RunPlan(
+        RunDescription description,
+        FlowProblem problem,
+        StartHeads start,
+        Settings settings,
+        double[] stationDays,
+        double[] gridDays,
+        List<Limit> limits) {
+
+    /** Copies the list and checks that the stations are those of the problem. */
+    public RunPlan {
+        limits = List.copyOf(limits);
+        List<String> sites = description.stations().stream()
+                .limit(problem.bores().size() + problem.springs().size())
+                .map(station -> station.name())
+                .toList();
+        List<String> places = Stream.concat(
+                        problem.bores().stream().map(bore -> bore.name()),
+                        problem.springs().stream().map(spring -> spring.name()))
+                .toList();
+        if (!sites.equals(places)) {
+            throw new IllegalArgumentException(
+                    "stations must begin with the bores and springs of the problem, found " + sites + ", need " + places);
+        }
+    }
+}

@@ -1,0 +1,19 @@
+package org.headfall.scenarios.run;
+
+import java.util.List;
+import org.headfall.scenarios.results.MapRasters;
+import org.headfall.scenarios.results.RunOutput;
+import org.headfall.scenarios.results.StationFeatures;
+import org.headfall.scenarios.results.SummaryFile;
+import org.headfall.scenarios.results.Tables;
+
+/** The files that every run makes besides its two NetCDF files. */
+public final class StandardOutputs {
+
+    private StandardOutputs() {}
+
+    /** The outputs, in the order in which they are written. */
+    public static List<RunOutput> all() {
+        return List.of(Tables::write, new MapRasters(), new StationFeatures(), new SummaryFile()::write);
+    }
+}
