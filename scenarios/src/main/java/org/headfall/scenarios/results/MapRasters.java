@@ -38,10 +38,11 @@ public final class MapRasters implements RunOutput {
     private static void write(Path file, RunDescription description, double[] values) throws IOException {
         RectilinearGrid grid = description.grid();
         Raster cells = new Raster(grid.x().edges(), grid.y().edges(), values);
-        Raster even = CellSampler.even(cells, pixelSize(grid), RasterLimits.DEFAULT)
-                .resample(cells, Averaging.ARITHMETIC);
+        Raster even =
+                CellSampler.even(cells, pixelSize(grid), RasterLimits.DEFAULT).resample(cells, Averaging.ARITHMETIC);
         OptionalInt code = description.mapReference().isPresent()
-                ? OptionalInt.of(CoordinateReference.parse(description.mapReference().get().code())
+                ? OptionalInt.of(CoordinateReference.parse(
+                                description.mapReference().get().code())
                         .epsgCode())
                 : OptionalInt.empty();
         new GeoTiffWriter().write(file, even, code);
@@ -49,7 +50,8 @@ public final class MapRasters implements RunOutput {
 
     /** Side of a pixel (m). */
     static double pixelSize(RectilinearGrid grid) {
-        double area = (grid.x().end() - grid.x().start()) * (grid.y().end() - grid.y().start());
+        double area =
+                (grid.x().end() - grid.x().start()) * (grid.y().end() - grid.y().start());
         double finest = Math.min(grid.x().smallestWidth(), grid.y().smallestWidth());
         return Math.max(finest, Math.sqrt(area / MOST_PIXELS));
     }

@@ -31,7 +31,8 @@ public final class StationFeatures implements RunOutput {
         }
         Map<String, Object> collection = new LinkedHashMap<>();
         collection.put("type", "FeatureCollection");
-        collection.put("features", features(run, run.description().mapReference().get()));
+        collection.put(
+                "features", features(run, run.description().mapReference().get()));
         Path part = folder.resolve("bores.geojson.part");
         Files.writeString(part, JsonMapper.shared().writeValueAsString(collection));
         Files.move(part, folder.resolve("bores.geojson"), StandardCopyOption.ATOMIC_MOVE);

@@ -15,7 +15,6 @@ import ucar.nc2.Variable;
 /** Names, places and levels of the stations of {@code bores.nc}. */
 final class StationVariables {
 
-
     private final Variable name;
     private final Variable kind;
     private final Variable x;
@@ -27,7 +26,13 @@ final class StationVariables {
     /** Longitude and latitude, on the datum of the grid mapping. */
     private record Geographic(Variable latitude, Variable longitude) {}
 
-    private StationVariables(Variable name, Variable kind, Variable x, Variable y, Variable ground, Variable outlet,
+    private StationVariables(
+            Variable name,
+            Variable kind,
+            Variable x,
+            Variable y,
+            Variable ground,
+            Variable outlet,
             Optional<Geographic> geographic) {
         this.name = name;
         this.kind = kind;
@@ -71,8 +76,16 @@ final class StationVariables {
     }
 
     private static Variable degrees(GrowingFile file, String name, String standardName, String units) {
-        return file.variable(name, DataType.DOUBLE, "station", "standard_name", standardName, "long_name",
-                standardName, "units", units);
+        return file.variable(
+                name,
+                DataType.DOUBLE,
+                "station",
+                "standard_name",
+                standardName,
+                "long_name",
+                standardName,
+                "units",
+                units);
     }
 
     private static List<String> names(RunDescription description) {
@@ -138,8 +151,16 @@ final class StationVariables {
         if (geographic.isPresent() && description.mapReference().isPresent()) {
             CoordinateReference reference =
                     CoordinateReference.parse(description.mapReference().get().code());
-            write(file, geographic.get().latitude(), stations, station -> place(reference, station).latitude());
-            write(file, geographic.get().longitude(), stations, station -> place(reference, station).longitude());
+            write(
+                    file,
+                    geographic.get().latitude(),
+                    stations,
+                    station -> place(reference, station).latitude());
+            write(
+                    file,
+                    geographic.get().longitude(),
+                    stations,
+                    station -> place(reference, station).longitude());
         }
     }
 

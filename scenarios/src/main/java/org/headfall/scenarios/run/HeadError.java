@@ -27,7 +27,8 @@ record HeadError(List<Double> atStations, String method) {
         List<Double> errors = new ArrayList<>();
         for (int i = 0; i < usual.series().size(); i++) {
             errors.add(Math.max(
-                    accuracy, difference(usual.series().get(i), lessAccurate.series().get(i))));
+                    accuracy,
+                    difference(usual.series().get(i), lessAccurate.series().get(i))));
         }
         return new HeadError(
                 errors,

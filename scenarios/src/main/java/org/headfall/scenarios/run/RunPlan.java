@@ -40,8 +40,8 @@ public record RunPlan(
                         problem.springs().stream().map(spring -> spring.name()))
                 .toList();
         if (!sites.equals(places)) {
-            throw new IllegalArgumentException(
-                    "stations must begin with the bores and springs of the problem, found " + sites + ", need " + places);
+            throw new IllegalArgumentException("stations must begin with the bores and springs of the problem, found "
+                    + sites + ", need " + places);
         }
     }
 }

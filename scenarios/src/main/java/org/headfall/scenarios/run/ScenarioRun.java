@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import org.headfall.scenarios.findings.ArtesianHeadAnalysis;
 import org.headfall.scenarios.findings.Confinement;
 import org.headfall.scenarios.findings.Findings;
@@ -61,8 +62,7 @@ public final class ScenarioRun {
      */
     public FinishedRun into(Path target, boolean overwrite) throws ResultsException {
         try (ResultsFolder folder = ResultsFolder.open(target, overwrite)) {
-            folder.requireSpace(
-                    2 * HeadsFile.expectedSize(plan.description().aquifer(), records.gridDays().length));
+            folder.requireSpace(2 * HeadsFile.expectedSize(plan.description().aquifer(), records.gridDays().length));
             FinishedRun run = simulate(folder);
             for (int i = 0; i < outputs.size(); i++) {
                 progress.reached("writing tables and maps", (double) i / outputs.size());
@@ -73,7 +73,7 @@ public final class ScenarioRun {
         } catch (IOException e) {
             throw ResultsFolder.explained(e, target);
         } catch (UncheckedIOException e) {
-            throw ResultsFolder.explained(e.getCause(), target);
+            throw ResultsFolder.explained(Objects.requireNonNull(e.getCause()), target);
         }
     }
 
@@ -113,7 +113,9 @@ public final class ScenarioRun {
     private FinishedRun finished(Recording recording, StartState start, Simulation.Outcome outcome) {
         ComparisonRuns others = new ComparisonRuns(plan, records, start, progress);
         HeadError error = HeadError.between(
-                recording, others.lessAccurate(HeadError.MULTIPLE), plan.settings().accuracy());
+                recording,
+                others.lessAccurate(HeadError.MULTIPLE),
+                plan.settings().accuracy());
         Map<Comparison, Recording> compared = others.forLimits();
         double[] stationErrors =
                 error.atStations().stream().mapToDouble(Double::doubleValue).toArray();

@@ -38,7 +38,8 @@ class LimitEvaluationTest {
 
     /** Recording in which every station has drawdown of a multiple of the closed form below 120 m. */
     private Recording recording(double multiple) {
-        double[] head = Arrays.stream(days).map(day -> 120 - multiple * drawdown(day)).toArray();
+        double[] head =
+                Arrays.stream(days).map(day -> 120 - multiple * drawdown(day)).toArray();
         StationSeries series = new StationSeries(days, head, head, head, head);
         return new Recording(days, List.of(series, series, series, series), List.of(), List.of(), new double[0]);
     }

@@ -28,7 +28,8 @@ import ucar.nc2.Variable;
 /** The rules that both NetCDF files follow, read back through NetCDF-Java. */
 class NetcdfRulesTest {
 
-    private static final List<String> UNITS = List.of("degrees_north", "degrees_east", "m", "m2 d-1", "m3", "m3 d-1", "m d-1", "m-1", "1");
+    private static final List<String> UNITS =
+            List.of("degrees_north", "degrees_east", "m", "m2 d-1", "m3", "m3 d-1", "m d-1", "m-1", "1");
 
     @TempDir
     Path folder;

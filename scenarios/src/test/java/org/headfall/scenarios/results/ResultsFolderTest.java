@@ -80,8 +80,8 @@ class ResultsFolderTest {
     void refusesASecondRunIntoTheSameFolder() throws IOException {
         try (ResultsFolder folder = ResultsFolder.open(parent.resolve("run"), false)) {
             Files.writeString(folder.file("a.csv"), "first");
-            ResultsException e = assertThrows(
-                    ResultsException.class, () -> ResultsFolder.open(parent.resolve("run"), false));
+            ResultsException e =
+                    assertThrows(ResultsException.class, () -> ResultsFolder.open(parent.resolve("run"), false));
             assertEquals(ResultsException.Kind.IN_USE, e.kind());
             assertTrue(Files.exists(folder.file("a.csv")), "the first run keeps its files");
         }
@@ -90,8 +90,8 @@ class ResultsFolderTest {
     @Test
     void namesAPlaceThatCannotHoldAFolder() throws IOException {
         Files.writeString(parent.resolve("file"), "x");
-        ResultsException e = assertThrows(
-                ResultsException.class, () -> ResultsFolder.open(parent.resolve("file/run"), false));
+        ResultsException e =
+                assertThrows(ResultsException.class, () -> ResultsFolder.open(parent.resolve("file/run"), false));
         assertEquals(ResultsException.Kind.NOT_WRITABLE, e.kind());
         assertTrue(e.getMessage().contains("file/run"), e.getMessage());
     }
@@ -99,8 +99,7 @@ class ResultsFolderTest {
     @Test
     void saysBeforeTheWorkThatTheDiskIsTooSmall() throws IOException {
         try (ResultsFolder folder = ResultsFolder.open(parent.resolve("run"), false)) {
-            ResultsException e =
-                    assertThrows(ResultsException.class, () -> folder.requireSpace(Long.MAX_VALUE / 2));
+            ResultsException e = assertThrows(ResultsException.class, () -> folder.requireSpace(Long.MAX_VALUE / 2));
             assertEquals(ResultsException.Kind.DISK_FULL, e.kind());
         }
     }
