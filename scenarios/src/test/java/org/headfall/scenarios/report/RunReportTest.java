@@ -69,8 +69,8 @@ class RunReportTest {
                 "springs stay",
                 new LimitedQuantity.Drawdown(3),
                 "Lignum Spring",
-                Comparison.START,
-                new LimitPeriod.Ever(),
+                new Comparison.Start(),
+                LimitPeriod.EVER,
                 "Clause 4");
         Outcome crossed = new Outcome.Crossed(800, new Outcome.Worst(END, 14, -11, 0.03));
         Outcome missing = new Outcome.NotEvaluated("the run without proposed bores is missing");
