@@ -31,6 +31,7 @@ import org.jspecify.annotations.Nullable;
 public final class ScenarioFolder {
     private static final int MOST_NEIGHBOURS = 10_000;
 
+    private final Path document;
     private final Path folder;
     private final FileReach reach;
     private final Map<String, Path> used = new TreeMap<>();
@@ -46,7 +47,13 @@ public final class ScenarioFolder {
         Path parent = absolute.getParent();
         this.folder = parent == null ? absolute : parent;
         this.reach = reach;
+        this.document = absolute;
         used.put(nameOf(absolute), absolute);
+    }
+
+    /** The scenario document. */
+    public Path document() {
+        return document;
     }
 
     /**

@@ -4,18 +4,23 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.time.Instant;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.stream.DoubleStream;
 import org.headfall.scenarios.findings.ArtesianHeadAnalysis;
 import org.headfall.scenarios.findings.Confinement;
 import org.headfall.scenarios.findings.Findings;
+import org.headfall.scenarios.findings.InterferenceAnalysis;
+import org.headfall.scenarios.findings.InterferenceDrawdown;
 import org.headfall.scenarios.limits.Comparison;
 import org.headfall.scenarios.limits.LimitEvaluation;
 import org.headfall.scenarios.recording.RecordPlan;
 import org.headfall.scenarios.recording.RecordSink;
 import org.headfall.scenarios.recording.Recorder;
 import org.headfall.scenarios.recording.Recording;
+import org.headfall.scenarios.recording.StationSeries;
 import org.headfall.scenarios.results.BoresFile;
 import org.headfall.scenarios.results.FinishedRun;
 import org.headfall.scenarios.results.HeadsFile;
@@ -23,6 +28,8 @@ import org.headfall.scenarios.results.ResultsException;
 import org.headfall.scenarios.results.ResultsFolder;
 import org.headfall.scenarios.results.RunFigures;
 import org.headfall.scenarios.results.RunOutput;
+import org.headfall.solver.response.Interference;
+import org.headfall.solver.response.UnitResponses;
 import org.headfall.solver.simulation.Simulation;
 import org.headfall.solver.simulation.SimulationObserver;
 import org.headfall.solver.simulation.Snapshot;
@@ -31,6 +38,15 @@ import org.headfall.solver.simulation.Snapshot;
 public final class ScenarioRun {
 
     private static final String SIMULATING = "simulating";
+
+    private static final List<String> INTERFERENCE_METHOD = List.of(
+            "Drawdown since the start is split by superposition: the change of each bore's and spring's discharge since"
+                    + " the start, as this run found it, times the response of the aquifer to a unit discharge there.",
+            "Free flow, springs and pumps cut at their lowest level follow head and are not linear; what they actually"
+                    + " gave is counted as a cause of its own, so the shares still add up. A negative share of a spring"
+                    + " or free-flowing bore is water it no longer gives.",
+            "The remainder is due to boundaries and recharge that change, to a start that was not at rest, and to the"
+                    + " error of the numbers.");
 
     private final RunPlan plan;
     private final RecordPlan records;
@@ -122,7 +138,7 @@ public final class ScenarioRun {
         return new FinishedRun(
                 plan.description(),
                 recording,
-                findings(recording),
+                findings(recording, interference(recording, start, outcome)),
                 new LimitEvaluation(plan.description(), recording, compared, stationErrors).evaluate(plan.limits()),
                 new RunFigures(
                         outcome.statistics(),
@@ -133,11 +149,43 @@ public final class ScenarioRun {
                         Runtime.getRuntime().availableProcessors()));
     }
 
-    private Findings findings(Recording recording) {
+    /** Drawdown since the start, split by what each bore and spring takes more or less than then. */
+    private InterferenceDrawdown interference(Recording recording, StartState start, Simulation.Outcome outcome) {
+        progress.reached("splitting drawdown by cause", 0);
+        UnitResponses responses = UnitResponses.of(
+                plan.problem(),
+                plan.description().endDay(),
+                plan.settings().accuracy(),
+                plan.settings().threads());
+        double[] startRates = DoubleStream.concat(
+                        Arrays.stream(start.snapshot().boreRate()),
+                        Arrays.stream(start.snapshot().springDischarge()))
+                .toArray();
+        Interference interference = new Interference(responses, outcome.rateHistory(), startRates);
+        double[] days = plan.description().reportDates().stream()
+                .mapToDouble(date -> date.day())
+                .toArray();
+        double[][][] drawdown =
+                Arrays.stream(days).mapToObj(interference::drawdown).toArray(double[][][]::new);
+        double[][] remainder = new double[days.length][startRates.length];
+        for (int k = 0; k < days.length; k++) {
+            for (int receptor = 0; receptor < startRates.length; receptor++) {
+                StationSeries series = recording.series().get(receptor);
+                remainder[k][receptor] = series.head()[0]
+                        - series.headAt(days[k])
+                        - Arrays.stream(drawdown[k][receptor]).sum();
+            }
+        }
+        return new InterferenceDrawdown(days, drawdown, remainder, INTERFERENCE_METHOD);
+    }
+
+    private Findings findings(Recording recording, InterferenceDrawdown split) {
         return new Findings(
                 new ArtesianHeadAnalysis(plan.description(), recording).ofAllStations(),
-                List.of(),
-                List.of("Interference was not computed."),
+                new InterferenceAnalysis(
+                                plan.description(), recording, plan.problem().bores())
+                        .tables(split),
+                split.method(),
                 Confinement.of(plan.description(), recording));
     }
 }

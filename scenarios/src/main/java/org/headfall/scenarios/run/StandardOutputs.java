@@ -1,6 +1,8 @@
 package org.headfall.scenarios.run;
 
 import java.util.List;
+import org.headfall.scenarios.report.ReportWriter;
+import org.headfall.scenarios.report.RunReport;
 import org.headfall.scenarios.results.MapRasters;
 import org.headfall.scenarios.results.RunOutput;
 import org.headfall.scenarios.results.StationFeatures;
@@ -14,6 +16,11 @@ public final class StandardOutputs {
 
     /** The outputs, in the order in which they are written. */
     public static List<RunOutput> all() {
-        return List.of(Tables::write, new MapRasters(), new StationFeatures(), new SummaryFile()::write);
+        return List.of(
+                Tables::write,
+                new MapRasters(),
+                new StationFeatures(),
+                new SummaryFile()::write,
+                (folder, run) -> ReportWriter.write(RunReport.of(run), folder.resolve("report.html")));
     }
 }

@@ -1,0 +1,226 @@
+package org.headfall.scenarios.run;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.headfall.scenarios.assembly.Model;
+import org.headfall.scenarios.assembly.ModelAssembly;
+import org.headfall.scenarios.document.UsedFile;
+import org.headfall.scenarios.limits.Comparison;
+import org.headfall.scenarios.limits.Limit;
+import org.headfall.scenarios.limits.LimitPeriod;
+import org.headfall.scenarios.limits.LimitedQuantity;
+import org.headfall.scenarios.problem.InputException;
+import org.headfall.scenarios.reading.ScenarioReading;
+import org.headfall.scenarios.recording.InputFile;
+import org.headfall.scenarios.recording.MapReference;
+import org.headfall.scenarios.recording.Provenance;
+import org.headfall.scenarios.recording.ReportDate;
+import org.headfall.scenarios.recording.RunCalendar;
+import org.headfall.scenarios.recording.RunDescription;
+import org.headfall.scenarios.recording.Station;
+import org.headfall.scenarios.reference.CoordinateReference;
+import org.headfall.scenarios.scenario.BoreSpecification;
+import org.headfall.scenarios.scenario.CoordinateSystem;
+import org.headfall.scenarios.scenario.Period;
+import org.headfall.scenarios.scenario.Scenario;
+import org.headfall.scenarios.scenario.StartSpecification;
+import org.headfall.solver.simulation.Settings;
+
+/** Makes a scenario document that has been read ready to run. */
+public final class RunPlanner {
+
+    private final ScenarioReading reading;
+    private final Scenario scenario;
+    private final Model model;
+
+    private RunPlanner(ScenarioReading reading, Scenario scenario, Model model) {
+        this.reading = reading;
+        this.scenario = scenario;
+        this.model = model;
+    }
+
+    /**
+     * The plan of a scenario.
+     *
+     * @param reading the document as it was read
+     * @param toolVersion program and version, such as "Headfall 0.1.0"
+     * @param threads threads of the linear solver
+     * @return the plan
+     * @throws InputException with all problems of the document and of what it means on the grid
+     * @throws IOException if a file of the scenario cannot be read any more
+     */
+    public static RunPlan plan(ScenarioReading reading, String toolVersion, int threads)
+            throws InputException, IOException {
+        Scenario scenario = reading.orThrow();
+        Optional<Model> model = ModelAssembly.assemble(scenario, reading.problems());
+        reading.problems().throwIfAny();
+        return new RunPlanner(reading, scenario, model.orElseThrow()).plan(toolVersion, threads);
+    }
+
+    private RunPlan plan(String toolVersion, int threads) throws IOException {
+        Settings assembled = model.settings();
+        return new RunPlan(
+                description(toolVersion),
+                model.problem(),
+                start(),
+                new Settings(assembled.accuracy(), assembled.largestStep(), threads),
+                model.outputDays().stations(),
+                model.outputDays().grids(),
+                limits());
+    }
+
+    private RunDescription description(String toolVersion) throws IOException {
+        Period period = scenario.period();
+        return new RunDescription(
+                scenario.title(),
+                scenario.datum(),
+                mapReference(),
+                new RunCalendar(period.from().atStartOfDay()),
+                model.days(),
+                provenance(toolVersion),
+                model.problem().aquifer(),
+                model.problem().sealingBed(),
+                model.ground(),
+                stations(),
+                scenario.output().reportDates().stream().map(this::reportDate).toList(),
+                List.of());
+    }
+
+    private Optional<MapReference> mapReference() {
+        return scenario.coordinates() instanceof CoordinateSystem.Projected projected
+                ? Optional.of(MapReference.of(CoordinateReference.ofEpsg(projected.code())))
+                : Optional.empty();
+    }
+
+    /** The document first, as results name it. */
+    private Provenance provenance(String toolVersion) throws IOException {
+        List<UsedFile> files = new ArrayList<>(reading.folder().usedFiles());
+        String document = reading.folder().nameOf(reading.folder().document());
+        files.sort(Comparator.comparing(file -> !file.name().equals(document)));
+        return new Provenance(
+                toolVersion,
+                Files.readString(reading.folder().document(), StandardCharsets.UTF_8),
+                files.stream()
+                        .map(file -> new InputFile(file.name(), file.sha256()))
+                        .toList());
+    }
+
+    private ReportDate reportDate(LocalDate date) {
+        Period period = scenario.period();
+        int years = date.getYear() - period.from().getYear();
+        String label = years > 0 && period.from().plusYears(years).equals(date)
+                ? "after " + years + (years == 1 ? " year" : " years")
+                : date.toString();
+        return new ReportDate(label, period.day(date));
+    }
+
+    private List<Station> stations() {
+        List<Station> stations = new ArrayList<>();
+        scenario.bores().forEach(bore -> stations.add(boreSite(bore)));
+        scenario.springs()
+                .forEach(spring -> stations.add(new Station.SpringSite(
+                        spring.name(),
+                        spring.position().x(),
+                        spring.position().y(),
+                        groundAt(spring.position().x(), spring.position().y()),
+                        spring.outlet(),
+                        spring.conductance())));
+        scenario.protectedPoints()
+                .forEach(point -> stations.add(new Station.ProtectedPoint(
+                        point.name(),
+                        point.position().x(),
+                        point.position().y(),
+                        groundAt(point.position().x(), point.position().y()),
+                        OptionalDouble.empty())));
+        return stations;
+    }
+
+    private Station boreSite(BoreSpecification bore) {
+        double x = bore.position().x();
+        double y = bore.position().y();
+        return new Station.BoreSite(
+                bore.name(),
+                x,
+                y,
+                bore.levels().ground().orElse(groundAt(x, y)),
+                bore.levels().outlet(),
+                bore.levels().pumpIntake(),
+                model.problem().aquifer().top()[cell(x, y)],
+                bore.screenRadius(),
+                bore.wellLoss().linear(),
+                bore.wellLoss().quadratic(),
+                bore.holder(),
+                bore.group() == BoreSpecification.Group.PROPOSED,
+                OperationWords.of(bore));
+    }
+
+    private int cell(double x, double y) {
+        return model.problem().aquifer().grid().locate(x, y);
+    }
+
+    private double groundAt(double x, double y) {
+        return model.ground()[cell(x, y)];
+    }
+
+    private StartHeads start() {
+        if (model.start() instanceof Model.GivenHeads given) {
+            return new StartHeads.Given(given.heads());
+        }
+        boolean without = scenario.start() instanceof StartSpecification.SteadyWithoutBores;
+        Set<String> operated = scenario.bores().stream()
+                .filter(bore -> !without && bore.group() == BoreSpecification.Group.EXISTING)
+                .map(BoreSpecification::name)
+                .collect(Collectors.toSet());
+        return new StartHeads.Steady(operated);
+    }
+
+    /** One limit a station: the document may name several places in one. */
+    private List<Limit> limits() {
+        return scenario.limits().stream()
+                .flatMap(limit -> limit.at().stream()
+                        .map(station -> new Limit(
+                                limit.name(),
+                                quantity(limit.quantity()),
+                                station,
+                                comparison(limit.cause()),
+                                period(limit.when()),
+                                limit.text())))
+                .toList();
+    }
+
+    private static LimitedQuantity quantity(org.headfall.scenarios.scenario.Limit.Quantity quantity) {
+        if (quantity instanceof org.headfall.scenarios.scenario.Limit.Drawdown drawdown) {
+            return new LimitedQuantity.Drawdown(drawdown.atMost());
+        }
+        if (quantity instanceof org.headfall.scenarios.scenario.Limit.FloorLevel floor) {
+            return new LimitedQuantity.FloorLevel(floor.atLeast());
+        }
+        org.headfall.scenarios.scenario.Limit.DeclineRate rate =
+                (org.headfall.scenarios.scenario.Limit.DeclineRate) quantity;
+        return new LimitedQuantity.DeclineRate(rate.atMost() * Period.DAYS_PER_YEAR, 1);
+    }
+
+    private static Comparison comparison(org.headfall.scenarios.scenario.Limit.Cause cause) {
+        if (cause instanceof org.headfall.scenarios.scenario.Limit.ProposedBores) {
+            return new Comparison.WithoutProposedBores();
+        }
+        return cause instanceof org.headfall.scenarios.scenario.Limit.Holder holder
+                ? new Comparison.WithoutHolder(holder.name())
+                : new Comparison.Start();
+    }
+
+    private static LimitPeriod period(org.headfall.scenarios.scenario.Limit.When when) {
+        return new LimitPeriod(
+                when.fromDay(),
+                Double.isFinite(when.toDay()) ? OptionalDouble.of(when.toDay()) : OptionalDouble.empty());
+    }
+}
