@@ -101,7 +101,7 @@ class GeoJsonReaderTest {
                 feature.properties().get("deep"));
         assertInstanceOf(PropertyValue.NoValue.class, feature.properties().get("note"));
         assertEquals(
-                new PropertyValue.NestedValue("{\"a\":[1,2]}", new TextPosition(4, 26)),
+                new PropertyValue.NestedValue("{\"a\":[1,2]}", new TextPosition(4, 27)),
                 feature.properties().get("more"));
         assertEquals(new TextPosition(2, 3), feature.position());
         assertEquals(1, feature.number());

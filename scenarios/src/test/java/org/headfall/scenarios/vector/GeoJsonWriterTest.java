@@ -108,7 +108,7 @@ class GeoJsonWriterTest {
                                 Map.of())));
         String printed = Gdal.run("ogrinfo", "-ro", "-al", file.toString());
         assertTrue(printed.contains("Feature Count: 4"), printed);
-        for (String kind : List.of("POINT (147 ", "LINESTRING (147 ", "POLYGON ((147 ", "MULTIPOLYGON (((147 ")) {
+        for (String kind : List.of("POINT (147", "LINESTRING (147", "POLYGON ((147", "MULTIPOLYGON (((147")) {
             assertTrue(printed.contains(kind), printed);
         }
     }
