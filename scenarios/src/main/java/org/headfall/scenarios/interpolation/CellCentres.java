@@ -1,0 +1,45 @@
+package org.headfall.scenarios.interpolation;
+
+/**
+ * The centres of the cells of a rectilinear grid. Arrays are not copied and must not change.
+ *
+ * @param x x of each column (m), ascending
+ * @param y y of each row (m), ascending
+ */
+@SuppressWarnings("ArrayRecordComponent") // the axes of a grid, shared and never compared
+public record CellCentres(double[] x, double[] y) {
+    /**
+     * The centres between cell edges.
+     *
+     * @param edgesX ascending cell edges along x (m), at least two
+     * @param edgesY ascending cell edges along y (m), at least two
+     */
+    public static CellCentres between(double[] edgesX, double[] edgesY) {
+        return new CellCentres(middles(edgesX), middles(edgesY));
+    }
+
+    private static double[] middles(double[] edges) {
+        double[] middles = new double[edges.length - 1];
+        for (int i = 0; i < middles.length; i++) {
+            middles[i] = 0.5 * (edges[i] + edges[i + 1]);
+        }
+        return middles;
+    }
+
+    /** {@return the number of cells} */
+    public int count() {
+        return x.length * y.length;
+    }
+
+    /** The values of a surface at the centres, row by row from south to north. */
+    double[] values(Surface surface) {
+        double[] values = new double[count()];
+        int cell = 0;
+        for (double northing : y) {
+            for (double easting : x) {
+                values[cell++] = surface.at(easting, northing);
+            }
+        }
+        return values;
+    }
+}
