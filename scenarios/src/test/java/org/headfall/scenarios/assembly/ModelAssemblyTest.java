@@ -154,7 +154,7 @@ class ModelAssemblyTest {
         Operation.PumpedRate pumped = assertInstanceOf(
                 Operation.PumpedRate.class, bore.phases().get(0).operation());
         assertEquals(OptionalDouble.of(20), pumped.lowestLevel());
-        assertArrayEquals(new double[] {-365, 30}, pumped.rate().breaks());
+        assertArrayEquals(new double[] {-365, 30}, pumped.rate().jumps());
         assertEquals(864, pumped.rate().at(0), 1e-9);
         assertEquals(1728, pumped.rate().at(30), 1e-9);
         assertEquals(425, bore.phases().get(1).fromDay());

@@ -23,7 +23,7 @@ public final class Superposition {
     public static double of(StepSchedule steps, double time, DoubleUnaryOperator unitResponse) {
         double sum = 0;
         double before = 0;
-        for (double begin : steps.breaks()) {
+        for (double begin : steps.jumps()) {
             if (begin >= time) {
                 break;
             }

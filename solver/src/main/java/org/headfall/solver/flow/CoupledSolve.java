@@ -1,8 +1,6 @@
 package org.headfall.solver.flow;
 
 import java.util.Arrays;
-import java.util.LinkedHashMap;
-import java.util.Map;
 
 /**
  * Solves one implicit stage, or the steady state, together with the rules of all bores and springs:
@@ -11,13 +9,12 @@ import java.util.Map;
  *
  * <p>The grid is solved with guessed discharges first. Heads at the walls depend linearly on the discharges through a
  * small symmetric matrix K (one grid solve for each head-dependent point, kept for each coefficient), so the rules are
- * then met exactly by {@link DischargeEquilibrium}, and the grid is corrected for the change. The big matrix is never
+ * then met exactly by {@link DischargeEquilibrium}, and the heads are corrected by the same responses. The big matrix is never
  * touched by the rules. Points whose rate is given, and pumps that do not reach their lowest level, cost nothing.
  */
 final class CoupledSolve {
 
     private static final int MOST_CORRECTIONS = 20;
-    private static final int KEPT_COEFFICIENTS = 64;
 
     private final StageMatrix matrix;
     private final PointDischarges points;
@@ -25,14 +22,7 @@ final class CoupledSolve {
     private final double[] residual;
     private final double[] correction;
     private final boolean[] engaged;
-    private final Map<Double, double[][]> responses = new LinkedHashMap<>(16, 0.75f, true) {
-        private static final long serialVersionUID = 1L;
-
-        @Override
-        protected boolean removeEldestEntry(Map.Entry<Double, double[][]> eldest) {
-            return size() > KEPT_COEFFICIENTS;
-        }
-    };
+    private final WallResponses responses;
 
     /**
      * Solver of coupled stages.
@@ -48,6 +38,7 @@ final class CoupledSolve {
         residual = new double[matrix.size()];
         correction = new double[matrix.size()];
         engaged = new boolean[points.count()];
+        responses = new WallResponses(matrix, points);
     }
 
     /**
@@ -70,10 +61,7 @@ final class CoupledSolve {
             if (change.length == 0) {
                 return;
             }
-            for (int i = 0; i < change.length; i++) {
-                discharge[i] += change[i];
-            }
-            solveGrid(right, head, discharge);
+            take(change, head, discharge);
         }
         throw new IllegalStateException(
                 "the rules of bores and springs were not met after " + MOST_CORRECTIONS + " corrections");
@@ -100,6 +88,21 @@ final class CoupledSolve {
         }
     }
 
+    /** Changes discharges, and heads by what that does. */
+    private void take(double[] change, double[] head, double[] discharge) {
+        for (int i = 0; i < change.length; i++) {
+            if (change[i] == 0) {
+                continue;
+            }
+            discharge[i] += change[i];
+            float[] response = responses.of(i);
+            double taken = change[i];
+            for (int cell = 0; cell < head.length; cell++) {
+                head[cell] -= taken * response[cell];
+            }
+        }
+    }
+
     /** Takes up every head-dependent point whose rule is not met by the discharge it has. */
     private void engage(DischargeRule[] rules, double[] head, double[] discharge) {
         for (int i = 0; i < rules.length; i++) {
@@ -122,7 +125,7 @@ final class CoupledSolve {
             activeRules[i] = rules[active[i]];
             sought[i] = discharge[active[i]];
             for (int j = 0; j < n; j++) {
-                response[i][j] = responseColumn(active[j])[active[i]];
+                response[i][j] = responses.of(active[j])[points.cell(active[i])];
             }
             response[i][i] += points.resistance(active[i]);
         }
@@ -155,22 +158,5 @@ final class CoupledSolve {
             }
         }
         return Arrays.copyOf(active, n);
-    }
-
-    /** Fall of head in the cell of every point per discharge of one point (d/m²), for the prepared coefficient. */
-    private double[] responseColumn(int point) {
-        double[][] columns = responses.computeIfAbsent(matrix.coefficient(), key -> new double[points.count()][]);
-        if (columns[point] == null) {
-            Arrays.fill(residual, 0);
-            residual[points.cell(point)] = 1;
-            Arrays.fill(correction, 0);
-            matrix.solveUnit(residual, correction);
-            double[] column = new double[points.count()];
-            for (int i = 0; i < column.length; i++) {
-                column[i] = correction[points.cell(i)];
-            }
-            columns[point] = column;
-        }
-        return columns[point];
     }
 }

@@ -62,21 +62,41 @@ public record FlowProblem(
     }
 
     /**
-     * Days after {@code from} and before {@code to} on which a rate, an operation or a boundary jumps or bends, in
-     * increasing order.
+     * Days after {@code from} and before {@code to} on which a rate, an operation or a boundary jumps, in increasing
+     * order.
      *
      * @param from day the run starts
      * @param to day the run ends
      * @return the days
      */
-    public double[] breaks(double from, double to) {
+    public double[] jumps(double from, double to) {
         TreeSet<Double> days = new TreeSet<>();
-        for (Schedule schedule : schedules()) {
-            for (double day : schedule.breaks()) {
-                days.add(day);
-            }
-        }
+        schedules().forEach(schedule -> addAll(days, schedule.jumps()));
         bores.forEach(bore -> bore.phases().forEach(phase -> days.add(phase.fromDay())));
+        return within(days, from, to);
+    }
+
+    /**
+     * Days after {@code from} and before {@code to} on which a rate or a boundary changes its slope, in increasing
+     * order.
+     *
+     * @param from day the run starts
+     * @param to day the run ends
+     * @return the days
+     */
+    public double[] bends(double from, double to) {
+        TreeSet<Double> days = new TreeSet<>();
+        schedules().forEach(schedule -> addAll(days, schedule.bends()));
+        return within(days, from, to);
+    }
+
+    private static void addAll(TreeSet<Double> days, double[] more) {
+        for (double day : more) {
+            days.add(day);
+        }
+    }
+
+    private static double[] within(TreeSet<Double> days, double from, double to) {
         return days.stream()
                 .mapToDouble(Double::doubleValue)
                 .filter(day -> day > from && day < to)

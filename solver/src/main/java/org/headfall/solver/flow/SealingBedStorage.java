@@ -56,6 +56,11 @@ final class SealingBedStorage {
     private final double[] known;
     private final double[][] stageMemory;
 
+    /** {@code 1 / (1 + c l)} of each term for the last reach {@code c K'/(b'^2 Ss')} asked for: most beds have one. */
+    private final double[] damping = new double[TERMS];
+
+    private double dampingReach = Double.NaN;
+
     /**
      * Storage of a bed.
      *
@@ -89,13 +94,23 @@ final class SealingBedStorage {
     /** Adds what the eliminated memories add to the diagonal of an implicit stage (m²/d). */
     void addToDiagonal(double coefficient, double[] diagonal) {
         for (int cell = 0; cell < cells; cell++) {
-            double reach = coefficient * diffusionRate[cell];
+            double[] factor = damping(coefficient * diffusionRate[cell]);
             double sum = 0;
             for (int term = 0; term < TERMS; term++) {
-                sum += WEIGHT[term] / (1 + reach * RELAXATION_RATE[term]);
+                sum += WEIGHT[term] * factor[term];
             }
             diagonal[cell] += conductance[cell] * sum;
         }
+    }
+
+    private double[] damping(double reach) {
+        if (reach != dampingReach) {
+            for (int term = 0; term < TERMS; term++) {
+                damping[term] = 1 / (1 + reach * RELAXATION_RATE[term]);
+            }
+            dampingReach = reach;
+        }
+        return damping;
     }
 
     /** Flow released by the bed at the start of the step, added to the net inflow of each cell (m³/d). */
@@ -134,6 +149,7 @@ final class SealingBedStorage {
             if (conductance[cell] == 0) {
                 continue;
             }
+            double[] factor = damping(coefficient * diffusionRate[cell]);
             double rate = rates[0][cell] + (stage == 3 ? rates[1][cell] : 0);
             double sum = 0;
             for (int term = 0; term < TERMS; term++) {
@@ -141,7 +157,7 @@ final class SealingBedStorage {
                 double relaxation = diffusionRate[cell] * RELAXATION_RATE[term];
                 double earlier = memory[at] + (stage == 3 ? stageMemory[1][at] : 0);
                 known[at] = memory[at] + baseWeight * (rate - relaxation * earlier);
-                sum += WEIGHT[term] * (known[at] - base[cell]) / (1 + coefficient * relaxation);
+                sum += WEIGHT[term] * (known[at] - base[cell]) * factor[term];
             }
             right[cell] -= conductance[cell] * sum;
         }
@@ -154,11 +170,11 @@ final class SealingBedStorage {
             if (conductance[cell] == 0) {
                 continue;
             }
-            double reach = coefficient * diffusionRate[cell];
+            double[] factor = damping(coefficient * diffusionRate[cell]);
             double change = head[cell] - base[cell];
             for (int term = 0; term < TERMS; term++) {
                 int at = cell * TERMS + term;
-                values[at] = (known[at] + change) / (1 + reach * RELAXATION_RATE[term]);
+                values[at] = (known[at] + change) * factor[term];
             }
         }
     }

@@ -18,7 +18,7 @@ final class StageMatrix {
 
     private static final double RELATIVE_TOLERANCE = 1e-9;
     private static final double STEADY_TOLERANCE = 1e-12;
-    private static final double DAMPING_TOLERANCE = 0.02;
+    private static final double DAMPING_TOLERANCE = 0.1;
     private static final double RUNGS_PER_FACTOR_OF_TWO = 2;
     private static final long BYTES_FOR_PRECONDITIONERS = 256L << 20;
     private static final int BYTES_PER_CELL = 150;

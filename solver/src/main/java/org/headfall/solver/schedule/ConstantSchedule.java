@@ -20,7 +20,12 @@ public record ConstantSchedule(double value) implements Schedule {
     }
 
     @Override
-    public double[] breaks() {
+    public double[] jumps() {
+        return new double[0];
+    }
+
+    @Override
+    public double[] bends() {
         return new double[0];
     }
 }

@@ -30,7 +30,12 @@ public final class LinearSchedule implements Schedule {
     }
 
     @Override
-    public double[] breaks() {
+    public double[] jumps() {
+        return new double[0];
+    }
+
+    @Override
+    public double[] bends() {
         return table.days();
     }
 

@@ -11,8 +11,11 @@ public sealed interface Schedule permits ConstantSchedule, StepSchedule, LinearS
      */
     double at(double day);
 
-    /** Days on which the value jumps or changes its slope, in increasing order; the time integrator restarts there. */
-    double[] breaks();
+    /** Days on which the value jumps, in increasing order: the time integrator starts anew there. */
+    double[] jumps();
+
+    /** Days on which the slope changes but not the value, in increasing order: the time integrator lands there. */
+    double[] bends();
 
     /**
      * Schedule with one value for all time.

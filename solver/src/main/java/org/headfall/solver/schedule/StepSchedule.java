@@ -23,8 +23,13 @@ public final class StepSchedule implements Schedule {
     }
 
     @Override
-    public double[] breaks() {
+    public double[] jumps() {
         return table.days();
+    }
+
+    @Override
+    public double[] bends() {
+        return new double[0];
     }
 
     @Override

@@ -13,7 +13,7 @@ import org.headfall.solver.time.TrapezoidalBdf2;
 
 /**
  * Runs a flow problem through time. Steps land exactly on recorded days and on days at which a rate, an operation or a
- * boundary jumps; there the integrator starts anew with a short step.
+ * boundary jumps or bends; where it jumps the integrator starts anew with a short step.
  */
 public final class Simulation implements AutoCloseable {
 
@@ -65,31 +65,31 @@ public final class Simulation implements AutoCloseable {
         TrapezoidalBdf2 integrator = new TrapezoidalBdf2(
                 system, new StepControl(settings.accuracy(), settings.largestStep(), SMALLEST_STEP));
         double[] head = startHead.clone();
-        double[] breaks = problem.breaks(fromDay, toDay);
+        double[] jumps = problem.jumps(fromDay, toDay);
         double day = fromDay;
         integrator.restart(system.firstStep());
         system.startRate(day, head, new double[head.length]);
         if (recordDays.length > 0 && recordDays[0] == fromDay) {
             observer.recorded(snapshot(system, head, day));
         }
-        for (double stop : stops(toDay, recordDays, breaks, fromDay)) {
-            system.stretchUntil(nextBreak(breaks, day, toDay));
+        for (double stop : stops(fromDay, toDay, recordDays, jumps)) {
+            system.stretchUntil(nextJump(jumps, day, toDay));
             integrator.integrate(head, day, stop);
             day = stop;
             observer.reached(day);
             if (Arrays.binarySearch(recordDays, day) >= 0) {
                 observer.recorded(snapshot(system, head, day));
             }
-            if (Arrays.binarySearch(breaks, day) >= 0) {
+            if (Arrays.binarySearch(jumps, day) >= 0) {
                 integrator.restart(system.firstStep());
             }
         }
         return new Outcome(statistics(system, integrator, started), system.rateHistory(), head);
     }
 
-    private static double[] stops(double toDay, double[] recordDays, double[] breaks, double fromDay) {
+    private double[] stops(double fromDay, double toDay, double[] recordDays, double[] jumps) {
         TreeSet<Double> stops = new TreeSet<>();
-        for (double[] days : List.of(recordDays, breaks, new double[] {toDay})) {
+        for (double[] days : List.of(recordDays, jumps, problem.bends(fromDay, toDay), new double[] {toDay})) {
             for (double day : days) {
                 if (day > fromDay && day <= toDay) {
                     stops.add(day);
@@ -99,8 +99,8 @@ public final class Simulation implements AutoCloseable {
         return stops.stream().mapToDouble(Double::doubleValue).toArray();
     }
 
-    private static double nextBreak(double[] breaks, double day, double toDay) {
-        for (double candidate : breaks) {
+    private static double nextJump(double[] jumps, double day, double toDay) {
+        for (double candidate : jumps) {
             if (candidate > day) {
                 return candidate;
             }
