@@ -184,8 +184,8 @@ public final class FlowSystem implements ImplicitSystem {
     }
 
     @Override
-    public double dampedError(Step step, double[] error) {
-        matrix.prepare(step.coefficient());
+    public double errorAfter(double time, double[] error) {
+        matrix.prepare(matrix.rung(time));
         matrix.damp(error);
         double largest = 0;
         for (double value : error) {

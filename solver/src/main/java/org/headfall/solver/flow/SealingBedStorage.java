@@ -1,5 +1,6 @@
 package org.headfall.solver.flow;
 
+import java.util.Arrays;
 import org.headfall.solver.aquifer.Aquifer;
 import org.headfall.solver.aquifer.SealingBed;
 
@@ -52,14 +53,9 @@ final class SealingBedStorage {
     private final int cells;
     private final double[] conductance;
     private final double[] diffusionRate;
-    private final double[] memory;
-    private final double[] known;
-    private final double[][] stageMemory;
-
-    /** {@code 1 / (1 + c l)} of each term for the last reach {@code c K'/(b'^2 Ss')} asked for: most beds have one. */
-    private final double[] damping = new double[TERMS];
-
-    private double dampingReach = Double.NaN;
+    private final double[] weighted;
+    private final double[][] released;
+    private double[][][] stageMemory = new double[3][TERMS][];
 
     /**
      * Storage of a bed.
@@ -77,9 +73,13 @@ final class SealingBedStorage {
             conductance[cell] = stores ? aquifer.grid().area(cell) * bed.leakance(cell) : 0;
             diffusionRate[cell] = stores ? 1 / bed.responseTime(cell) : 0;
         }
-        memory = new double[TERMS * cells];
-        known = new double[TERMS * cells];
-        stageMemory = new double[][] {memory, new double[TERMS * cells], new double[TERMS * cells]};
+        weighted = new double[cells];
+        released = new double[3][cells];
+        for (double[][] stage : stageMemory) {
+            for (int term = 0; term < TERMS; term++) {
+                stage[term] = new double[cells];
+            }
+        }
     }
 
     /** Adds the storage of the part that follows the head at once (m²). */
@@ -93,48 +93,30 @@ final class SealingBedStorage {
 
     /** Adds what the eliminated memories add to the diagonal of an implicit stage (m²/d). */
     void addToDiagonal(double coefficient, double[] diagonal) {
-        for (int cell = 0; cell < cells; cell++) {
-            double[] factor = damping(coefficient * diffusionRate[cell]);
-            double sum = 0;
-            for (int term = 0; term < TERMS; term++) {
-                sum += WEIGHT[term] * factor[term];
-            }
-            diagonal[cell] += conductance[cell] * sum;
-        }
-    }
-
-    private double[] damping(double reach) {
-        if (reach != dampingReach) {
-            for (int term = 0; term < TERMS; term++) {
-                damping[term] = 1 / (1 + reach * RELAXATION_RATE[term]);
-            }
-            dampingReach = reach;
-        }
-        return damping;
-    }
-
-    /** Flow released by the bed at the start of the step, added to the net inflow of each cell (m³/d). */
-    void addFlow(int stage, double[] inflow) {
-        double[] values = stageMemory[stage - 1];
-        for (int cell = 0; cell < cells; cell++) {
-            if (conductance[cell] > 0) {
-                inflow[cell] -= conductance[cell] * weightedSum(values, cell);
-            }
-        }
-    }
-
-    private static double weightedSum(double[] values, int cell) {
-        int at = cell * TERMS;
-        double sum = 0;
+        Arrays.fill(weighted, 0);
         for (int term = 0; term < TERMS; term++) {
-            sum += WEIGHT[term] * values[at + term];
+            double weight = WEIGHT[term];
+            double reach = coefficient * RELAXATION_RATE[term];
+            for (int cell = 0; cell < cells; cell++) {
+                weighted[cell] += weight / (1 + reach * diffusionRate[cell]);
+            }
         }
-        return sum;
+        for (int cell = 0; cell < cells; cell++) {
+            diagonal[cell] += conductance[cell] * weighted[cell];
+        }
+    }
+
+    /** Adds the flow released by the bed at a stage to the net inflow of each cell (m³/d). */
+    void addFlow(int stage, double[] inflow) {
+        double[] flow = released[stage - 1];
+        for (int cell = 0; cell < cells; cell++) {
+            inflow[cell] += flow[cell];
+        }
     }
 
     /**
-     * Prepares an implicit stage: the memories are {@code (known + h - base) / (1 + c l)}; their known part goes to the
-     * right-hand side.
+     * Prepares an implicit stage. With {@code known} the part of a memory that the earlier stages decide, the memory at
+     * the stage is {@code (known + h - base) / (1 + c l)}; what does not depend on h goes to the right-hand side.
      *
      * @param stage 2 or 3
      * @param baseWeight weight of the rates of the earlier stages (d)
@@ -145,52 +127,71 @@ final class SealingBedStorage {
      */
     void prepareStage(
             int stage, double baseWeight, double coefficient, double[][] rates, double[] base, double[] right) {
-        for (int cell = 0; cell < cells; cell++) {
-            if (conductance[cell] == 0) {
-                continue;
+        Arrays.fill(weighted, 0);
+        for (int term = 0; term < TERMS; term++) {
+            double[] known = known(stage, term, baseWeight, rates);
+            double weight = WEIGHT[term];
+            double reach = coefficient * RELAXATION_RATE[term];
+            for (int cell = 0; cell < cells; cell++) {
+                weighted[cell] += weight * (known[cell] - base[cell]) / (1 + reach * diffusionRate[cell]);
             }
-            double[] factor = damping(coefficient * diffusionRate[cell]);
-            double rate = rates[0][cell] + (stage == 3 ? rates[1][cell] : 0);
-            double sum = 0;
-            for (int term = 0; term < TERMS; term++) {
-                int at = cell * TERMS + term;
-                double relaxation = diffusionRate[cell] * RELAXATION_RATE[term];
-                double earlier = memory[at] + (stage == 3 ? stageMemory[1][at] : 0);
-                known[at] = memory[at] + baseWeight * (rate - relaxation * earlier);
-                sum += WEIGHT[term] * (known[at] - base[cell]) * factor[term];
-            }
-            right[cell] -= conductance[cell] * sum;
         }
+        for (int cell = 0; cell < cells; cell++) {
+            right[cell] -= conductance[cell] * weighted[cell];
+        }
+    }
+
+    /** Known part of a memory: its start and the rates of the earlier stages. Kept where the stage's memory will be. */
+    private double[] known(int stage, int term, double baseWeight, double[][] rates) {
+        double[] start = stageMemory[0][term];
+        double[] known = stageMemory[stage - 1][term];
+        double[] first = rates[0];
+        double relaxation = RELAXATION_RATE[term];
+        if (stage == 2) {
+            for (int cell = 0; cell < cells; cell++) {
+                double decay = relaxation * diffusionRate[cell] * start[cell];
+                known[cell] = start[cell] + baseWeight * (first[cell] - decay);
+            }
+            return known;
+        }
+        double[] second = rates[1];
+        double[] middle = stageMemory[1][term];
+        for (int cell = 0; cell < cells; cell++) {
+            double decay = relaxation * diffusionRate[cell] * (start[cell] + middle[cell]);
+            known[cell] = start[cell] + baseWeight * (first[cell] + second[cell] - decay);
+        }
+        return known;
     }
 
     /** Completes an implicit stage once its head is known. */
     void completeStage(int stage, double coefficient, double[] base, double[] head) {
-        double[] values = stageMemory[stage - 1];
+        Arrays.fill(weighted, 0);
+        for (int term = 0; term < TERMS; term++) {
+            double[] values = stageMemory[stage - 1][term];
+            double weight = WEIGHT[term];
+            double reach = coefficient * RELAXATION_RATE[term];
+            for (int cell = 0; cell < cells; cell++) {
+                double value = (values[cell] + head[cell] - base[cell]) / (1 + reach * diffusionRate[cell]);
+                values[cell] = value;
+                weighted[cell] += weight * value;
+            }
+        }
+        double[] flow = released[stage - 1];
         for (int cell = 0; cell < cells; cell++) {
-            if (conductance[cell] == 0) {
-                continue;
-            }
-            double[] factor = damping(coefficient * diffusionRate[cell]);
-            double change = head[cell] - base[cell];
-            for (int term = 0; term < TERMS; term++) {
-                int at = cell * TERMS + term;
-                values[at] = (known[at] + change) * factor[term];
-            }
+            flow[cell] = -conductance[cell] * weighted[cell];
         }
     }
 
-    /** The step stands: its last stage becomes the memory. */
+    /** The step stands: its last stage becomes the start of the next. */
     void accept() {
-        System.arraycopy(stageMemory[2], 0, memory, 0, memory.length);
+        stageMemory = new double[][][] {stageMemory[2], stageMemory[1], stageMemory[0]};
+        System.arraycopy(released[2], 0, released[0], 0, cells);
     }
 
-    /** Sum over all cells of the flow released by the bed at a stage (m³/d), releases and takings apart. */
+    /** Adds the flow released by the bed at a stage over all cells (m³/d), releases and takings apart. */
     void addFlows(int stage, FlowRates rates, int term) {
-        double[] values = stageMemory[stage - 1];
-        for (int cell = 0; cell < cells; cell++) {
-            if (conductance[cell] > 0) {
-                rates.add(term, -conductance[cell] * weightedSum(values, cell));
-            }
+        for (double flow : released[stage - 1]) {
+            rates.add(term, flow);
         }
     }
 }

@@ -20,8 +20,8 @@ final class StageMatrix {
     private static final double STEADY_TOLERANCE = 1e-12;
     private static final double DAMPING_TOLERANCE = 0.1;
     private static final double RUNGS_PER_FACTOR_OF_TWO = 2;
-    private static final long BYTES_FOR_PRECONDITIONERS = 256L << 20;
-    private static final int BYTES_PER_CELL = 150;
+    private static final long BYTES_FOR_PRECONDITIONERS = 320L << 20;
+    private static final int BYTES_PER_CELL = 300;
 
     private final FlowEquation equation;
     private final WorkerTeam team;
@@ -68,6 +68,12 @@ final class StageMatrix {
     /** Weight of the stage's own rate the matrix is prepared for (d); infinite for the steady state. */
     double coefficient() {
         return coefficient;
+    }
+
+    /** The longest coefficient of the ladder that is at most a time (d): a few serve for all times. */
+    double rung(double time) {
+        return Math.pow(
+                2, Math.floor(RUNGS_PER_FACTOR_OF_TWO * Math.log(time) / Math.log(2)) / RUNGS_PER_FACTOR_OF_TWO);
     }
 
     /** Prepares for the steady state. */

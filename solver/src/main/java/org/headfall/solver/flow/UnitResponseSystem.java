@@ -135,11 +135,12 @@ public final class UnitResponseSystem implements ImplicitSystem {
     }
 
     @Override
-    public double dampedError(Step step, double[] error) {
-        matrix.prepare(step.coefficient());
+    public double errorAfter(double time, double[] error) {
+        double damping = matrix.rung(time);
+        matrix.prepare(damping);
         for (int lane = 0; lane < causes.length; lane++) {
             for (int cell = 0; cell < cells; cell++) {
-                right[lane][cell] = storage[cell] / step.coefficient() * error[lane * cells + cell];
+                right[lane][cell] = storage[cell] / damping * error[lane * cells + cell];
             }
             Arrays.fill(correction[lane], 0);
         }

@@ -10,7 +10,7 @@ import java.util.Map;
  */
 final class WallResponses {
 
-    private static final long BYTES_KEPT = 192L << 20;
+    private static final long BYTES_KEPT = 96L << 20;
 
     private final StageMatrix matrix;
     private final PointDischarges points;

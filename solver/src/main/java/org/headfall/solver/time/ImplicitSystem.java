@@ -36,14 +36,15 @@ public interface ImplicitSystem {
             int stage, double day, Step step, double[] base, double[][] earlierRates, double[] state, double[] rate);
 
     /**
-     * Damps the parts of an error estimate that the implicit stages damp as well, so that fast components that have
-     * already decayed do not force short steps, and measures what is left.
+     * Measures what is left of an error after a time, by one implicit step of first order over it. So errors that fade
+     * before anybody looks do not force short steps; an implicit step of first order damps less than the system does,
+     * so what is left is not made too small.
      *
-     * @param step the step
-     * @param error raw estimate, overwritten by the damped one
-     * @return largest absolute value of the damped estimate
+     * @param time time after which the error counts (d), positive
+     * @param error error of each unknown, overwritten by what is left
+     * @return largest absolute value left
      */
-    double dampedError(Step step, double[] error);
+    double errorAfter(double time, double[] error);
 
     /**
      * The step has been accepted.

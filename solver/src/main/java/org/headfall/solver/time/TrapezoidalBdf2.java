@@ -62,7 +62,7 @@ public final class TrapezoidalBdf2 {
             double remaining = to - day;
             Step step = new Step(control.landing(wantedLength, remaining));
             boolean last = step.length() >= remaining;
-            double estimate = attempt(state, day, step);
+            double estimate = attempt(state, day, step, to);
             if (control.accepts(estimate)) {
                 day = last ? to : day + step.length();
                 accept(state, day, step, estimate);
@@ -72,7 +72,11 @@ public final class TrapezoidalBdf2 {
         }
     }
 
-    private double attempt(double[] state, double day, Step step) {
+    /**
+     * One step and the error that it leaves when the state is looked at next: at the end of the stretch, or one implicit
+     * stage later if the step ends there.
+     */
+    private double attempt(double[] state, double day, Step step, double end) {
         stage(2, state, day + Step.GAMMA * step.length(), step);
         stage(3, state, day + step.length(), step);
         for (int i = 0; i < error.length; i++) {
@@ -80,7 +84,7 @@ public final class TrapezoidalBdf2 {
                     + step.errorWeight(2) * rates[1][i]
                     + step.errorWeight(3) * rates[2][i];
         }
-        return system.dampedError(step, error);
+        return system.errorAfter(Math.max(step.coefficient(), end - day - step.length()), error);
     }
 
     /** Known part from the earlier stages, guess from the rate of the stage before, then the implicit solve. */

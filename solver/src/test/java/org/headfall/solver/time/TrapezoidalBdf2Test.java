@@ -40,8 +40,8 @@ class TrapezoidalBdf2Test {
         }
 
         @Override
-        public double dampedError(Step step, double[] error) {
-            error[0] /= 1 + step.coefficient() * stiffness;
+        public double errorAfter(double time, double[] error) {
+            error[0] /= 1 + time * stiffness;
             return Math.abs(error[0]);
         }
 
