@@ -5,6 +5,9 @@ import org.ejml.data.DMatrixSparseTriplet;
 
 /** Direct solver by sparse Cholesky factors, for small grids: cells are numbered along the shorter side of the grid. */
 public final class DirectSolver implements LinearSolver {
+    /** Part of the residual that a refinement may leave and be worth repeating. */
+    private static final double SLOWEST_REFINEMENT = 0.9;
+
     private final FivePointMatrix matrix;
     private final TiedDown tiedDown;
     private final double[] residual;
@@ -68,7 +71,10 @@ public final class DirectSolver implements LinearSolver {
         return reports;
     }
 
-    /** Solves; the starting guess is not used but for one step of refinement where the first answer is not enough. */
+    /**
+     * Solves by the factors, then refines against the matrix as it is now, which may have changed since they were made.
+     * The starting guess is not used.
+     */
     @Override
     public SolveReport solve(double[] rightHandSide, double[] solution, StoppingRule rule) {
         SystemChecks.require(matrix, rightHandSide, solution);
@@ -77,12 +83,23 @@ public final class DirectSolver implements LinearSolver {
         Arrays.fill(solution, 0);
         addSolution(rightHandSide, solution);
         double reached = residualNorm(rightHandSide, solution);
-        if (reached > target) {
+        double before = Double.POSITIVE_INFINITY;
+        while (reached > target && reached < SLOWEST_REFINEMENT * before) {
+            before = reached;
             addSolution(residual, solution);
             reached = residualNorm(rightHandSide, solution);
         }
-        SolveStatus status = reached <= target ? SolveStatus.CONVERGED : SolveStatus.ROUNDING_LIMIT;
-        return new SolveReport(status, 0, norm, reached, target);
+        return report(norm, reached, target, solution);
+    }
+
+    private SolveReport report(double norm, double reached, double target, double[] solution) {
+        if (reached <= target) {
+            return new SolveReport(SolveStatus.CONVERGED, 0, norm, reached, target);
+        }
+        if (reached <= matrix.residualRounding(solution)) {
+            return new SolveReport(SolveStatus.ROUNDING_LIMIT, 0, norm, reached, target);
+        }
+        throw new SolveFailedException(new SolveReport(SolveStatus.ITERATION_LIMIT, 0, norm, reached, target));
     }
 
     private void addSolution(double[] rightHandSide, double[] solution) {

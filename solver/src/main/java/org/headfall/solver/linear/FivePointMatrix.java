@@ -11,6 +11,9 @@ package org.headfall.solver.linear;
  * after construction, the diagonal only through {@link #replaceDiagonal} and {@link #shiftDiagonal}.
  */
 public final class FivePointMatrix {
+    /** Rounding of {@code b - A x}, in parts of {@code diagonal |x|}, that a residual may be explained by. */
+    private static final double ROUNDING = 16 * 0x1.0p-53;
+
     private final int columns;
     private final int rows;
     private final double[] diagonal;
@@ -229,6 +232,16 @@ public final class FivePointMatrix {
         for (int k = from; k < to; k++) {
             residual[k] = rightHandSide[k] - multiplyCell(x, k);
         }
+    }
+
+    /** Returns the 2-norm of what rounding may leave in {@code b - A x} for the best x there is in double precision. */
+    double residualRounding(double[] x) {
+        double sum = 0;
+        for (int k = 0; k < diagonal.length; k++) {
+            double terms = diagonal[k] * Math.abs(x[k]);
+            sum += terms * terms;
+        }
+        return ROUNDING * Math.sqrt(sum);
     }
 
     @Override

@@ -2,8 +2,6 @@ package org.headfall.solver.linear;
 
 /** The vectors and scalars of one right-hand side inside {@link ConjugateGradients}; reused from solve to solve. */
 final class KrylovSystem {
-    /** Rounding of {@code b - A x}, in parts of {@code diagonal |x|}, that a residual may be explained by. */
-    private static final double ROUNDING = 16 * 0x1.0p-53;
     /** The recursive residual carries no information this far below the true residual it started from. */
     private static final double RECURSION_DEPTH = 1e-14;
 
@@ -155,23 +153,15 @@ final class KrylovSystem {
         double target = rule.target(rightHandSideNorm);
         SolveStatus status = SolveStatus.CONVERGED;
         if (!(residualNorm <= target)) {
-            status = residualNorm <= roundingLevel() ? SolveStatus.ROUNDING_LIMIT : SolveStatus.ITERATION_LIMIT;
+            status = residualNorm <= matrix.residualRounding(solution)
+                    ? SolveStatus.ROUNDING_LIMIT
+                    : SolveStatus.ITERATION_LIMIT;
         }
         SolveReport report = new SolveReport(status, iterations, rightHandSideNorm, residualNorm, target);
         if (status == SolveStatus.ITERATION_LIMIT) {
             throw new SolveFailedException(report);
         }
         return report;
-    }
-
-    private double roundingLevel() {
-        double[] diagonal = matrix.diagonal();
-        double sum = 0;
-        for (int k = 0; k < diagonal.length; k++) {
-            double terms = diagonal[k] * Math.abs(solution[k]);
-            sum += terms * terms;
-        }
-        return ROUNDING * Math.sqrt(sum);
     }
 
     private static double sum(double[] partialSums) {

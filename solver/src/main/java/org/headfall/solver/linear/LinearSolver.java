@@ -23,7 +23,8 @@ public interface LinearSolver {
     FivePointMatrix matrix();
 
     /**
-     * Takes the matrix's new diagonal into account; to be called after every change of it.
+     * Makes factors or multigrid anew for the matrix's present diagonal. Answers are for the present diagonal even without
+     * it, but after changes by more than a factor of two or so take longer, or fail.
      *
      * @throws SingularSystemException if a connected group of cells is no longer tied down
      */

@@ -61,6 +61,24 @@ abstract class LinearSolverContract {
     }
 
     @Test
+    void answersForThePresentDiagonalWithTheFactorsOfOneNearIt() {
+        FivePointMatrix matrix = TestMatrices.random(31, 22, 1.0, 19);
+        double[] base = matrix.diagonal().clone();
+        double[] storage = new double[base.length];
+        Arrays.fill(storage, 1.0);
+        double[] rightHandSide = TestMatrices.randomVector(base.length, 20);
+        matrix.shiftDiagonal(base, 1, storage);
+        LinearSolver solver = solver(matrix);
+        matrix.shiftDiagonal(base, 1.4, storage);
+        double[] solution = new double[base.length];
+        SolveReport report = solver.solve(rightHandSide, solution, StoppingRule.relative(1e-11));
+        assertEquals(SolveStatus.CONVERGED, report.status());
+        assertTrue(
+                TestMatrices.residualNorm(matrix, rightHandSide, solution) <= 1e-11 * report.rightHandSideNorm(),
+                report::describe);
+    }
+
+    @Test
     void followsAChangedDiagonal() {
         FivePointMatrix matrix = TestMatrices.random(33, 21, 1.0, 9);
         LinearSolver solver = solver(matrix);
