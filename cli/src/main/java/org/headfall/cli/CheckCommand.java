@@ -1,8 +1,13 @@
 package org.headfall.cli;
 
 import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.List;
 import java.util.concurrent.Callable;
+import org.headfall.cli.answer.AnswerJson;
 import org.headfall.scenarios.problem.InputException;
+import org.headfall.scenarios.problem.Problem;
 import org.headfall.scenarios.scenario.Scenario;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -21,6 +26,9 @@ final class CheckCommand implements Callable<Integer> {
     @Mixin
     private final ScenarioArgument argument = new ScenarioArgument();
 
+    @Mixin
+    private final JsonOption json = new JsonOption();
+
     @Spec
     @SuppressWarnings("NullAway.Init") // set by picocli before call
     private CommandSpec spec;
@@ -28,14 +36,45 @@ final class CheckCommand implements Callable<Integer> {
     @Override
     public Integer call() throws InputException {
         Scenario scenario = argument.read().orThrow();
+        Summary summary = Summary.of(argument.document(), scenario);
         PrintWriter out = spec.commandLine().getOut();
-        out.println(argument.document() + ": no problem found.");
-        out.println(scenario.title() + ", " + scenario.period().from() + " to "
-                + scenario.period().until());
-        out.println("bores: " + scenario.bores().size() + ", springs: "
-                + scenario.springs().size() + ", protected points: "
-                + scenario.protectedPoints().size() + ", limits: "
-                + scenario.limits().size());
+        if (json.wanted()) {
+            out.println(AnswerJson.of(summary));
+        } else {
+            show(summary, out);
+        }
         return ExitCode.DONE.code();
+    }
+
+    private static void show(Summary summary, PrintWriter out) {
+        out.println(summary.document() + ": no problem found.");
+        out.println(summary.title() + ", " + summary.from() + " to " + summary.until());
+        out.println("bores: " + summary.bores() + ", springs: " + summary.springs() + ", protected points: "
+                + summary.protectedPoints() + ", limits: " + summary.limits());
+    }
+
+    private record Summary(
+            List<Problem> problems,
+            String document,
+            String title,
+            LocalDate from,
+            LocalDate until,
+            int bores,
+            int springs,
+            int protectedPoints,
+            int limits) {
+
+        static Summary of(Path document, Scenario scenario) {
+            return new Summary(
+                    List.of(),
+                    document.toString(),
+                    scenario.title(),
+                    scenario.period().from(),
+                    scenario.period().until(),
+                    scenario.bores().size(),
+                    scenario.springs().size(),
+                    scenario.protectedPoints().size(),
+                    scenario.limits().size());
+        }
     }
 }

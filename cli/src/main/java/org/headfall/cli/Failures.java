@@ -2,12 +2,15 @@ package org.headfall.cli;
 
 import java.io.IOException;
 import java.io.PrintWriter;
+import java.io.UncheckedIOException;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.FileSystemException;
 import java.nio.file.NoSuchFileException;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
+import org.headfall.cli.answer.AnswerJson;
 import org.headfall.scenarios.problem.InputException;
 import org.headfall.scenarios.problem.Problem;
 import picocli.CommandLine;
@@ -30,7 +33,16 @@ final class Failures implements IExecutionExceptionHandler {
 
     @Override
     public int handleExecutionException(Exception thrown, CommandLine command, ParseResult parsed) {
+        if (command.getParseResult().hasMatchedOption(JsonOption.NAME)) {
+            command.getOut().println(json(thrown));
+        }
         return report(thrown, command.getErr());
+    }
+
+    private static String json(Exception thrown) {
+        return thrown instanceof InputException input
+                ? AnswerJson.ofProblems(input.problems())
+                : AnswerJson.ofError(thrown instanceof IOException file ? describe(file) : thrown.toString());
     }
 
     /** Writes what there is to say about a failure; answers the exit code. */
@@ -41,6 +53,9 @@ final class Failures implements IExecutionExceptionHandler {
         if (thrown instanceof IOException file) {
             err.println("headfall: " + describe(file));
             return ExitCode.INPUT.code();
+        }
+        if (thrown instanceof UncheckedIOException file) {
+            return report(Objects.requireNonNull(file.getCause()), err);
         }
         if (thrown instanceof OutOfMemoryError) {
             err.println("headfall: not enough memory. Give it more, such as HEADFALL_JAVA_OPTIONS=-Xmx6g, or take"

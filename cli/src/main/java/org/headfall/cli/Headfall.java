@@ -78,6 +78,8 @@ public final class Headfall implements Runnable {
         CommandLine commandLine = new CommandLine(new Headfall());
         commandLine.addSubcommand(new CheckCommand());
         commandLine.addSubcommand(new ExampleCommand());
+        commandLine.addSubcommand(new ReportCommand());
+        commandLine.addSubcommand(new RunCommand(terminal));
         for (CommandContribution contribution : ServiceLoader.load(CommandContribution.class)) {
             commandLine.addSubcommand(contribution.command());
         }

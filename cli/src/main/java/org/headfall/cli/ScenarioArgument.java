@@ -23,6 +23,12 @@ final class ScenarioArgument {
         return Files.isDirectory(scenario) ? scenario.resolve("scenario.yaml") : scenario;
     }
 
+    /** Where results go if nothing else is asked for: {@code results/NAME} beside the document {@code NAME.yaml}. */
+    Path resultsFolder() {
+        String name = String.valueOf(document().getFileName()).replaceFirst("\\.[^.]+$", "");
+        return document().resolveSibling("results").resolve(name);
+    }
+
     /** Reads the document and the tables beside it. */
     ScenarioReading read() {
         return ScenarioReader.read(document(), outsideFiles ? FileReach.ANYWHERE : FileReach.FOLDER_OF_DOCUMENT);

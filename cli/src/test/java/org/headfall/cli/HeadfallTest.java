@@ -63,7 +63,7 @@ class HeadfallTest {
 
     @Test
     void showsAnExampleInTheHelpOfEveryCommand() {
-        for (String command : List.of("check", "example")) {
+        for (String command : List.of("check", "example", "run")) {
             assertEquals(0, headfall(command, "--help"));
             assertTrue(out.toString().contains("headfall " + command + " my-field"), out::toString);
         }

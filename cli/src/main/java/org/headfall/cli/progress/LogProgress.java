@@ -3,7 +3,10 @@ package org.headfall.cli.progress;
 import java.io.PrintWriter;
 import java.util.function.LongSupplier;
 
-/** Plain lines at most every half minute, for logs and pipes: no cursor movement, no colour. */
+/**
+ * Plain lines for logs and pipes, without cursor movement or colour: one when a stage begins, then at most one every half
+ * minute.
+ */
 public final class LogProgress implements Progress {
 
     private static final long INTERVAL = 30_000_000_000L;
@@ -11,10 +14,10 @@ public final class LogProgress implements Progress {
     private final PrintWriter out;
     private final LongSupplier nanoTime;
     private final StageClock clock;
-    private long nextTime;
+    private long nextTime = Long.MIN_VALUE;
 
     /**
-     * Makes a progress log; its first line comes after half a minute.
+     * Makes a progress log.
      *
      * @param out the log
      * @param nanoTime the time (ns) since any fixed moment, such as {@code System::nanoTime}
@@ -23,16 +26,15 @@ public final class LogProgress implements Progress {
         this.out = out;
         this.nanoTime = nanoTime;
         this.clock = new StageClock(nanoTime);
-        this.nextTime = nanoTime.getAsLong() + INTERVAL;
     }
 
     @Override
     public void reached(String stage, double fraction) {
-        clock.update(stage, fraction);
+        boolean begins = clock.update(stage, fraction);
         long now = nanoTime.getAsLong();
-        if (now >= nextTime) {
+        if (begins || now >= nextTime) {
             nextTime = now + INTERVAL;
-            out.println(clock.line());
+            out.println(begins ? stage : clock.line());
             out.flush();
         }
     }

@@ -17,7 +17,7 @@ class ProgressTest {
     private final PrintWriter out = new PrintWriter(shown);
 
     @Test
-    void logsAPlainLineAtMostEveryHalfMinute() {
+    void logsEachStageAndThenAPlainLineEveryHalfMinute() {
         try (Progress progress = new LogProgress(out, time::get)) {
             for (int second = 0; second <= 100; second++) {
                 progress.reached("running", second / 200.0);
@@ -25,6 +25,7 @@ class ProgressTest {
             }
         }
         assertEquals("""
+                running
                 running:  15 % after 30 s, about 2 min 50 s left
                 running:  30 % after 1 min 00 s, about 2 min 20 s left
                 running:  45 % after 1 min 30 s, about 1 min 50 s left
@@ -32,11 +33,13 @@ class ProgressTest {
     }
 
     @Test
-    void saysNothingInALogAboutShortWork() {
+    void logsOneLineAboutAShortStage() {
         try (Progress progress = new LogProgress(out, time::get)) {
+            progress.reached("running", 0);
             progress.reached("running", 1);
+            progress.reached("writing", 0);
         }
-        assertEquals("", shown.toString());
+        assertEquals("running\nwriting\n", shown.toString().replace("\r", ""));
     }
 
     @Test

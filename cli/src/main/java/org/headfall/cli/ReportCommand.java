@@ -1,0 +1,53 @@
+package org.headfall.cli;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.concurrent.Callable;
+import org.headfall.scenarios.report.ReportWriter;
+import org.headfall.scenarios.report.RunReport;
+import org.headfall.scenarios.results.FinishedRun;
+import org.headfall.scenarios.results.ResultsFolder;
+import org.headfall.scenarios.results.ResultsReader;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** Writes the report of a finished run again, from its folder alone. */
+@Command(
+        name = "report",
+        mixinStandardHelpOptions = true,
+        description = "Writes the report of a finished run again, from its results folder.",
+        footerHeading = "%nExample:%n",
+        footer = {"  headfall report my-field/results/scenario"})
+final class ReportCommand implements Callable<Integer> {
+
+    @Parameters(paramLabel = "RESULTS", description = "Folder that a run has written.")
+    @SuppressWarnings("NullAway.Init") // set by picocli before call
+    private Path results;
+
+    @Option(
+            names = "--output",
+            paramLabel = "FILE",
+            description = "File to write; otherwise report.html in that folder, in place of the one there.")
+    private @Nullable Path output;
+
+    @Spec
+    @SuppressWarnings("NullAway.Init") // set by picocli before call
+    private CommandSpec spec;
+
+    @Override
+    public Integer call() throws IOException {
+        FinishedRun run = new ResultsReader().read(results);
+        Path file = output == null ? results.resolve("report.html") : output;
+        try {
+            ReportWriter.write(RunReport.of(run), file.toAbsolutePath());
+        } catch (IOException failure) {
+            throw ResultsFolder.explained(failure, file);
+        }
+        spec.commandLine().getOut().println("Written: " + file);
+        return ExitCode.DONE.code();
+    }
+}

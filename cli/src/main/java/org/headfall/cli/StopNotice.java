@@ -1,0 +1,47 @@
+package org.headfall.cli;
+
+import java.io.PrintWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+
+/** Says where the unfinished results are if the process is told to end while they are being written. */
+final class StopNotice implements AutoCloseable {
+
+    private final Thread atShutdown;
+
+    private StopNotice(Thread atShutdown) {
+        this.atShutdown = atShutdown;
+    }
+
+    /**
+     * Begins to watch.
+     *
+     * @param target final folder of the results
+     * @param err receives the notice
+     * @return what ends the watch when closed
+     */
+    static StopNotice whileWriting(Path target, PrintWriter err) {
+        Path part = target.toAbsolutePath().normalize();
+        Path unfinished = part.resolveSibling(part.getFileName() + ".part");
+        Thread thread = new Thread(
+                () -> {
+                    err.println();
+                    err.println("headfall: stopped before the end."
+                            + (Files.exists(unfinished) ? " What was recorded so far is in " + unfinished : ""));
+                    err.flush();
+                },
+                "stop notice");
+        Runtime.getRuntime().addShutdownHook(thread);
+        return new StopNotice(thread);
+    }
+
+    @Override
+    public void close() {
+        try {
+            Runtime.getRuntime().removeShutdownHook(atShutdown);
+        } catch (IllegalStateException ending) {
+            // the process is ending already, and the notice has been given
+            return;
+        }
+    }
+}

@@ -1,0 +1,155 @@
+package org.headfall.cli.answer;
+
+import java.io.PrintWriter;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.headfall.cli.answer.RunAnswer.Effort;
+import org.headfall.cli.answer.RunAnswer.Extreme;
+import org.headfall.cli.answer.RunAnswer.FlowEnd;
+import picocli.CommandLine.Help.Ansi;
+
+/** The answer of a run in words and figures, at most 80 columns wide but for the name of the folder. */
+public final class AnswerText {
+
+    private static final int MOST_LIMITS = 6;
+
+    private final RunAnswer answer;
+    private final PrintWriter out;
+    private final TextBlock block;
+
+    private AnswerText(RunAnswer answer, PrintWriter out) {
+        this.answer = answer;
+        this.out = out;
+        this.block = new TextBlock(out);
+    }
+
+    /**
+     * Writes an answer.
+     *
+     * @param answer the answer
+     * @param out where to
+     * @param ansi whether the verdict is coloured
+     */
+    public static void write(RunAnswer answer, PrintWriter out, Ansi ansi) {
+        AnswerText text = new AnswerText(answer, out);
+        text.verdict(ansi);
+        text.findings();
+        text.trust();
+        text.files();
+    }
+
+    private void verdict(Ansi ansi) {
+        block.sentence(answer.title() + ", " + answer.from() + " to " + answer.until());
+        block.blank();
+        String style = switch (answer.verdict()) {
+            case HOLDS -> "bold,green";
+            case CROSSED -> "bold,red";
+            case UNDECIDED, NO_LIMITS -> "bold";
+        };
+        out.println(ansi.string("@|" + style + " " + verdictSentence() + "|@"));
+        List<LimitAnswer> doubtful =
+                answer.limits().stream().filter(limit -> !limit.holds()).toList();
+        doubtful.stream().limit(MOST_LIMITS).map(AnswerText::limit).forEach(block::item);
+        if (doubtful.size() > MOST_LIMITS) {
+            block.item("and " + (doubtful.size() - MOST_LIMITS) + " more, see limits.csv");
+        }
+        block.blank();
+    }
+
+    private String verdictSentence() {
+        int all = answer.limits().size();
+        long crossed = answer.limits().stream().filter(LimitAnswer::crossed).count();
+        long hold = answer.limits().stream().filter(LimitAnswer::holds).count();
+        return switch (answer.verdict()) {
+            case NO_LIMITS -> "No limit is set, so nothing is said about whether the field holds.";
+            case HOLDS ->
+                "The field holds: " + (all == 1 ? "the one limit is kept." : "all " + all + " limits are kept.");
+            case CROSSED ->
+                "The field does not hold: " + crossed + " of " + all + (crossed == 1 ? " limits is" : " limits are")
+                        + " crossed.";
+            case UNDECIDED -> "It is not sure that the field holds: " + hold + " of " + all + " limits are kept.";
+        };
+    }
+
+    private static String limit(LimitAnswer limit) {
+        String reached = limit.worst().isPresent()
+                ? "; worst " + number(limit.worst().getAsDouble()) + " " + limit.unit()
+                        + limit.worstOn().map(date -> " on " + date).orElse("") + ", allowed "
+                        + number(limit.allowed()) + " " + limit.unit()
+                : "";
+        return limit.outcome() + ": " + limit.name() + ", at " + limit.station()
+                + limit.crossedOn().map(date -> ", from " + date).orElse("") + reached
+                + (limit.reason().isEmpty() ? "" : "; " + limit.reason());
+    }
+
+    private void findings() {
+        extreme("Largest loss of head", answer.largestLossOfHead());
+        extreme("Least water above pump", answer.leastWaterAbovePump());
+        block.labelled("First to stop flowing", firstToStop(answer.stopFlowing()));
+        block.labelled(
+                "Not confined",
+                answer.cellsNotConfined() == 0
+                        ? "nowhere"
+                        : String.format(
+                                Locale.ROOT,
+                                "%,d of %,d cells: head falls below the aquifer top; see the report",
+                                answer.cellsNotConfined(),
+                                answer.effort().cells()));
+    }
+
+    private void extreme(String label, Optional<Extreme> extreme) {
+        extreme.ifPresent(value ->
+                block.labelled(label, number(value.metres()) + " m at " + value.station() + " on " + value.on()));
+    }
+
+    private static String firstToStop(List<FlowEnd> ends) {
+        if (ends.isEmpty()) {
+            return "none stops";
+        }
+        LocalDate date = ends.get(0).on();
+        String others = ends.size() == 1 ? "" : "; " + ends.size() + " places stop in all";
+        return ends.get(0).station() + " on " + date + others;
+    }
+
+    private void trust() {
+        if (answer.headErrorMetres().isPresent()) {
+            block.labelled(
+                    "Error of heads",
+                    String.format(
+                            Locale.ROOT,
+                            "%.3f m at most by time stepping; see the report",
+                            answer.headErrorMetres().getAsDouble()));
+        }
+        block.labelled(
+                "Water balance",
+                String.format(
+                        Locale.ROOT, "closes within %.0e of what passed, every step", answer.balanceDiscrepancy()));
+        Effort effort = answer.effort();
+        block.labelled(
+                "Grid and steps", String.format(Locale.ROOT, "%,d cells, %,d steps", effort.cells(), effort.steps()));
+        block.labelled(
+                "Time and memory",
+                String.format(
+                        Locale.ROOT,
+                        "%.1f s, %,.0f MiB, %s",
+                        effort.seconds(),
+                        effort.peakMemoryMebibytes(),
+                        effort.processors() == 1 ? "1 processor" : effort.processors() + " processors"));
+    }
+
+    private void files() {
+        block.blank();
+        out.println("Written to " + TextBlock.printable(answer.folder()));
+        List<String> named =
+                answer.files().stream().filter(file -> !file.endsWith(".tif")).toList();
+        int rasters = answer.files().size() - named.size();
+        block.item(String.join(", ", named) + (rasters == 0 ? "" : ", and " + rasters + " rasters (*.tif)"));
+        block.sentence("Figures of a model, no approval: the authority and licensed practice decide.");
+    }
+
+    private static String number(double value) {
+        return String.format(Locale.ROOT, "%.2f", value);
+    }
+}

@@ -1,0 +1,163 @@
+package org.headfall.cli.answer;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.function.Function;
+import java.util.stream.Stream;
+import org.headfall.scenarios.findings.ArtesianHead;
+import org.headfall.scenarios.findings.FlowByItself;
+import org.headfall.scenarios.recording.RunCalendar;
+import org.headfall.scenarios.results.FinishedRun;
+
+/**
+ * The figures of a run that are wanted first.
+ *
+ * @param title title of the scenario
+ * @param from first day
+ * @param until last day
+ * @param verdict whether the field holds
+ * @param limits every limit at every place
+ * @param largestLossOfHead bore, spring or point that has lost most head at a report date (m)
+ * @param leastWaterAbovePump bore with the least water above its pump intake at a report date (m)
+ * @param stopFlowing places that stop flowing by themselves, the first to stop first
+ * @param cellsNotConfined cells in which head falls below the top of the aquifer
+ * @param headErrorMetres largest numerical error of head at a bore, spring or point (m)
+ * @param balanceDiscrepancy largest discrepancy of a time step's water balance, as a share of what passed
+ * @param effort what the run took
+ * @param folder folder of the results
+ * @param files names of the files in it
+ */
+public record RunAnswer(
+        String title,
+        LocalDate from,
+        LocalDate until,
+        Verdict verdict,
+        List<LimitAnswer> limits,
+        Optional<Extreme> largestLossOfHead,
+        Optional<Extreme> leastWaterAbovePump,
+        List<FlowEnd> stopFlowing,
+        int cellsNotConfined,
+        OptionalDouble headErrorMetres,
+        double balanceDiscrepancy,
+        Effort effort,
+        String folder,
+        List<String> files) {
+
+    private static final double MEBIBYTE = 1 << 20;
+
+    /** Copies the lists. */
+    public RunAnswer {
+        limits = List.copyOf(limits);
+        stopFlowing = List.copyOf(stopFlowing);
+        files = List.copyOf(files);
+    }
+
+    /**
+     * A place and a date with a length.
+     *
+     * @param station bore, spring or point
+     * @param metres the length (m)
+     * @param on date
+     */
+    public record Extreme(String station, double metres, LocalDate on) {}
+
+    /**
+     * The end of flow.
+     *
+     * @param station bore, spring or point
+     * @param on first day with head below its outlet
+     */
+    public record FlowEnd(String station, LocalDate on) {}
+
+    /**
+     * What a run took.
+     *
+     * @param cells cells of the grid
+     * @param steps time steps
+     * @param seconds elapsed time, files and comparisons included (s)
+     * @param peakMemoryMebibytes largest memory of the program (MiB)
+     * @param processors processors it could use
+     */
+    public record Effort(int cells, long steps, double seconds, double peakMemoryMebibytes, int processors) {}
+
+    /**
+     * The answer of a run.
+     *
+     * @param run the run
+     * @param folder folder of its results
+     * @return the figures
+     * @throws IOException if the folder cannot be listed
+     */
+    public static RunAnswer of(FinishedRun run, Path folder) throws IOException {
+        RunCalendar calendar = run.description().calendar();
+        List<LimitAnswer> limits = run.limits().stream()
+                .map(result -> LimitAnswer.of(result, calendar))
+                .toList();
+        return new RunAnswer(
+                run.description().title(),
+                calendar.at(0).toLocalDate(),
+                calendar.at(run.description().endDay()).toLocalDate(),
+                Verdict.of(limits),
+                limits,
+                extremes(run, at -> OptionalDouble.of(at.loss())).max(Comparator.comparingDouble(Extreme::metres)),
+                extremes(run, ArtesianHead.AtDate::waterAbovePump).min(Comparator.comparingDouble(Extreme::metres)),
+                stopFlowing(run),
+                run.findings().confinement().cells(),
+                run.figures().stationHeadError().stream()
+                        .mapToDouble(Double::doubleValue)
+                        .filter(Double::isFinite)
+                        .max(),
+                run.figures().solver().largestBalanceDiscrepancy(),
+                effort(run),
+                folder.toString(),
+                files(folder));
+    }
+
+    private static Stream<Extreme> extremes(FinishedRun run, Function<ArtesianHead.AtDate, OptionalDouble> length) {
+        RunCalendar calendar = run.description().calendar();
+        return run.findings().artesianHead().stream()
+                .flatMap(head -> head.atDates().stream()
+                        .filter(at -> length.apply(at).isPresent())
+                        .map(at -> new Extreme(
+                                head.station(),
+                                length.apply(at).getAsDouble(),
+                                calendar.at(at.day()).toLocalDate())));
+    }
+
+    private static List<FlowEnd> stopFlowing(FinishedRun run) {
+        RunCalendar calendar = run.description().calendar();
+        return run.findings().artesianHead().stream()
+                .filter(head -> head.flowByItself() instanceof FlowByItself.Stops)
+                .map(head -> new FlowEnd(
+                        head.station(),
+                        calendar.at(((FlowByItself.Stops) head.flowByItself()).day())
+                                .toLocalDate()))
+                .sorted(Comparator.comparing(FlowEnd::on))
+                .toList();
+    }
+
+    private static Effort effort(FinishedRun run) {
+        var figures = run.figures();
+        return new Effort(
+                figures.solver().cells(),
+                figures.solver().steps(),
+                figures.secondsInAll(),
+                figures.peakMemory() / MEBIBYTE,
+                figures.processors());
+    }
+
+    private static List<String> files(Path folder) throws IOException {
+        try (Stream<Path> files = Files.list(folder)) {
+            return files.filter(Files::isRegularFile)
+                    .map(file -> String.valueOf(file.getFileName()))
+                    .sorted()
+                    .toList();
+        }
+    }
+}

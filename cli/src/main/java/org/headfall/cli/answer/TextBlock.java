@@ -1,0 +1,57 @@
+package org.headfall.cli.answer;
+
+import java.io.PrintWriter;
+
+/** Lines of at most 80 columns. Control characters of names and titles are shown as question marks. */
+final class TextBlock {
+
+    private static final int WIDEST = 80;
+    private static final int LABEL = 26;
+
+    private final PrintWriter out;
+
+    TextBlock(PrintWriter out) {
+        this.out = out;
+    }
+
+    void blank() {
+        out.println();
+    }
+
+    /** A sentence, broken between words. */
+    void sentence(String text) {
+        wrapped("", text, "");
+    }
+
+    /** A sentence below another one, set in. */
+    void item(String text) {
+        wrapped("  ", text, "    ");
+    }
+
+    /** A label and what it says. */
+    void labelled(String label, String text) {
+        wrapped(label + " ".repeat(LABEL - label.length()), text, " ".repeat(LABEL));
+    }
+
+    private void wrapped(String first, String text, String following) {
+        StringBuilder line = new StringBuilder(first);
+        int start = first.length();
+        for (String word : printable(text).split(" ", -1)) {
+            if (line.length() > start && line.length() + 1 + word.length() > WIDEST) {
+                out.println(line);
+                line.setLength(0);
+                line.append(following);
+                start = following.length();
+            }
+            if (line.length() > start) {
+                line.append(' ');
+            }
+            line.append(word);
+        }
+        out.println(line);
+    }
+
+    static String printable(String text) {
+        return text.replaceAll("[\\p{Cc}\\p{Cf}]", "?");
+    }
+}
