@@ -4,11 +4,11 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.time.Instant;
-import java.util.Arrays;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
-import java.util.stream.DoubleStream;
+import java.util.concurrent.Future;
 import org.headfall.scenarios.findings.ArtesianHeadAnalysis;
 import org.headfall.scenarios.findings.Confinement;
 import org.headfall.scenarios.findings.Findings;
@@ -20,7 +20,7 @@ import org.headfall.scenarios.recording.RecordPlan;
 import org.headfall.scenarios.recording.RecordSink;
 import org.headfall.scenarios.recording.Recorder;
 import org.headfall.scenarios.recording.Recording;
-import org.headfall.scenarios.recording.StationSeries;
+import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.results.BoresFile;
 import org.headfall.scenarios.results.FinishedRun;
 import org.headfall.scenarios.results.HeadsFile;
@@ -28,30 +28,27 @@ import org.headfall.scenarios.results.ResultsException;
 import org.headfall.scenarios.results.ResultsFolder;
 import org.headfall.scenarios.results.RunFigures;
 import org.headfall.scenarios.results.RunOutput;
-import org.headfall.solver.response.Interference;
 import org.headfall.solver.response.UnitResponses;
+import org.headfall.solver.simulation.Settings;
 import org.headfall.solver.simulation.Simulation;
 import org.headfall.solver.simulation.SimulationObserver;
 import org.headfall.solver.simulation.Snapshot;
 
-/** Runs a scenario and writes its results folder. Use one object a run. */
+/**
+ * Runs a scenario and writes its results folder. Use one object a run.
+ *
+ * <p>The runs it compares with, and the unit responses that split drawdown by cause, do not depend on the main run, so
+ * threads are shared out by run, each run on one thread: that keeps all of them busier than one run on many.
+ */
 public final class ScenarioRun {
 
     private static final String SIMULATING = "simulating";
-
-    private static final List<String> INTERFERENCE_METHOD = List.of(
-            "Drawdown since the start is split by superposition: the change of each bore's and spring's discharge since"
-                    + " the start, as this run found it, times the response of the aquifer to a unit discharge there.",
-            "Free flow, springs and pumps cut at their lowest level follow head and are not linear; what they actually"
-                    + " gave is counted as a cause of its own, so the shares still add up. A negative share of a spring"
-                    + " or free-flowing bore is water it no longer gives.",
-            "The remainder is due to boundaries and recharge that change, to a start that was not at rest, and to the"
-                    + " error of the numbers.");
 
     private final RunPlan plan;
     private final RecordPlan records;
     private final List<RunOutput> outputs;
     private final RunProgress progress;
+    private final Settings oneThread;
     private final long started = System.nanoTime();
 
     /**
@@ -66,6 +63,7 @@ public final class ScenarioRun {
         this.outputs = List.copyOf(outputs);
         this.progress = progress;
         records = RecordPlan.of(plan.description(), plan.stationDays(), plan.gridDays());
+        oneThread = new Settings(plan.settings().accuracy(), plan.settings().largestStep(), 1);
     }
 
     /**
@@ -96,21 +94,50 @@ public final class ScenarioRun {
     private FinishedRun simulate(ResultsFolder folder) throws IOException {
         progress.reached("finding heads at the start", 0);
         StartState start = StartState.of(plan.problem(), plan.start(), plan.settings());
-        Recorder recorder;
-        Simulation.Outcome outcome;
+        ComparisonRuns others = new ComparisonRuns(plan, oneThread, records, start);
+        try (SideTasks tasks = new SideTasks(plan.settings().threads())) {
+            Future<UnitResponses> responses = tasks.add(this::unitResponses);
+            Map<Comparison, Future<Recording>> compared = new LinkedHashMap<>();
+            others.forLimits()
+                    .forEach(comparison -> compared.put(comparison, tasks.add(() -> others.without(comparison))));
+            Future<Recording> lessAccurate = tasks.add(() -> others.lessAccurate(HeadError.MULTIPLE));
+            MainRun main = mainRun(folder, start);
+            tasks.help(progress);
+            Recording recording = main.recording();
+            HeadError error = HeadError.between(recording, SideTasks.result(lessAccurate), oneThread.accuracy());
+            Map<Comparison, Recording> comparisons = new LinkedHashMap<>();
+            compared.forEach((comparison, task) -> comparisons.put(comparison, SideTasks.result(task)));
+            InterferenceDrawdown split = DrawdownSplit.of(
+                    SideTasks.result(responses),
+                    main.outcome().rateHistory(),
+                    start.snapshot(),
+                    recording,
+                    plan.description().reportDates());
+            return finished(main, error, comparisons, split);
+        }
+    }
+
+    private UnitResponses unitResponses() {
+        return UnitResponses.of(plan.problem(), plan.description().endDay(), oneThread.accuracy(), 1);
+    }
+
+    private MainRun mainRun(ResultsFolder folder, StartState start) throws IOException {
         Instant now = Instant.now();
         try (HeadsFile heads = new HeadsFile(folder.file("heads.nc"), plan.description(), now);
-                BoresFile bores = new BoresFile(folder.file("bores.nc"), plan.description(), now)) {
-            recorder = new Recorder(plan.description(), records, List.<RecordSink>of(heads, bores));
+                BoresFile bores = new BoresFile(folder.file("bores.nc"), plan.description(), now);
+                Simulation simulation = new Simulation(plan.problem(), oneThread)) {
+            Recorder recorder = new Recorder(plan.description(), records, List.<RecordSink>of(heads, bores));
             recorder.recorded(start.snapshot());
             double end = plan.description().endDay();
-            outcome = new Simulation(plan.problem(), plan.settings())
-                    .run(start.heads(), 0, end, records.days(), reporting(recorder, end));
+            Simulation.Outcome outcome =
+                    simulation.run(start.heads(), 0, end, records.days(), reporting(recorder, end));
             heads.complete();
             bores.complete();
+            return new MainRun(recorder.recording(), outcome);
         }
-        return finished(recorder.recording(), start, outcome);
     }
+
+    private record MainRun(Recording recording, Simulation.Outcome outcome) {}
 
     private SimulationObserver reporting(Recorder recorder, double end) {
         return new SimulationObserver() {
@@ -126,66 +153,28 @@ public final class ScenarioRun {
         };
     }
 
-    private FinishedRun finished(Recording recording, StartState start, Simulation.Outcome outcome) {
-        ComparisonRuns others = new ComparisonRuns(plan, records, start, progress);
-        HeadError error = HeadError.between(
-                recording,
-                others.lessAccurate(HeadError.MULTIPLE),
-                plan.settings().accuracy());
-        Map<Comparison, Recording> compared = others.forLimits();
+    private FinishedRun finished(
+            MainRun main, HeadError error, Map<Comparison, Recording> comparisons, InterferenceDrawdown split) {
+        RunDescription description = plan.description();
+        Recording recording = main.recording();
         double[] stationErrors =
                 error.atStations().stream().mapToDouble(Double::doubleValue).toArray();
+        Findings findings = new Findings(
+                new ArtesianHeadAnalysis(description, recording).ofAllStations(),
+                new InterferenceAnalysis(description, recording, plan.problem().bores()).tables(split),
+                split.method(),
+                Confinement.of(description, recording));
         return new FinishedRun(
-                plan.description(),
+                description,
                 recording,
-                findings(recording, interference(recording, start, outcome)),
-                new LimitEvaluation(plan.description(), recording, compared, stationErrors).evaluate(plan.limits()),
+                findings,
+                new LimitEvaluation(description, recording, comparisons, stationErrors).evaluate(plan.limits()),
                 new RunFigures(
-                        outcome.statistics(),
+                        main.outcome().statistics(),
                         error.atStations(),
                         error.method(),
                         (System.nanoTime() - started) * 1e-9,
                         PeakMemory.bytes(),
                         Runtime.getRuntime().availableProcessors()));
-    }
-
-    /** Drawdown since the start, split by what each bore and spring takes more or less than then. */
-    private InterferenceDrawdown interference(Recording recording, StartState start, Simulation.Outcome outcome) {
-        progress.reached("splitting drawdown by cause", 0);
-        UnitResponses responses = UnitResponses.of(
-                plan.problem(),
-                plan.description().endDay(),
-                plan.settings().accuracy(),
-                plan.settings().threads());
-        double[] startRates = DoubleStream.concat(
-                        Arrays.stream(start.snapshot().boreRate()),
-                        Arrays.stream(start.snapshot().springDischarge()))
-                .toArray();
-        Interference interference = new Interference(responses, outcome.rateHistory(), startRates);
-        double[] days = plan.description().reportDates().stream()
-                .mapToDouble(date -> date.day())
-                .toArray();
-        double[][][] drawdown =
-                Arrays.stream(days).mapToObj(interference::drawdown).toArray(double[][][]::new);
-        double[][] remainder = new double[days.length][startRates.length];
-        for (int k = 0; k < days.length; k++) {
-            for (int receptor = 0; receptor < startRates.length; receptor++) {
-                StationSeries series = recording.series().get(receptor);
-                remainder[k][receptor] = series.head()[0]
-                        - series.headAt(days[k])
-                        - Arrays.stream(drawdown[k][receptor]).sum();
-            }
-        }
-        return new InterferenceDrawdown(days, drawdown, remainder, INTERFERENCE_METHOD);
-    }
-
-    private Findings findings(Recording recording, InterferenceDrawdown split) {
-        return new Findings(
-                new ArtesianHeadAnalysis(plan.description(), recording).ofAllStations(),
-                new InterferenceAnalysis(
-                                plan.description(), recording, plan.problem().bores())
-                        .tables(split),
-                split.method(),
-                Confinement.of(plan.description(), recording));
     }
 }
