@@ -4,11 +4,13 @@ import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
 import org.headfall.scenarios.interpolation.PolygonCells.PolygonValue;
 import org.junit.jupiter.api.Test;
 import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.io.ParseException;
@@ -80,7 +82,7 @@ class PolygonCellsTest {
     void aPolygonThatTouchesACellInALineCoversNothingOfIt() throws Exception {
         Geometry comb = shape("POLYGON ((0 0, 30 0, 30 10, 25 10, 24 5, 16 5, 15 10, 14 5, 6 5, 5 10, 0 10, 0 0))");
         double[] shares = cover.shares(List.of(comb));
-        assertArrayEquals(new double[3], new double[] {shares[3], shares[4], shares[5]});
+        assertArrayEquals(new double[3], new double[] {shares[3], shares[4], shares[5]}, 1e-14);
         assertEquals(comb.getArea(), 100 * (shares[0] + shares[1] + shares[2]), 1e-10);
     }
 
@@ -103,6 +105,29 @@ class PolygonCellsTest {
                 sum += shares[cell] * (x[column + 1] - x[column]) * (y[row + 1] - y[row]);
             }
             assertEquals(1, sum / area.getArea(), 1e-10, "seed " + seed);
+        }
+    }
+
+    /** The grid ends within the polygons on all sides; each cell is cut out by itself. */
+    @Test
+    void sharesEqualThoseOfEachCellCutOut() {
+        for (long seed = 0; seed < 20; seed++) {
+            Random random = new Random(seed);
+            double[] x =
+                    Arrays.stream(edges(random, 8)).map(e -> 20_000 + 0.6 * e).toArray();
+            double[] y =
+                    Arrays.stream(edges(random, 7)).map(e -> 15_000 + 0.6 * e).toArray();
+            GeometryFactory factory = new GeometryFactory();
+            Geometry one = factory.createPolygon(star(random, 5 + random.nextInt(60), 15_000, 50_000));
+            Geometry other = factory.toGeometry(new Envelope(x[2], 70_000, 10_000, y[4]));
+            double[] shares = new PolygonCover(x, y).shares(List.of(one, other));
+            for (int cell = 0; cell < shares.length; cell++) {
+                int column = cell % 8;
+                int row = cell / 8;
+                Geometry cut = factory.toGeometry(new Envelope(x[column], x[column + 1], y[row], y[row + 1]));
+                double covered = cut.intersection(one.union(other)).getArea();
+                assertEquals(covered / cut.getArea(), shares[cell], 1e-9, "seed " + seed + ", cell " + cell);
+            }
         }
     }
 
