@@ -17,11 +17,13 @@ import org.jspecify.annotations.Nullable;
 /** Puts boundaries on the cells of the rim; a cell belongs to a stretch if its centre does. */
 final class BoundaryAssembly {
     private final RectilinearGrid grid;
+    private final boolean[] active;
     private final ScheduleAssembly schedules;
     private final Problems problems;
 
-    BoundaryAssembly(RectilinearGrid grid, ScheduleAssembly schedules, Problems problems) {
+    BoundaryAssembly(RectilinearGrid grid, boolean[] active, ScheduleAssembly schedules, Problems problems) {
         this.grid = grid;
+        this.active = active;
         this.schedules = schedules;
         this.problems = problems;
     }
@@ -30,7 +32,7 @@ final class BoundaryAssembly {
         List<OuterBoundary> boundaries = new ArrayList<>();
         for (BoundarySpecification specification : specifications) {
             @Nullable SideSegment segment = segment(specification);
-            if (segment != null) {
+            if (segment != null && touchesAquifer(specification, segment)) {
                 boundaries.add(boundary(specification, segment));
             }
         }
@@ -48,6 +50,22 @@ final class BoundaryAssembly {
         }
         BoundaryCondition.FarHead far = (BoundaryCondition.FarHead) condition;
         return new OuterBoundary.FarHead(name, segment, schedules.schedule(far.head()), far.distance());
+    }
+
+    private boolean touchesAquifer(BoundarySpecification boundary, SideSegment segment) {
+        for (int place = 0; place < segment.length(); place++) {
+            if (active[segment.cell(grid, place)]) {
+                return true;
+            }
+        }
+        problems.add(
+                boundary.place(),
+                "boundary " + boundary.name(),
+                Finding.of(
+                        ProblemKind.OUTSIDE_GRID,
+                        "a stretch of the rim that the aquifer does not reach",
+                        "a boundary that the aquifer reaches"));
+        return false;
     }
 
     private @Nullable SideSegment segment(BoundarySpecification boundary) {

@@ -1,25 +1,42 @@
 package org.headfall.scenarios.assembly;
 
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.List;
+import org.headfall.scenarios.interpolation.CellCentres;
+import org.headfall.scenarios.interpolation.PointSpread;
+import org.headfall.scenarios.interpolation.PolygonCells;
+import org.headfall.scenarios.interpolation.ScatteredValues;
+import org.headfall.scenarios.interpolation.SpreadValues;
+import org.headfall.scenarios.interpolation.ValueScale;
 import org.headfall.scenarios.problem.Finding;
 import org.headfall.scenarios.problem.ProblemKind;
 import org.headfall.scenarios.problem.Problems;
 import org.headfall.scenarios.raster.Averaging;
 import org.headfall.scenarios.raster.CellSampler;
 import org.headfall.scenarios.scenario.Field;
+import org.headfall.scenarios.scenario.Field.PointValue;
 import org.headfall.scenarios.scenario.SpatialFile;
 import org.headfall.solver.grid.RectilinearGrid;
 
 /** Puts fields on the cells of a grid. */
 final class FieldOnCells {
     private final RectilinearGrid grid;
+    private final CellCentres centres;
     private final boolean[] active;
     private final Problems problems;
+    private final List<SpreadField> spreads = new ArrayList<>();
 
     FieldOnCells(RectilinearGrid grid, boolean[] active, Problems problems) {
         this.grid = grid;
+        this.centres = centres(grid);
         this.active = active;
         this.problems = problems;
+    }
+
+    /** The centres of the cells of a grid. */
+    static CellCentres centres(RectilinearGrid grid) {
+        return CellCentres.between(grid.x().edges(), grid.y().edges());
     }
 
     /**
@@ -37,13 +54,61 @@ final class FieldOnCells {
             Arrays.fill(values, constant.value());
             return values;
         }
-        if (field instanceof Field.FromRaster raster) {
-            double[] values =
-                    new CellSampler(grid.x().edges(), grid.y().edges()).cellValues(raster.raster(), averaging);
-            fillHoles(values, raster.file(), unused);
+        if (field instanceof Field.FromPoints points) {
+            return spread(points);
+        }
+        if (field instanceof Field.FromPolygons polygons) {
+            double[] values = values(polygons);
+            fillHoles(values, polygons.file(), unused);
             return values;
         }
-        throw new IllegalStateException("no values on cells for " + field);
+        Field.FromRaster raster = (Field.FromRaster) field;
+        double[] values = new CellSampler(grid.x().edges(), grid.y().edges()).cellValues(raster.raster(), averaging);
+        fillHoles(values, raster.file(), unused);
+        return values;
+    }
+
+    private double[] values(Field.FromPolygons field) {
+        double[] values = new PolygonCells(centres)
+                .values(field.polygons().stream()
+                        .map(part -> new PolygonCells.PolygonValue(part.polygon(), part.value()))
+                        .toList());
+        if (field.elsewhere().isPresent()) {
+            double elsewhere = field.elsewhere().getAsDouble();
+            for (int cell = 0; cell < values.length; cell++) {
+                values[cell] = Double.isNaN(values[cell]) ? elsewhere : values[cell];
+            }
+        }
+        return values;
+    }
+
+    private double[] spread(Field.FromPoints field) {
+        List<PointValue> points = field.points();
+        ScatteredValues scattered = new ScatteredValues(
+                points.stream().mapToDouble(point -> point.position().x()).toArray(),
+                points.stream().mapToDouble(point -> point.position().y()).toArray(),
+                points.stream().mapToDouble(PointValue::value).toArray());
+        PointSpread onCells = new PointSpread(centres);
+        SpreadValues spread = switch (field.spread()) {
+            case NEAREST -> onCells.nearest(scattered);
+            case INVERSE_DISTANCE -> onCells.inverseDistance(scattered, ValueScale.PLAIN);
+            case LOG_INVERSE_DISTANCE -> onCells.inverseDistance(scattered, ValueScale.LOGARITHMIC);
+            case KRIGING -> krige(onCells, scattered, ValueScale.PLAIN, field);
+            case LOG_KRIGING -> krige(onCells, scattered, ValueScale.LOGARITHMIC, field);
+        };
+        spreads.add(new SpreadField(field.file().key(), field.file().name(), points.size(), spread.method()));
+        return spread.cellValues();
+    }
+
+    private static SpreadValues krige(
+            PointSpread onCells, ScatteredValues points, ValueScale scale, Field.FromPoints field) {
+        return onCells.kriging(
+                points, scale, field.variogram().range(), field.variogram().nuggetShare());
+    }
+
+    /** How the values at points that have been put on cells so far were spread. */
+    List<SpreadField> spreads() {
+        return List.copyOf(spreads);
     }
 
     private void fillHoles(double[] values, SpatialFile file, double unused) {

@@ -1,5 +1,6 @@
 package org.headfall.scenarios.assembly;
 
+import java.util.List;
 import org.headfall.solver.flow.FlowProblem;
 import org.headfall.solver.simulation.Settings;
 
@@ -12,10 +13,22 @@ import org.headfall.solver.simulation.Settings;
  * @param settings accuracy of the run
  * @param ground level of the ground of each cell (m above datum)
  * @param outputDays days on which something is written
+ * @param spreads how values at points became values on cells
  */
 @SuppressWarnings("ArrayRecordComponent") // a field of 10⁵ cells, shared and never compared
 public record Model(
-        FlowProblem problem, Start start, double days, Settings settings, double[] ground, OutputDays outputDays) {
+        FlowProblem problem,
+        Start start,
+        double days,
+        Settings settings,
+        double[] ground,
+        OutputDays outputDays,
+        List<SpreadField> spreads) {
+    /** Copies the list. */
+    public Model {
+        spreads = List.copyOf(spreads);
+    }
+
     /** Heads at the start of the run. */
     public sealed interface Start {}
 

@@ -1,7 +1,6 @@
 package org.headfall.scenarios.assembly;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import org.headfall.scenarios.problem.Finding;
@@ -51,18 +50,23 @@ public final class ModelAssembly {
     }
 
     private @Nullable Model model(RectilinearGrid grid) {
-        boolean[] active = new boolean[grid.cellCount()];
-        Arrays.fill(active, true);
+        long before = problems.count();
+        AreaOnCells areas = new AreaOnCells(grid, problems);
+        boolean[] active = areas.active(scenario.aquifer().within());
         FieldOnCells fields = new FieldOnCells(grid, active, problems);
         AquiferAssembly aquifers = new AquiferAssembly(grid, active, fields, problems);
         @Nullable Aquifer aquifer = aquifers.aquifer(scenario);
         Optional<SealingBed> bed = aquifers.sealingBed(scenario);
         List<OuterBoundary> boundaries =
-                new BoundaryAssembly(grid, schedules, problems).boundaries(scenario.boundaries());
-        List<Recharge> recharges = new RechargeAssembly(grid, fields, schedules).recharges(scenario.recharges());
+                new BoundaryAssembly(grid, active, schedules, problems).boundaries(scenario.boundaries());
+        List<Recharge> recharges =
+                new RechargeAssembly(areas, active, fields, schedules).recharges(scenario.recharges());
         double[] ground = fields.values(scenario.ground(), Averaging.ARITHMETIC, 0);
         boolean placed = standInAquifer(grid, active);
-        if (aquifer == null || !placed) {
+        if (!(scenario.start() instanceof StartSpecification.GivenHeads)) {
+            new HeldHeads(grid, active, problems).check(scenario, boundaries, bed);
+        }
+        if (aquifer == null || !placed || problems.count() > before) {
             return null;
         }
         List<Bore> bores = new BoreAssembly(scenario.period(), schedules).bores(scenario.bores());
@@ -74,7 +78,8 @@ public final class ModelAssembly {
                 scenario.period().days(),
                 settings,
                 ground,
-                OutputDays.of(scenario.output(), scenario.period()));
+                OutputDays.of(scenario.output(), scenario.period()),
+                fields.spreads());
     }
 
     private List<Spring> springs() {

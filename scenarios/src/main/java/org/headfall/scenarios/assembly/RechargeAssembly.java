@@ -1,21 +1,21 @@
 package org.headfall.scenarios.assembly;
 
-import java.util.Arrays;
 import java.util.List;
 import org.headfall.scenarios.raster.Averaging;
 import org.headfall.scenarios.scenario.RechargeSpecification;
 import org.headfall.solver.aquifer.Recharge;
-import org.headfall.solver.grid.RectilinearGrid;
 import org.headfall.solver.schedule.Schedule;
 
-/** Puts recharge on cells. */
+/** Puts recharge on cells; a cell that lies partly in the area of the recharge gets that part of it. */
 final class RechargeAssembly {
-    private final RectilinearGrid grid;
+    private final AreaOnCells areas;
+    private final boolean[] active;
     private final FieldOnCells fields;
     private final ScheduleAssembly schedules;
 
-    RechargeAssembly(RectilinearGrid grid, FieldOnCells fields, ScheduleAssembly schedules) {
-        this.grid = grid;
+    RechargeAssembly(AreaOnCells areas, boolean[] active, FieldOnCells fields, ScheduleAssembly schedules) {
+        this.areas = areas;
+        this.active = active;
         this.fields = fields;
         this.schedules = schedules;
     }
@@ -25,13 +25,15 @@ final class RechargeAssembly {
     }
 
     private Recharge recharge(RechargeSpecification recharge) {
+        double[] shares = areas.shares(recharge.within(), active);
         if (recharge.rate() instanceof RechargeSpecification.SteadyRate steady) {
             double[] rate = fields.values(steady.rate(), Averaging.ARITHMETIC, 0);
+            for (int cell = 0; cell < rate.length; cell++) {
+                rate[cell] *= shares[cell];
+            }
             return new Recharge(recharge.name(), rate, Schedule.constant(1));
         }
         RechargeSpecification.ChangingRate changing = (RechargeSpecification.ChangingRate) recharge.rate();
-        double[] everywhere = new double[grid.cellCount()];
-        Arrays.fill(everywhere, 1);
-        return new Recharge(recharge.name(), everywhere, schedules.schedule(changing.rate()));
+        return new Recharge(recharge.name(), shares, schedules.schedule(changing.rate()));
     }
 }

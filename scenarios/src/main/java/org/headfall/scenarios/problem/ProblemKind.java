@@ -74,6 +74,10 @@ public enum ProblemKind {
     RASTER_COVER("does not cover the grid"),
     /** A polygon that crosses itself or is otherwise not a proper shape. */
     GEOMETRY("is not a proper shape"),
+    /** Two points in one place. */
+    SAME_PLACE("is given twice in one place"),
+    /** A part of the aquifer whose steady heads nothing decides. */
+    NOTHING_HOLDS_HEADS("has no steady heads"),
     /** More problems of the same kind in the same file than are listed. */
     MORE_OF_THE_SAME("has more problems of this kind");
 

@@ -10,33 +10,32 @@ import org.headfall.scenarios.quantity.Dimension;
 import org.headfall.scenarios.quantity.Quantity;
 import org.headfall.scenarios.scenario.AquiferSpecification;
 import org.headfall.scenarios.scenario.AquiferSpecification.Transmissivity;
+import org.headfall.scenarios.scenario.Area;
 import org.headfall.scenarios.scenario.Field;
 import org.headfall.scenarios.scenario.SealingBedSpecification;
-import org.headfall.scenarios.scenario.SpatialFile;
 import org.jspecify.annotations.Nullable;
 
 /** Reads the aquifer and the sealing bed above it. */
 final class AquiferReader {
-    private final Inputs inputs;
     private final FieldReader fields;
 
     AquiferReader(Inputs inputs, MapArea area) {
-        this.inputs = inputs;
         this.fields = new FieldReader(inputs, area);
     }
 
+    /**
+     * The aquifer.
+     *
+     * @param section the section; its key {@code within} has been read already
+     * @param within the area that came of it; null if there is none or a problem has been reported
+     */
     @Nullable
-    AquiferSpecification aquifer(Section document) {
-        @Nullable Section section = document.section("aquifer");
-        if (section == null) {
-            return null;
-        }
+    AquiferSpecification aquifer(Section section, @Nullable Area within) {
         @Nullable Transmissivity transmissivity = transmissivity(section);
         @Nullable
         Field storativity = fields.required(section, "storativity", Dimension.NUMBER, ValueRanges.STORATIVITY);
         @Nullable Field top = fields.required(section, "top", Dimension.LEVEL, ValueRanges.LEVEL);
         @Nullable Field bottom = fields.required(section, "bottom", Dimension.LEVEL, ValueRanges.LEVEL);
-        @Nullable SpatialFile within = section.has("within") ? inputs.spatialFile(section, "within") : null;
         section.done();
         if (top instanceof Field.Constant high && bottom instanceof Field.Constant low && low.value() >= high.value()) {
             section.refuse(

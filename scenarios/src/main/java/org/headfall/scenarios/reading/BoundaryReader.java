@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import org.headfall.scenarios.document.DocumentNode;
 import org.headfall.scenarios.document.Section;
 import org.headfall.scenarios.problem.Finding;
 import org.headfall.scenarios.problem.ProblemKind;
@@ -47,6 +48,16 @@ final class BoundaryReader {
             }
         }
         return boundaries;
+    }
+
+    /** Whether a boundary of the document gives a head, be it written as it should or not. */
+    static boolean giveHeads(Section document) {
+        return document.optionalNode("boundaries") instanceof DocumentNode.Listing boundaries
+                && boundaries.entries().stream()
+                        .anyMatch(boundary -> boundary instanceof DocumentNode.Mapping mapping
+                                && mapping.entries().stream()
+                                        .anyMatch(entry -> entry.key().equals("fixed_head")
+                                                || entry.key().equals("far_head")));
     }
 
     private @Nullable BoundarySpecification boundary(Section section) {

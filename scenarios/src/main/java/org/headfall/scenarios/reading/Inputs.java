@@ -11,6 +11,7 @@ import org.headfall.scenarios.problem.Place;
 import org.headfall.scenarios.problem.ProblemKind;
 import org.headfall.scenarios.problem.Problems;
 import org.headfall.scenarios.scenario.SpatialFile;
+import org.headfall.scenarios.spatial.SpatialFormatException;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -48,6 +49,23 @@ record Inputs(Problems problems, ScenarioFolder folder) {
         return path == null
                 ? null
                 : new SpatialFile(path, folder.nameOf(path), section.placeOf(key), section.nameOf(key));
+    }
+
+    /**
+     * Reports what a reader of map files found: in the file if it knows the line, else where the document names the file.
+     *
+     * @param file the file
+     * @param wrong what was found
+     * @param kind what it is
+     */
+    void report(SpatialFile file, SpatialFormatException wrong, ProblemKind kind) {
+        Place place = wrong.line() == 0 ? file.place() : new Place(file.name(), wrong.line(), wrong.column());
+        problems.add(place, file.name(), Finding.of(kind, wrong.found(), wrong.allowed()));
+    }
+
+    /** Reports that a map file as a whole cannot be read. */
+    void report(SpatialFile file, SpatialFormatException wrong) {
+        report(file, wrong, wrong.line() == 0 ? ProblemKind.FILE_UNREADABLE : ProblemKind.SYNTAX);
     }
 
     /** The sections of a list; entries of another form are reported and left out. */

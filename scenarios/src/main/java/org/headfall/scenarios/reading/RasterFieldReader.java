@@ -2,13 +2,9 @@ package org.headfall.scenarios.reading;
 
 import org.headfall.scenarios.document.Section;
 import org.headfall.scenarios.problem.Finding;
-import org.headfall.scenarios.problem.Place;
 import org.headfall.scenarios.problem.ProblemKind;
-import org.headfall.scenarios.problem.Problems;
 import org.headfall.scenarios.quantity.AllowedRange;
 import org.headfall.scenarios.quantity.Dimension;
-import org.headfall.scenarios.quantity.QuantityException;
-import org.headfall.scenarios.quantity.Unit;
 import org.headfall.scenarios.raster.Raster;
 import org.headfall.scenarios.raster.RasterCoverage;
 import org.headfall.scenarios.raster.RasterFile;
@@ -25,11 +21,11 @@ import org.jspecify.annotations.Nullable;
  * the grid. The unit is that of the document, else that of the file, else metres for levels and lengths.
  */
 final class RasterFieldReader {
-    private final Problems problems;
+    private final Inputs inputs;
     private final MapArea area;
 
-    RasterFieldReader(Problems problems, MapArea area) {
-        this.problems = problems;
+    RasterFieldReader(Inputs inputs, MapArea area) {
+        this.inputs = inputs;
         this.area = area;
     }
 
@@ -39,8 +35,8 @@ final class RasterFieldReader {
         @Nullable String typedUnit = section.optionalText("unit");
         try {
             RasterFile read = new RasterReader(RasterLimits.DEFAULT).read(file.path(), layer);
-            double factor =
-                    factor(section, file, typedUnit == null ? read.unit().orElse(null) : typedUnit, dimension);
+            double factor = MapUnit.factor(
+                    section, "raster", typedUnit == null ? read.unit().orElse(null) : typedUnit, dimension);
             if (Double.isNaN(factor)) {
                 return null;
             }
@@ -50,33 +46,8 @@ final class RasterFieldReader {
             checkValues(file, raster, dimension, range);
             return new Field.FromRaster(file, raster);
         } catch (SpatialFormatException wrong) {
-            report(file, wrong);
+            inputs.report(file, wrong);
             return null;
-        }
-    }
-
-    /** Reports what a reader of map files found, in the file if it knows the line, else where the file is named. */
-    private void report(SpatialFile file, SpatialFormatException wrong) {
-        Place place = wrong.line() == 0 ? file.place() : new Place(file.name(), wrong.line(), wrong.column());
-        ProblemKind kind = wrong.line() == 0 ? ProblemKind.FILE_UNREADABLE : ProblemKind.SYNTAX;
-        problems.add(place, file.name(), Finding.of(kind, wrong.found(), wrong.allowed()));
-    }
-
-    private static double factor(Section section, SpatialFile file, @Nullable String unit, Dimension dimension) {
-        if (unit == null && (dimension.isPureNumber() || dimension.unit().equals("m"))) {
-            return 1;
-        }
-        if (unit == null) {
-            section.refuse(
-                    "raster",
-                    Finding.of(ProblemKind.MISSING_UNIT, file.name(), "the key unit, " + dimension.allowed()));
-            return Double.NaN;
-        }
-        try {
-            return Unit.parse(unit, dimension).toMetresAndDays();
-        } catch (QuantityException wrong) {
-            section.refuse(section.has("unit") ? "unit" : "raster", wrong.finding());
-            return Double.NaN;
         }
     }
 
@@ -118,6 +89,6 @@ final class RasterFieldReader {
     }
 
     private void report(SpatialFile file, ProblemKind kind, String found, String allowed) {
-        problems.add(file.place(), file.name(), Finding.of(kind, found, allowed));
+        inputs.problems().add(file.place(), file.name(), Finding.of(kind, found, allowed));
     }
 }

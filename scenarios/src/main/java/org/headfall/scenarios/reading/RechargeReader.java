@@ -7,9 +7,9 @@ import org.headfall.scenarios.document.DocumentNode;
 import org.headfall.scenarios.document.Section;
 import org.headfall.scenarios.quantity.Dimension;
 import org.headfall.scenarios.reading.TimeCourseReader.Shape;
+import org.headfall.scenarios.scenario.Area;
 import org.headfall.scenarios.scenario.Field;
 import org.headfall.scenarios.scenario.RechargeSpecification;
-import org.headfall.scenarios.scenario.SpatialFile;
 import org.headfall.scenarios.scenario.TimeCourse;
 import org.jspecify.annotations.Nullable;
 
@@ -18,11 +18,13 @@ final class RechargeReader {
     private final Inputs inputs;
     private final FieldReader fields;
     private final TimeCourseReader courses;
+    private final FeatureFileReader features;
 
     RechargeReader(Inputs inputs, MapArea area) {
         this.inputs = inputs;
         this.fields = new FieldReader(inputs, area);
         this.courses = new TimeCourseReader(inputs);
+        this.features = new FeatureFileReader(inputs, area);
     }
 
     List<RechargeSpecification> read(Section document) {
@@ -31,12 +33,13 @@ final class RechargeReader {
         for (Section section : inputs.sections(document, "recharge")) {
             @Nullable String name = section.text("name");
             RechargeSpecification.@Nullable Rate rate = rate(section);
-            @Nullable SpatialFile within = section.has("within") ? inputs.spatialFile(section, "within") : null;
+            boolean partial = section.has("within");
+            @Nullable Area within = partial ? features.area(inputs.spatialFile(section, "within")) : null;
             section.done();
             if (name != null) {
                 names.add(name, section.placeOf("name"), section.nameOf("name"));
             }
-            if (name != null && rate != null) {
+            if (name != null && rate != null && (within != null || !partial)) {
                 recharges.add(new RechargeSpecification(name, rate, Optional.ofNullable(within)));
             }
         }

@@ -10,6 +10,7 @@ import org.headfall.scenarios.document.ScenarioFolder;
 import org.headfall.scenarios.document.Section;
 import org.headfall.scenarios.problem.Problems;
 import org.headfall.scenarios.scenario.AquiferSpecification;
+import org.headfall.scenarios.scenario.Area;
 import org.headfall.scenarios.scenario.BoreSpecification;
 import org.headfall.scenarios.scenario.BoundarySpecification;
 import org.headfall.scenarios.scenario.CoordinateSystem;
@@ -64,9 +65,13 @@ public final class ScenarioReader {
         @Nullable Period period = new PeriodReader(inputs).read(document);
         @Nullable GridSpecification grid = new GridReader().read(document);
         @Nullable Extent extent = grid == null ? null : grid.extent();
-        MapArea area = new MapArea(extent, false, coordinates);
+        MapArea wholeGrid = MapArea.ofGrid(extent, coordinates);
+        @Nullable Section aquiferSection = document.section("aquifer");
+        @Nullable Area within = aquiferSection == null ? null : within(aquiferSection, wholeGrid);
+        MapArea area = within == null ? wholeGrid : wholeGrid.within(within);
         AquiferReader aquifers = new AquiferReader(inputs, area);
-        @Nullable AquiferSpecification aquifer = aquifers.aquifer(document);
+        @Nullable
+        AquiferSpecification aquifer = aquiferSection == null ? null : aquifers.aquifer(aquiferSection, within);
         @Nullable Field ground = aquifers.ground(document);
         @Nullable SealingBedSpecification bed = aquifers.sealingBed(document);
         List<BoundarySpecification> boundaries = new BoundaryReader(inputs, extent).read(document);
@@ -78,7 +83,7 @@ public final class ScenarioReader {
         List<ProtectedPoint> protectedPoints = points.protectedPoints(document);
         List<BoreSpecification> bores = new BoreReader(inputs, positions, names).read(document);
         List<Limit> limits = new LimitReader(inputs, names, bores, period).read(document);
-        @Nullable StartSpecification start = new StartReader(inputs, area).read(document);
+        @Nullable StartSpecification start = new StartReader(inputs, area, headsAreHeld(document, bed)).read(document);
         OutputSpecification output = new OutputReader(inputs, period).read(document);
         document.done();
         if (title == null
@@ -109,5 +114,19 @@ public final class ScenarioReader {
                 limits,
                 start,
                 output);
+    }
+
+    private @Nullable Area within(Section aquifer, MapArea area) {
+        return aquifer.has("within")
+                ? new FeatureFileReader(inputs, area).area(inputs.spatialFile(aquifer, "within"))
+                : null;
+    }
+
+    /** Whether something decides what heads are in the long run; a bed with problems of its own counts as one. */
+    private static boolean headsAreHeld(Section document, @Nullable SealingBedSpecification bed) {
+        boolean tight = bed != null
+                && bed.verticalConductivity() instanceof Field.Constant conductivity
+                && conductivity.value() == 0;
+        return BoundaryReader.giveHeads(document) || (document.has("sealing_bed") && !tight);
     }
 }

@@ -3,6 +3,8 @@ package org.headfall.scenarios.reading;
 import java.util.Map;
 import java.util.TreeMap;
 import org.headfall.scenarios.document.Section;
+import org.headfall.scenarios.problem.Finding;
+import org.headfall.scenarios.problem.ProblemKind;
 import org.headfall.scenarios.scenario.Field;
 import org.headfall.scenarios.scenario.StartSpecification;
 import org.jspecify.annotations.Nullable;
@@ -15,10 +17,19 @@ final class StartReader {
 
     private final Inputs inputs;
     private final MapArea area;
+    private final boolean headsAreHeld;
 
-    StartReader(Inputs inputs, MapArea area) {
+    /**
+     * A reader.
+     *
+     * @param inputs what all readers share
+     * @param area what maps have to fit
+     * @param headsAreHeld whether a boundary or a sealing bed decides what heads are in the long run
+     */
+    StartReader(Inputs inputs, MapArea area, boolean headsAreHeld) {
         this.inputs = inputs;
         this.area = area;
+        this.headsAreHeld = headsAreHeld;
     }
 
     @Nullable
@@ -35,6 +46,14 @@ final class StartReader {
 
     private @Nullable StartSpecification read(Section section, String key) {
         if (key.equals("steady")) {
+            if (!headsAreHeld) {
+                section.refuse(
+                        "steady",
+                        Finding.of(
+                                ProblemKind.NOTHING_HOLDS_HEADS,
+                                "no boundary with a head and no sealing bed that leaks",
+                                "a steady start with fixed_head, far_head or sealing_bed; else given heads"));
+            }
             return section.choice("steady", STEADY);
         }
         @Nullable Field heads = new AquiferReader(inputs, area).heads(section);

@@ -28,6 +28,8 @@ final class ValueRanges {
     static final AllowedRange SCREEN_RADIUS = AllowedRange.positiveUpTo(5);
     /** Positions (m). */
     static final AllowedRange POSITION = AllowedRange.between(-1e8, 1e8);
+    /** Range of a variogram (m). */
+    static final AllowedRange VARIOGRAM_RANGE = AllowedRange.between(1, 1e7);
     /** Length of a period or of a part of it (d), up to 1000 years. */
     static final AllowedRange TIME = AllowedRange.positiveUpTo(365_250);
 

@@ -10,16 +10,11 @@ import org.headfall.scenarios.problem.Place;
  * @param storativity storativity (-)
  * @param top top of the aquifer (m above datum)
  * @param bottom bottom of the aquifer (m above datum)
- * @param within polygons that bound the aquifer, if it does not fill the whole grid
+ * @param within where the aquifer is, if it does not fill the whole grid
  * @param place where the document gives it
  */
 public record AquiferSpecification(
-        Transmissivity transmissivity,
-        Field storativity,
-        Field top,
-        Field bottom,
-        Optional<SpatialFile> within,
-        Place place) {
+        Transmissivity transmissivity, Field storativity, Field top, Field bottom, Optional<Area> within, Place place) {
     /** Transmissivity along the axes of the grid. */
     public sealed interface Transmissivity {}
 

@@ -3,6 +3,7 @@ package org.headfall.scenarios.scenario;
 import java.util.List;
 import java.util.OptionalDouble;
 import org.headfall.scenarios.raster.Raster;
+import org.locationtech.jts.geom.Geometry;
 
 /** A quantity that may differ from place to place, in metres and days. */
 public sealed interface Field {
@@ -25,24 +26,39 @@ public sealed interface Field {
      * One value a polygon.
      *
      * @param file GeoJSON file with the polygons
-     * @param property name of the property that holds the value
-     * @param factor what turns its numbers into metres and days
+     * @param polygons the polygons and their values in metres and days; where they overlap the later one counts
      * @param elsewhere value beyond all polygons, if there is one
      */
-    record FromPolygons(SpatialFile file, String property, double factor, OptionalDouble elsewhere) implements Field {}
+    record FromPolygons(SpatialFile file, List<PolygonValue> polygons, OptionalDouble elsewhere) implements Field {
+        /** Copies the list. */
+        public FromPolygons {
+            polygons = List.copyOf(polygons);
+        }
+    }
 
     /**
      * Values at points, spread over the area between them.
      *
-     * @param points the points, at least one
+     * @param file table of the points
+     * @param points the points, at least one, no two in one place
      * @param spread how
+     * @param variogram used for kriging
      */
-    record FromPoints(List<PointValue> points, Spread spread) implements Field {
+    record FromPoints(SpatialFile file, List<PointValue> points, Spread spread, VariogramSpecification variogram)
+            implements Field {
         /** Copies the list. */
         public FromPoints {
             points = List.copyOf(points);
         }
     }
+
+    /**
+     * The value of a polygon.
+     *
+     * @param polygon a polygon or several (m); shared, must not be changed
+     * @param value the value in metres and days
+     */
+    record PolygonValue(Geometry polygon, double value) {}
 
     /**
      * A value at a point.

@@ -7,9 +7,9 @@ import java.util.Optional;
  *
  * @param name its name in tables
  * @param rate depth of water over time, either steady and perhaps different from place to place, or changing
- * @param within polygons it falls on; the whole grid if empty
+ * @param within where it falls; the whole grid if empty
  */
-public record RechargeSpecification(String name, Rate rate, Optional<SpatialFile> within) {
+public record RechargeSpecification(String name, Rate rate, Optional<Area> within) {
     /** Depth of water over time. */
     public sealed interface Rate {}
 

@@ -4,7 +4,7 @@ import java.nio.file.Path;
 import org.headfall.scenarios.problem.Place;
 
 /**
- * A raster or a GeoJSON file that the document names.
+ * A raster, a GeoJSON file or a table of points that the document names.
  *
  * @param path the file, which exists
  * @param name its name relative to the folder of the document

@@ -23,6 +23,11 @@ public record TableFormat(List<TableColumn> columns, boolean otherColumns, long 
         return new TableFormat(columns, true, mostRows);
     }
 
+    /** The same table with another limit of its length. */
+    public TableFormat withMostRows(long most) {
+        return new TableFormat(columns, otherColumns, most);
+    }
+
     /** The names of the columns. */
     List<String> names() {
         return columns.stream().map(TableColumn::name).toList();

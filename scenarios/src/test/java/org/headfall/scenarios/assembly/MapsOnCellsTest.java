@@ -1,0 +1,267 @@
+package org.headfall.scenarios.assembly;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertInstanceOf;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.IntStream;
+import org.headfall.scenarios.document.FileReach;
+import org.headfall.scenarios.interpolation.SpreadValues;
+import org.headfall.scenarios.problem.InputException;
+import org.headfall.scenarios.problem.ProblemKind;
+import org.headfall.scenarios.problem.Problems;
+import org.headfall.scenarios.reading.ScenarioReader;
+import org.headfall.scenarios.scenario.Scenario;
+import org.headfall.solver.grid.RectilinearGrid;
+import org.headfall.solver.simulation.Simulation;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Polygons, points and areas of a document on a grid of 20 by 8 cells of 1 km. */
+class MapsOnCellsTest {
+    private static final String DOCUMENT = """
+            title: strip
+            datum: metres above an invented datum
+            crs: local
+            period: {from: 2027-01-01, until: 2030-01-01}
+            grid:
+              extent: {west: 0 km, east: 20 km, south: 0 km, north: 8 km}
+              cell: 1 km
+            aquifer:
+              transmissivity: 300 m2/d
+              storativity: 2e-4
+              top: -100 m
+              bottom: -200 m
+            ground: 150 m
+            boundaries:
+              - {name: intake, side: west, fixed_head: 200 m}
+              - {name: outfall, side: east, fixed_head: 100 m}
+            start: {steady: with existing bores}
+            """;
+
+    @TempDir
+    Path folder;
+
+    private final Problems problems = new Problems();
+
+    private Optional<Model> assemble(String document) throws IOException, InputException {
+        Path file = Files.writeString(folder.resolve("strip.yaml"), document);
+        Scenario scenario =
+                ScenarioReader.read(file, FileReach.FOLDER_OF_DOCUMENT).orThrow();
+        return ModelAssembly.assemble(scenario, problems);
+    }
+
+    private Model model(String document) throws IOException, InputException {
+        Optional<Model> model = assemble(document);
+        assertTrue(model.isPresent(), problems::toText);
+        return model.get();
+    }
+
+    private static String rectangle(double west, double south, double east, double north) {
+        return String.format(
+                Locale.ROOT,
+                "[[[%1$f,%2$f],[%3$f,%2$f],[%3$f,%4$f],[%1$f,%4$f],[%1$f,%2$f]]]",
+                west,
+                south,
+                east,
+                north);
+    }
+
+    private static String feature(String properties, String coordinates) {
+        return "{\"type\":\"Feature\",\"properties\":{" + properties
+                + "},\"geometry\":{\"type\":\"Polygon\",\"coordinates\":" + coordinates + "}}";
+    }
+
+    private void write(String name, String... features) throws IOException {
+        Files.writeString(
+                folder.resolve(name),
+                "{\"type\":\"FeatureCollection\",\"features\":[" + String.join(",", features) + "]}");
+    }
+
+    @BeforeEach
+    void writeMaps() throws IOException {
+        write(
+                "zones.geojson",
+                feature("\"T\": 10", rectangle(-1000, -1000, 21_000, 9000)),
+                feature("\"T\": 20", rectangle(5000, 0, 9000, 8000)));
+        write("basin.geojson", feature("", rectangle(-500, 1000, 20_500, 6200)));
+    }
+
+    @Test
+    void polygonsGiveCellsTheirConvertedValues() throws Exception {
+        Model model = model(
+                DOCUMENT.replace("300 m2/d", "{polygons: zones.geojson, property: T, unit: m2/h, elsewhere: 1 m2/d}"));
+        double[] row = Arrays.copyOf(model.problem().aquifer().transmissivityX(), 20);
+        double[] expected = new double[20];
+        Arrays.fill(expected, 240);
+        Arrays.fill(expected, 5, 9, 480);
+        assertArrayEquals(expected, row, 1e-9);
+    }
+
+    @Test
+    void elsewhereFillsWhatPolygonsLeave() throws Exception {
+        Model model = model(
+                DOCUMENT.replace("300 m2/d", "{polygons: basin.geojson, property: T, unit: m2/d, elsewhere: 7 m2/d}")
+                        .replace("basin", "zone"));
+        assertEquals(7, model.problem().aquifer().transmissivityX()[0]);
+        assertEquals(33, model.problem().aquifer().transmissivityX()[5]);
+    }
+
+    @BeforeEach
+    void writeAZoneAlone() throws IOException {
+        write("zone.geojson", feature("\"T\": 33", rectangle(5000, 0, 9000, 8000)));
+    }
+
+    @Test
+    void cellsInNoPolygonAreReported() throws Exception {
+        assertTrue(assemble(DOCUMENT.replace("300 m2/d", "{polygons: zone.geojson, property: T, unit: m2/d}"))
+                .isEmpty());
+        String text = problems.toText();
+        assertTrue(
+                text.startsWith("strip.yaml:9:30: zone.geojson does not cover the grid: found no value in 128"), text);
+    }
+
+    @Test
+    void pointsAreKrigedAndTheModelSaysHow() throws Exception {
+        Files.writeString(
+                folder.resolve("tests.csv"),
+                "x (m),y (m),T (m2/d)\n500,500,100\n10500,4500,400\n19500,7500,50\n3500,6500,900\n");
+        Model model = model(DOCUMENT.replace("300 m2/d", "{points: tests.csv, column: T, spread: log-kriging}"));
+        double[] transmissivity = model.problem().aquifer().transmissivityX();
+        assertEquals(100, transmissivity[0], 1e-9);
+        assertEquals(400, transmissivity[4 * 20 + 10], 1e-9);
+        SpreadField spread = model.spreads().get(0);
+        assertEquals("aquifer.transmissivity.points", spread.key());
+        assertEquals(4, spread.points());
+        assertTrue(assertInstanceOf(SpreadValues.Kriging.class, spread.method()).rangeFitted());
+    }
+
+    @Test
+    void aGivenVariogramIsUsed() throws Exception {
+        Files.writeString(
+                folder.resolve("tops.csv"), "x (m),y (m),top (m)\n500,500,-100\n10500,4500,-50\n19500,500,-90\n");
+        Model model = model(DOCUMENT.replace(
+                "top: -100 m",
+                "top: {points: tops.csv, column: top, spread: kriging, variogram: {range: 8 km, nugget_share: 20 %}}"));
+        SpreadValues.Kriging kriging = assertInstanceOf(
+                SpreadValues.Kriging.class, model.spreads().get(0).method());
+        assertFalse(kriging.rangeFitted());
+        assertEquals(8000, kriging.variogram().range());
+        assertEquals(0.2, kriging.variogram().nuggetShare());
+        assertTrue(model.problem().aquifer().top()[0] > -99);
+    }
+
+    @Test
+    void theAquiferIsWhereItsPolygonsAre() throws Exception {
+        Model model = model(DOCUMENT.replace("bottom: -200 m", "bottom: -200 m\n  within: basin.geojson"));
+        boolean[] active = model.problem().aquifer().active();
+        for (int cell = 0; cell < active.length; cell++) {
+            int row = cell / 20;
+            assertEquals(row >= 1 && row <= 5, active[cell], "cell " + cell);
+        }
+        double[] head = new Simulation(((Model.SteadyHeads) model.start()).problem(), model.settings()).steadyHead(0);
+        RectilinearGrid grid = model.problem().aquifer().grid();
+        for (int cell = 0; cell < head.length; cell++) {
+            if (active[cell]) {
+                assertEquals(200 - grid.centreX(cell) / 200, head[cell], 1e-6, "cell " + cell);
+            }
+        }
+    }
+
+    @Test
+    void aRasterNeedsToCoverTheAquiferOnly() throws Exception {
+        StringBuilder top = new StringBuilder("ncols 20\nnrows 6\nxllcorner 0\nyllcorner 1000\ncellsize 1000\n");
+        for (int row = 0; row < 6; row++) {
+            top.append("-80 ".repeat(19)).append("-80\n");
+        }
+        Files.writeString(folder.resolve("top.asc"), top);
+        String within = DOCUMENT.replace("bottom: -200 m", "bottom: -200 m\n  within: basin.geojson");
+        Model model = model(within.replace("top: -100 m", "top: {raster: top.asc}"));
+        assertEquals(-80, model.problem().aquifer().top()[30]);
+    }
+
+    @Test
+    void aBoreBesideTheAquiferIsReported() throws Exception {
+        String within = DOCUMENT.replace("bottom: -200 m", "bottom: -200 m\n  within: basin.geojson");
+        assertTrue(assemble(
+                        within
+                                + "bores: [{name: A, at: [5 km, 7.5 km], group: existing, screen_radius: 0.1 m, rate: 1 L/s}]\n")
+                .isEmpty());
+        assertEquals(ProblemKind.OUTSIDE_GRID, problems.sorted().get(0).kind());
+    }
+
+    @Test
+    void aBoundaryThatTheAquiferDoesNotReachIsReported() throws Exception {
+        String within = DOCUMENT.replace("bottom: -200 m", "bottom: -200 m\n  within: basin.geojson");
+        assertTrue(assemble(within.replace("side: east", "side: north")).isEmpty());
+        assertEquals("strip.yaml:17:5", problems.sorted().get(0).place().toString());
+    }
+
+    @Test
+    void aPartThatNothingHoldsIsReportedForASteadyStart() throws Exception {
+        write(
+                "basin.geojson",
+                feature("", rectangle(0, 0, 9000, 8000)),
+                feature("", rectangle(11_000, 0, 15_000, 8000)));
+        String within = DOCUMENT.replace("bottom: -200 m", "bottom: -200 m\n  within: basin.geojson")
+                .replace("  - {name: outfall, side: east, fixed_head: 100 m}\n", "");
+        assertTrue(assemble(within).isEmpty());
+        String text = problems.toText();
+        assertTrue(text.contains("found 32 cells that no boundary"), text);
+        assertTrue(text.contains("x 11500.0, y 500.0"), text);
+        problems.sorted().forEach(problem -> assertEquals(ProblemKind.NOTHING_HOLDS_HEADS, problem.kind()));
+        assertTrue(
+                ModelAssembly.assemble(given(within), new Problems()).isPresent(),
+                "given heads need nothing to hold them");
+    }
+
+    private Scenario given(String document) throws IOException, InputException {
+        Path file = Files.writeString(
+                folder.resolve("given.yaml"), document.replace("{steady: with existing bores}", "{heads: 120 m}"));
+        return ScenarioReader.read(file, FileReach.FOLDER_OF_DOCUMENT).orThrow();
+    }
+
+    @Test
+    void rainFallsOnThePartOfACellThatIsOutcrop() throws Exception {
+        write("outcrop.geojson", feature("", rectangle(250, 0, 2000, 1500)));
+        Model model = model(DOCUMENT + "recharge:\n  - {name: rain, rate: 36.525 mm/yr, within: outcrop.geojson}\n");
+        double[] rate = model.problem().recharges().get(0).rate();
+        assertEquals(0.75e-4, rate[0], 1e-16);
+        assertEquals(1e-4, rate[1], 1e-16);
+        assertEquals(0.375e-4, rate[20], 1e-16);
+        assertEquals(0, rate[2]);
+        double volume = IntStream.range(0, rate.length)
+                .mapToDouble(cell -> rate[cell] * 1e6)
+                .sum();
+        assertEquals(1e-4 * 1750 * 1500, volume, 1e-9);
+    }
+
+    @Test
+    void rainThatChangesFallsOnTheOutcropOnly() throws Exception {
+        write("outcrop.geojson", feature("", rectangle(250, 0, 2000, 1500)));
+        Files.writeString(folder.resolve("rain.csv"), "date,rate (mm/yr)\n2026-01-01,365.25\n");
+        Model model =
+                model(DOCUMENT + "recharge:\n  - {name: rain, rate: {file: rain.csv}, within: outcrop.geojson}\n");
+        assertEquals(0.75, model.problem().recharges().get(0).rate()[0], 1e-12);
+        assertEquals(0, model.problem().recharges().get(0).rate()[2]);
+        assertEquals(1e-3, model.problem().recharges().get(0).factor().at(0), 1e-15);
+    }
+
+    @Test
+    void anOutcropBesideTheAquiferIsReported() throws Exception {
+        write("outcrop.geojson", feature("", rectangle(0, 7000, 2000, 8000)));
+        String within = DOCUMENT.replace("bottom: -200 m", "bottom: -200 m\n  within: basin.geojson");
+        assertTrue(assemble(within + "recharge:\n  - {name: rain, rate: 5 mm/yr, within: outcrop.geojson}\n")
+                .isEmpty());
+        assertTrue(problems.toText().contains("outcrop.geojson is outside the grid"), problems::toText);
+    }
+}
