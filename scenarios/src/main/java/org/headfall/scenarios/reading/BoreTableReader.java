@@ -29,7 +29,8 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Reads bores, and dated changes of what they do, from tables. What a bore does stands in one of the columns
- * {@code rate}, {@code schedule} (a table of dates and rates) and {@code operation}; {@code until} shuts it.
+ * {@code rate}, {@code schedule} (a table of dates and rates; {@code
+ * between_dates} says whether each holds or straight lines join them) and {@code operation}; {@code until} shuts it.
  */
 final class BoreTableReader {
     private static final TableFormat BORES = TableFormat.of(
@@ -53,6 +54,7 @@ final class BoreTableReader {
                     .orNone(),
             TableColumn.quantity("rate", Dimension.RATE, ValueRanges.RATE).orNone(),
             TableColumn.text("schedule").orNone(),
+            TableColumn.word("between_dates", TimeCourseReader.SHAPES.keySet()).orNone(),
             TableColumn.word("operation", BoreWords.OPERATIONS.keySet()).orNone(),
             TableColumn.date("from").orNone(),
             TableColumn.date("until").orNone(),
@@ -62,6 +64,7 @@ final class BoreTableReader {
             TableColumn.date("from"),
             TableColumn.quantity("rate", Dimension.RATE, ValueRanges.RATE).orNone(),
             TableColumn.text("schedule").orNone(),
+            TableColumn.word("between_dates", TimeCourseReader.SHAPES.keySet()).orNone(),
             TableColumn.word("operation", BoreWords.OPERATIONS.keySet()).orNone(),
             TableColumn.text("remark").orNone());
 
@@ -163,9 +166,11 @@ final class BoreTableReader {
 
     private @Nullable BoreOperation scheduled(TableRow row) {
         Inputs.@Nullable TableFile file = inputs.table(row.text("schedule"), row.place("schedule"), "schedule");
+        Shape shape = row.has("between_dates")
+                ? TimeCourseReader.SHAPES.getOrDefault(row.text("between_dates"), Shape.STEPS)
+                : Shape.STEPS;
         @Nullable
-        TimeCourse rate =
-                file == null ? null : courses.read(file, "rate", Dimension.RATE, ValueRanges.RATE, Shape.STEPS);
+        TimeCourse rate = file == null ? null : courses.read(file, "rate", Dimension.RATE, ValueRanges.RATE, shape);
         return rate == null ? null : new BoreOperation.Pumped(rate);
     }
 }

@@ -2,6 +2,7 @@ package org.headfall.scenarios.reading;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import org.headfall.scenarios.document.DocumentNode;
 import org.headfall.scenarios.document.Section;
 import org.headfall.scenarios.problem.Finding;
@@ -18,7 +19,8 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Reads a quantity that may change with time: {@code 25 L/s}, or {@code {file: rates.csv, column: rate}} with a table
- * of dates and values.
+ * of dates and values. What holds between the dates has a default for each quantity, which {@code between_dates}
+ * changes.
  */
 final class TimeCourseReader {
     private final Inputs inputs;
@@ -26,6 +28,9 @@ final class TimeCourseReader {
     TimeCourseReader(Inputs inputs) {
         this.inputs = inputs;
     }
+
+    /** Words for how values between dates are meant. */
+    static final Map<String, Shape> SHAPES = Map.of("hold", Shape.STEPS, "straight lines", Shape.LINES);
 
     /** How values between dates are meant. */
     enum Shape {
@@ -50,8 +55,11 @@ final class TimeCourseReader {
         }
         Inputs.@Nullable TableFile file = inputs.table(section, "file");
         @Nullable String given = section.optionalText("column");
+        @Nullable Shape between = section.optionalChoice("between_dates", SHAPES);
         section.done();
-        return file == null ? null : read(file, given == null ? column : given, dimension, range, shape);
+        return file == null
+                ? null
+                : read(file, given == null ? column : given, dimension, range, between == null ? shape : between);
     }
 
     /** Reads a table of dates and values, or null after problems have been reported. */

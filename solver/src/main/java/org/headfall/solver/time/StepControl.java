@@ -15,21 +15,30 @@ public record StepControl(double tolerance, double largest, double smallest) {
     private static final double SMALLEST_SHRINK = 0.1;
     private static final double RUNG = Math.sqrt(2);
 
+    /** A step may be longer than wanted by this much to meet the end: its error stays within the safety. */
+    private static final double NEARLY_ALL = 0.9;
+
     /** Whether a step with this error estimate may stand. */
     boolean accepts(double error) {
         return error <= tolerance;
     }
 
-    /** Length to try after a step of the given length and error; the estimate grows with the third power of it. */
+    /** Length to try after an accepted step; the estimate grows with the third power of the length. */
     double next(double length, double error) {
         double factor = error > 0 ? SAFETY * Math.cbrt(tolerance / error) : LARGEST_GROWTH;
-        return bounded(length * Math.max(SMALLEST_SHRINK, Math.min(LARGEST_GROWTH, factor)));
+        return bounded(length * Math.min(LARGEST_GROWTH, factor));
     }
 
-    /** The rung of the ladder at or below a length, within the longest step. */
+    /** Length to try in place of a rejected step: at least one rung below it. */
+    double shorter(double length, double error) {
+        double factor = Math.max(SMALLEST_SHRINK, SAFETY * Math.cbrt(tolerance / error));
+        return Math.pow(RUNG, Math.ceil(Math.log(length * factor) / Math.log(RUNG)) - 1);
+    }
+
+    /** The rung of the ladder nearest to a length, within the longest step. */
     double bounded(double length) {
-        double limited = Math.min(length, largest);
-        return Math.pow(RUNG, Math.floor(Math.log(limited) / Math.log(RUNG) + 1e-9));
+        double rung = Math.pow(RUNG, Math.rint(Math.log(length) / Math.log(RUNG)));
+        return Math.min(rung, largest);
     }
 
     /**
@@ -40,7 +49,7 @@ public record StepControl(double tolerance, double largest, double smallest) {
      * @return {@code remaining}, half of it, or {@code wanted}
      */
     double landing(double wanted, double remaining) {
-        if (wanted >= remaining) {
+        if (wanted >= NEARLY_ALL * remaining) {
             return remaining;
         }
         return 2 * wanted > remaining ? 0.5 * remaining : wanted;

@@ -122,7 +122,7 @@ public final class TrapezoidalBdf2 {
         if (!Double.isFinite(estimate)) {
             throw new ArithmeticException("the solution is not a number at day " + day);
         }
-        double shorter = control.next(step.length(), estimate);
+        double shorter = control.shorter(step.length(), estimate);
         if (shorter < control.smallest()) {
             throw new StepSizeException(day, shorter, control.smallest());
         }
