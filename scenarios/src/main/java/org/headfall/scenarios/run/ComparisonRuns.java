@@ -16,7 +16,7 @@ import org.headfall.solver.flow.FlowProblem;
 import org.headfall.solver.simulation.Settings;
 import org.headfall.solver.simulation.Simulation;
 
-/** Further runs from the same start: without some bores, for limits; with less accuracy, for the error of heads. */
+/** Further runs from the same start without some bores, for limits. */
 final class ComparisonRuns {
 
     private final RunPlan plan;
@@ -59,13 +59,6 @@ final class ComparisonRuns {
             return bore.holder().equals(without.holder());
         }
         return bore.proposed();
-    }
-
-    /** The run itself, with steps that may be wrong by a multiple of the usual error. */
-    Recording lessAccurate(double multiple) {
-        return record(
-                plan.problem(),
-                new Settings(multiple * settings.accuracy(), settings.largestStep(), settings.threads()));
     }
 
     private Recording record(FlowProblem problem, Settings settings) {

@@ -100,11 +100,9 @@ public final class ScenarioRun {
             Map<Comparison, Future<Recording>> compared = new LinkedHashMap<>();
             others.forLimits()
                     .forEach(comparison -> compared.put(comparison, tasks.add(() -> others.without(comparison))));
-            Future<Recording> lessAccurate = tasks.add(() -> others.lessAccurate(HeadError.MULTIPLE));
             MainRun main = mainRun(folder, start);
             tasks.help(progress);
             Recording recording = main.recording();
-            HeadError error = HeadError.between(recording, SideTasks.result(lessAccurate), oneThread.accuracy());
             Map<Comparison, Recording> comparisons = new LinkedHashMap<>();
             compared.forEach((comparison, task) -> comparisons.put(comparison, SideTasks.result(task)));
             InterferenceDrawdown split = DrawdownSplit.of(
@@ -113,7 +111,7 @@ public final class ScenarioRun {
                     start.snapshot(),
                     recording,
                     plan.description().reportDates());
-            return finished(main, error, comparisons, split);
+            return finished(main, comparisons, split);
         }
     }
 
@@ -127,23 +125,25 @@ public final class ScenarioRun {
                 BoresFile bores = new BoresFile(folder.file("bores.nc"), plan.description(), now);
                 Simulation simulation = new Simulation(plan.problem(), oneThread)) {
             Recorder recorder = new Recorder(plan.description(), records, List.<RecordSink>of(heads, bores));
+            HeadError error = new HeadError(plan.description(), oneThread.accuracy());
             recorder.recorded(start.snapshot());
             double end = plan.description().endDay();
             Simulation.Outcome outcome =
-                    simulation.run(start.heads(), 0, end, records.days(), reporting(recorder, end));
+                    simulation.run(start.heads(), 0, end, records.days(), reporting(recorder, error, end));
             heads.complete();
             bores.complete();
-            return new MainRun(recorder.recording(), outcome);
+            return new MainRun(recorder.recording(), error.atStations(), outcome);
         }
     }
 
-    private record MainRun(Recording recording, Simulation.Outcome outcome) {}
+    private record MainRun(Recording recording, List<Double> error, Simulation.Outcome outcome) {}
 
-    private SimulationObserver reporting(Recorder recorder, double end) {
+    private SimulationObserver reporting(Recorder recorder, HeadError error, double end) {
         return new SimulationObserver() {
             @Override
             public void recorded(Snapshot snapshot) {
                 recorder.recorded(snapshot);
+                error.recorded(snapshot);
             }
 
             @Override
@@ -153,12 +153,11 @@ public final class ScenarioRun {
         };
     }
 
-    private FinishedRun finished(
-            MainRun main, HeadError error, Map<Comparison, Recording> comparisons, InterferenceDrawdown split) {
+    private FinishedRun finished(MainRun main, Map<Comparison, Recording> comparisons, InterferenceDrawdown split) {
         RunDescription description = plan.description();
         Recording recording = main.recording();
         double[] stationErrors =
-                error.atStations().stream().mapToDouble(Double::doubleValue).toArray();
+                main.error().stream().mapToDouble(Double::doubleValue).toArray();
         Findings findings = new Findings(
                 new ArtesianHeadAnalysis(description, recording).ofAllStations(),
                 new InterferenceAnalysis(description, recording, plan.problem().bores()).tables(split),
@@ -171,8 +170,8 @@ public final class ScenarioRun {
                 new LimitEvaluation(description, recording, comparisons, stationErrors).evaluate(plan.limits()),
                 new RunFigures(
                         main.outcome().statistics(),
-                        error.atStations(),
-                        error.method(),
+                        main.error(),
+                        HeadError.METHOD,
                         (System.nanoTime() - started) * 1e-9,
                         PeakMemory.bytes(),
                         Runtime.getRuntime().availableProcessors()));

@@ -47,6 +47,7 @@ record StartState(double[] heads, Snapshot snapshot) {
                 state.boreWantedRate().clone(),
                 state.springDischarge().clone(),
                 state.springHead().clone(),
+                state.headError().clone(),
                 state.balance());
     }
 }

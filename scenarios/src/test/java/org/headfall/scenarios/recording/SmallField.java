@@ -95,6 +95,7 @@ public final class SmallField {
                 new double[] {864, 500},
                 new double[] {20},
                 new double[] {120.8 - fall},
+                new double[head.length],
                 new WaterBalance(
                         previousDay,
                         day,

@@ -146,9 +146,11 @@ public final class UnitResponseSystem implements ImplicitSystem {
         }
         matrix.dampAll(right, correction);
         double largest = 0;
-        for (double[] lane : correction) {
-            for (double value : lane) {
-                largest = Math.max(largest, Math.abs(value));
+        for (int lane = 0; lane < causes.length; lane++) {
+            for (int cell = 0; cell < cells; cell++) {
+                double left = correction[lane][cell];
+                error[lane * cells + cell] = left;
+                largest = Math.max(largest, Math.abs(left));
             }
         }
         return largest;
@@ -179,6 +181,19 @@ public final class UnitResponseSystem implements ImplicitSystem {
         return IntStream.range(0, points.count())
                 .mapToDouble(
                         receptor -> state[lane * cells + points.cell(receptor)] / rate + ownResistance(lane, receptor))
+                .toArray();
+    }
+
+    /**
+     * Rate of change of what {@link #responses} gives.
+     *
+     * @param lane lane of the cause
+     * @param rates rates of change of the drawdowns (m/d)
+     * @return rate of change of the drawdown of each receptor per discharge of the cause (1/m²)
+     */
+    public double[] responseRates(int lane, double[] rates) {
+        return IntStream.range(0, points.count())
+                .mapToDouble(receptor -> rates[lane * cells + points.cell(receptor)] / rate)
                 .toArray();
     }
 

@@ -4,8 +4,8 @@ import java.util.Arrays;
 
 /**
  * Drawdown at a receptor by a constant unit discharge, over time. Between the computed times the curve is a monotone
- * cubic in the logarithm of time (Fritsch and Carlson 1980, SIAM J. Numer. Anal. 17, 238-246, with the weighted
- * harmonic slopes of Fritsch and Butland 1984), which follows the near-straight lines of confined flow closely.
+ * cubic in the logarithm of time through the computed values and rates of change (Fritsch and Carlson 1980, SIAM J.
+ * Numer. Anal. 17, 238-246), which follows the near-straight lines of confined flow closely.
  */
 public final class ResponseCurve {
 
@@ -19,12 +19,13 @@ public final class ResponseCurve {
      *
      * @param times times since the discharge began (d), positive, increasing, at least two
      * @param values drawdown per discharge at each time (d/m²)
+     * @param rates rate of change of drawdown per discharge at each time (1/m²)
      * @param atOnce drawdown per discharge at time zero (d/m²): the way from cell to wall for a bore on itself
      */
-    public ResponseCurve(double[] times, double[] values, double atOnce) {
-        if (times.length < 2 || times.length != values.length) {
-            throw new IllegalArgumentException(
-                    "need at least two times and as many values, found " + times.length + " and " + values.length);
+    public ResponseCurve(double[] times, double[] values, double[] rates, double atOnce) {
+        if (times.length < 2 || times.length != values.length || times.length != rates.length) {
+            throw new IllegalArgumentException("need at least two times and as many values and rates, found "
+                    + times.length + ", " + values.length + " and " + rates.length);
         }
         logTimes = new double[times.length];
         for (int i = 0; i < times.length; i++) {
@@ -32,24 +33,19 @@ public final class ResponseCurve {
         }
         this.values = values.clone();
         this.atOnce = atOnce;
-        slopes = slopes();
+        slopes = slopes(times, rates);
     }
 
-    private double[] slopes() {
+    /** Slopes over the logarithm of time, held down to three times the chords beside them: enough for monotony. */
+    private double[] slopes(double[] times, double[] rates) {
         int n = values.length;
         double[] slopes = new double[n];
-        slopes[0] = chord(0);
-        slopes[n - 1] = chord(n - 2);
-        for (int i = 1; i < n - 1; i++) {
-            double before = chord(i - 1);
-            double after = chord(i);
-            if (before * after > 0) {
-                double widthBefore = logTimes[i] - logTimes[i - 1];
-                double widthAfter = logTimes[i + 1] - logTimes[i];
-                double weightBefore = 2 * widthAfter + widthBefore;
-                double weightAfter = widthAfter + 2 * widthBefore;
-                slopes[i] = (weightBefore + weightAfter) / (weightBefore / before + weightAfter / after);
-            }
+        for (int i = 0; i < n; i++) {
+            double before = i > 0 ? chord(i - 1) : chord(0);
+            double after = i < n - 1 ? chord(i) : before;
+            double steepest = before * after > 0 ? 3 * Math.min(Math.abs(before), Math.abs(after)) : 0;
+            double slope = times[i] * rates[i];
+            slopes[i] = slope * before > 0 ? Math.copySign(Math.min(Math.abs(slope), steepest), before) : 0;
         }
         return slopes;
     }

@@ -19,8 +19,8 @@ public final class UnitResponses {
 
     private static final double FIRST_TIME = 1e-3;
     private static final double SMALLEST_STEP = 1e-9;
-    private static final int TIMES_PER_DECADE = 20;
-    private static final int LANES = 8;
+    private static final int TIMES_PER_DECADE = 8;
+    private static final int LANES = 6;
 
     private final ResponseCurve[][] curves;
 
@@ -66,6 +66,7 @@ public final class UnitResponses {
         int receptors = system.receptors();
         double[] drawdown = new double[system.size()];
         double[][][] values = new double[lanes.length][receptors][times.length];
+        double[][][] rates = new double[lanes.length][receptors][times.length];
         double[][] atOnce = new double[lanes.length][];
         for (int lane = 0; lane < lanes.length; lane++) {
             atOnce[lane] = system.responses(lane, drawdown);
@@ -77,15 +78,17 @@ public final class UnitResponses {
             day = times[i];
             for (int lane = 0; lane < lanes.length; lane++) {
                 double[] row = system.responses(lane, drawdown);
+                double[] change = system.responseRates(lane, integrator.rate());
                 for (int receptor = 0; receptor < receptors; receptor++) {
                     values[lane][receptor][i] = row[receptor];
+                    rates[lane][receptor][i] = change[receptor];
                 }
             }
         }
         for (int lane = 0; lane < lanes.length; lane++) {
             for (int receptor = 0; receptor < receptors; receptor++) {
                 curves[receptor][lanes[lane]] =
-                        new ResponseCurve(times, values[lane][receptor], atOnce[lane][receptor]);
+                        new ResponseCurve(times, values[lane][receptor], rates[lane][receptor], atOnce[lane][receptor]);
             }
         }
     }

@@ -64,13 +64,14 @@ public final class Simulation implements AutoCloseable {
         FlowSystem system = new FlowSystem(problem, settings.accuracy(), team, fromDay);
         TrapezoidalBdf2 integrator = new TrapezoidalBdf2(
                 system, new StepControl(settings.accuracy(), settings.largestStep(), SMALLEST_STEP));
+        integrator.followError();
         double[] head = startHead.clone();
         double[] jumps = problem.jumps(fromDay, toDay);
         double day = fromDay;
         integrator.restart(system.firstStep());
         system.startRate(day, head, new double[head.length]);
         if (recordDays.length > 0 && recordDays[0] == fromDay) {
-            observer.recorded(snapshot(system, head, day));
+            observer.recorded(snapshot(system, head, integrator.accumulatedError(), day));
         }
         for (double stop : stops(fromDay, toDay, recordDays, jumps)) {
             system.stretchUntil(nextJump(jumps, day, toDay));
@@ -78,7 +79,7 @@ public final class Simulation implements AutoCloseable {
             day = stop;
             observer.reached(day);
             if (Arrays.binarySearch(recordDays, day) >= 0) {
-                observer.recorded(snapshot(system, head, day));
+                observer.recorded(snapshot(system, head, integrator.accumulatedError(), day));
             }
             if (Arrays.binarySearch(jumps, day) >= 0) {
                 integrator.restart(system.firstStep());
@@ -109,7 +110,7 @@ public final class Simulation implements AutoCloseable {
         return toDay;
     }
 
-    private Snapshot snapshot(FlowSystem system, double[] head, double day) {
+    private Snapshot snapshot(FlowSystem system, double[] head, double[] headError, double day) {
         List<Bore> bores = problem.bores();
         int boreCount = bores.size();
         int springCount = problem.springs().size();
@@ -130,7 +131,16 @@ public final class Simulation implements AutoCloseable {
             springHead[i] = system.wallHead(boreCount + i, head);
         }
         return new Snapshot(
-                day, head, wallHead, level, rate, wanted, springDischarge, springHead, system.closeBalance(day));
+                day,
+                head,
+                wallHead,
+                level,
+                rate,
+                wanted,
+                springDischarge,
+                springHead,
+                headError,
+                system.closeBalance(day));
     }
 
     private RunStatistics statistics(FlowSystem system, TrapezoidalBdf2 integrator, long started) {

@@ -15,6 +15,7 @@ import org.headfall.solver.flow.WaterBalance;
  *     equal to it for free flow
  * @param springDischarge discharge of each spring (m³/d)
  * @param springHead head in the cell of each spring (m above datum)
+ * @param headError error of {@code head} that the time steps have left, as estimated (m), with its sign
  * @param balance water that passed since the previous snapshot
  */
 @SuppressWarnings("ArrayRecordComponent") // views of the running state, as said above
@@ -27,4 +28,5 @@ public record Snapshot(
         double[] boreWantedRate,
         double[] springDischarge,
         double[] springHead,
+        double[] headError,
         WaterBalance balance) {}

@@ -35,6 +35,11 @@ public record StepControl(double tolerance, double largest, double smallest) {
         return Math.pow(RUNG, Math.ceil(Math.log(length * factor) / Math.log(RUNG)) - 1);
     }
 
+    /** The longest rung of the ladder that is shorter than a length. */
+    double justBelow(double length) {
+        return Math.pow(RUNG, Math.ceil(Math.log(length) / Math.log(RUNG) - 1e-9) - 1);
+    }
+
     /** The rung of the ladder nearest to a length, within the longest step. */
     double bounded(double length) {
         double rung = Math.pow(RUNG, Math.rint(Math.log(length) / Math.log(RUNG)));

@@ -1,10 +1,15 @@
 package org.headfall.solver.time;
 
+import org.jspecify.annotations.Nullable;
+
 /**
  * Adaptive TR-BDF2 integrator: second order, L-stable, with an embedded error estimate of third order (Bank and others
  * 1985; Hosea and Shampine 1996). Lands exactly on the end of each stretch. One integrator serves one run.
  */
 public final class TrapezoidalBdf2 {
+
+    /** Accepted steps before a length that was rejected is tried again: a rejected step costs as much as an accepted one. */
+    private static final int CAUTIOUS_STEPS = 12;
 
     private final ImplicitSystem system;
     private final StepControl control;
@@ -12,8 +17,11 @@ public final class TrapezoidalBdf2 {
     private final double[] base;
     private final double[] stageState;
     private final double[] error;
+    private @Nullable AccumulatedError accumulated;
     private boolean started;
     private double wantedLength;
+    private double tooLong = Double.POSITIVE_INFINITY;
+    private int stepsSinceRejection;
     private long steps;
     private long rejected;
     private double largestError;
@@ -35,6 +43,27 @@ public final class TrapezoidalBdf2 {
     }
 
     /**
+     * From now on follows the error of the solution: the estimates of all steps with their signs, carried on through the
+     * system as the solution carries its own errors. Costs one more implicit step for each stretch.
+     */
+    public void followError() {
+        accumulated = new AccumulatedError(system);
+    }
+
+    /**
+     * Error of the solution at the end of the last stretch, as estimated.
+     *
+     * @return error of each unknown; not to be changed, overwritten by the next stretch
+     * @throws IllegalStateException if the error is not followed
+     */
+    public double[] accumulatedError() {
+        if (accumulated == null) {
+            throw new IllegalStateException("the error has not been followed");
+        }
+        return accumulated.values();
+    }
+
+    /**
      * Forgets the history: the right-hand side jumps here, so the next step starts anew with a given length.
      *
      * @param firstLength length of the next step (d)
@@ -42,6 +71,7 @@ public final class TrapezoidalBdf2 {
     public void restart(double firstLength) {
         started = false;
         wantedLength = control.bounded(firstLength);
+        tooLong = Double.POSITIVE_INFINITY;
     }
 
     /**
@@ -57,6 +87,9 @@ public final class TrapezoidalBdf2 {
         if (!started) {
             system.startRate(day, state, rates[0]);
             started = true;
+        }
+        if (accumulated != null) {
+            accumulated.carry(to - from);
         }
         while (day < to) {
             double remaining = to - day;
@@ -111,9 +144,15 @@ public final class TrapezoidalBdf2 {
         rates[2] = spent;
         system.continueFromLastStage();
         steps++;
+        if (accumulated != null) {
+            accumulated.add(error);
+        }
         largestError = Math.max(largestError, estimate);
         summedError += estimate;
-        double next = control.next(step.length(), estimate);
+        if (++stepsSinceRejection > CAUTIOUS_STEPS) {
+            tooLong = Double.POSITIVE_INFINITY;
+        }
+        double next = Math.min(control.next(step.length(), estimate), control.justBelow(tooLong));
         wantedLength = step.length() < wantedLength ? Math.max(wantedLength, next) : next;
     }
 
@@ -127,6 +166,13 @@ public final class TrapezoidalBdf2 {
             throw new StepSizeException(day, shorter, control.smallest());
         }
         wantedLength = shorter;
+        tooLong = step.length();
+        stepsSinceRejection = 0;
+    }
+
+    /** Rate of change of each unknown at the state reached (per day); not to be changed, overwritten by the next step. */
+    public double[] rate() {
+        return rates[0];
     }
 
     /** Accepted steps so far. */

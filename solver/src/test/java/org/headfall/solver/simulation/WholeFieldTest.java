@@ -29,6 +29,56 @@ class WholeFieldTest {
 
     @Test
     void theBalanceClosesInEveryStepWithRulesAndBedStorage() {
+        FlowProblem problem = field();
+        double[] start = start(problem);
+        double[] months = months();
+        RunStatistics statistics = new Simulation(problem, Settings.DEFAULT)
+                .run(start, 0, months[months.length - 1], months, state -> {
+                    for (double head : state.head()) {
+                        assertTrue(head > 0 && head < 201, "day " + state.day() + " head " + head);
+                    }
+                })
+                .statistics();
+        assertTrue(statistics.largestBalanceDiscrepancy() < 1e-6, statistics.toString());
+        assertTrue(statistics.largestStepError() <= 0.001, statistics.toString());
+    }
+
+    /** The reference is the same run with a hundredth of the error allowed to a step. */
+    @Test
+    void theErrorOfTimeSteppingIsEstimatedWell() {
+        FlowProblem problem = field();
+        List<double[]> exact = new ArrayList<>();
+        run(problem, 1e-5, state -> exact.add(state.head().clone()));
+        double[] largest = new double[2];
+        int[] next = {0};
+        run(problem, 1e-3, state -> {
+            double[] reference = exact.get(next[0]++);
+            for (int cell = 0; cell < reference.length; cell++) {
+                largest[0] = Math.max(largest[0], Math.abs(state.head()[cell] - reference[cell]));
+                largest[1] = Math.max(largest[1], Math.abs(state.headError()[cell]));
+            }
+        });
+        assertTrue(largest[1] > 0.5 * largest[0] && largest[1] < 4 * largest[0], Arrays.toString(largest));
+    }
+
+    private static void run(FlowProblem problem, double accuracy, SimulationObserver observer) {
+        try (Simulation simulation = new Simulation(problem, new Settings(accuracy, Double.POSITIVE_INFINITY, 1))) {
+            double[] months = months();
+            simulation.run(start(problem), 0, months[months.length - 1], months, observer);
+        }
+    }
+
+    private static double[] start(FlowProblem problem) {
+        return new Simulation(problem.withBores(List.of()), Settings.DEFAULT).steadyHead(0);
+    }
+
+    private static double[] months() {
+        double[] months = new double[12 * YEARS];
+        Arrays.setAll(months, month -> 365.25 / 12 * (month + 1));
+        return months;
+    }
+
+    private static FlowProblem field() {
         double[] eastings = {40_000, 41_000, 42_500, 43_000, 60_000};
         Axis x = new RefinedAxis(100_000.0 / CELLS_ASIDE, 100, 1.3).between(0, 100_000, eastings);
         Axis y = new RefinedAxis(80_000.0 / CELLS_ASIDE, 100, 1.3).between(0, 80_000, 30_000, 31_000, 50_000);
@@ -42,25 +92,13 @@ class WholeFieldTest {
                 grid, t, t, Fields.level(grid, 2e-4), Fields.level(grid, -100), Fields.level(grid, -200), active);
         SealingBed bed = new SealingBed(
                 Fields.level(grid, 100), Fields.level(grid, 1e-6), Fields.level(grid, 3e-6), Fields.level(grid, 180));
-        FlowProblem problem = new FlowProblem(
+        return new FlowProblem(
                 aquifer,
                 Optional.of(bed),
                 Fields.heldOnAllSides(grid, 200).subList(0, 2),
                 List.of(),
                 List.of(new Spring("spring", 30_000, 40_000, 195, 50)),
                 bores(eastings));
-        double[] start = new Simulation(problem.withBores(List.of()), Settings.DEFAULT).steadyHead(0);
-        double[] months = new double[12 * YEARS];
-        Arrays.setAll(months, month -> 365.25 / 12 * (month + 1));
-        RunStatistics statistics = new Simulation(problem, Settings.DEFAULT)
-                .run(start, 0, months[months.length - 1], months, state -> {
-                    for (double head : state.head()) {
-                        assertTrue(head > 0 && head < 201, "day " + state.day() + " head " + head);
-                    }
-                })
-                .statistics();
-        assertTrue(statistics.largestBalanceDiscrepancy() < 1e-6, statistics.toString());
-        assertTrue(statistics.largestStepError() <= 0.001, statistics.toString());
     }
 
     private static List<Bore> bores(double[] eastings) {

@@ -77,4 +77,23 @@ class TrapezoidalBdf2Test {
         assertTrue(integrator.largestError() <= tolerance);
         assertTrue(integrator.steps() < 400, "steps " + integrator.steps());
     }
+
+    @ParameterizedTest
+    @ValueSource(doubles = {0.1, 1, 10})
+    void followsTheErrorItMakes(double stiffness) {
+        TrapezoidalBdf2 integrator = new TrapezoidalBdf2(
+                new ProtheroRobinson(stiffness), new StepControl(1e-4, Double.POSITIVE_INFINITY, 1e-12));
+        integrator.followError();
+        double[] state = {1};
+        integrator.restart(1e-3);
+        double largestTrue = 0;
+        double largestEstimate = 0;
+        for (int k = 1; k <= 50; k++) {
+            integrator.integrate(state, 0.1 * (k - 1), 0.1 * k);
+            largestTrue = Math.max(largestTrue, Math.abs(state[0] - Math.cos(0.1 * k)));
+            largestEstimate = Math.max(largestEstimate, Math.abs(integrator.accumulatedError()[0]));
+        }
+        assertTrue(largestEstimate > 0.5 * largestTrue, largestEstimate + " against " + largestTrue);
+        assertTrue(largestEstimate < 5 * largestTrue, largestEstimate + " against " + largestTrue);
+    }
 }
