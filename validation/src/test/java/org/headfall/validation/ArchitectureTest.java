@@ -70,7 +70,7 @@ class ArchitectureTest {
     @ArchTest
     static final ArchRule onlyCommandsEndTheProcess = noClasses()
             .that()
-            .resideOutsideOfPackage("org.headfall.cli..")
+            .resideOutsideOfPackages("org.headfall.cli..", "org.headfall.validation.benchmark..")
             .should()
             .callMethod(System.class, "exit", int.class);
 
