@@ -1,10 +1,11 @@
 package org.headfall.cli.answer;
 
 import java.io.PrintWriter;
-import java.time.LocalDate;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.headfall.cli.answer.RunAnswer.Effort;
 import org.headfall.cli.answer.RunAnswer.Extreme;
 import org.headfall.cli.answer.RunAnswer.FlowEnd;
@@ -108,9 +109,17 @@ public final class AnswerText {
         if (ends.isEmpty()) {
             return "none stops";
         }
-        LocalDate date = ends.get(0).on();
-        String others = ends.size() == 1 ? "" : "; " + ends.size() + " places stop in all";
-        return ends.get(0).station() + " on " + date + others;
+        long springs = ends.stream().filter(FlowEnd::spring).count();
+        String all = Stream.of(count(ends.size() - springs, "bore"), count(springs, "spring"))
+                .filter(words -> !words.isEmpty())
+                .collect(Collectors.joining(" and "));
+        return ends.get(0).station() + " on " + ends.get(0).on()
+                + (ends.size() == 1 ? "" : "; in all " + all + " stop, some for a time only");
+    }
+
+    /** Such as "3 springs"; empty for none. */
+    private static String count(long number, String thing) {
+        return number == 0 ? "" : number + " " + thing + (number == 1 ? "" : "s");
     }
 
     private void trust() {

@@ -8,11 +8,14 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.function.Function;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.headfall.scenarios.findings.ArtesianHead;
 import org.headfall.scenarios.findings.FlowByItself;
 import org.headfall.scenarios.recording.RunCalendar;
+import org.headfall.scenarios.recording.Station;
 import org.headfall.scenarios.results.FinishedRun;
 
 /**
@@ -25,7 +28,7 @@ import org.headfall.scenarios.results.FinishedRun;
  * @param limits every limit at every place
  * @param largestLossOfHead bore, spring or point that has lost most head at a report date (m)
  * @param leastWaterAbovePump bore with the least water above its pump intake at a report date (m)
- * @param stopFlowing places that stop flowing by themselves, the first to stop first
+ * @param stopFlowing bores and springs that stop flowing by themselves at least for a time, the first to stop first
  * @param cellsNotConfined cells in which head falls below the top of the aquifer
  * @param headErrorMetres largest numerical error of head at a bore, spring or point (m)
  * @param balanceDiscrepancy largest discrepancy of a time step's water balance, as a share of what passed
@@ -70,10 +73,11 @@ public record RunAnswer(
     /**
      * The end of flow.
      *
-     * @param station bore, spring or point
-     * @param on first day with head below its outlet
+     * @param station name of the bore or spring
+     * @param spring whether it is a spring
+     * @param on first day with head below its outlet; it may flow again later
      */
-    public record FlowEnd(String station, LocalDate on) {}
+    public record FlowEnd(String station, boolean spring, LocalDate on) {}
 
     /**
      * What a run took.
@@ -132,10 +136,13 @@ public record RunAnswer(
 
     private static List<FlowEnd> stopFlowing(FinishedRun run) {
         RunCalendar calendar = run.description().calendar();
+        Set<String> springs =
+                run.description().springs().stream().map(Station::name).collect(Collectors.toSet());
         return run.findings().artesianHead().stream()
                 .filter(head -> head.flowByItself() instanceof FlowByItself.Stops)
                 .map(head -> new FlowEnd(
                         head.station(),
+                        springs.contains(head.station()),
                         calendar.at(((FlowByItself.Stops) head.flowByItself()).day())
                                 .toLocalDate()))
                 .sorted(Comparator.comparing(FlowEnd::on))

@@ -37,7 +37,7 @@ public record ArtesianHead(
      * @param day days since the start
      * @param headAboveGround head above the ground (m), negative below
      * @param loss head at the start less head at the date (m)
-     * @param declineRate mean fall of head over the last five years, or since the start if that is nearer (m/yr)
+     * @param declineRate mean fall of head over the last five years (m/yr), absent if the run has not lasted that long
      * @param levelInBore water level in the bore as operated (m above datum), bores only
      * @param waterAbovePump level in the bore less the pump intake (m), if there is a pump
      * @param flow discharge of a bore or spring (m³/d), negative for injection

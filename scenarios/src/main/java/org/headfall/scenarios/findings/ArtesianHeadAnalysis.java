@@ -95,9 +95,12 @@ public final class ArtesianHeadAnalysis {
                 head < StationTop.of(description, station));
     }
 
-    /** Mean fall of head over the last five calendar years, or since the start (m/yr). */
+    /** Mean fall of head over the last five calendar years (m/yr); a shorter time would look like a faster decline. */
     private OptionalDouble declineRate(StationSeries series, double day) {
-        double earlier = Math.max(recording.startDay(), description.calendar().yearsAfter(day, -YEARS_OF_DECLINE));
+        double earlier = description.calendar().yearsAfter(day, -YEARS_OF_DECLINE);
+        if (earlier < recording.startDay()) {
+            return OptionalDouble.empty();
+        }
         double years = (day - earlier) / DAYS_PER_YEAR;
         return present((series.headAt(earlier) - series.headAt(day)) / years);
     }

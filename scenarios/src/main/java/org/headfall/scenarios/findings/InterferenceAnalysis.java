@@ -65,7 +65,7 @@ public final class InterferenceAnalysis {
     private InterferenceTable table(ReportDate date, double[][] drawdown, double[] remainder, double[] ownResponse) {
         List<InterferenceTable.BoreShare> shares = new ArrayList<>();
         for (int bore = 0; bore < bores.size(); bore++) {
-            shares.add(share(bore, date.day(), drawdown[bore], remainder[bore], ownResponse));
+            shares.add(share(bore, date.day(), drawdown[bore], ownResponse));
         }
         List<String> names = description.stations().stream()
                 .limit(drawdown.length)
@@ -74,8 +74,7 @@ public final class InterferenceAnalysis {
         return new InterferenceTable(date.label(), date.day(), names, drawdown, remainder, shares, fieldLoss(shares));
     }
 
-    private InterferenceTable.BoreShare share(
-            int bore, double day, double[] row, double remainder, double[] ownResponse) {
+    private InterferenceTable.BoreShare share(int bore, double day, double[] row, double[] ownResponse) {
         StationSeries series = recording.series().get(bore);
         double own = row[bore];
         double neighbours = sum(row, 0, bores.size()) - own;
@@ -90,7 +89,6 @@ public final class InterferenceAnalysis {
                 own,
                 neighbours,
                 sum(row, bores.size(), row.length),
-                remainder,
                 series.head()[0] - series.headAt(day),
                 rate,
                 pumped ? OptionalDouble.of(neighbours) : OptionalDouble.empty(),

@@ -11,7 +11,8 @@ import java.util.OptionalDouble;
  * @param stations names of bores, then springs: rows and columns of the matrix
  * @param drawdown drawdown (m) at the station of the row due to the change of discharge of the station of the column
  *     since the start; a spring that gives less has a negative column
- * @param remainder drawdown (m) at each station due to everything else: boundaries, recharge, drift of the start
+ * @param remainder drawdown (m) in the full run at each station less the sum of its row: what boundaries, recharge and
+ *     drift of the start do, and the error of the split
  * @param bores what it means for each bore
  * @param field what it means for all bores together
  */
@@ -38,7 +39,6 @@ public record InterferenceTable(
      * @param own drawdown due to itself (m)
      * @param neighbours drawdown due to all other bores (m)
      * @param springs drawdown due to springs (m), negative where they give less than at the start
-     * @param remainder drawdown due to everything else (m)
      * @param fullRun drawdown in the full run (m)
      * @param rate discharge at the date (m³/d)
      * @param extraLift height by which a pump must lift more because of the neighbours (m), pumped bores only
@@ -50,21 +50,10 @@ public record InterferenceTable(
             double own,
             double neighbours,
             double springs,
-            double remainder,
             double fullRun,
             double rate,
             OptionalDouble extraLift,
             OptionalDouble rateAlone) {
-
-        /** Sum of the shares (m). */
-        public double sum() {
-            return own + neighbours + springs + remainder;
-        }
-
-        /** Sum of the shares less the drawdown in the full run (m): zero as far as the system is linear. */
-        public double difference() {
-            return sum() - fullRun;
-        }
 
         /** Yield lost to the neighbours (m³/d), for bores whose discharge follows head. */
         public OptionalDouble lossOfYield() {

@@ -7,6 +7,7 @@ import com.fasterxml.jackson.annotation.JsonTypeInfo;
 @JsonTypeInfo(use = JsonTypeInfo.Id.NAME, property = "is")
 @JsonSubTypes({
     @JsonSubTypes.Type(value = Comparison.Start.class, name = "start"),
+    @JsonSubTypes.Type(value = Comparison.WithoutAnyBore.class, name = "without any bore"),
     @JsonSubTypes.Type(value = Comparison.WithoutProposedBores.class, name = "without proposed bores"),
     @JsonSubTypes.Type(value = Comparison.WithoutHolder.class, name = "without holder")
 })
@@ -23,6 +24,19 @@ public sealed interface Comparison {
         @Override
         public String words() {
             return "the start of the run";
+        }
+
+        @Override
+        public String cause() {
+            return "everything since then";
+        }
+    }
+
+    /** The same run from the same start without any bore: the effect of everyone's taking after the start. */
+    record WithoutAnyBore() implements Comparison {
+        @Override
+        public String words() {
+            return "the same run without any bore";
         }
 
         @Override

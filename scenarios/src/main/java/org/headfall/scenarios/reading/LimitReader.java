@@ -37,7 +37,10 @@ final class LimitReader {
     static final Map<String, Kind> KINDS = new TreeMap<>(
             Map.of("drawdown", Kind.DRAWDOWN, "floor level", Kind.FLOOR_LEVEL, "decline rate", Kind.DECLINE_RATE));
 
-    static final String WITHOUT_THEM = "without them";
+    private static final String WITHOUT_THEM = "without them";
+    private static final String THE_START = "the start";
+    private static final Map<String, String> COMPARED_WITH =
+            new TreeMap<>(Map.of(WITHOUT_THEM, WITHOUT_THEM, THE_START, THE_START));
     private static final String PROPOSED = "proposed bores";
     private static final String EVERYONE = "everyone";
     private static final Pattern WHEN = Pattern.compile("(within|after) (.*)");
@@ -127,13 +130,11 @@ final class LimitReader {
     }
 
     private Limit.@Nullable Cause cause(Section section, @Nullable Kind kind) {
-        boolean compared = section.has("compared_with");
-        if (compared) {
-            section.choice("compared_with", Map.of(WITHOUT_THEM, WITHOUT_THEM));
-        }
+        @Nullable
+        String comparedWith = section.has("compared_with") ? section.choice("compared_with", COMPARED_WITH) : null;
         if (kind == Kind.DRAWDOWN) {
             @Nullable String cause = section.text("cause");
-            return cause == null ? null : causeNamed(section, cause);
+            return cause == null ? null : causeNamed(section, cause, comparedWith);
         }
         for (String key : List.of("cause", "compared_with")) {
             if (kind != null && section.has(key)) {
@@ -141,12 +142,18 @@ final class LimitReader {
                         key, Finding.of(ProblemKind.CONFLICTING_KEYS, key, key + " only with the quantity drawdown"));
             }
         }
-        return new Limit.Everyone();
+        return new Limit.EverythingSinceStart();
     }
 
-    private Limit.@Nullable Cause causeNamed(Section section, String cause) {
+    /** A cumulative drawdown is measured from the start unless the document asks for a run without any bore. */
+    private Limit.@Nullable Cause causeNamed(Section section, String cause, @Nullable String comparedWith) {
         if (cause.equals(EVERYONE)) {
-            return new Limit.Everyone();
+            return WITHOUT_THEM.equals(comparedWith) ? new Limit.Everyone() : new Limit.EverythingSinceStart();
+        }
+        if (THE_START.equals(comparedWith)) {
+            section.refuse(
+                    "compared_with",
+                    Finding.of(ProblemKind.CONFLICTING_KEYS, THE_START, WITHOUT_THEM + ", or the cause " + EVERYONE));
         }
         if (cause.equals(PROPOSED)) {
             return new Limit.ProposedBores();

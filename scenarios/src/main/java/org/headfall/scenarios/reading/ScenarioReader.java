@@ -57,6 +57,11 @@ public final class ScenarioReader {
                 problems.isEmpty() ? Optional.ofNullable(scenario) : Optional.empty(), problems, folder);
     }
 
+    /** What levels are above: a document may say "metres above national height datum" or only the last three words. */
+    private static String levelOf(String datum) {
+        return datum.replaceFirst("(?i)^(metres|meters|m) above\\s+(?=\\S)", "");
+    }
+
     private @Nullable Scenario scenario(Section document) {
         @Nullable String title = document.text("title");
         @Nullable String description = document.optionalText("description");
@@ -99,7 +104,7 @@ public final class ScenarioReader {
         return new Scenario(
                 title,
                 description == null ? "" : description,
-                datum,
+                levelOf(datum),
                 coordinates,
                 period,
                 grid,

@@ -11,7 +11,7 @@ import org.headfall.solver.grid.RectilinearGrid;
  * Everything about a run that does not change while it goes on. Arrays are not copied and must not change.
  *
  * @param title title of the scenario
- * @param datum the vertical datum of all levels, in words
+ * @param datum the level that all levels and heads are above, such as "national height datum"
  * @param mapReference coordinate reference system of x and y; absent for a local grid
  * @param calendar calendar of the run
  * @param endDay last day of the run (d since the start)

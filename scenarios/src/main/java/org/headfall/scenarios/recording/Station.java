@@ -46,6 +46,7 @@ public sealed interface Station {
      * @param quadraticWellLoss C (d²/m⁵)
      * @param holder who holds the bore, empty if not stated
      * @param proposed whether the bore is proposed rather than existing
+     * @param use what the bore is there for
      * @param operation how the bore is operated, in words
      */
     record BoreSite(
@@ -61,8 +62,19 @@ public sealed interface Station {
             double quadraticWellLoss,
             String holder,
             boolean proposed,
+            Use use,
             String operation)
             implements Station {
+
+        /** What a bore is there for in the run. */
+        public enum Use {
+            /** Pumped, if only for a part of the run. */
+            PUMPED,
+            /** Never pumped, but left to flow for at least a part of the run. */
+            FREE_FLOWING,
+            /** Never opened: to observe, or held in reserve. */
+            IDLE
+        }
 
         @Override
         public String kind() {

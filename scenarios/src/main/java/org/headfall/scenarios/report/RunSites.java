@@ -45,7 +45,7 @@ final class RunSites {
     private Site site(int index) {
         Station station = description.stations().get(index);
         StationSeries series = run.recording().series().get(index);
-        SiteKind kind = kind(station, series);
+        SiteKind kind = kind(station);
         OptionalDouble intake = station instanceof Station.BoreSite bore ? bore.pumpIntake() : OptionalDouble.empty();
         return new Site(
                 station.name(),
@@ -60,21 +60,18 @@ final class RunSites {
                 days.stream().map(day -> state(kind, station, series, day)).toList());
     }
 
-    private static SiteKind kind(Station station, StationSeries series) {
+    private static SiteKind kind(Station station) {
         if (station instanceof Station.SpringSite) {
             return SiteKind.SPRING;
         }
         if (!(station instanceof Station.BoreSite bore)) {
             return SiteKind.PROTECTED_POINT;
         }
-        if (bore.pumpIntake().isPresent()) {
-            return SiteKind.PUMPED_BORE;
-        }
-        boolean gives = Arrays.stream(series.wantedDischarge()).anyMatch(rate -> Math.abs(rate) > NOTHING);
-        if (bore.outletLevel().isPresent()) {
-            return SiteKind.FREE_FLOWING_BORE;
-        }
-        return gives ? SiteKind.PUMPED_BORE : SiteKind.IDLE_BORE;
+        return switch (bore.use()) {
+            case PUMPED -> SiteKind.PUMPED_BORE;
+            case FREE_FLOWING -> SiteKind.FREE_FLOWING_BORE;
+            case IDLE -> SiteKind.IDLE_BORE;
+        };
     }
 
     private static SiteState state(SiteKind kind, Station station, StationSeries series, double day) {

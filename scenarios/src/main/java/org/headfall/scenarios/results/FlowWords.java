@@ -1,6 +1,5 @@
 package org.headfall.scenarios.results;
 
-import java.util.OptionalDouble;
 import org.headfall.scenarios.findings.FlowByItself;
 import org.headfall.scenarios.recording.RunCalendar;
 
@@ -14,21 +13,32 @@ public final class FlowWords {
      *
      * @param flow whether and until when it flows
      * @param calendar calendar of the run
-     * @return such as "until 2041-03-17, again from 2046-02-01"
+     * @return such as "until 2041-03-17"
      */
     public static String of(FlowByItself flow, RunCalendar calendar) {
         if (flow instanceof FlowByItself.Stops stops) {
-            return "until " + date(calendar, stops.day()) + again(", again from ", stops.resumesDay(), calendar)
-                    + (stops.resumesDay().isPresent() && !stops.flowsAtEnd() ? ", not at the end" : "");
+            return stops(stops, calendar);
         }
         if (flow instanceof FlowByItself.NotAtStart not) {
-            return "not at the start" + again(", from ", not.startsDay(), calendar);
+            return notAtStart(not, calendar);
         }
         return flow instanceof FlowByItself.Throughout ? "throughout the run" : "no outlet level given";
     }
 
-    private static String again(String words, OptionalDouble day, RunCalendar calendar) {
-        return day.isPresent() ? words + date(calendar, day.getAsDouble()) : "";
+    private static String stops(FlowByItself.Stops stops, RunCalendar calendar) {
+        String first = date(calendar, stops.day());
+        return stops.resumesDay().isEmpty()
+                ? "until " + first
+                : "with breaks: stops first on " + first + ", flows again from "
+                        + date(calendar, stops.resumesDay().getAsDouble())
+                        + (stops.flowsAtEnd() ? ", flows at the end" : ", does not flow at the end");
+    }
+
+    private static String notAtStart(FlowByItself.NotAtStart not, RunCalendar calendar) {
+        return "not at the start"
+                + (not.startsDay().isPresent()
+                        ? ", flows first from " + date(calendar, not.startsDay().getAsDouble())
+                        : ", nor later");
     }
 
     private static String date(RunCalendar calendar, double day) {

@@ -20,6 +20,11 @@ final class GlobalAttributes {
     static final String SCENARIO = "scenario_document";
     static final String INPUTS = "input_files_sha256";
 
+    /** Sources of the methods behind the figures. */
+    private static final String REFERENCES = "Time steps: Hosea and Shampine 1996, Applied Numerical Mathematics 20, 21-37."
+            + " Heads at bores: Peaceman 1983, SPE Journal 23(3), 531-543."
+            + " Sealing bed: Hantush 1960, Journal of Geophysical Research 65(11), 3713-3725.";
+
     private static final DateTimeFormatter DATE_TIME = DateTimeFormatter.ofPattern("yyyy-MM-dd'T'HH:mm:ss");
 
     private GlobalAttributes() {}
@@ -41,7 +46,7 @@ final class GlobalAttributes {
         attributes.put(
                 "history",
                 made + " " + provenance.toolVersion() + " run; inputs by SHA-256: " + inputs.replace("\n", "; "));
-        attributes.put("references", "method: see the documentation of " + provenance.toolVersion());
+        attributes.put("references", REFERENCES);
         attributes.put(
                 "comment",
                 "Levels are above datum: " + description.datum()
@@ -51,7 +56,7 @@ final class GlobalAttributes {
                 provenance.inputs().isEmpty()
                         ? "none"
                         : provenance.inputs().get(0).sha256());
-        attributes.put("naming_authority", "SHA-256 of the scenario document");
+        attributes.put("naming_authority", "org.headfall: SHA-256 of the scenario document");
         attributes.put("date_created", made);
         attributes.put("time_coverage_start", text(description.calendar().start()));
         attributes.put("time_coverage_end", text(description.calendar().at(description.endDay())));

@@ -8,8 +8,8 @@ import org.headfall.scenarios.findings.InterferenceTable;
 import org.headfall.scenarios.recording.RunCalendar;
 
 /**
- * Writes {@code interference.csv}: one line a bore or spring and report date, with one column a cause, then the shares
- * and what they cost.
+ * Writes {@code interference.csv}: one line a bore or spring and report date, with one column a cause, then the sum of
+ * the causes beside the drawdown that the full run found, the shares and what they cost.
  */
 final class InterferenceCsv {
 
@@ -32,12 +32,11 @@ final class InterferenceCsv {
         List<String> header = new ArrayList<>(List.of("when", "date", "drawdown at"));
         causes.forEach(cause -> header.add("due to " + cause + " (m)"));
         header.addAll(List.of(
-                "due to everything else (m)",
-                "sum (m)",
-                "own share (m)",
-                "share of neighbouring bores (m)",
+                "sum of these causes (m)",
                 "drawdown in the full run (m)",
                 "sum less full run (m)",
+                "own share (m)",
+                "share of neighbouring bores (m)",
                 "discharge (m3/d)",
                 "extra lift because of neighbours (m)",
                 "discharge without neighbours (m3/d)",
@@ -51,16 +50,17 @@ final class InterferenceCsv {
                 .text(table.label())
                 .date(calendar.at(table.day()))
                 .text(table.stations().get(row));
-        double sum = table.remainder()[row];
+        double sum = 0;
         for (double part : table.drawdown()[row]) {
             cells.number(part, 4);
             sum += part;
         }
-        cells.number(table.remainder()[row], 4).number(sum, 4);
+        double remainder = table.remainder()[row];
+        cells.number(sum, 4).number(sum + remainder, 4).number(-remainder, 4);
         if (row < table.bores().size()) {
             bore(cells, table.bores().get(row));
         } else {
-            for (int i = 0; i < 8; i++) {
+            for (int i = 0; i < 6; i++) {
                 cells.empty();
             }
         }
@@ -70,8 +70,6 @@ final class InterferenceCsv {
     private static void bore(CsvLineCells cells, InterferenceTable.BoreShare share) {
         cells.number(share.own(), 4)
                 .number(share.neighbours(), 4)
-                .number(share.fullRun(), 4)
-                .number(share.difference(), 4)
                 .number(share.rate(), 2)
                 .number(share.extraLift(), 2)
                 .number(share.rateAlone(), 2)

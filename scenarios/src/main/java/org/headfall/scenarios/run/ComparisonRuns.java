@@ -58,7 +58,7 @@ final class ComparisonRuns {
         if (comparison instanceof Comparison.WithoutHolder without) {
             return bore.holder().equals(without.holder());
         }
-        return bore.proposed();
+        return comparison instanceof Comparison.WithoutAnyBore || bore.proposed();
     }
 
     private Recording record(FlowProblem problem, Settings settings) {

@@ -28,6 +28,7 @@ import org.headfall.scenarios.recording.RunCalendar;
 import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.recording.Station;
 import org.headfall.scenarios.reference.CoordinateReference;
+import org.headfall.scenarios.scenario.BoreOperation;
 import org.headfall.scenarios.scenario.BoreSpecification;
 import org.headfall.scenarios.scenario.CoordinateSystem;
 import org.headfall.scenarios.scenario.Period;
@@ -160,7 +161,19 @@ public final class RunPlanner {
                 bore.wellLoss().quadratic(),
                 bore.holder(),
                 bore.group() == BoreSpecification.Group.PROPOSED,
+                use(bore),
                 OperationWords.of(bore));
+    }
+
+    private static Station.BoreSite.Use use(BoreSpecification bore) {
+        if (has(bore, BoreOperation.Pumped.class)) {
+            return Station.BoreSite.Use.PUMPED;
+        }
+        return has(bore, BoreOperation.FreeFlow.class) ? Station.BoreSite.Use.FREE_FLOWING : Station.BoreSite.Use.IDLE;
+    }
+
+    private static boolean has(BoreSpecification bore, Class<? extends BoreOperation> operation) {
+        return bore.phases().stream().anyMatch(phase -> operation.isInstance(phase.operation()));
     }
 
     private int cell(double x, double y) {
@@ -213,8 +226,11 @@ public final class RunPlanner {
         if (cause instanceof org.headfall.scenarios.scenario.Limit.ProposedBores) {
             return new Comparison.WithoutProposedBores();
         }
-        return cause instanceof org.headfall.scenarios.scenario.Limit.Holder holder
-                ? new Comparison.WithoutHolder(holder.name())
+        if (cause instanceof org.headfall.scenarios.scenario.Limit.Holder holder) {
+            return new Comparison.WithoutHolder(holder.name());
+        }
+        return cause instanceof org.headfall.scenarios.scenario.Limit.Everyone
+                ? new Comparison.WithoutAnyBore()
                 : new Comparison.Start();
     }
 

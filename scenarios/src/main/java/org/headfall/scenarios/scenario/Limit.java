@@ -9,7 +9,7 @@ import org.headfall.scenarios.problem.Place;
  * @param name what the limit is called
  * @param quantity what is limited, with its bound
  * @param at names of the bores, springs and protected points it holds for
- * @param cause whose taking counts
+ * @param cause whose taking counts, and so what heads are compared with
  * @param when when it has to hold
  * @param text the clause as the licence words it; empty if not given
  * @param place where the document gives it
@@ -24,7 +24,7 @@ public record Limit(String name, Quantity quantity, List<String> at, Cause cause
     public sealed interface Quantity {}
 
     /**
-     * Head without the taking of the cause less head with it.
+     * Head of what is compared with less head of the run.
      *
      * @param atMost bound (m)
      */
@@ -47,14 +47,17 @@ public record Limit(String name, Quantity quantity, List<String> at, Cause cause
     /** Whose taking counts. */
     public sealed interface Cause {}
 
-    /** That of every bore. */
+    /** Whatever changes after the start of the run: its heads are compared with those at the start. */
+    public record EverythingSinceStart() implements Cause {}
+
+    /** The taking of every bore after the start: the run is compared with one without any bore. */
     public record Everyone() implements Cause {}
 
-    /** That of the proposed bores. */
+    /** The taking of the proposed bores: the run is compared with one without them. */
     public record ProposedBores() implements Cause {}
 
     /**
-     * That of one holder's bores.
+     * The taking of one holder's bores: the run is compared with one without them.
      *
      * @param name the holder
      */

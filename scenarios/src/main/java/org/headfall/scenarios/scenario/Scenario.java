@@ -8,7 +8,7 @@ import java.util.Optional;
  *
  * @param title what the scenario is called
  * @param description what it is for; empty if not given
- * @param datum the vertical datum all levels and heads are measured from, in words
+ * @param datum the level that all levels and heads are above, such as "national height datum"
  * @param coordinates the coordinate reference system of all positions
  * @param period the simulated period
  * @param grid how the area is divided into cells

@@ -174,6 +174,17 @@ class ScenarioReaderTest {
     }
 
     @Test
+    void whatEveryoneDoesIsMeasuredFromTheStartOrFromARunWithoutAnyBore() {
+        assertEquals(new Limit.EverythingSinceStart(), scenario.limits().get(4).cause());
+        assertEquals(new Limit.Everyone(), scenario.limits().get(5).cause());
+    }
+
+    @Test
+    void theDatumIsTheLevelItselfWithOrWithoutTheWordsMetresAbove() {
+        assertEquals("national height datum", scenario.datum());
+    }
+
+    @Test
     void readsStartAndOutput() {
         assertEquals(new StartSpecification.SteadyWithExistingBores(), scenario.start());
         OutputSpecification output = scenario.output();

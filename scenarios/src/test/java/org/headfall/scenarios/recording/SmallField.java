@@ -29,6 +29,10 @@ public final class SmallField {
     }
 
     public static RunDescription description() {
+        return description(stations());
+    }
+
+    public static RunDescription description(List<Station> stations) {
         RunCalendar calendar = new RunCalendar(LocalDateTime.of(2027, 7, 1, 0, 0));
         int cells = grid().cellCount();
         boolean[] active = new boolean[cells];
@@ -57,7 +61,7 @@ public final class SmallField {
                 Optional.of(new SealingBed(
                         filled(cells, 80), filled(cells, 1e-6), filled(cells, 3e-6), filled(cells, 150))),
                 filled(cells, 100),
-                stations(),
+                stations,
                 List.of(ReportDate.afterYears(calendar, 1), ReportDate.afterYears(calendar, 10)),
                 List.of("Ground is level."));
     }
@@ -65,15 +69,33 @@ public final class SmallField {
     private static List<Station> stations() {
         return List.of(
                 bore("Bore, \"north\"", 500_160, 6_900_250, OptionalDouble.of(101), OptionalDouble.of(40), false),
-                bore("Brücke", 500_300, 6_900_100, OptionalDouble.empty(), OptionalDouble.empty(), true),
+                bore(
+                        "Brücke",
+                        500_300,
+                        6_900_100,
+                        OptionalDouble.empty(),
+                        OptionalDouble.empty(),
+                        true,
+                        Station.BoreSite.Use.IDLE),
                 new Station.SpringSite("Lignum Spring", 500_040, 6_900_500, 99, 98, 25),
                 new Station.ProtectedPoint("Fence corner", 500_500, 6_900_400, 100, OptionalDouble.of(100.5)));
     }
 
     public static Station.BoreSite bore(
             String name, double x, double y, OptionalDouble outlet, OptionalDouble intake, boolean proposed) {
+        return bore(name, x, y, outlet, intake, proposed, Station.BoreSite.Use.PUMPED);
+    }
+
+    public static Station.BoreSite bore(
+            String name,
+            double x,
+            double y,
+            OptionalDouble outlet,
+            OptionalDouble intake,
+            boolean proposed,
+            Station.BoreSite.Use use) {
         return new Station.BoreSite(
-                name, x, y, 100, outlet, intake, -50, 0.1, 1e-4, 1e-7, "Shire, of \"G\"", proposed, "pumped");
+                name, x, y, 100, outlet, intake, -50, 0.1, 1e-4, 1e-7, "Shire, of \"G\"", proposed, use, "in words");
     }
 
     public static double[] filled(int length, double value) {

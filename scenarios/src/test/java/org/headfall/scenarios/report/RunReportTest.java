@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.OptionalDouble;
@@ -23,6 +24,7 @@ import org.headfall.scenarios.recording.HeadGrid;
 import org.headfall.scenarios.recording.Recording;
 import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.recording.SmallField;
+import org.headfall.scenarios.recording.Station;
 import org.headfall.scenarios.recording.StationSeries;
 import org.headfall.scenarios.report.content.LimitOutcome;
 import org.headfall.scenarios.report.content.ReportContent;
@@ -51,6 +53,10 @@ class RunReportTest {
     }
 
     private static FinishedRun run() {
+        return run(DESCRIPTION);
+    }
+
+    private static FinishedRun run(RunDescription description) {
         double[] start = SmallField.filled(SmallField.grid().cellCount(), 110);
         double[] end = Arrays.stream(start).map(head -> head - 4).toArray();
         start[SmallField.INACTIVE] = Double.NaN;
@@ -75,7 +81,7 @@ class RunReportTest {
         Outcome crossed = new Outcome.Crossed(800, new Outcome.Worst(END, 14, -11, 0.03));
         Outcome missing = new Outcome.NotEvaluated("the run without proposed bores is missing");
         return new FinishedRun(
-                DESCRIPTION,
+                description,
                 recording,
                 findings(),
                 List.of(new LimitResult(limit, crossed), new LimitResult(limit, missing)),
@@ -136,6 +142,21 @@ class RunReportTest {
         assertEquals(SiteKind.IDLE_BORE, sites.get(1).kind());
         assertEquals(List.of(SiteState.FLOWING, SiteState.STOPPED), sites.get(2).states());
         assertEquals(SiteKind.PROTECTED_POINT, sites.get(3).kind());
+    }
+
+    @Test
+    void aBoreIsWhatItIsUsedForWhateverLevelsAreKnownOfIt() {
+        List<Station> stations = new ArrayList<>(DESCRIPTION.stations());
+        stations.set(0, bore("pumped", Station.BoreSite.Use.PUMPED, OptionalDouble.empty()));
+        stations.set(1, bore("flowing", Station.BoreSite.Use.FREE_FLOWING, OptionalDouble.of(40)));
+        List<org.headfall.scenarios.report.content.Site> sites =
+                RunReport.of(run(SmallField.description(stations))).sites();
+        assertEquals(SiteKind.PUMPED_BORE, sites.get(0).kind());
+        assertEquals(SiteKind.FREE_FLOWING_BORE, sites.get(1).kind());
+    }
+
+    private static Station bore(String name, Station.BoreSite.Use use, OptionalDouble intake) {
+        return SmallField.bore(name, 500_160, 6_900_250, OptionalDouble.of(101), intake, false, use);
     }
 
     @Test

@@ -75,13 +75,12 @@ final class FinishedField {
                                 120,
                                 60,
                                 -1,
-                                21,
                                 200,
                                 864,
                                 OptionalDouble.of(60),
                                 OptionalDouble.empty()),
                         new InterferenceTable.BoreShare(
-                                "Brücke", 100, 60, -2, 42, 200, 432, OptionalDouble.empty(), OptionalDouble.of(500))),
+                                "Brücke", 100, 60, -2, 200, 432, OptionalDouble.empty(), OptionalDouble.of(500))),
                 new InterferenceTable.FieldLoss(864, 60, 68, 500));
     }
 }

@@ -55,7 +55,19 @@ class TablesTest {
         assertEquals("3.000", last.getField("loss of head since start (m)"));
         assertEquals("75.00", last.getField("water above pump intake (m)"));
         assertEquals("10.000", last.getField("discharge (L/s)"));
-        assertTrue(last.getField("flows by itself").startsWith("until 2027-"), last.toString());
+        String flows = last.getField("flows by itself");
+        assertTrue(flows.startsWith("with breaks: stops first on 2027-"), flows);
+        assertTrue(flows.endsWith(", flows at the end"), flows);
+    }
+
+    @Test
+    void declineOverFiveYearsIsBlankBeforeFiveYearsHavePassed() throws IOException {
+        List<NamedCsvRecord> lines = read("artesian-head.csv");
+        assertEquals("after 1 year", lines.get(0).getField("when"));
+        assertEquals("", lines.get(0).getField("decline over last five years (m/yr)"));
+        // Five of the ten years between the records of 1 and 10 years, in which head rises by 197 m along a line.
+        double rise = (200 - 3) / (9 * 365.25) * 365.25;
+        assertEquals(-rise, Double.parseDouble(lines.get(1).getField("decline over last five years (m/yr)")), 0.02);
     }
 
     @Test
@@ -63,7 +75,9 @@ class TablesTest {
         List<NamedCsvRecord> lines = read("interference.csv");
         assertEquals(3, lines.size());
         assertEquals("60.0000", lines.get(0).getField("due to Brücke (m)"));
-        assertEquals("200.0000", lines.get(0).getField("sum (m)"));
+        assertEquals("179.0000", lines.get(0).getField("sum of these causes (m)"));
+        assertEquals("200.0000", lines.get(0).getField("drawdown in the full run (m)"));
+        assertEquals("-21.0000", lines.get(0).getField("sum less full run (m)"));
         assertEquals("68.00", lines.get(1).getField("yield lost to neighbours (m3/d)"));
         assertEquals("", lines.get(2).getField("own share (m)"));
     }

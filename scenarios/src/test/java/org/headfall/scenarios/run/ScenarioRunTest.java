@@ -95,7 +95,10 @@ class ScenarioRunTest {
                 Settings.DEFAULT,
                 new double[] {30, 60, 90},
                 new double[0],
-                List.of(limit(new Comparison.Start()), limit(new Comparison.WithoutProposedBores())));
+                List.of(
+                        limit(new Comparison.Start()),
+                        limit(new Comparison.WithoutProposedBores()),
+                        limit(new Comparison.WithoutAnyBore())));
     }
 
     private static Limit limit(Comparison comparison) {
@@ -138,12 +141,13 @@ class ScenarioRunTest {
     }
 
     @Test
-    void withAnUndisturbedStartBothComparisonsGiveTheSame() throws IOException {
+    void withAnUndisturbedStartAllComparisonsGiveTheSame() throws IOException {
         FinishedRun run = run();
         double drawdown =
                 HEAD - run.recording().series().get(0).headAt(run.recording().endDay());
         assertTrue(drawdown > 0.5, "drawdown " + drawdown);
         assertEquals("crossed", run.limits().get(0).outcome().words());
         assertEquals("crossed", run.limits().get(1).outcome().words());
+        assertEquals("crossed", run.limits().get(2).outcome().words());
     }
 }

@@ -4,12 +4,14 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import org.headfall.scenarios.report.content.ArtesianHead;
 import org.headfall.scenarios.report.content.LimitOutcome;
 import org.headfall.scenarios.report.content.LimitOutcome.Verdict;
 import org.headfall.scenarios.report.content.ReportContent;
 import org.headfall.scenarios.report.content.Site;
+import org.headfall.scenarios.report.content.SiteKind;
 import org.headfall.scenarios.report.content.SiteState;
 import org.jspecify.annotations.Nullable;
 
@@ -115,10 +117,31 @@ final class AnswerSentences {
             return Optional.empty();
         }
         ArtesianHead first = ends.get(0);
-        String who = ends.size() == 1
-                ? first.site() + " stops flowing by itself"
-                : ends.size() + " sites stop flowing by themselves, the first is " + first.site();
-        return Optional.of(who + ", on " + Words.date(flowEnd(first)) + ".");
+        if (ends.size() == 1) {
+            return Optional.of(first.site() + " stops flowing by itself on " + Words.date(flowEnd(first))
+                    + ", at least for a time.");
+        }
+        long springs = ends.stream().filter(this::isSpring).count();
+        return Optional.of(boresAndSprings(ends.size() - springs, springs)
+                + " stop flowing by themselves, at least for a time; the first is " + first.site() + ", on "
+                + Words.date(flowEnd(first)) + ".");
+    }
+
+    private static String boresAndSprings(long bores, long springs) {
+        List<String> parts = new ArrayList<>();
+        if (bores > 0) {
+            parts.add(Words.count(bores, "bore", "bores"));
+        }
+        if (springs > 0) {
+            parts.add(Words.count(springs, "spring", "springs"));
+        }
+        String text = Words.list(parts);
+        return text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
+    }
+
+    private boolean isSpring(ArtesianHead head) {
+        return content.sites().stream()
+                .anyMatch(site -> site.kind() == SiteKind.SPRING && site.name().equals(head.site()));
     }
 
     private static LocalDate flowEnd(ArtesianHead head) {
