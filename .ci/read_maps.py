@@ -81,7 +81,7 @@ def check_bores(path):
     place = re.search(r"name \(String\) = Tessaby 1\n.*?POINT \((\S+) (\S+)\)", text, re.DOTALL)
     expect(place and abs(float(place.group(1)) - east) < 1e-6 and abs(float(place.group(2)) - north) < 1e-6,
            f"bores.geojson: Tessaby 1 at {place.groups() if place else None}, GDAL says {east, north}")
-    expect(all(55 < x < 60 for x in longitudes), "bores.geojson: a longitude out of the example's range")
+    expect(all(74 < x < 76 for x in longitudes), "bores.geojson: a longitude out of the example's range")
 
 
 def transform(x, y):

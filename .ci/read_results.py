@@ -52,7 +52,7 @@ def expect_common(name, data, scenario_folder):
                       units="days since 2026-07-01 00:00:00")
     expect("crs" in data.coords, f"{name}: the grid mapping is not found through the data")
     expect_attributes(f"{name} crs", data["crs"], grid_mapping_name="transverse_mercator",
-                      longitude_of_central_meridian=57.0, latitude_of_projection_origin=0.0,
+                      longitude_of_central_meridian=75.0, latitude_of_projection_origin=0.0,
                       scale_factor_at_central_meridian=0.9996, false_easting=500000.0, false_northing=10000000.0,
                       semi_major_axis=6378137.0)
     expect("32743" in data["crs"].attrs.get("crs_wkt", ""), f"{name}: crs_wkt names no EPSG:32743")

@@ -54,8 +54,7 @@ class ReadmeTest {
         String readme = Files.readString(README);
         for (Object command : List.of(new CheckCommand(), new RunCommand(Terminal.NONE), new ReportCommand())) {
             new CommandLine(command)
-                    .getCommandSpec()
-                    .options().stream()
+                    .getCommandSpec().options().stream()
                             .map(option -> option.longestName())
                             .filter(name -> !List.of("--help", "--version").contains(name))
                             .forEach(name -> assertTrue(readme.contains("`" + name), name));

@@ -21,9 +21,10 @@ final class GlobalAttributes {
     static final String INPUTS = "input_files_sha256";
 
     /** Sources of the methods behind the figures. */
-    private static final String REFERENCES = "Time steps: Hosea and Shampine 1996, Applied Numerical Mathematics 20, 21-37."
-            + " Heads at bores: Peaceman 1983, SPE Journal 23(3), 531-543."
-            + " Sealing bed: Hantush 1960, Journal of Geophysical Research 65(11), 3713-3725.";
+    private static final String REFERENCES =
+            "Time steps: Hosea and Shampine 1996, Applied Numerical Mathematics 20, 21-37."
+                    + " Heads at bores: Peaceman 1983, SPE Journal 23(3), 531-543."
+                    + " Sealing bed: Hantush 1960, Journal of Geophysical Research 65(11), 3713-3725.";
 
     private static final DateTimeFormatter DATE_TIME = DateTimeFormatter.ofPattern("yyyy-MM-dd'T'HH:mm:ss");
 
