@@ -10,6 +10,7 @@ import java.nio.file.NoSuchFileException;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.headfall.cli.answer.AnswerJson;
 import org.headfall.scenarios.problem.InputException;
 import org.headfall.scenarios.problem.Problem;
@@ -57,7 +58,7 @@ final class Failures implements IExecutionExceptionHandler {
         if (thrown instanceof UncheckedIOException file) {
             return report(Objects.requireNonNull(file.getCause()), err);
         }
-        if (thrown instanceof OutOfMemoryError) {
+        if (Stream.iterate(thrown, Objects::nonNull, Throwable::getCause).anyMatch(OutOfMemoryError.class::isInstance)) {
             err.println("headfall: not enough memory. Give it more, such as HEADFALL_JAVA_OPTIONS=-Xmx6g, or take"
                     + " larger cells.");
             return ExitCode.FAULT.code();
