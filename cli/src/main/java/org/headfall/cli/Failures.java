@@ -58,7 +58,8 @@ final class Failures implements IExecutionExceptionHandler {
         if (thrown instanceof UncheckedIOException file) {
             return report(Objects.requireNonNull(file.getCause()), err);
         }
-        if (Stream.iterate(thrown, Objects::nonNull, Throwable::getCause).anyMatch(OutOfMemoryError.class::isInstance)) {
+        if (Stream.iterate(thrown, Objects::nonNull, Throwable::getCause)
+                .anyMatch(OutOfMemoryError.class::isInstance)) {
             err.println("headfall: not enough memory. Give it more, such as HEADFALL_JAVA_OPTIONS=-Xmx6g, or take"
                     + " larger cells.");
             return ExitCode.FAULT.code();
