@@ -2,13 +2,17 @@ package org.headfall.scenarios.findings;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import org.headfall.scenarios.recording.Recording;
 import org.headfall.scenarios.recording.ReportDate;
 import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.recording.Station;
 import org.headfall.scenarios.recording.StationSeries;
+import org.headfall.solver.aquifer.Aquifer;
 import org.headfall.solver.bore.Bore;
+import org.headfall.solver.bore.NeededHead;
+import org.headfall.solver.bore.NeededLevel;
 import org.headfall.solver.bore.Operation;
 
 /**
@@ -17,7 +21,8 @@ import org.headfall.solver.bore.Operation;
  * <p>Loss of yield of a bore whose discharge follows head: its own drawdown is taken as proportional to its discharge,
  * {@code s = R Q} with R as computed at the date (or the last report date on which it gave water). Without neighbours
  * it would find the head {@code h + s + n}, h being head at its wall and n the drawdown due to neighbours, and give
- * the Q' that satisfies {@code h + s + n - R Q' - B Q' - C Q'² = level}.
+ * the Q' for which {@code h + s + n - R Q'} is the head that its rule needs at its wall: outlet or lowest level, friction
+ * and well loss.
  */
 public final class InterferenceAnalysis {
 
@@ -83,7 +88,7 @@ public final class InterferenceAnalysis {
             ownResponse[bore] = own / rate;
         }
         Operation operation = bores.get(bore).operationAt(day - MOMENT);
-        boolean pumped = operation instanceof Operation.PumpedRate && rate > NOTHING;
+        boolean pumped = !(operation instanceof Operation.FreeFlow) && rate > NOTHING;
         return new InterferenceTable.BoreShare(
                 bores.get(bore).name(),
                 own,
@@ -102,29 +107,31 @@ public final class InterferenceAnalysis {
         if (ownResponse <= 0) {
             return OptionalDouble.empty();
         }
-        if (operation instanceof Operation.FreeFlow free) {
-            return OptionalDouble.of(discharge(bore, undisturbed - free.outletLevel(), ownResponse));
+        if (operation instanceof Operation.FreeFlow) {
+            return discharge(bore, operation, undisturbed, ownResponse, Double.POSITIVE_INFINITY);
         }
-        if (operation instanceof Operation.PumpedRate pumped
-                && pumped.lowestLevel().isPresent()) {
-            double wanted = StationSeries.interpolate(series.days(), series.wantedDischarge(), day);
-            if (wanted > series.dischargeAt(day) * (1 + MOMENT)) {
-                double available = undisturbed - pumped.lowestLevel().getAsDouble();
-                return OptionalDouble.of(Math.min(wanted, discharge(bore, available, ownResponse)));
-            }
+        if (operation instanceof Operation.PumpedByCurve pumped) {
+            double most = pumped.curve().largestFlow();
+            return discharge(bore, operation, undisturbed, ownResponse, most);
         }
-        return OptionalDouble.empty();
+        double wanted = StationSeries.interpolate(series.days(), series.wantedDischarge(), day);
+        return wanted > series.dischargeAt(day) * (1 + MOMENT)
+                ? discharge(bore, operation, undisturbed, ownResponse, wanted)
+                : OptionalDouble.empty();
     }
 
-    /** Solves {@code (R + B) Q + C Q² = available} for Q, zero where nothing is available. */
-    private double discharge(int bore, double available, double ownResponse) {
-        double linear = ownResponse + bores.get(bore).wellLoss().linear();
-        double quadratic = bores.get(bore).wellLoss().quadratic();
-        if (available <= 0) {
-            return 0;
-        }
-        // The form without a difference of nearly equal numbers, right also for C = 0.
-        return 2 * available / (linear + Math.sqrt(linear * linear + 4 * quadratic * available));
+    /** Discharge by the rule of a bore, if it has one, where head at its wall falls evenly with it. */
+    private OptionalDouble discharge(
+            int bore, Operation operation, double undisturbed, double ownResponse, double most) {
+        Bore ruled = bores.get(bore);
+        Aquifer aquifer = description.aquifer();
+        int cell = aquifer.grid().locate(ruled.x(), ruled.y());
+        double transmissivity = Math.sqrt(aquifer.transmissivityX()[cell] * aquifer.transmissivityY()[cell]);
+        Optional<NeededLevel> level = operation.neededLevel();
+        return level.isEmpty()
+                ? OptionalDouble.empty()
+                : OptionalDouble.of(new NeededHead(level.get(), ruled.lossIn(transmissivity), ruled.column())
+                        .discharge(undisturbed, ownResponse, most));
     }
 
     private static InterferenceTable.FieldLoss fieldLoss(List<InterferenceTable.BoreShare> shares) {

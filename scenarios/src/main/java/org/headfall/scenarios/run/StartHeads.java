@@ -38,9 +38,7 @@ public sealed interface StartHeads {
     /** The same bores, of which only those named are operated. */
     static List<Bore> onlyOperated(List<Bore> bores, Set<String> operated) {
         return bores.stream()
-                .map(bore -> operated.contains(bore.name())
-                        ? bore
-                        : new Bore(bore.name(), bore.x(), bore.y(), bore.screenRadius(), bore.wellLoss(), List.of()))
+                .map(bore -> operated.contains(bore.name()) ? bore : bore.withPhases(List.of()))
                 .collect(Collectors.toList());
     }
 }

@@ -1,28 +1,41 @@
 package org.headfall.solver.bore;
 
 import java.util.List;
-import java.util.OptionalDouble;
 
 /**
- * A bore that taps the aquifer over its full thickness.
+ * A bore.
  *
  * @param name unique among bores and springs
  * @param x easting (m)
  * @param y northing (m)
  * @param screenRadius radius at the screen face (m), positive
- * @param wellLoss loss between aquifer and bore
+ * @param wellLoss loss between aquifer and bore, without that of the skin
+ * @param skin skin (-), not negative: the part of loss that depends on T, {@code skin Q / (2 pi T)}, by a damaged wall
+ *     and by a screen shorter than the aquifer ({@link PartialPenetration})
+ * @param column water that fills the bore
  * @param phases operations in order of their first day; before the first the bore is off
  */
 public record Bore(
-        String name, double x, double y, double screenRadius, WellLoss wellLoss, List<OperatingPhase> phases) {
+        String name,
+        double x,
+        double y,
+        double screenRadius,
+        WellLoss wellLoss,
+        double skin,
+        WaterColumn column,
+        List<OperatingPhase> phases) {
 
     private static final Operation OFF = new Operation.Off();
 
-    /** Checks the radius and the order of the phases. */
+    /** Checks radius and skin, and the order of the phases. */
     public Bore {
         if (!(screenRadius > 0 && Double.isFinite(screenRadius))) {
             throw new IllegalArgumentException(
                     "bore '" + name + "': screen radius must be positive, found " + screenRadius + " m");
+        }
+        if (!(skin >= 0 && Double.isFinite(skin))) {
+            throw new IllegalArgumentException("bore '" + name + "': skin must not be negative, found " + skin
+                    + "; a bore better than its radius has a larger radius");
         }
         phases = List.copyOf(phases);
         for (int i = 1; i < phases.size(); i++) {
@@ -35,6 +48,25 @@ public record Bore(
     }
 
     /**
+     * A bore without skin, full of water of the reference temperature.
+     *
+     * @param name unique among bores and springs
+     * @param x easting (m)
+     * @param y northing (m)
+     * @param screenRadius radius at the screen face (m), positive
+     * @param wellLoss loss between aquifer and bore
+     * @param phases operations in order of their first day
+     */
+    public Bore(String name, double x, double y, double screenRadius, WellLoss wellLoss, List<OperatingPhase> phases) {
+        this(name, x, y, screenRadius, wellLoss, 0, WaterColumn.REFERENCE, phases);
+    }
+
+    /** The same bore, operated otherwise. */
+    public Bore withPhases(List<OperatingPhase> others) {
+        return new Bore(name, x, y, screenRadius, wellLoss, skin, column, others);
+    }
+
+    /**
      * Operation in force at a day.
      *
      * @param day days since the start of the period
@@ -43,18 +75,21 @@ public record Bore(
     public Operation operationAt(double day) {
         Operation operation = OFF;
         for (OperatingPhase phase : phases) {
-            if (phase.fromDay() <= day) {
-                operation = phase.operation();
+            if (phase.fromDay() > day) {
+                break;
             }
+            operation = phase.operation();
         }
         return operation;
     }
 
-    /** Outlet level of the first free-flowing phase (m above datum), if the bore ever flows freely. */
-    public OptionalDouble freeFlowOutlet() {
-        return phases.stream()
-                .filter(phase -> phase.operation() instanceof Operation.FreeFlow)
-                .mapToDouble(phase -> ((Operation.FreeFlow) phase.operation()).outletLevel())
-                .findFirst();
+    /**
+     * All loss between the aquifer at the bore wall and the water in the bore.
+     *
+     * @param transmissivity T of the aquifer at the bore (m²/d), positive; the geometric mean of both directions
+     * @return loss of bore and skin
+     */
+    public WellLoss lossIn(double transmissivity) {
+        return skin == 0 ? wellLoss : wellLoss.plusLinear(skin / (2 * Math.PI * transmissivity));
     }
 }

@@ -9,13 +9,23 @@ import org.ejml.interfaces.linsol.LinearSolverDense;
  * walls (K symmetric positive semidefinite: the response of each wall to each discharge), each rule asks for
  * {@code needed_i(q_i) = w_i} between its bounds, {@code needed <= w} at the upper and {@code needed >= w} at the lower.
  * These are the conditions of a strictly convex minimum over a box, so there is one answer; it is found by projected
- * Newton steps with a line search (Bertsekas 1982, SIAM J. Control Optim. 20, 221-246).
+ * Newton steps with a line search (Bertsekas 1982, SIAM J. Control Optim. 20, 221-246). A needed head may have kinks, where
+ * a lowest level takes over from a pump curve; it never falls, so the problem stays convex.
  */
 final class DischargeEquilibrium {
 
     private static final int MOST_STEPS = 200;
     private static final double SUFFICIENT_DECREASE = 1e-4;
     private static final double SHORTEST_STEP = 1e-12;
+
+    /** Nodes on (0, 1) and weights of Gauss and Legendre's rule of four points. */
+    private static final double[] NODES = {
+        0.0694318442029737, 0.3300094782075719, 0.6699905217924281, 0.9305681557970263
+    };
+
+    private static final double[] WEIGHTS = {
+        0.1739274225687269, 0.3260725774312731, 0.3260725774312731, 0.1739274225687269
+    };
 
     private final DischargeRule[] rules;
     private final double[][] response;
@@ -41,24 +51,25 @@ final class DischargeEquilibrium {
      * Finds the discharges.
      *
      * @param discharge in: a guess; out: the answer (m³/d)
-     * @throws IllegalStateException if the conditions cannot be met to the tolerance; the message gives both numbers
+     * @throws UnmetRuleException if the conditions cannot be met to the tolerance; it names the bore or spring that is
+     *     farthest off and both numbers
      */
     void solve(double[] discharge) {
         for (int i = 0; i < discharge.length; i++) {
             discharge[i] = rules[i].clamp(discharge[i]);
         }
-        double worst = Double.NaN;
+        int worst = 0;
+        double[] gradient = gradient(discharge);
         for (int step = 0; step < MOST_STEPS; step++) {
-            double[] gradient = gradient(discharge);
             boolean[] free = freePoints(discharge, gradient);
-            worst = largestFree(gradient, free);
-            if (worst <= tolerance) {
+            worst = worstFree(gradient, free);
+            if (worst < 0) {
                 return;
             }
             descend(discharge, gradient, newtonDirection(discharge, gradient, free));
+            gradient = gradient(discharge);
         }
-        throw new IllegalStateException("the rules of bores and springs could not be met together: head at a wall is"
-                + " off by " + worst + " m, allowed " + tolerance + " m");
+        throw new UnmetRuleException(rules[worst].name(), discharge[worst], gradient[worst], tolerance);
     }
 
     /** Needed head less offered head of each point (m). */
@@ -84,14 +95,18 @@ final class DischargeEquilibrium {
         return free;
     }
 
-    private static double largestFree(double[] gradient, boolean[] free) {
-        double largest = 0;
+    /** The free point farthest from its rule, or -1 if none is off by more than the tolerance. */
+    private int worstFree(double[] gradient, boolean[] free) {
+        int worst = -1;
+        double largest = tolerance;
         for (int i = 0; i < free.length; i++) {
-            if (free[i]) {
-                largest = Math.max(largest, Math.abs(gradient[i]));
+            // Not "greater": what is not a number is the worst of all.
+            if (free[i] && !(Math.abs(gradient[i]) <= largest)) {
+                worst = i;
+                largest = Math.abs(gradient[i]);
             }
         }
-        return largest;
+        return worst;
     }
 
     private double[] newtonDirection(double[] discharge, double[] gradient, boolean[] free) {
@@ -121,7 +136,6 @@ final class DischargeEquilibrium {
     }
 
     private void descend(double[] discharge, double[] gradient, double[] direction) {
-        double before = objective(discharge);
         double[] trial = new double[discharge.length];
         for (double length = 1; length > SHORTEST_STEP; length *= 0.5) {
             double promised = 0;
@@ -129,25 +143,34 @@ final class DischargeEquilibrium {
                 trial[i] = rules[i].clamp(discharge[i] + length * direction[i]);
                 promised += gradient[i] * (trial[i] - discharge[i]);
             }
-            // The slack lets steps through whose gain drowns in rounding.
-            double slack = 1e-14 * Math.abs(before);
-            if (objective(trial) <= before + SUFFICIENT_DECREASE * promised + slack) {
+            if (change(discharge, trial, gradient) <= SUFFICIENT_DECREASE * promised) {
                 break;
             }
         }
         System.arraycopy(trial, 0, discharge, 0, trial.length);
     }
 
-    /** The convex function whose gradient is {@link #gradient}: m times m³/d. */
-    private double objective(double[] discharge) {
+    /**
+     * Change of the convex function whose gradient is {@link #gradient}, from one set of discharges to another (m times
+     * m³/d). Summed up along the way rather than as a difference of two values, so that small gains do not drown in
+     * rounding.
+     */
+    private double change(double[] from, double[] to, double[] gradient) {
         double sum = 0;
-        for (int i = 0; i < discharge.length; i++) {
-            double q = discharge[i];
-            DischargeRule rule = rules[i];
-            sum += q * (rule.offset() - offered[i] + q * (rule.linear() / 2 + q * rule.quadratic() / 3));
-            for (int j = 0; j < discharge.length; j++) {
-                sum += 0.5 * q * response[i][j] * discharge[j];
+        for (int i = 0; i < from.length; i++) {
+            double step = to[i] - from[i];
+            if (step == 0) {
+                continue;
             }
+            double start = rules[i].neededHead(from[i]);
+            double slope = gradient[i];
+            for (int node = 0; node < NODES.length; node++) {
+                slope += WEIGHTS[node] * (rules[i].neededHead(from[i] + NODES[node] * step) - start);
+            }
+            for (int j = 0; j < from.length; j++) {
+                slope += 0.5 * response[i][j] * (to[j] - from[j]);
+            }
+            sum += step * slope;
         }
         return sum;
     }

@@ -2,46 +2,69 @@ package org.headfall.solver.flow;
 
 import org.headfall.solver.aquifer.Spring;
 import org.headfall.solver.bore.Bore;
+import org.headfall.solver.bore.NeededHead;
+import org.headfall.solver.bore.NeededLevel;
 import org.headfall.solver.bore.Operation;
+import org.headfall.solver.bore.WaterColumn;
+import org.headfall.solver.bore.WellLoss;
 
 /**
- * Rule of one bore or spring at one moment: the head that the aquifer must offer at its wall for a discharge Q is
- * {@code offset + linear Q + quadratic Q²}, and Q lies between {@code least} and {@code most}. At the bounds the
- * aquifer may offer less (at {@code least}) or more (at {@code most}).
+ * Rule of one bore or spring at one moment: the head that the aquifer must offer at its wall for a discharge, and the
+ * bounds of the discharge. At the bounds the aquifer may offer less (at {@code least}) or more (at {@code most}).
  *
- * @param offset head needed at no discharge (m above datum); of no meaning where the rate is given
- * @param linear head per discharge (d/m²), not negative
- * @param quadratic head per squared discharge (d²/m⁵), not negative
+ * @param name of the bore or spring, for messages
+ * @param needed head needed at the wall; of no meaning where the rate is given
  * @param least smallest discharge (m³/d)
  * @param most largest discharge (m³/d); equal to {@code least} where the rate does not depend on head
+ * @param asked discharge asked for (m³/d), NaN where the rule leaves it to head
  */
-record DischargeRule(double offset, double linear, double quadratic, double least, double most) {
+record DischargeRule(String name, NeededHead needed, double least, double most, double asked) {
 
-    private static final DischargeRule SHUT = given(0);
+    private static final NeededHead OF_GIVEN_RATE =
+            new NeededHead(NeededLevel.constant(0), WellLoss.NONE, WaterColumn.REFERENCE);
 
     /** A rate that does not depend on head. */
-    static DischargeRule given(double rate) {
-        return new DischargeRule(0, 0, 0, rate, rate);
+    static DischargeRule given(String name, double rate) {
+        return new DischargeRule(name, OF_GIVEN_RATE, rate, rate, rate);
     }
 
     static DischargeRule of(Spring spring) {
-        return new DischargeRule(spring.outlet(), 1 / spring.conductance(), 0, 0, Double.POSITIVE_INFINITY);
+        NeededHead needed = new NeededHead(
+                NeededLevel.constant(spring.outlet()),
+                new WellLoss(1 / spring.conductance(), 0),
+                WaterColumn.REFERENCE);
+        return new DischargeRule(spring.name(), needed, 0, Double.POSITIVE_INFINITY, Double.NaN);
     }
 
-    static DischargeRule of(Bore bore, double day) {
+    /**
+     * Rule of a bore.
+     *
+     * @param bore the bore
+     * @param loss its loss between wall and inside
+     * @param day the moment (d)
+     */
+    static DischargeRule of(Bore bore, WellLoss loss, double day) {
         Operation operation = bore.operationAt(day);
-        double linear = bore.wellLoss().linear();
-        double quadratic = bore.wellLoss().quadratic();
         if (operation instanceof Operation.FreeFlow flow) {
-            return new DischargeRule(flow.outletLevel(), linear, quadratic, 0, Double.POSITIVE_INFINITY);
+            NeededHead needed = new NeededHead(flow, loss, bore.column());
+            return new DischargeRule(bore.name(), needed, 0, Double.POSITIVE_INFINITY, Double.NaN);
+        }
+        if (operation instanceof Operation.PumpedByCurve pumped) {
+            NeededHead needed = new NeededHead(pumped, loss, bore.column());
+            return new DischargeRule(bore.name(), needed, 0, pumped.curve().largestFlow(), Double.NaN);
         }
         if (operation instanceof Operation.PumpedRate pumped) {
             double rate = pumped.rate().at(day);
-            return pumped.lowestLevel().isPresent() && rate > 0
-                    ? new DischargeRule(pumped.lowestLevel().getAsDouble(), linear, quadratic, 0, rate)
-                    : given(rate);
+            return rate > 0 && pumped.lowestLevel().isPresent()
+                    ? new DischargeRule(
+                            bore.name(),
+                            new NeededHead(pumped.neededLevel().orElseThrow(), loss, bore.column()),
+                            0,
+                            rate,
+                            rate)
+                    : given(bore.name(), rate);
         }
-        return SHUT;
+        return given(bore.name(), 0);
     }
 
     /** Whether the discharge depends on head. */
@@ -51,12 +74,12 @@ record DischargeRule(double offset, double linear, double quadratic, double leas
 
     /** Head needed at the wall for a discharge (m above datum). */
     double neededHead(double discharge) {
-        return offset + discharge * (linear + quadratic * discharge);
+        return needed.at(discharge);
     }
 
     /** Increase of the needed head with discharge (d/m²). */
     double slope(double discharge) {
-        return linear + 2 * quadratic * discharge;
+        return needed.slope(discharge);
     }
 
     /** The discharge within the bounds that is nearest to a value (m³/d). */

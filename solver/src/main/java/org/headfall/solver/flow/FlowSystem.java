@@ -20,6 +20,7 @@ public final class FlowSystem implements ImplicitSystem {
 
     private final FlowEquation equation;
     private final PointDischarges points;
+    private final PointRules pointRules;
     private final @Nullable SealingBedStorage bed;
     private final StageMatrix matrix;
     private final CoupledSolve coupled;
@@ -42,6 +43,7 @@ public final class FlowSystem implements ImplicitSystem {
     public FlowSystem(FlowProblem problem, double accuracy, WorkerTeam team, double startDay) {
         equation = new FlowEquation(problem);
         points = new PointDischarges(problem);
+        pointRules = new PointRules(problem);
         bed = problem.sealingBed()
                 .filter(layer -> layer.stores())
                 .map(layer -> new SealingBedStorage(layer, problem.aquifer()))
@@ -102,7 +104,7 @@ public final class FlowSystem implements ImplicitSystem {
         }
         matrix.prepareSteady();
         equation.sources(day, right);
-        rules = points.rules(day);
+        rules = pointRules.at(day);
         coupled.solve(right, rules, head, discharge[0]);
     }
 
@@ -113,7 +115,7 @@ public final class FlowSystem implements ImplicitSystem {
         if (bed != null) {
             bed.addFlow(1, rate);
         }
-        rules = points.rules(day);
+        rules = pointRules.at(day);
         dischargeAtOnce(head, discharge[0]);
         for (int i = 0; i < points.count(); i++) {
             rate[points.cell(i)] -= discharge[0][i];
@@ -156,7 +158,7 @@ public final class FlowSystem implements ImplicitSystem {
         for (int cell = 0; cell < right.length; cell++) {
             right[cell] += storage[cell] / coefficient * base[cell];
         }
-        rules = points.rules(within(day));
+        rules = pointRules.at(within(day));
         System.arraycopy(discharge[stage - 2], 0, discharge[stage - 1], 0, points.count());
         coupled.solve(right, rules, head, discharge[stage - 1]);
         if (bed != null) {
@@ -234,10 +236,15 @@ public final class FlowSystem implements ImplicitSystem {
         return points.wallHead(point, head, discharge[0][point]);
     }
 
-    /** Discharge asked of a point at the state reached (m³/d); what it gives where the rule has no upper bound. */
+    /** Level of the water in a bore at the state reached (m above datum). */
+    public double levelInBore(int bore, double[] head) {
+        return pointRules.levelInBore(bore, wallHead(bore, head), discharge[0][bore]);
+    }
+
+    /** Discharge asked of a point at the state reached (m³/d); what it gives where the rule leaves it to head. */
     public double wantedDischarge(int point) {
-        double most = rules[point].most();
-        return Double.isFinite(most) ? most : discharge[0][point];
+        double asked = rules[point].asked();
+        return Double.isNaN(asked) ? discharge[0][point] : asked;
     }
 
     /** Closes the water balance at a day and begins the next. */

@@ -48,16 +48,4 @@ final class PointDischarges {
     double wallHead(int point, double[] head, double discharge) {
         return head[cells[point]] - resistances[point] * discharge;
     }
-
-    /** Rules in force at a moment. */
-    DischargeRule[] rules(double day) {
-        DischargeRule[] rules = new DischargeRule[cells.length];
-        for (int i = 0; i < bores.size(); i++) {
-            rules[i] = DischargeRule.of(bores.get(i), day);
-        }
-        for (int i = 0; i < springs.size(); i++) {
-            rules[bores.size() + i] = DischargeRule.of(springs.get(i));
-        }
-        return rules;
-    }
 }

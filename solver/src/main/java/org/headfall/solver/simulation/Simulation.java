@@ -3,7 +3,6 @@ package org.headfall.solver.simulation;
 import java.util.Arrays;
 import java.util.List;
 import java.util.TreeSet;
-import org.headfall.solver.bore.Bore;
 import org.headfall.solver.flow.FlowProblem;
 import org.headfall.solver.flow.FlowSystem;
 import org.headfall.solver.flow.RateHistory;
@@ -111,8 +110,7 @@ public final class Simulation implements AutoCloseable {
     }
 
     private Snapshot snapshot(FlowSystem system, double[] head, double[] headError, double day) {
-        List<Bore> bores = problem.bores();
-        int boreCount = bores.size();
+        int boreCount = problem.bores().size();
         int springCount = problem.springs().size();
         double[] wallHead = new double[boreCount];
         double[] level = new double[boreCount];
@@ -121,7 +119,7 @@ public final class Simulation implements AutoCloseable {
         for (int i = 0; i < boreCount; i++) {
             rate[i] = system.discharge(i);
             wallHead[i] = system.wallHead(i, head);
-            level[i] = wallHead[i] - bores.get(i).wellLoss().at(rate[i]);
+            level[i] = system.levelInBore(i, head);
             wanted[i] = system.wantedDischarge(i);
         }
         double[] springDischarge = new double[springCount];

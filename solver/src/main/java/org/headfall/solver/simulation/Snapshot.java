@@ -9,10 +9,11 @@ import org.headfall.solver.flow.WaterBalance;
  * @param day days since the start of the period
  * @param head head of each cell (m above datum)
  * @param boreWallHead head in the aquifer at the wall of each bore (m above datum), own drawdown included
- * @param boreLevel water level in each bore (m above datum): wall head less well loss
+ * @param boreLevel water level in each bore (m above datum): to where the wall head less losses carries
+ *     the bore's water
  * @param boreRate discharge of each bore (m³/d)
  * @param boreWantedRate discharge asked of each bore (m³/d): above {@code boreRate} where the lowest level cuts it;
- *     equal to it for free flow
+ *     equal to it for free flow and pump curves
  * @param springDischarge discharge of each spring (m³/d)
  * @param springHead head in the cell of each spring (m above datum)
  * @param headError error of {@code head} that the time steps have left, as estimated (m), with its sign
