@@ -1,5 +1,6 @@
 package org.headfall.cli;
 
+import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.time.LocalDate;
@@ -8,17 +9,19 @@ import java.util.concurrent.Callable;
 import org.headfall.cli.answer.AnswerJson;
 import org.headfall.scenarios.problem.InputException;
 import org.headfall.scenarios.problem.Problem;
+import org.headfall.scenarios.reading.ScenarioReading;
+import org.headfall.scenarios.run.RunPlanner;
 import org.headfall.scenarios.scenario.Scenario;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Spec;
 
-/** Reads a scenario document with its tables and says everything that is wrong with them. */
+/** Reads a scenario document with its files, puts it on cells and says everything that is wrong with it. */
 @Command(
         name = "check",
         mixinStandardHelpOptions = true,
-        description = "Reads a scenario and its tables, reports every problem at once, runs nothing.",
+        description = "Reads a scenario and its files, reports every problem at once, runs nothing.",
         footerHeading = "%nExample:%n",
         footer = "  headfall check my-field/scenario.yaml")
 final class CheckCommand implements Callable<Integer> {
@@ -34,8 +37,11 @@ final class CheckCommand implements Callable<Integer> {
     private CommandSpec spec;
 
     @Override
-    public Integer call() throws InputException {
-        Scenario scenario = argument.read().orThrow();
+    public Integer call() throws InputException, IOException {
+        ScenarioReading reading = argument.read();
+        Scenario scenario = reading.orThrow();
+        // some problems show only once everything is on the cells of the grid
+        RunPlanner.plan(reading, ProgramVersion.text(), 1);
         Summary summary = Summary.of(argument.document(), scenario);
         PrintWriter out = spec.commandLine().getOut();
         if (json.wanted()) {

@@ -63,21 +63,28 @@ final class AquiferAssembly {
 
     /** Checks that the bottom is below the top; cells beyond the aquifer are made so. */
     private boolean hasThickness(Scenario scenario, double[] top, double[] bottom) {
+        int wrong = 0;
+        int first = -1;
         for (int cell = 0; cell < top.length; cell++) {
             if (bottom[cell] >= top[cell]) {
                 if (active[cell]) {
-                    String found = "bottom " + bottom[cell] + " m, top " + top[cell] + " m at x " + grid.centreX(cell)
-                            + ", y " + grid.centreY(cell);
-                    problems.add(
-                            scenario.aquifer().place(),
-                            "aquifer.bottom",
-                            Finding.of(ProblemKind.OUT_OF_RANGE, found, "a bottom below the top everywhere"));
-                    return false;
+                    first = wrong == 0 ? cell : first;
+                    wrong++;
+                } else {
+                    bottom[cell] = top[cell] - 1;
                 }
-                bottom[cell] = top[cell] - 1;
             }
         }
-        return true;
+        if (wrong > 0) {
+            String found = "a bottom that is not below the top in " + wrong + " cells, the first at x "
+                    + grid.centreX(first) + ", y " + grid.centreY(first) + ": bottom " + bottom[first] + " m, top "
+                    + top[first] + " m";
+            problems.add(
+                    scenario.aquifer().bottomPlace(),
+                    "aquifer.bottom",
+                    Finding.of(ProblemKind.OUT_OF_RANGE, found, "a bottom below the top everywhere"));
+        }
+        return wrong == 0;
     }
 
     /** The bed above the aquifer, if there is one. */

@@ -62,7 +62,7 @@ final class BoundaryAssembly {
                 boundary.place(),
                 "boundary " + boundary.name(),
                 Finding.of(
-                        ProblemKind.OUTSIDE_GRID,
+                        ProblemKind.OUTSIDE_AQUIFER,
                         "a stretch of the rim that the aquifer does not reach",
                         "a boundary that the aquifer reaches"));
         return false;

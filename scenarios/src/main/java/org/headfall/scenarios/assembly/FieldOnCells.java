@@ -59,12 +59,12 @@ final class FieldOnCells {
         }
         if (field instanceof Field.FromPolygons polygons) {
             double[] values = values(polygons);
-            fillHoles(values, polygons.file(), unused);
+            fillHoles(values, polygons.file(), unused, "a value in every cell of the aquifer, or the key elsewhere");
             return values;
         }
         Field.FromRaster raster = (Field.FromRaster) field;
         double[] values = new CellSampler(grid.x().edges(), grid.y().edges()).cellValues(raster.raster(), averaging);
-        fillHoles(values, raster.file(), unused);
+        fillHoles(values, raster.file(), unused, "a value in every cell of the aquifer");
         return values;
     }
 
@@ -111,7 +111,7 @@ final class FieldOnCells {
         return List.copyOf(spreads);
     }
 
-    private void fillHoles(double[] values, SpatialFile file, double unused) {
+    private void fillHoles(double[] values, SpatialFile file, double unused, String allowed) {
         int missing = 0;
         int first = -1;
         for (int cell = 0; cell < values.length; cell++) {
@@ -126,10 +126,7 @@ final class FieldOnCells {
         if (missing > 0) {
             String found = "no value in " + missing + " cells of the aquifer, the first at x " + grid.centreX(first)
                     + ", y " + grid.centreY(first);
-            problems.add(
-                    file.place(),
-                    file.name(),
-                    Finding.of(ProblemKind.RASTER_COVER, found, "a value in every cell of the aquifer"));
+            problems.add(file.place(), file.name(), Finding.of(ProblemKind.RASTER_COVER, found, allowed));
         }
     }
 }

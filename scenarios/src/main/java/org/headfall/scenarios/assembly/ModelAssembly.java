@@ -3,13 +3,9 @@ package org.headfall.scenarios.assembly;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.headfall.scenarios.problem.Finding;
-import org.headfall.scenarios.problem.Place;
-import org.headfall.scenarios.problem.ProblemKind;
 import org.headfall.scenarios.problem.Problems;
 import org.headfall.scenarios.raster.Averaging;
 import org.headfall.scenarios.scenario.BoreSpecification;
-import org.headfall.scenarios.scenario.Position;
 import org.headfall.scenarios.scenario.Scenario;
 import org.headfall.scenarios.scenario.StartSpecification;
 import org.headfall.solver.aquifer.Aquifer;
@@ -62,11 +58,11 @@ public final class ModelAssembly {
         List<Recharge> recharges =
                 new RechargeAssembly(areas, active, fields, schedules).recharges(scenario.recharges());
         double[] ground = fields.values(scenario.ground(), Averaging.ARITHMETIC, 0);
-        boolean placed = standInAquifer(grid, active);
         if (!(scenario.start() instanceof StartSpecification.GivenHeads)) {
             new HeldHeads(grid, active, problems).check(scenario, boundaries, bed);
         }
-        if (aquifer == null || !placed || problems.count() > before) {
+        new PlacesInAquifer(grid, active, problems).check(scenario, aquifer);
+        if (aquifer == null || problems.count() > before) {
             return null;
         }
         List<Bore> bores = new BoreAssembly(scenario.period(), schedules).bores(scenario.bores());
@@ -91,27 +87,6 @@ public final class ModelAssembly {
                         spring.outlet(),
                         spring.conductance()))
                 .toList();
-    }
-
-    private boolean standInAquifer(RectilinearGrid grid, boolean[] active) {
-        long before = problems.count();
-        scenario.bores().forEach(bore -> requireCell(grid, active, bore.position(), bore.place(), bore.name()));
-        scenario.springs()
-                .forEach(spring -> requireCell(grid, active, spring.position(), spring.place(), spring.name()));
-        scenario.protectedPoints()
-                .forEach(point -> requireCell(grid, active, point.position(), point.place(), point.name()));
-        return problems.count() == before;
-    }
-
-    private void requireCell(RectilinearGrid grid, boolean[] active, Position position, Place place, String name) {
-        int cell = grid.locate(position.x(), position.y());
-        if (cell < 0 || !active[cell]) {
-            String found = "x " + position.x() + " m, y " + position.y() + " m";
-            problems.add(
-                    place,
-                    name,
-                    Finding.of(ProblemKind.OUTSIDE_GRID, found, "a place within the aquifer of the scenario"));
-        }
     }
 
     private Model.Start start(FlowProblem problem, FieldOnCells fields) {

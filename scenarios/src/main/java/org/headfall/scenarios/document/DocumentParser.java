@@ -8,6 +8,7 @@ import java.nio.charset.CodingErrorAction;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Locale;
 import java.util.Optional;
 import org.headfall.scenarios.problem.Finding;
 import org.headfall.scenarios.problem.Place;
@@ -60,8 +61,9 @@ public final class DocumentParser {
             if (Files.size(path) > LARGEST_DOCUMENT) {
                 return refuse(
                         ProblemKind.FILE_TOO_LARGE,
-                        Files.size(path) + " bytes",
-                        "at most " + LARGEST_DOCUMENT + " bytes; put long lists into CSV files beside the document");
+                        "a file of " + Files.size(path) / 1_000_000 + " MB",
+                        "at most " + LARGEST_DOCUMENT / 1_000_000
+                                + " MB; put long lists into CSV files beside the document");
             }
             @Nullable String text = decode(Files.readAllBytes(path));
             return text == null ? null : parse(text);
@@ -93,7 +95,7 @@ public final class DocumentParser {
             return refuseSyntax(syntax);
         } catch (ReaderException character) {
             Place place = placeOf(yaml, character.getPosition());
-            String found = String.format("the character U+%04X", character.getCodePoint());
+            String found = String.format(Locale.ROOT, "the character U+%04X", character.getCodePoint());
             problems.add(place, file, Finding.of(ProblemKind.SYNTAX, found, "printable characters"));
             return null;
         } catch (YamlEngineException other) {
@@ -104,6 +106,11 @@ public final class DocumentParser {
     }
 
     private @Nullable String decode(byte[] bytes) {
+        @Nullable Finding notText = TextEncoding.fault(bytes, bytes.length);
+        if (notText != null) {
+            problems.add(Place.ofFile(file), file, notText);
+            return null;
+        }
         CharBuffer characters = CharBuffer.allocate(bytes.length);
         ByteBuffer unread = ByteBuffer.wrap(bytes);
         CoderResult result = StandardCharsets.UTF_8
@@ -114,7 +121,7 @@ public final class DocumentParser {
         if (result.isUnderflow()) {
             return text;
         }
-        String found = String.format("the byte 0x%02X", bytes[unread.position()]);
+        String found = String.format(Locale.ROOT, "the byte 0x%02X", bytes[unread.position()]);
         Finding finding = Finding.of(ProblemKind.ENCODING, found, "text saved as UTF-8");
         problems.add(placeOf(text, text.codePointCount(0, text.length())), file, finding);
         return null;
@@ -124,10 +131,8 @@ public final class DocumentParser {
         Optional<Mark> mark = syntax.getProblemMark().or(syntax::getContextMark);
         Place place = mark.map(at -> new Place(file, at.getLine() + 1, at.getColumn() + 1))
                 .orElse(Place.ofFile(file));
-        String context = syntax.getContext() == null ? "" : syntax.getContext() + ", ";
-        String allowed = "YAML 1.2: spaces for indentation, a colon and a space after each key, quotes around texts "
-                + "with colons or brackets";
-        problems.add(place, file, Finding.of(ProblemKind.SYNTAX, context + syntax.getProblem(), allowed));
+        SyntaxWords words = SyntaxWords.of(syntax, syntax.getContextMark().map(Mark::getLine));
+        problems.add(place, file, Finding.of(ProblemKind.SYNTAX, words.found(), words.allowed()));
         return null;
     }
 

@@ -91,6 +91,12 @@ public final class ScenarioFolder {
             return outside(text);
         }
         if (!Files.exists(path)) {
+            if (Files.isSymbolicLink(path)) {
+                return Finding.of(
+                        ProblemKind.FILE_MISSING,
+                        text + ", a link to nothing",
+                        "a file in the folder of the scenario document");
+            }
             return new Finding(
                     ProblemKind.FILE_MISSING, text, "a file in the folder of the scenario document", nearest(path));
         }
@@ -105,7 +111,9 @@ public final class ScenarioFolder {
 
     private static Finding outside(String found) {
         return Finding.of(
-                ProblemKind.FILE_OUTSIDE_FOLDER, found, "files in the folder of the scenario document or within it");
+                ProblemKind.FILE_OUTSIDE_FOLDER,
+                found,
+                "files in the folder of the scenario document or within it, or the option --allow-outside-files");
     }
 
     private @Nullable String nearest(Path missing) throws IOException {

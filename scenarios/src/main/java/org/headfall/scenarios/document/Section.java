@@ -243,7 +243,7 @@ public final class Section {
         if (node instanceof DocumentNode.Listing listing) {
             return listing.entries();
         }
-        refuse(key, Finding.of(ProblemKind.WRONG_TYPE, node.shown(), "a list"));
+        refuse(key, Finding.of(ProblemKind.WRONG_TYPE, node.shown(), "a list, each entry after a dash"));
         return List.of();
     }
 

@@ -46,6 +46,8 @@ public enum ProblemKind {
     UNKNOWN_NAME("is not a known name"),
     /** A point or an area beyond the grid. */
     OUTSIDE_GRID("is outside the grid"),
+    /** A place of the grid that does not belong to the aquifer. */
+    OUTSIDE_AQUIFER("is outside the aquifer"),
     /** A coordinate reference system that is not known or does not fit. */
     COORDINATE_SYSTEM("does not fit the coordinate reference system"),
     /** A file that is not there. */

@@ -46,7 +46,13 @@ final class AquiferReader {
         return transmissivity == null || storativity == null || top == null || bottom == null
                 ? null
                 : new AquiferSpecification(
-                        transmissivity, storativity, top, bottom, Optional.ofNullable(within), section.place());
+                        transmissivity,
+                        storativity,
+                        top,
+                        bottom,
+                        Optional.ofNullable(within),
+                        section.place(),
+                        section.placeOf("bottom"));
     }
 
     private @Nullable Transmissivity transmissivity(Section aquifer) {

@@ -27,12 +27,18 @@ final class BoreReader {
     private final PositionReader positions;
     private final NameRegister names;
     private final OperationReader operations;
+    private final KnownBores known = new KnownBores();
 
     BoreReader(Inputs inputs, PositionReader positions, NameRegister names) {
         this.inputs = inputs;
         this.positions = positions;
         this.names = names;
         this.operations = new OperationReader(inputs);
+    }
+
+    /** What other parts of the document may say of the bores that have been read. */
+    KnownBores known() {
+        return known;
     }
 
     List<BoreSpecification> read(Section document) {
@@ -65,23 +71,27 @@ final class BoreReader {
         Inputs.@Nullable TableFile file = inputs.table(section, "file");
         Inputs.@Nullable TableFile changes = section.has("changes") ? inputs.table(section, "changes") : null;
         section.done();
-        BoreTableReader tables = new BoreTableReader(inputs, positions, names);
-        if (file != null) {
-            List<BoreDraft> read = tables.bores(file);
-            if (changes != null) {
-                tables.changes(changes, read);
-            }
-            drafts.addAll(read);
+        BoreTableReader tables = new BoreTableReader(inputs, positions, names, known);
+        List<BoreDraft> read = file == null ? List.of() : tables.bores(file);
+        if (file == null) {
+            known.miss();
         }
+        if (changes != null) {
+            tables.changes(changes, read);
+        }
+        drafts.addAll(read);
     }
 
     private @Nullable BoreDraft bore(Section section) {
         @Nullable String name = section.text("name");
         if (name != null) {
             names.add(name, section.placeOf("name"), section.nameOf("name"));
+        } else {
+            known.miss();
         }
         @Nullable Position position = positions.required(section, "at");
         @Nullable String holder = section.optionalText("holder");
+        known.addHolder(holder == null ? "" : holder);
         @Nullable Group group = section.choice("group", BoreWords.GROUPS);
         @Nullable Quantity radius = section.quantity("screen_radius", Dimension.LENGTH, ValueRanges.SCREEN_RADIUS);
         Levels levels = levels(section);

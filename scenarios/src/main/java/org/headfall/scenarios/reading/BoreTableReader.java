@@ -3,12 +3,15 @@ package org.headfall.scenarios.reading;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import org.headfall.scenarios.problem.Finding;
 import org.headfall.scenarios.problem.NearestSpelling;
+import org.headfall.scenarios.problem.Place;
 import org.headfall.scenarios.problem.ProblemKind;
 import org.headfall.scenarios.quantity.AllowedRange;
 import org.headfall.scenarios.quantity.Dimension;
@@ -33,61 +36,90 @@ import org.jspecify.annotations.Nullable;
  * between_dates} says whether each holds or straight lines join them) and {@code operation}; {@code until} shuts it.
  */
 final class BoreTableReader {
+    /** Ten times the bores of a large basin: more are a slip of file. Common practice, no source. */
+    private static final long MOST_BORES = 10_000;
+
+    private static final long MOST_CHANGES = 100 * MOST_BORES;
     private static final TableFormat BORES = TableFormat.of(
-            TableColumn.text("name"),
-            TableColumn.quantity("x", Dimension.LENGTH, ValueRanges.POSITION),
-            TableColumn.quantity("y", Dimension.LENGTH, ValueRanges.POSITION),
-            TableColumn.text("holder").orNone(),
-            TableColumn.word("group", BoreWords.GROUPS.keySet()),
-            TableColumn.quantity("screen_radius", Dimension.LENGTH, ValueRanges.SCREEN_RADIUS),
-            TableColumn.quantity("ground_level", Dimension.LEVEL, ValueRanges.LEVEL)
-                    .orNone(),
-            TableColumn.quantity("outlet_level", Dimension.LEVEL, ValueRanges.LEVEL)
-                    .orNone(),
-            TableColumn.quantity("pump_intake_level", Dimension.LEVEL, ValueRanges.LEVEL)
-                    .orNone(),
-            TableColumn.quantity("lowest_level", Dimension.LEVEL, ValueRanges.LEVEL)
-                    .orNone(),
-            TableColumn.quantity("linear_well_loss", Dimension.LINEAR_WELL_LOSS, AllowedRange.NOT_NEGATIVE)
-                    .orNone(),
-            TableColumn.quantity("quadratic_well_loss", Dimension.QUADRATIC_WELL_LOSS, AllowedRange.NOT_NEGATIVE)
-                    .orNone(),
-            TableColumn.quantity("rate", Dimension.RATE, ValueRanges.RATE).orNone(),
-            TableColumn.text("schedule").orNone(),
-            TableColumn.word("between_dates", TimeCourseReader.SHAPES.keySet()).orNone(),
-            TableColumn.word("operation", BoreWords.OPERATIONS.keySet()).orNone(),
-            TableColumn.date("from").orNone(),
-            TableColumn.date("until").orNone(),
-            TableColumn.text("remark").orNone());
+                    TableColumn.text("name"),
+                    TableColumn.quantity("x", Dimension.LENGTH, ValueRanges.POSITION),
+                    TableColumn.quantity("y", Dimension.LENGTH, ValueRanges.POSITION),
+                    TableColumn.text("holder").orNone(),
+                    TableColumn.word("group", BoreWords.GROUPS.keySet()),
+                    TableColumn.quantity("screen_radius", Dimension.LENGTH, ValueRanges.SCREEN_RADIUS),
+                    TableColumn.quantity("ground_level", Dimension.LEVEL, ValueRanges.LEVEL)
+                            .orNone(),
+                    TableColumn.quantity("outlet_level", Dimension.LEVEL, ValueRanges.LEVEL)
+                            .orNone(),
+                    TableColumn.quantity("pump_intake_level", Dimension.LEVEL, ValueRanges.LEVEL)
+                            .orNone(),
+                    TableColumn.quantity("lowest_level", Dimension.LEVEL, ValueRanges.LEVEL)
+                            .orNone(),
+                    TableColumn.quantity("linear_well_loss", Dimension.LINEAR_WELL_LOSS, AllowedRange.NOT_NEGATIVE)
+                            .orNone(),
+                    TableColumn.quantity(
+                                    "quadratic_well_loss", Dimension.QUADRATIC_WELL_LOSS, AllowedRange.NOT_NEGATIVE)
+                            .orNone(),
+                    TableColumn.quantity("rate", Dimension.RATE, ValueRanges.RATE)
+                            .orNone(),
+                    TableColumn.text("schedule").orNone(),
+                    TableColumn.word("between_dates", TimeCourseReader.SHAPES.keySet())
+                            .orNone(),
+                    TableColumn.word("operation", BoreWords.OPERATIONS.keySet()).orNone(),
+                    TableColumn.date("from").orNone(),
+                    TableColumn.date("until").orNone(),
+                    TableColumn.text("remark").orNone())
+            .withMostRows(MOST_BORES);
     private static final TableFormat CHANGES = TableFormat.of(
-            TableColumn.text("name"),
-            TableColumn.date("from"),
-            TableColumn.quantity("rate", Dimension.RATE, ValueRanges.RATE).orNone(),
-            TableColumn.text("schedule").orNone(),
-            TableColumn.word("between_dates", TimeCourseReader.SHAPES.keySet()).orNone(),
-            TableColumn.word("operation", BoreWords.OPERATIONS.keySet()).orNone(),
-            TableColumn.text("remark").orNone());
+                    TableColumn.text("name"),
+                    TableColumn.date("from"),
+                    TableColumn.quantity("rate", Dimension.RATE, ValueRanges.RATE)
+                            .orNone(),
+                    TableColumn.text("schedule").orNone(),
+                    TableColumn.word("between_dates", TimeCourseReader.SHAPES.keySet())
+                            .orNone(),
+                    TableColumn.word("operation", BoreWords.OPERATIONS.keySet()).orNone(),
+                    TableColumn.text("remark").orNone())
+            .withMostRows(MOST_CHANGES);
 
     private final Inputs inputs;
     private final PositionReader positions;
     private final NameRegister names;
     private final TimeCourseReader courses;
+    private final KnownBores known;
+    private final Set<String> namesInTable = new LinkedHashSet<>();
 
-    BoreTableReader(Inputs inputs, PositionReader positions, NameRegister names) {
+    BoreTableReader(Inputs inputs, PositionReader positions, NameRegister names, KnownBores known) {
         this.inputs = inputs;
         this.positions = positions;
         this.names = names;
         this.courses = new TimeCourseReader(inputs);
+        this.known = known;
     }
 
     List<BoreDraft> bores(Inputs.TableFile file) {
         List<BoreDraft> drafts = new ArrayList<>();
-        new TableReader(BORES, inputs.problems()).read(file.path(), file.name(), row -> drafts.add(bore(row)));
+        boolean columnsFound = new TableReader(BORES, inputs.problems())
+                .read(file.path(), file.name(), row -> drafts.add(bore(row)), this::know);
+        if (!columnsFound) {
+            known.miss();
+        }
         return drafts;
     }
 
+    /** Takes note of a bore, even if its row has problems. */
+    private void know(TableRow row) {
+        if (row.has("name") && !row.isGarbled("name")) {
+            names.add(row.text("name"), row.place("name"), "name");
+            namesInTable.add(row.text("name"));
+        } else {
+            known.miss();
+        }
+        known.addHolder(row.has("holder") ? row.text("holder") : "");
+    }
+
     private BoreDraft bore(TableRow row) {
-        names.add(row.text("name"), row.place("name"), "name");
+        know(row);
         Position position = new Position(row.value("x"), row.value("y"));
         positions.check(position, row.place("x"), "bore " + row.text("name"));
         Group group = row.text("group").equals("existing") ? Group.EXISTING : Group.PROPOSED;
@@ -105,7 +137,7 @@ final class BoreTableReader {
                 new WellLossSpecification(row.valueOr("linear_well_loss", 0), row.valueOr("quadratic_well_loss", 0)),
                 List.of(),
                 row.place("name"));
-        BoreDraft draft = new BoreDraft(bore, row.place("name"));
+        BoreDraft draft = new BoreDraft(bore, levelPlace(row));
         Optional<LocalDate> from = row.has("from") ? Optional.of(row.date("from")) : Optional.empty();
         addPhase(draft, row, from);
         if (row.has("until")) {
@@ -113,6 +145,15 @@ final class BoreTableReader {
             draft.add(shut, row.place("until"), inputs.problems());
         }
         return draft;
+    }
+
+    private static Place levelPlace(TableRow row) {
+        for (String column : List.of("pump_intake_level", "lowest_level", "operation")) {
+            if (row.has(column)) {
+                return row.place(column);
+            }
+        }
+        return row.place("name");
     }
 
     private static OptionalDouble level(TableRow row, String column) {
@@ -127,13 +168,19 @@ final class BoreTableReader {
             String name = row.text("name");
             @Nullable BoreDraft draft = byName.get(name);
             if (draft == null) {
-                @Nullable String near = NearestSpelling.of(name, byName.keySet());
-                Finding finding = new Finding(ProblemKind.UNKNOWN_NAME, name, "the name of a bore of the table", near);
-                inputs.problems().add(row.place("name"), "name", finding);
+                requireKnown(name, row.place("name"));
             } else {
                 addPhase(draft, row, Optional.of(row.date("from")));
             }
         });
+    }
+
+    private void requireKnown(String name, Place place) {
+        if (known.complete() && !namesInTable.contains(name)) {
+            @Nullable String near = NearestSpelling.of(name, namesInTable);
+            Finding finding = new Finding(ProblemKind.UNKNOWN_NAME, name, "the name of a bore of the table", near);
+            inputs.problems().add(place, "name", finding);
+        }
     }
 
     private void addPhase(BoreDraft draft, TableRow row, Optional<LocalDate> from) {

@@ -1,6 +1,7 @@
 package org.headfall.scenarios.reading;
 
 import java.util.LinkedHashMap;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import org.headfall.scenarios.document.Section;
@@ -17,7 +18,12 @@ import org.jspecify.annotations.Nullable;
 final class GridReader {
     static final Map<String, GridSpecification.Around> AROUND = around();
 
-    private static final AllowedRange GROWTH = new AllowedRange(1, false, 3, true);
+    /** Slower growth makes more cells than any grid may have. */
+    private static final AllowedRange GROWTH = AllowedRange.between(1.01, 3);
+    /** The radius of a thin bore (m); a cell inside a bore means nothing. */
+    private static final double SMALLEST_CELL = 0.01;
+
+    private @Nullable Extent extent;
 
     private static Map<String, GridSpecification.Around> around() {
         Map<String, GridSpecification.Around> around = new LinkedHashMap<>();
@@ -26,13 +32,19 @@ final class GridReader {
         return around;
     }
 
+    /** The extent that was read, even if something else of the grid is at fault; null if it is at fault itself. */
+    @Nullable
+    Extent extent() {
+        return extent;
+    }
+
     @Nullable
     GridSpecification read(Section document) {
         @Nullable Section section = document.section("grid");
         if (section == null) {
             return null;
         }
-        @Nullable Extent extent = extent(section);
+        extent = extent(section);
         @Nullable Quantity cell = section.quantity("cell", Dimension.LENGTH, AllowedRange.POSITIVE);
         boolean refined = section.has("refine");
         GridSpecification.@Nullable Refinement refinement = refined ? refinement(section, cell) : null;
@@ -40,7 +52,7 @@ final class GridReader {
         if (extent == null || cell == null || (refined && refinement == null)) {
             return null;
         }
-        checkSize(section, extent, cell.value());
+        checkSize(section, extent, cell);
         return new GridSpecification(extent, cell.value(), Optional.ofNullable(refinement), section.place());
     }
 
@@ -75,7 +87,8 @@ final class GridReader {
             return null;
         }
         GridSpecification.@Nullable Around around = section.choice("around", AROUND);
-        AllowedRange lengths = cell == null ? AllowedRange.POSITIVE : AllowedRange.positiveUpTo(cell.value());
+        double largest = cell == null ? Double.POSITIVE_INFINITY : Math.max(cell.value(), SMALLEST_CELL);
+        AllowedRange lengths = AllowedRange.between(SMALLEST_CELL, largest);
         @Nullable Quantity downTo = section.quantity("down_to", Dimension.LENGTH, lengths);
         boolean hasGrowth = section.has("growth");
         @Nullable Quantity growth = section.optionalQuantity("growth", Dimension.NUMBER, GROWTH);
@@ -87,11 +100,12 @@ final class GridReader {
         return new GridSpecification.Refinement(around, downTo.value(), ratio);
     }
 
-    private static void checkSize(Section section, Extent extent, double cell) {
-        double cells = Math.ceil(extent.width() / cell) * Math.ceil(extent.height() / cell);
+    private static void checkSize(Section section, Extent extent, Quantity cell) {
+        double cells = Math.ceil(extent.width() / cell.value()) * Math.ceil(extent.height() / cell.value());
         if (cells > GridSpecification.MOST_CELLS) {
-            String found = String.format("%.3g cells", cells);
-            String allowed = "at most " + GridSpecification.MOST_CELLS + " cells: larger cells or a smaller extent";
+            String found = String.format(Locale.ROOT, "%s, which makes %.0f million cells", cell.text(), cells / 1e6);
+            String allowed = "at most " + GridSpecification.MOST_CELLS / 1_000_000
+                    + " million cells: larger cells or a smaller extent";
             section.refuse("cell", Finding.of(ProblemKind.OUT_OF_RANGE, found, allowed));
         }
     }

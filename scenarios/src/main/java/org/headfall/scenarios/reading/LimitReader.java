@@ -1,7 +1,7 @@
 package org.headfall.scenarios.reading;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -20,7 +20,6 @@ import org.headfall.scenarios.quantity.Dimension;
 import org.headfall.scenarios.quantity.Quantity;
 import org.headfall.scenarios.quantity.QuantityException;
 import org.headfall.scenarios.quantity.QuantityParser;
-import org.headfall.scenarios.scenario.BoreSpecification;
 import org.headfall.scenarios.scenario.Limit;
 import org.headfall.scenarios.scenario.Period;
 import org.jspecify.annotations.Nullable;
@@ -48,15 +47,14 @@ final class LimitReader {
 
     private final Inputs inputs;
     private final Set<String> places;
-    private final Set<String> holders = new LinkedHashSet<>();
+    private final KnownBores bores;
     private final @Nullable Period period;
 
-    LimitReader(Inputs inputs, NameRegister names, List<BoreSpecification> bores, @Nullable Period period) {
+    LimitReader(Inputs inputs, NameRegister names, KnownBores bores, @Nullable Period period) {
         this.inputs = inputs;
         this.places = names.names();
+        this.bores = bores;
         this.period = period;
-        bores.forEach(bore -> holders.add(bore.holder()));
-        holders.remove("");
     }
 
     List<Limit> read(Section document) {
@@ -114,7 +112,7 @@ final class LimitReader {
             @Nullable String name = section.values().text(one, section.nameOf("at"));
             if (name != null && places.contains(name)) {
                 at.add(name);
-            } else if (name != null) {
+            } else if (name != null && bores.complete()) {
                 section.values().refuse(one, section.nameOf("at"), unknownPlace(name));
             }
         }
@@ -158,12 +156,14 @@ final class LimitReader {
         if (cause.equals(PROPOSED)) {
             return new Limit.ProposedBores();
         }
-        if (holders.contains(cause)) {
+        if (bores.holders().contains(cause)) {
             return new Limit.Holder(cause);
         }
-        List<String> allowed = new ArrayList<>(List.of(PROPOSED, EVERYONE));
-        allowed.addAll(holders);
-        section.refuse("cause", ValueReader.notAChoice(cause, allowed));
+        if (bores.complete()) {
+            List<String> allowed = new ArrayList<>(List.of(PROPOSED, EVERYONE));
+            allowed.addAll(bores.holders());
+            section.refuse("cause", ValueReader.notAChoice(cause, allowed));
+        }
         return null;
     }
 
@@ -186,6 +186,18 @@ final class LimitReader {
                 : new Limit.When(day, Double.POSITIVE_INFINITY);
     }
 
+    /** A time that the run does not reach would make any limit hold. */
+    private static double dayWithin(Period period, Section section, Quantity time) {
+        LocalDate date = period.after(time.value());
+        if (date.isAfter(period.until())) {
+            String found = time.text() + ", which is " + date;
+            String allowed = "times up to the end of the period, " + period.until();
+            section.refuse("when", Finding.of(ProblemKind.OUT_OF_RANGE, found, allowed));
+            return Double.NaN;
+        }
+        return period.day(date);
+    }
+
     /** Day of the period some time after its start, NaN after a problem has been reported. */
     private double day(Section section, String time) {
         Place place = section.placeOf("when");
@@ -200,7 +212,7 @@ final class LimitReader {
                                 Finding.of(ProblemKind.OUT_OF_RANGE, time, ValueRanges.TIME.describe("d")));
                 return Double.NaN;
             }
-            return period == null ? quantity.value() : period.day(period.after(quantity.value()));
+            return period == null ? quantity.value() : dayWithin(period, section, quantity);
         } catch (QuantityException wrong) {
             inputs.problems().add(place, subject, wrong.finding());
             return Double.NaN;

@@ -66,20 +66,19 @@ final class OutputReader {
         TreeSet<LocalDate> dates = new TreeSet<>();
         for (DocumentNode node : listing.entries()) {
             @Nullable LocalDate date = section.values().date(node, section.nameOf(key));
-            if (date != null && isWithin(section, node, key, date)) {
+            if (date != null && isWithin(section, node, key, date, date.toString())) {
                 dates.add(date);
             }
         }
         return new OutputSpecification.On(List.copyOf(dates));
     }
 
-    private boolean isWithin(Section section, DocumentNode node, String key, LocalDate date) {
+    private boolean isWithin(Section section, DocumentNode node, String key, LocalDate date, String found) {
         if (period == null || (!date.isBefore(period.from()) && !date.isAfter(period.until()))) {
             return true;
         }
         String allowed = "dates from " + period.from() + " to " + period.until();
-        section.values()
-                .refuse(node, section.nameOf(key), Finding.of(ProblemKind.OUT_OF_RANGE, date.toString(), allowed));
+        section.values().refuse(node, section.nameOf(key), Finding.of(ProblemKind.OUT_OF_RANGE, found, allowed));
         return false;
     }
 
@@ -101,7 +100,7 @@ final class OutputReader {
                     section.values().quantity(node, section.nameOf("report_after"), Dimension.TIME, ValueRanges.TIME);
             if (time != null && period != null) {
                 LocalDate date = period.after(time.value());
-                if (isWithin(section, node, "report_after", date)) {
+                if (isWithin(section, node, "report_after", date, time.text() + ", which is " + date)) {
                     dates.add(date);
                 }
             }

@@ -34,7 +34,7 @@ final class PositionReader {
         if (!(node instanceof DocumentNode.Listing listing) || listing.entries().size() != 2) {
             section.refuse(
                     key,
-                    Finding.of(ProblemKind.WRONG_TYPE, node.shown(), "easting and northing, such as [31 km, 22 km]"));
+                    Finding.of(ProblemKind.WRONG_TYPE, shown(node), "easting and northing, such as [31 km, 22 km]"));
             return null;
         }
         List<DocumentNode> both = listing.entries();
@@ -57,6 +57,12 @@ final class PositionReader {
             String found = position.x() + " m east, " + position.y() + " m north" + hint(position);
             problems.add(place, subject, Finding.of(ProblemKind.OUTSIDE_GRID, found, extent + " (m)"));
         }
+    }
+
+    private static String shown(DocumentNode node) {
+        return node instanceof DocumentNode.Listing listing
+                ? "a list of " + listing.entries().size()
+                : node.shown();
     }
 
     private String hint(Position position) {

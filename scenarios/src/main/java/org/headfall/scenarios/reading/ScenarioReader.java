@@ -68,8 +68,9 @@ public final class ScenarioReader {
         @Nullable String datum = document.text("datum");
         @Nullable CoordinateSystem coordinates = new CoordinateSystemReader().read(document);
         @Nullable Period period = new PeriodReader(inputs).read(document);
-        @Nullable GridSpecification grid = new GridReader().read(document);
-        @Nullable Extent extent = grid == null ? null : grid.extent();
+        GridReader grids = new GridReader();
+        @Nullable GridSpecification grid = grids.read(document);
+        @Nullable Extent extent = grids.extent();
         MapArea wholeGrid = MapArea.ofGrid(extent, coordinates);
         @Nullable Section aquiferSection = document.section("aquifer");
         @Nullable Area within = aquiferSection == null ? null : within(aquiferSection, wholeGrid);
@@ -86,8 +87,9 @@ public final class ScenarioReader {
         PointReader points = new PointReader(inputs, positions, names);
         List<SpringSpecification> springs = points.springs(document);
         List<ProtectedPoint> protectedPoints = points.protectedPoints(document);
-        List<BoreSpecification> bores = new BoreReader(inputs, positions, names).read(document);
-        List<Limit> limits = new LimitReader(inputs, names, bores, period).read(document);
+        BoreReader boreReader = new BoreReader(inputs, positions, names);
+        List<BoreSpecification> bores = boreReader.read(document);
+        List<Limit> limits = new LimitReader(inputs, names, boreReader.known(), period).read(document);
         @Nullable StartSpecification start = new StartReader(inputs, area, headsAreHeld(document, bed)).read(document);
         OutputSpecification output = new OutputReader(inputs, period).read(document);
         document.done();

@@ -12,9 +12,16 @@ import org.headfall.scenarios.problem.Place;
  * @param bottom bottom of the aquifer (m above datum)
  * @param within where the aquifer is, if it does not fill the whole grid
  * @param place where the document gives it
+ * @param bottomPlace where it gives the bottom
  */
 public record AquiferSpecification(
-        Transmissivity transmissivity, Field storativity, Field top, Field bottom, Optional<Area> within, Place place) {
+        Transmissivity transmissivity,
+        Field storativity,
+        Field top,
+        Field bottom,
+        Optional<Area> within,
+        Place place,
+        Place bottomPlace) {
     /** Transmissivity along the axes of the grid. */
     public sealed interface Transmissivity {}
 

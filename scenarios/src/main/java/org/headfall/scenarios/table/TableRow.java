@@ -55,8 +55,14 @@ public final class TableRow {
                     ? Finding.of(ProblemKind.EMPTY_VALUE, "nothing", "a value in every row")
                     : null;
         }
-        if (text.indexOf(REPLACEMENT) >= 0) {
+        if (isGarbled(position)) {
             return Finding.of(ProblemKind.ENCODING, text, "text saved as UTF-8");
+        }
+        if (goesOn(text) && !(position.column().content() instanceof TableColumn.Text)) {
+            return Finding.of(
+                    ProblemKind.SYNTAX,
+                    "a quote that is not closed in its line",
+                    "values in one line, each quote closed where it was opened");
         }
         TableColumn.Content content = position.column().content();
         if (content instanceof TableColumn.Date) {
@@ -66,6 +72,25 @@ public final class TableRow {
             return word.words().contains(text) ? null : ValueReader.notAChoice(text, word.words());
         }
         return content instanceof TableColumn.Measure measure ? check(position, text, measure) : null;
+    }
+
+    /**
+     * Whether a cell holds bytes that are not UTF-8.
+     *
+     * @param column name of a column that is in the file
+     */
+    public boolean isGarbled(String column) {
+        @Nullable Position position = positions.get(column);
+        return position != null && isGarbled(position);
+    }
+
+    private boolean isGarbled(Position position) {
+        return cell(position).indexOf(REPLACEMENT) >= 0;
+    }
+
+    /** Whether a value goes on in the next line, as happens when a quote is left open. */
+    static boolean goesOn(String text) {
+        return text.indexOf('\n') >= 0 || text.indexOf('\r') >= 0;
     }
 
     private static @Nullable Finding check(Position position, String text, TableColumn.Measure measure) {
@@ -117,7 +142,9 @@ public final class TableRow {
      */
     public boolean has(String column) {
         @Nullable Position position = positions.get(column);
-        return position != null && !cell(position).isEmpty();
+        return position != null
+                && position.index() < line.size()
+                && !cell(position).isEmpty();
     }
 
     /**

@@ -196,7 +196,7 @@ class MapsOnCellsTest {
                         within
                                 + "bores: [{name: A, at: [5 km, 7.5 km], group: existing, screen_radius: 0.1 m, rate: 1 L/s}]\n")
                 .isEmpty());
-        assertEquals(ProblemKind.OUTSIDE_GRID, problems.sorted().get(0).kind());
+        assertEquals(ProblemKind.OUTSIDE_AQUIFER, problems.sorted().get(0).kind());
     }
 
     @Test

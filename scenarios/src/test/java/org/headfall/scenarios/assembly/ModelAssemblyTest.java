@@ -193,8 +193,8 @@ class ModelAssemblyTest {
 
     @Test
     void tooManyCellsAfterRefinementAreReported() throws Exception {
-        StringBuilder document = new StringBuilder(DOCUMENT.replace(
-                "cell: 1 km", "cell: 1 km\n  refine: {around: bores, down_to: 0.001 m, growth: 1.0001}"));
+        StringBuilder document = new StringBuilder(
+                DOCUMENT.replace("cell: 1 km", "cell: 1 km\n  refine: {around: bores, down_to: 1 cm, growth: 1.01}"));
         document.append("bores:\n");
         for (int i = 1; i <= 10; i++) {
             document.append(String.format(

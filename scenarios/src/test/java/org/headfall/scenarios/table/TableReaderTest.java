@@ -166,7 +166,7 @@ class TableReaderTest {
             sparse.setLength(2_200_000_000L);
         }
         new TableReader(FORMAT, problems).read(file, "sparse.csv", rows::add);
-        assertReported("sparse.csv:1 SYNTAX");
+        assertReported("sparse.csv FILE_TOO_LARGE");
     }
 
     @Test

@@ -1,0 +1,34 @@
+package org.headfall.scenarios.reading;
+
+import java.util.LinkedHashSet;
+import java.util.Set;
+
+/**
+ * What other parts of a document may say of bores. Bores with problems of their own count too, so that one slip does not
+ * make every mention of the bore a problem.
+ */
+final class KnownBores {
+    private final Set<String> holders = new LinkedHashSet<>();
+    private boolean complete = true;
+
+    void addHolder(String holder) {
+        if (!holder.isEmpty()) {
+            holders.add(holder);
+        }
+    }
+
+    /** Holders of bores, in the order of the document. */
+    Set<String> holders() {
+        return holders;
+    }
+
+    /** Says that there are bores whose names could not be read. */
+    void miss() {
+        complete = false;
+    }
+
+    /** Whether the names of all bores could be read. */
+    boolean complete() {
+        return complete;
+    }
+}
