@@ -14,7 +14,7 @@ public final class LimitEvaluation {
 
     private final RunDescription description;
     private final Recording recording;
-    private final Map<Comparison, Recording> others;
+    private final Map<Comparison, List<StationSeries>> others;
     private final double[] headError;
 
     /**
@@ -22,11 +22,14 @@ public final class LimitEvaluation {
      *
      * @param description the run
      * @param recording what it recorded
-     * @param others for each comparison with another run, its recording, with the same stations
+     * @param others for each comparison with another run, its series of the same stations
      * @param headError numerical error of head at each station (m), not negative
      */
     public LimitEvaluation(
-            RunDescription description, Recording recording, Map<Comparison, Recording> others, double[] headError) {
+            RunDescription description,
+            Recording recording,
+            Map<Comparison, List<StationSeries>> others,
+            double[] headError) {
         this.description = description;
         this.recording = recording;
         this.others = Map.copyOf(others);
@@ -49,7 +52,7 @@ public final class LimitEvaluation {
                 && !(limit.quantity() instanceof LimitedQuantity.FloorLevel);
         Optional<StationSeries> without = Optional.ofNullable(others.get(limit.comparison()))
                 .filter(other -> againstOther)
-                .map(other -> other.series().get(station));
+                .map(other -> other.get(station));
         if (againstOther && without.isEmpty()) {
             return new Outcome.NotEvaluated(
                     "For comparison it needs " + limit.comparison().words() + ", which was not made.");

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import org.headfall.solver.aquifer.Aquifer;
+import org.headfall.solver.aquifer.InterpolatedHead;
 import org.headfall.solver.flow.WaterBalance;
 import org.headfall.solver.simulation.SimulationObserver;
 import org.headfall.solver.simulation.Snapshot;
@@ -20,7 +21,7 @@ public final class Recorder implements SimulationObserver {
     private final RunDescription description;
     private final RecordPlan plan;
     private final List<RecordSink> sinks;
-    private final List<PointHead> points;
+    private final List<InterpolatedHead> points;
     private final List<StationValues> values = new ArrayList<>();
     private final List<WaterBalance> balances = new ArrayList<>();
     private final List<HeadGrid> grids = new ArrayList<>();
@@ -40,7 +41,7 @@ public final class Recorder implements SimulationObserver {
         this.plan = plan;
         this.sinks = List.copyOf(sinks);
         points = description.points().stream()
-                .map(point -> new PointHead(description.aquifer(), point))
+                .map(point -> new InterpolatedHead(description.aquifer(), point.x(), point.y()))
                 .toList();
         notConfinedSince = new double[description.grid().cellCount()];
         Arrays.fill(notConfinedSince, Double.NaN);

@@ -1,57 +1,89 @@
 package org.headfall.scenarios.run;
 
-import java.util.LinkedHashSet;
+import java.util.Arrays;
+import java.util.BitSet;
+import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Set;
-import java.util.stream.Collectors;
+import java.util.Map;
 import org.headfall.scenarios.limits.Comparison;
 import org.headfall.scenarios.limits.Limit;
 import org.headfall.scenarios.limits.LimitedQuantity;
-import org.headfall.scenarios.recording.RecordPlan;
-import org.headfall.scenarios.recording.Recorder;
 import org.headfall.scenarios.recording.Recording;
 import org.headfall.scenarios.recording.Station;
-import org.headfall.solver.bore.Bore;
-import org.headfall.solver.flow.FlowProblem;
-import org.headfall.solver.simulation.Settings;
-import org.headfall.solver.simulation.Simulation;
+import org.headfall.scenarios.recording.StationSeries;
+import org.headfall.solver.flow.RateHistory;
+import org.headfall.solver.response.RunWithout;
+import org.headfall.solver.response.UnitResponses;
 
-/** Further runs from the same start without some bores, for limits. */
+/** What the run would have given without some bores, for the limits that count the effect of these bores alone. */
 final class ComparisonRuns {
 
-    private final RunPlan plan;
-    private final Settings settings;
-    private final RecordPlan records;
-    private final StartState start;
+    /** Share of the error allowed to a step to which rules of bores and springs are met. */
+    private static final double RULE_SHARE = 0.1;
 
-    ComparisonRuns(RunPlan plan, Settings settings, RecordPlan records, StartState start) {
+    private final RunPlan plan;
+    private final UnitResponses responses;
+    private final RateHistory history;
+    private final Recording recording;
+
+    /**
+     * Comparisons with a run.
+     *
+     * @param plan the run
+     * @param responses responses of its problem at all its stations
+     * @param history what its bores and springs discharged
+     * @param recording what it recorded
+     */
+    ComparisonRuns(RunPlan plan, UnitResponses responses, RateHistory history, Recording recording) {
         this.plan = plan;
-        this.settings = settings;
-        this.records = records;
-        this.start = start;
+        this.responses = responses;
+        this.history = history;
+        this.recording = recording;
     }
 
-    /** Run for each comparison that a limit needs, to be recorded by {@link #without}. */
-    Set<Comparison> forLimits() {
-        Set<Comparison> comparisons = new LinkedHashSet<>();
+    /** The series without the bores of each comparison that a limit needs. */
+    Map<Comparison, List<StationSeries>> forLimits() {
+        Map<Comparison, List<StationSeries>> comparisons = new LinkedHashMap<>();
         for (Limit limit : plan.limits()) {
             boolean needed = !(limit.comparison() instanceof Comparison.Start)
                     && !(limit.quantity() instanceof LimitedQuantity.FloorLevel);
             if (needed) {
-                comparisons.add(limit.comparison());
+                comparisons.computeIfAbsent(limit.comparison(), this::without);
             }
         }
         return comparisons;
     }
 
-    /** The run without the bores whose taking a comparison counts. */
-    Recording without(Comparison comparison) {
-        Set<String> kept = plan.description().bores().stream()
-                .filter(bore -> !counts(comparison, bore))
-                .map(Station.BoreSite::name)
-                .collect(Collectors.toSet());
-        List<Bore> bores = StartHeads.onlyOperated(plan.problem().bores(), kept);
-        return record(plan.problem().withBores(bores), settings);
+    private List<StationSeries> without(Comparison comparison) {
+        List<Station.BoreSite> bores = plan.description().bores();
+        BitSet shut = new BitSet();
+        for (int i = 0; i < bores.size(); i++) {
+            shut.set(i, counts(comparison, bores.get(i)));
+        }
+        RunWithout without = new RunWithout(
+                plan.problem(),
+                responses,
+                history,
+                shut,
+                RULE_SHARE * plan.settings().accuracy());
+        StationSeries[] series = new StationSeries[recording.series().size()];
+        Arrays.setAll(series, station -> changed(station, without));
+        return List.of(series);
+    }
+
+    /** Levels in bores and wanted discharges stay those of the run: no limit of another run asks for them. */
+    private StationSeries changed(int station, RunWithout without) {
+        StationSeries run = recording.series().get(station);
+        double[] days = run.days();
+        double[] head = run.head().clone();
+        double[] discharge = run.discharge().clone();
+        for (int k = 0; k < days.length; k++) {
+            head[k] += without.rise(station, days[k]);
+            if (station < history.points()) {
+                discharge[k] += without.change(station, days[k]);
+            }
+        }
+        return new StationSeries(days, head, run.levelInBore(), discharge, run.wantedDischarge());
     }
 
     private static boolean counts(Comparison comparison, Station.BoreSite bore) {
@@ -59,15 +91,5 @@ final class ComparisonRuns {
             return bore.holder().equals(without.holder());
         }
         return comparison instanceof Comparison.WithoutAnyBore || bore.proposed();
-    }
-
-    private Recording record(FlowProblem problem, Settings settings) {
-        double end = plan.description().endDay();
-        Recorder recorder = new Recorder(plan.description(), records, List.of());
-        recorder.recorded(start.snapshot());
-        try (Simulation simulation = new Simulation(problem, settings)) {
-            simulation.run(start.heads(), 0, end, records.days(), recorder);
-        }
-        return recorder.recording();
     }
 }

@@ -45,9 +45,9 @@ final class DrawdownSplit {
         double[] days = dates.stream().mapToDouble(ReportDate::day).toArray();
         double[][][] drawdown =
                 Arrays.stream(days).mapToObj(interference::drawdown).toArray(double[][][]::new);
-        double[][] remainder = new double[days.length][startRates.length];
+        double[][] remainder = new double[days.length][responses.receptors()];
         for (int k = 0; k < days.length; k++) {
-            for (int receptor = 0; receptor < startRates.length; receptor++) {
+            for (int receptor = 0; receptor < responses.receptors(); receptor++) {
                 StationSeries series = recording.series().get(receptor);
                 remainder[k][receptor] = series.head()[0]
                         - series.headAt(days[k])

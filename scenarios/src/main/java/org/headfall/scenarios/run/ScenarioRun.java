@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.time.Instant;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -21,6 +20,7 @@ import org.headfall.scenarios.recording.RecordSink;
 import org.headfall.scenarios.recording.Recorder;
 import org.headfall.scenarios.recording.Recording;
 import org.headfall.scenarios.recording.RunDescription;
+import org.headfall.scenarios.recording.StationSeries;
 import org.headfall.scenarios.results.BoresFile;
 import org.headfall.scenarios.results.FinishedRun;
 import org.headfall.scenarios.results.HeadsFile;
@@ -28,6 +28,8 @@ import org.headfall.scenarios.results.ResultsException;
 import org.headfall.scenarios.results.ResultsFolder;
 import org.headfall.scenarios.results.RunFigures;
 import org.headfall.scenarios.results.RunOutput;
+import org.headfall.solver.aquifer.InterpolatedHead;
+import org.headfall.solver.flow.RateHistory;
 import org.headfall.solver.response.UnitResponses;
 import org.headfall.solver.simulation.Settings;
 import org.headfall.solver.simulation.Simulation;
@@ -37,8 +39,9 @@ import org.headfall.solver.simulation.Snapshot;
 /**
  * Runs a scenario and writes its results folder. Use one object a run.
  *
- * <p>The runs it compares with, and the unit responses that split drawdown by cause, do not depend on the main run, so
- * threads are shared out by run, each run on one thread: that keeps all of them busier than one run on many.
+ * <p>The unit responses, which split drawdown by cause and say what the run would have given without some bores, do not
+ * depend on the run, so they are computed beside it, each on one thread: that keeps two threads busier than both would
+ * be in one solver.
  */
 public final class ScenarioRun {
 
@@ -94,29 +97,29 @@ public final class ScenarioRun {
     private FinishedRun simulate(ResultsFolder folder) throws IOException {
         progress.reached("finding heads at the start", 0);
         StartState start = StartState.of(plan.problem(), plan.start(), plan.settings());
-        ComparisonRuns others = new ComparisonRuns(plan, oneThread, records, start);
         try (SideTasks tasks = new SideTasks(plan.settings().threads())) {
-            Future<UnitResponses> responses = tasks.add(this::unitResponses);
-            Map<Comparison, Future<Recording>> compared = new LinkedHashMap<>();
-            others.forLimits()
-                    .forEach(comparison -> compared.put(comparison, tasks.add(() -> others.without(comparison))));
+            Future<UnitResponses> asked = tasks.add(this::unitResponses);
             MainRun main = mainRun(folder, start);
             tasks.help(progress);
-            Recording recording = main.recording();
-            Map<Comparison, Recording> comparisons = new LinkedHashMap<>();
-            compared.forEach((comparison, task) -> comparisons.put(comparison, SideTasks.result(task)));
+            UnitResponses responses = SideTasks.result(asked);
+            RateHistory history = main.outcome().rateHistory();
             InterferenceDrawdown split = DrawdownSplit.of(
-                    SideTasks.result(responses),
-                    main.outcome().rateHistory(),
+                    responses,
+                    history,
                     start.snapshot(),
-                    recording,
+                    main.recording(),
                     plan.description().reportDates());
+            Map<Comparison, List<StationSeries>> comparisons =
+                    new ComparisonRuns(plan, responses, history, main.recording()).forLimits();
             return finished(main, comparisons, split);
         }
     }
 
     private UnitResponses unitResponses() {
-        return UnitResponses.of(plan.problem(), plan.description().endDay(), oneThread.accuracy(), 1);
+        List<InterpolatedHead> points = plan.description().points().stream()
+                .map(point -> new InterpolatedHead(plan.problem().aquifer(), point.x(), point.y()))
+                .toList();
+        return UnitResponses.of(plan.problem(), points, plan.description().endDay(), oneThread.accuracy(), 1);
     }
 
     private MainRun mainRun(ResultsFolder folder, StartState start) throws IOException {
@@ -153,7 +156,8 @@ public final class ScenarioRun {
         };
     }
 
-    private FinishedRun finished(MainRun main, Map<Comparison, Recording> comparisons, InterferenceDrawdown split) {
+    private FinishedRun finished(
+            MainRun main, Map<Comparison, List<StationSeries>> comparisons, InterferenceDrawdown split) {
         RunDescription description = plan.description();
         Recording recording = main.recording();
         double[] stationErrors =

@@ -50,7 +50,9 @@ class LimitEvaluationTest {
         return new LimitEvaluation(
                         description,
                         recording(1),
-                        Map.of(new Comparison.WithoutProposedBores(), recording(0.25)),
+                        Map.of(
+                                new Comparison.WithoutProposedBores(),
+                                recording(0.25).series()),
                         errors)
                 .evaluate(List.of(limit))
                 .get(0)

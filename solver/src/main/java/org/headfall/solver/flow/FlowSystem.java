@@ -1,6 +1,7 @@
 package org.headfall.solver.flow;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import org.headfall.solver.linear.WorkerTeam;
 import org.headfall.solver.time.ImplicitSystem;
@@ -30,6 +31,7 @@ public final class FlowSystem implements ImplicitSystem {
     private final double[] right;
     private final double[][] discharge;
     private DischargeRule[] rules = new DischargeRule[0];
+    private boolean anew;
     private double stretchEnd = Double.POSITIVE_INFINITY;
 
     /**
@@ -124,6 +126,7 @@ public final class FlowSystem implements ImplicitSystem {
             rate[cell] = storage[cell] > 0 ? rate[cell] / storage[cell] : 0;
         }
         recordRates(1, day, head);
+        anew = true;
     }
 
     /** Discharges at known heads of the cells: only the way from cell to wall and the bore's own loss matter. */
@@ -208,7 +211,11 @@ public final class FlowSystem implements ImplicitSystem {
                 mean[i] += step.weight(stage) * discharge[stage - 1][i] / step.length();
             }
         }
-        history.add(day, mean);
+        double[] atEnd = discharge[2];
+        double[] wallHeads = new double[points.count()];
+        Arrays.setAll(wallHeads, i -> points.wallHead(i, after, atEnd[i]));
+        history.add(day, anew, mean, atEnd, wallHeads);
+        anew = false;
     }
 
     /**

@@ -5,13 +5,18 @@ import org.headfall.solver.bore.Bore;
 import org.headfall.solver.bore.WellLoss;
 
 /** Rules of all bores and springs through time: bores first, then springs, in the order of the problem. */
-final class PointRules {
+public final class PointRules {
 
     private final FlowProblem problem;
     private final WellLoss[] losses;
     private final DischargeRule[] springs;
 
-    PointRules(FlowProblem problem) {
+    /**
+     * Rules of a problem.
+     *
+     * @param problem the problem
+     */
+    public PointRules(FlowProblem problem) {
         this.problem = problem;
         Aquifer aquifer = problem.aquifer();
         losses = problem.bores().stream()
@@ -38,5 +43,42 @@ final class PointRules {
     /** Level of the water in a bore (m above datum) behind a head at its wall. */
     double levelInBore(int bore, double wallHead, double discharge) {
         return problem.bores().get(bore).column().level(wallHead - losses[bore].at(discharge));
+    }
+
+    /**
+     * Whether the discharge of each point depends on head at a moment.
+     *
+     * @param day the moment (d)
+     * @return one answer a point
+     */
+    public boolean[] dependOnHead(double day) {
+        DischargeRule[] rules = at(day);
+        boolean[] depend = new boolean[rules.length];
+        for (int i = 0; i < depend.length; i++) {
+            depend[i] = rules[i].dependsOnHead();
+        }
+        return depend;
+    }
+
+    /**
+     * Discharges of some points, met together with the heads they cause, for whoever knows the heads that the aquifer
+     * offers without solving for them.
+     *
+     * @param day moment of the rules (d)
+     * @param chosen the points
+     * @param response fall of head at the wall of each chosen point by a unit discharge of each (d/m²), symmetric
+     * @param offered head at the wall of each chosen point if none of them discharged (m above datum)
+     * @param discharge in: a guess; out: discharge of each chosen point (m³/d)
+     * @param tolerance largest error of head at a wall (m)
+     * @throws IllegalStateException if the rules cannot be met
+     */
+    public void meet(
+            double day, int[] chosen, double[][] response, double[] offered, double[] discharge, double tolerance) {
+        DischargeRule[] all = at(day);
+        DischargeRule[] rules = new DischargeRule[chosen.length];
+        for (int i = 0; i < chosen.length; i++) {
+            rules[i] = all[chosen[i]];
+        }
+        new DischargeEquilibrium(rules, response, offered, tolerance).solve(discharge);
     }
 }

@@ -1,16 +1,20 @@
 package org.headfall.solver.flow;
 
 import java.util.Arrays;
+import java.util.BitSet;
 
 /**
- * Discharge of every bore and spring in every time step of a run: the mean over each step, bores first, then springs.
- * What superposition of responses needs.
+ * What superposition of responses needs of a run: for every time step and every bore and spring, bores first, the mean
+ * discharge over the step, and discharge and head at the wall at its end.
  */
 public final class RateHistory {
 
     private final int points;
     private double[] days;
     private double[] rates;
+    private double[] endRates;
+    private double[] endHeads;
+    private final BitSet startsAnew = new BitSet();
     private int steps;
 
     /**
@@ -23,16 +27,31 @@ public final class RateHistory {
         this.points = points;
         days = new double[1024];
         rates = new double[1023 * points];
+        endRates = new double[1023 * points];
+        endHeads = new double[1023 * points];
         days[0] = startDay;
     }
 
-    /** Adds a step that ends at a day, with the mean discharge of each point (m³/d). */
-    void add(double endDay, double[] meanRates) {
+    /**
+     * Adds a step.
+     *
+     * @param endDay day it ends
+     * @param anew whether discharges jump where it begins
+     * @param meanRates mean discharge of each point (m³/d)
+     * @param ratesAtEnd discharge of each point at the end (m³/d)
+     * @param headsAtEnd head at the wall of each point at the end (m above datum)
+     */
+    void add(double endDay, boolean anew, double[] meanRates, double[] ratesAtEnd, double[] headsAtEnd) {
         if (steps + 1 == days.length) {
             days = Arrays.copyOf(days, 2 * days.length);
             rates = Arrays.copyOf(rates, (days.length - 1) * points);
+            endRates = Arrays.copyOf(endRates, (days.length - 1) * points);
+            endHeads = Arrays.copyOf(endHeads, (days.length - 1) * points);
         }
         System.arraycopy(meanRates, 0, rates, steps * points, points);
+        System.arraycopy(ratesAtEnd, 0, endRates, steps * points, points);
+        System.arraycopy(headsAtEnd, 0, endHeads, steps * points, points);
+        startsAnew.set(steps, anew);
         steps++;
         days[steps] = endDay;
     }
@@ -52,8 +71,23 @@ public final class RateHistory {
         return days[step];
     }
 
+    /** Whether discharges jump where a step begins; if not, they go on from the end of the step before. */
+    public boolean startsAnew(int step) {
+        return startsAnew.get(step);
+    }
+
     /** Mean discharge of a point in a step (m³/d). */
     public double rate(int step, int point) {
         return rates[step * points + point];
+    }
+
+    /** Discharge of a point at the end of a step, before any jump there (m³/d). */
+    public double rateAtEnd(int step, int point) {
+        return endRates[step * points + point];
+    }
+
+    /** Head at the wall of a point at the end of a step (m above datum). */
+    public double headAtEnd(int step, int point) {
+        return endHeads[step * points + point];
     }
 }

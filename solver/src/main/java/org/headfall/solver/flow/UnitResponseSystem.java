@@ -1,7 +1,9 @@
 package org.headfall.solver.flow;
 
 import java.util.Arrays;
+import java.util.List;
 import java.util.stream.IntStream;
+import org.headfall.solver.aquifer.InterpolatedHead;
 import org.headfall.solver.linear.WorkerTeam;
 import org.headfall.solver.time.ImplicitSystem;
 import org.headfall.solver.time.Step;
@@ -18,6 +20,7 @@ public final class UnitResponseSystem implements ImplicitSystem {
 
     private final FlowEquation equation;
     private final PointDischarges points;
+    private final List<InterpolatedHead> observed;
     private final int[] causes;
     private final double rate;
     private final int cells;
@@ -34,13 +37,16 @@ public final class UnitResponseSystem implements ImplicitSystem {
      * System of some causes.
      *
      * @param problem the problem; its boundaries, rules and recharge do not matter, only what is linear
+     * @param observed points that take no water, receptors only
      * @param causes indices of the causes: bores first, then springs
      * @param rate discharge of each cause (m³/d)
      * @param team threads of the linear solver
      */
-    public UnitResponseSystem(FlowProblem problem, int[] causes, double rate, WorkerTeam team) {
+    public UnitResponseSystem(
+            FlowProblem problem, List<InterpolatedHead> observed, int[] causes, double rate, WorkerTeam team) {
         equation = new FlowEquation(problem);
         points = new PointDischarges(problem);
+        this.observed = List.copyOf(observed);
         this.causes = causes.clone();
         this.rate = rate;
         cells = equation.size();
@@ -165,40 +171,38 @@ public final class UnitResponseSystem implements ImplicitSystem {
         }
     }
 
-    /** Number of bores and springs, each a receptor. */
-    public int receptors() {
-        return points.count();
-    }
-
     /**
-     * Drawdown at the wall of every bore and in the cell of every spring.
+     * Drawdown at every receptor: at the wall of every bore, in the cell of every spring, at every point.
      *
-     * @param lane lane of the cause
      * @param state drawdowns (m)
-     * @return drawdown of each receptor per discharge of the cause (d/m²)
+     * @param responses receives the drawdown per discharge (d/m²), all receptors of the first lane, then of the second
+     * @param from place of the first
      */
-    public double[] responses(int lane, double[] state) {
-        return IntStream.range(0, points.count())
-                .mapToDouble(
-                        receptor -> state[lane * cells + points.cell(receptor)] / rate + ownResistance(lane, receptor))
-                .toArray();
+    public void responses(double[] state, double[] responses, int from) {
+        responseRates(state, responses, from);
+        int receptors = points.count() + observed.size();
+        for (int lane = 0; lane < causes.length; lane++) {
+            responses[from + lane * receptors + causes[lane]] += points.resistance(causes[lane]);
+        }
     }
 
     /**
      * Rate of change of what {@link #responses} gives.
      *
-     * @param lane lane of the cause
      * @param rates rates of change of the drawdowns (m/d)
-     * @return rate of change of the drawdown of each receptor per discharge of the cause (1/m²)
+     * @param responses receives the rate of change per discharge (1/m²), in the order of {@link #responses}
+     * @param from place of the first
      */
-    public double[] responseRates(int lane, double[] rates) {
-        return IntStream.range(0, points.count())
-                .mapToDouble(receptor -> rates[lane * cells + points.cell(receptor)] / rate)
-                .toArray();
-    }
-
-    private double ownResistance(int lane, int receptor) {
-        return receptor == causes[lane] ? points.resistance(receptor) : 0;
+    public void responseRates(double[] rates, double[] responses, int from) {
+        int place = from;
+        for (int lane = 0; lane < causes.length; lane++) {
+            for (int i = 0; i < points.count(); i++) {
+                responses[place++] = rates[lane * cells + points.cell(i)] / rate;
+            }
+            for (InterpolatedHead point : observed) {
+                responses[place++] = point.at(rates, lane * cells) / rate;
+            }
+        }
     }
 
     /** Length of a first step (d): a share of the time in which the fastest cell of a cause empties. */

@@ -30,23 +30,37 @@ public final class Interference {
      * Drawdown at every receptor by every cause.
      *
      * @param day the day (d), within the run
-     * @return drawdown (m): {@code [receptor][cause]}, bores first, then springs
+     * @return drawdown (m): {@code [receptor][cause]}, receptors and causes in the order of the responses
      */
     public double[][] drawdown(double day) {
-        int points = history.points();
-        double[][] drawdown = new double[points][points];
-        for (int cause = 0; cause < points; cause++) {
-            double former = startRates[cause];
-            for (int step = 0; step < history.steps() && history.startOf(step) < day; step++) {
-                double change = history.rate(step, cause) - former;
-                former = history.rate(step, cause);
-                if (change != 0) {
-                    double time = day - history.startOf(step);
-                    for (int receptor = 0; receptor < points; receptor++) {
-                        drawdown[receptor][cause] += change * responses.at(receptor, cause, time);
-                    }
-                }
+        double[][] drawdown = new double[responses.receptors()][history.points()];
+        for (int cause = 0; cause < history.points(); cause++) {
+            double[] column = drawdownBy(cause, day);
+            for (int receptor = 0; receptor < column.length; receptor++) {
+                drawdown[receptor][cause] = column[receptor];
             }
+        }
+        return drawdown;
+    }
+
+    /** Discharge is straight from the end of one step to the end of the next, constant in the short step after a jump. */
+    private double[] drawdownBy(int cause, double day) {
+        double[] drawdown = new double[responses.receptors()];
+        double[] amounts = new double[history.points()];
+        double former = startRates[cause];
+        double formerGrowth = 0;
+        for (int step = 0; step < history.steps() && history.startOf(step) < day; step++) {
+            boolean anew = history.startsAnew(step);
+            double begin = anew ? history.rate(step, cause) : former;
+            double end = anew ? begin : history.rateAtEnd(step, cause);
+            double growth = (end - begin) / (history.startOf(step + 1) - history.startOf(step));
+            double time = day - history.startOf(step);
+            amounts[cause] = begin - former;
+            responses.table().addSteps(time, amounts, drawdown);
+            amounts[cause] = growth - formerGrowth;
+            responses.table().addRamps(time, amounts, drawdown);
+            former = end;
+            formerGrowth = growth;
         }
         return drawdown;
     }

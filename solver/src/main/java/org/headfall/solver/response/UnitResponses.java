@@ -1,7 +1,9 @@
 package org.headfall.solver.response;
 
 import java.util.Arrays;
+import java.util.List;
 import java.util.stream.IntStream;
+import org.headfall.solver.aquifer.InterpolatedHead;
 import org.headfall.solver.flow.FlowProblem;
 import org.headfall.solver.flow.UnitResponseSystem;
 import org.headfall.solver.linear.WorkerTeam;
@@ -9,8 +11,8 @@ import org.headfall.solver.time.StepControl;
 import org.headfall.solver.time.TrapezoidalBdf2;
 
 /**
- * Step responses of every bore and spring to every bore and spring. Immutable. Receptors and causes are counted alike:
- * bores first, then springs.
+ * Step responses to every bore and spring, the causes, at every receptor: bores first, then springs, then points
+ * without discharge. Immutable.
  */
 public final class UnitResponses {
 
@@ -22,33 +24,49 @@ public final class UnitResponses {
     private static final int TIMES_PER_DECADE = 8;
     private static final int LANES = 6;
 
-    private final ResponseCurve[][] curves;
+    private final ResponseTable table;
 
-    private UnitResponses(ResponseCurve[][] curves) {
-        this.curves = curves;
+    private UnitResponses(ResponseTable table) {
+        this.table = table;
     }
 
     /**
      * Computes the responses of a problem.
      *
      * @param problem the problem
+     * @param points points that take no water, receptors only
      * @param horizon longest time wanted (d)
      * @param accuracy largest error of one step for a discharge of 1,000 m³/d (m)
      * @param threads threads of the linear solver
      * @return the responses
      */
-    public static UnitResponses of(FlowProblem problem, double horizon, double accuracy, int threads) {
+    public static UnitResponses of(
+            FlowProblem problem, List<InterpolatedHead> points, double horizon, double accuracy, int threads) {
         int causes = problem.bores().size() + problem.springs().size();
+        int receptors = causes + points.size();
         double[] times = times(horizon);
-        ResponseCurve[][] curves = new ResponseCurve[causes][causes];
+        double[] atOnce = new double[causes * receptors];
+        double[][] values = new double[times.length][causes * receptors];
+        double[][] rates = new double[times.length][causes * receptors];
         try (WorkerTeam team = new WorkerTeam(threads)) {
             for (int first = 0; first < causes; first += LANES) {
                 int[] lanes =
                         IntStream.range(first, Math.min(causes, first + LANES)).toArray();
-                compute(new UnitResponseSystem(problem, lanes, RATE, team), lanes, times, accuracy, curves);
+                UnitResponseSystem system = new UnitResponseSystem(problem, points, lanes, RATE, team);
+                TrapezoidalBdf2 integrator =
+                        new TrapezoidalBdf2(system, new StepControl(accuracy, Double.POSITIVE_INFINITY, SMALLEST_STEP));
+                double[] drawdown = new double[system.size()];
+                int place = first * receptors;
+                system.responses(drawdown, atOnce, place);
+                integrator.restart(system.firstStep());
+                for (int i = 0; i < times.length; i++) {
+                    integrator.integrate(drawdown, i == 0 ? 0 : times[i - 1], times[i]);
+                    system.responses(drawdown, values[i], place);
+                    system.responseRates(integrator.rate(), rates[i], place);
+                }
             }
         }
-        return new UnitResponses(curves);
+        return new UnitResponses(new ResponseTable(receptors, times, atOnce, values, rates));
     }
 
     private static double[] times(double horizon) {
@@ -59,43 +77,19 @@ public final class UnitResponses {
         return times;
     }
 
-    private static void compute(
-            UnitResponseSystem system, int[] lanes, double[] times, double accuracy, ResponseCurve[][] curves) {
-        TrapezoidalBdf2 integrator =
-                new TrapezoidalBdf2(system, new StepControl(accuracy, Double.POSITIVE_INFINITY, SMALLEST_STEP));
-        int receptors = system.receptors();
-        double[] drawdown = new double[system.size()];
-        double[][][] values = new double[lanes.length][receptors][times.length];
-        double[][][] rates = new double[lanes.length][receptors][times.length];
-        double[][] atOnce = new double[lanes.length][];
-        for (int lane = 0; lane < lanes.length; lane++) {
-            atOnce[lane] = system.responses(lane, drawdown);
-        }
-        integrator.restart(system.firstStep());
-        double day = 0;
-        for (int i = 0; i < times.length; i++) {
-            integrator.integrate(drawdown, day, times[i]);
-            day = times[i];
-            for (int lane = 0; lane < lanes.length; lane++) {
-                double[] row = system.responses(lane, drawdown);
-                double[] change = system.responseRates(lane, integrator.rate());
-                for (int receptor = 0; receptor < receptors; receptor++) {
-                    values[lane][receptor][i] = row[receptor];
-                    rates[lane][receptor][i] = change[receptor];
-                }
-            }
-        }
-        for (int lane = 0; lane < lanes.length; lane++) {
-            for (int receptor = 0; receptor < receptors; receptor++) {
-                curves[receptor][lanes[lane]] =
-                        new ResponseCurve(times, values[lane][receptor], rates[lane][receptor], atOnce[lane][receptor]);
-            }
-        }
+    /** Number of bores and springs. */
+    public int causes() {
+        return table.causes();
     }
 
-    /** Number of receptors, and of causes. */
-    public int size() {
-        return curves.length;
+    /** Number of bores, springs and points. */
+    public int receptors() {
+        return table.receptors();
+    }
+
+    /** Responses of every cause at every receptor. */
+    ResponseTable table() {
+        return table;
     }
 
     /**
@@ -105,8 +99,9 @@ public final class UnitResponses {
      * @param cause the cause
      * @param time how long the discharge has lasted (d)
      * @return drawdown per discharge (d/m²)
+     * @throws IllegalArgumentException if the time lies beyond the horizon
      */
     public double at(int receptor, int cause, double time) {
-        return curves[receptor][cause].at(time);
+        return table.at(receptor, cause, time);
     }
 }

@@ -28,9 +28,9 @@ import org.junit.jupiter.api.Test;
 
 class InterferenceTest {
 
-    private static final double START_HEAD = 100;
+    static final double START_HEAD = 100;
 
-    private static FlowProblem field() {
+    static FlowProblem field() {
         RectilinearGrid grid = new RectilinearGrid(Axis.uniform(0, 500, 40), Axis.uniform(0, 500, 30));
         int cells = grid.cellCount();
         Random random = new Random(8);
@@ -64,7 +64,7 @@ class InterferenceTest {
         return new Bore(name, x, 7_250, 0.1, new WellLoss(0, 1e-7), List.of(new OperatingPhase(0, operation)));
     }
 
-    private static double[] level(int cells, double value) {
+    static double[] level(int cells, double value) {
         double[] field = new double[cells];
         Arrays.fill(field, value);
         return field;
@@ -84,7 +84,7 @@ class InterferenceTest {
                 System.arraycopy(state.boreWallHead(), 0, row, 0, 3);
                 row[3] = state.springHead()[0];
             });
-            UnitResponses responses = UnitResponses.of(problem, 400, 1e-4, 1);
+            UnitResponses responses = UnitResponses.of(problem, List.of(), 400, 1e-4, 1);
             Interference interference = new Interference(responses, outcome.rateHistory(), new double[4]);
             for (int k = 0; k < days.length; k++) {
                 double[][] split = interference.drawdown(days[k]);
@@ -99,9 +99,9 @@ class InterferenceTest {
     /** The operator is symmetric, so A feels B as B feels A. */
     @Test
     void responsesAreReciprocal() {
-        UnitResponses responses = UnitResponses.of(field(), 400, 1e-4, 2);
+        UnitResponses responses = UnitResponses.of(field(), List.of(), 400, 1e-4, 2);
         for (double time : new double[] {1, 30, 400}) {
-            for (int i = 0; i < responses.size(); i++) {
+            for (int i = 0; i < responses.causes(); i++) {
                 for (int j = 0; j < i; j++) {
                     assertEquals(responses.at(i, j, time), responses.at(j, i, time), 1e-8);
                 }

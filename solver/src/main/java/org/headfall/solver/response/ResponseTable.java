@@ -1,0 +1,179 @@
+package org.headfall.solver.response;
+
+import java.util.Arrays;
+
+/**
+ * Drawdown at every receptor by a constant unit discharge at every cause, over time. Between the computed times each
+ * curve is a monotone cubic in the logarithm of time through the computed values and rates of change (Fritsch and
+ * Carlson 1980, SIAM J. Numer. Anal. 17, 238-246), which follows the near-straight lines of confined flow closely. All
+ * curves share their times, so the weights of the cubic are found once for all of them. Immutable.
+ */
+final class ResponseTable {
+
+    private static final double ROUNDING = 1e-9;
+
+    private final int receptors;
+    private final double[] logTimes;
+    private final double[] times;
+    private final double[] atOnce;
+    private final double[][] values;
+    private final double[][] slopes;
+    private final double[][] integrals;
+
+    /**
+     * Table of computed curves. The curve of a cause at a receptor has the place {@code cause receptors + receptor}.
+     *
+     * @param receptors number of receptors
+     * @param times times since the discharge began (d), positive, increasing, at least two
+     * @param atOnce drawdown per discharge at time zero (d/m²): what is lost between grid and wall by a bore itself
+     * @param values drawdown per discharge at each time (d/m²)
+     * @param rates rate of change of drawdown per discharge at each time (1/m²)
+     */
+    ResponseTable(int receptors, double[] times, double[] atOnce, double[][] values, double[][] rates) {
+        this.receptors = receptors;
+        this.times = times.clone();
+        this.atOnce = atOnce;
+        this.values = values;
+        logTimes = Arrays.stream(times).map(Math::log).toArray();
+        slopes = new double[times.length][atOnce.length];
+        for (int curve = 0; curve < atOnce.length; curve++) {
+            setSlopes(curve, rates);
+        }
+        integrals = integrals();
+    }
+
+    /** Slopes over the logarithm of time, held down to three times the chords beside them: enough for monotony. */
+    private void setSlopes(int curve, double[][] rates) {
+        int last = times.length - 1;
+        for (int i = 0; i <= last; i++) {
+            double before = chord(curve, Math.max(0, i - 1));
+            double after = chord(curve, Math.min(last - 1, i));
+            double steepest = before * after > 0 ? 3 * Math.min(Math.abs(before), Math.abs(after)) : 0;
+            double slope = times[i] * rates[i][curve];
+            slopes[i][curve] = slope * before > 0 ? Math.copySign(Math.min(Math.abs(slope), steepest), before) : 0;
+        }
+    }
+
+    private double chord(int curve, int interval) {
+        return (values[interval + 1][curve] - values[interval][curve]) / (logTimes[interval + 1] - logTimes[interval]);
+    }
+
+    /** Integral of every curve up to each of its times (d²/m²). */
+    private double[][] integrals() {
+        double[][] sums = new double[times.length][atOnce.length];
+        for (int curve = 0; curve < atOnce.length; curve++) {
+            sums[0][curve] = 0.5 * times[0] * (atOnce[curve] + values[0][curve]);
+        }
+        for (int i = 1; i < times.length; i++) {
+            double[] weights = HermiteWeights.integral(times[i - 1], logTimes[i] - logTimes[i - 1], 1);
+            for (int curve = 0; curve < atOnce.length; curve++) {
+                sums[i][curve] = sums[i - 1][curve] + weighted(weights, i - 1, curve);
+            }
+        }
+        return sums;
+    }
+
+    private double weighted(double[] weights, int interval, int curve) {
+        return weights[0] * values[interval][curve]
+                + weights[1] * values[interval + 1][curve]
+                + weights[2] * slopes[interval][curve]
+                + weights[3] * slopes[interval + 1][curve];
+    }
+
+    int receptors() {
+        return receptors;
+    }
+
+    int causes() {
+        return atOnce.length / receptors;
+    }
+
+    double lastTime() {
+        return times[times.length - 1];
+    }
+
+    /** Drawdown per discharge at a receptor by one cause (d/m²). */
+    double at(int receptor, int cause, double time) {
+        int curve = cause * receptors + receptor;
+        if (time <= 0) {
+            return 0;
+        }
+        if (time <= times[0]) {
+            return atOnce[curve] + (values[0][curve] - atOnce[curve]) * time / times[0];
+        }
+        int interval = interval(time);
+        return weighted(valueWeights(interval, time), interval, curve);
+    }
+
+    /**
+     * Adds the drawdown at all receptors by discharges that have lasted for a time.
+     *
+     * @param time how long they have lasted (d), positive
+     * @param discharges discharge of each cause (m³/d)
+     * @param drawdown drawdown of each receptor, added to (m)
+     */
+    void addSteps(double time, double[] discharges, double[] drawdown) {
+        if (time <= times[0]) {
+            double share = time / times[0];
+            addWeighted(discharges, drawdown, atOnce, 1 - share, values[0], share);
+            return;
+        }
+        int interval = interval(time);
+        double[] weights = valueWeights(interval, time);
+        addWeighted(discharges, drawdown, values[interval], weights[0], values[interval + 1], weights[1]);
+        addWeighted(discharges, drawdown, slopes[interval], weights[2], slopes[interval + 1], weights[3]);
+    }
+
+    /**
+     * Adds the drawdown at all receptors by discharges that have grown evenly for a time.
+     *
+     * @param time how long they have grown (d), positive
+     * @param growth growth of the discharge of each cause (m³/d²)
+     * @param drawdown drawdown of each receptor, added to (m)
+     */
+    void addRamps(double time, double[] growth, double[] drawdown) {
+        if (time <= times[0]) {
+            double half = 0.5 * time * time / times[0];
+            addWeighted(growth, drawdown, atOnce, time - half, values[0], half);
+            return;
+        }
+        int interval = interval(time);
+        double width = logTimes[interval + 1] - logTimes[interval];
+        double[] weights = HermiteWeights.integral(times[interval], width, fraction(interval, time));
+        addWeighted(growth, drawdown, values[interval], weights[0], values[interval + 1], weights[1]);
+        addWeighted(growth, drawdown, slopes[interval], weights[2], slopes[interval + 1], weights[3]);
+        addWeighted(growth, drawdown, integrals[interval], 1, integrals[interval], 0);
+    }
+
+    private void addWeighted(
+            double[] amounts, double[] drawdown, double[] one, double oneWeight, double[] other, double otherWeight) {
+        for (int cause = 0; cause < amounts.length; cause++) {
+            if (amounts[cause] != 0) {
+                double a = amounts[cause] * oneWeight;
+                double b = amounts[cause] * otherWeight;
+                int from = cause * receptors;
+                for (int receptor = 0; receptor < receptors; receptor++) {
+                    drawdown[receptor] += a * one[from + receptor] + b * other[from + receptor];
+                }
+            }
+        }
+    }
+
+    private double[] valueWeights(int interval, double time) {
+        return HermiteWeights.value(logTimes[interval + 1] - logTimes[interval], fraction(interval, time));
+    }
+
+    private double fraction(int interval, double time) {
+        return (Math.log(time) - logTimes[interval]) / (logTimes[interval + 1] - logTimes[interval]);
+    }
+
+    private int interval(double time) {
+        if (time > lastTime() * (1 + ROUNDING)) {
+            throw new IllegalArgumentException(
+                    "responses were computed up to " + lastTime() + " d, asked for " + time + " d");
+        }
+        int found = Arrays.binarySearch(times, time);
+        int interval = found >= 0 ? found : -found - 2;
+        return Math.min(interval, times.length - 2);
+    }
+}

@@ -1,0 +1,223 @@
+package org.headfall.solver.response;
+
+import java.util.Arrays;
+import java.util.BitSet;
+import java.util.stream.IntStream;
+import org.headfall.solver.flow.FlowProblem;
+import org.headfall.solver.flow.PointRules;
+import org.headfall.solver.flow.RateHistory;
+
+/**
+ * What a run would have given had some bores never been operated, without running it: by superposition on the run as it
+ * was. The water that those bores took is given back by its responses; springs, free-flowing bores and pumps at their
+ * lowest level then give more, and how much follows from their rules, met together at the end of every step of the run.
+ * Their change of discharge is straight within a step, or constant in the short step after a jump.
+ *
+ * <p>Exact but for the interpolation of responses and of these changes: all that does not follow head is linear.
+ */
+public final class RunWithout {
+
+    private final PointRules rules;
+    private final ResponseTable responses;
+    private final RateHistory history;
+    private final BitSet shut;
+    private final double tolerance;
+    private final int points;
+
+    /** Change of discharge of each point at the end of each step (m³/d). */
+    private final double[][] change;
+
+    /** By how much that change jumps (m³/d), and its growth bends (m³/d²), where each step begins. */
+    private final double[][] jump;
+
+    private final double[][] bend;
+
+    /** How much higher head is at each receptor at the end of each step (m). */
+    private final double[][] rise;
+
+    /**
+     * Superposes.
+     *
+     * @param problem the problem that was run
+     * @param responses its responses, up to the end of the run
+     * @param history discharges and heads of the run
+     * @param shut bores that are never operated, by their place in the problem
+     * @param tolerance largest error of head by the rules (m)
+     * @throws IllegalStateException if the rules cannot be met
+     */
+    public RunWithout(
+            FlowProblem problem, UnitResponses responses, RateHistory history, BitSet shut, double tolerance) {
+        this.rules = new PointRules(problem);
+        this.responses = responses.table();
+        this.history = history;
+        this.shut = (BitSet) shut.clone();
+        this.tolerance = tolerance;
+        int steps = history.steps();
+        points = history.points();
+        change = new double[steps][points];
+        jump = new double[steps][points];
+        bend = new double[steps][points];
+        rise = new double[steps][responses.receptors()];
+        double[] former = new double[points];
+        double[] formerGrowth = new double[points];
+        for (int step = 0; step < steps; step++) {
+            superpose(step, former, formerGrowth);
+        }
+    }
+
+    /**
+     * One step: the past and the shut bores first, then the discharges that meet the rules at its end.
+     *
+     * @param former change of discharge at the end of the step before; receives that at the end of this one (m³/d)
+     * @param growth its growth in the step before; receives that in this one (m³/d²)
+     */
+    private void superpose(int step, double[] former, double[] growth) {
+        double end = history.startOf(step + 1);
+        double length = end - history.startOf(step);
+        double moment = Math.nextDown(end);
+        boolean anew = history.startsAnew(step);
+        int[] following = following(moment);
+        double[] begin = new double[points];
+        double[] known = new double[points];
+        for (int i = shut.nextSetBit(0); i >= 0; i = shut.nextSetBit(i + 1)) {
+            begin[i] = anew ? -history.rate(step, i) : former[i];
+            known[i] = anew ? begin[i] : -history.rateAtEnd(step, i);
+        }
+        if (!anew) {
+            for (int point : following) {
+                begin[point] = former[point];
+                known[point] = former[point];
+            }
+        }
+        for (int i = 0; i < points; i++) {
+            double knownGrowth = (known[i] - begin[i]) / length;
+            jump[step][i] = begin[i] - former[i];
+            bend[step][i] = knownGrowth - growth[i];
+            growth[i] = knownGrowth;
+        }
+        double[] drawdown = new double[responses.receptors()];
+        for (int earlier = 0; earlier <= step; earlier++) {
+            double time = end - history.startOf(earlier);
+            responses.addSteps(time, jump[earlier], drawdown);
+            responses.addRamps(time, bend[earlier], drawdown);
+        }
+        double[] further = furtherChange(step, following, known, drawdown, new Reach(length, anew));
+        for (int i = 0; i < points; i++) {
+            change[step][i] = known[i] + further[i];
+            former[i] = change[step][i];
+            if (anew) {
+                jump[step][i] += further[i];
+            } else {
+                growth[i] += further[i] / length;
+                bend[step][i] += further[i] / length;
+            }
+        }
+        new Reach(length, anew).add(further, drawdown);
+        Arrays.setAll(rise[step], receptor -> -drawdown[receptor]);
+    }
+
+    private int[] following(double moment) {
+        boolean[] depend = rules.dependOnHead(moment);
+        return IntStream.range(0, points).filter(i -> depend[i] && !shut.get(i)).toArray();
+    }
+
+    /** How a change of discharge at the end of a step comes about within it. */
+    private final class Reach {
+
+        private final double length;
+        private final boolean atOnce;
+
+        Reach(double length, boolean atOnce) {
+            this.length = length;
+            this.atOnce = atOnce;
+        }
+
+        /** Adds the drawdown of all receptors at the end of the step. */
+        void add(double[] amounts, double[] drawdown) {
+            if (atOnce) {
+                responses.addSteps(length, amounts, drawdown);
+            } else {
+                double[] growth = Arrays.stream(amounts).map(a -> a / length).toArray();
+                responses.addRamps(length, growth, drawdown);
+            }
+        }
+    }
+
+    /** Change of discharge of the following points beyond what is known, so that they meet their rules. */
+    private double[] furtherChange(int step, int[] following, double[] known, double[] drawdown, Reach reach) {
+        int n = following.length;
+        double[][] response = new double[n][n];
+        for (int j = 0; j < n; j++) {
+            double[] one = new double[points];
+            one[following[j]] = 1;
+            double[] column = new double[responses.receptors()];
+            reach.add(one, column);
+            for (int i = 0; i < n; i++) {
+                response[i][j] = column[following[i]];
+            }
+        }
+        double[] discharge = new double[n];
+        for (int i = 0; i < n; i++) {
+            discharge[i] = history.rateAtEnd(step, following[i]) + known[following[i]];
+        }
+        double[] before = discharge.clone();
+        double[] offered = new double[n];
+        for (int i = 0; i < n; i++) {
+            offered[i] = history.headAtEnd(step, following[i]) - drawdown[following[i]];
+            for (int j = 0; j < n; j++) {
+                offered[i] += response[i][j] * before[j];
+            }
+        }
+        rules.meet(Math.nextDown(history.startOf(step + 1)), following, response, offered, discharge, tolerance);
+        double[] further = new double[points];
+        for (int i = 0; i < n; i++) {
+            further[following[i]] = discharge[i] - before[i];
+        }
+        return further;
+    }
+
+    /**
+     * How much higher head is at a receptor than in the run.
+     *
+     * @param receptor the receptor: bores first, then springs, then points
+     * @param day end of a step of the run (d), or its start
+     * @return rise (m)
+     * @throws IllegalArgumentException if no step ends on the day
+     */
+    public double rise(int receptor, double day) {
+        int step = stepThatEnds(day);
+        return step < 0 ? 0 : rise[step][receptor];
+    }
+
+    /**
+     * How much more a point gives than in the run.
+     *
+     * @param point the bore or spring
+     * @param day end of a step of the run (d), or its start
+     * @return change of discharge (m³/d); of a shut bore, the mean over the first step after a jump
+     * @throws IllegalArgumentException if no step ends on the day
+     */
+    public double change(int point, double day) {
+        int step = stepThatEnds(day);
+        return step < 0 ? 0 : change[step][point];
+    }
+
+    /** The step that ends on a day, -1 for the start of the run. */
+    private int stepThatEnds(double day) {
+        int low = 0;
+        int high = history.steps();
+        while (low <= high) {
+            int middle = (low + high) >>> 1;
+            double found = history.startOf(middle);
+            if (found == day) {
+                return middle - 1;
+            }
+            if (found < day) {
+                low = middle + 1;
+            } else {
+                high = middle - 1;
+            }
+        }
+        throw new IllegalArgumentException("no step of the run ends on day " + day);
+    }
+}
