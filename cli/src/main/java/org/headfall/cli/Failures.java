@@ -14,6 +14,7 @@ import java.util.stream.Stream;
 import org.headfall.cli.answer.AnswerJson;
 import org.headfall.scenarios.problem.InputException;
 import org.headfall.scenarios.problem.Problem;
+import org.headfall.scenarios.results.ResultsException;
 import picocli.CommandLine;
 import picocli.CommandLine.IExecutionExceptionHandler;
 import picocli.CommandLine.ParseResult;
@@ -53,6 +54,9 @@ final class Failures implements IExecutionExceptionHandler {
         }
         if (thrown instanceof IOException file) {
             err.println("headfall: " + describe(file));
+            if (file instanceof ResultsException results && results.kind() == ResultsException.Kind.EXISTS) {
+                err.println("Name another folder with --output, or replace them with --overwrite.");
+            }
             return ExitCode.INPUT.code();
         }
         if (thrown instanceof UncheckedIOException file) {

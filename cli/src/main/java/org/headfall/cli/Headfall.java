@@ -38,7 +38,10 @@ public final class Headfall implements Runnable {
     /** Without a command there is nothing to do but say how it is used. */
     @Override
     public void run() {
-        throw new ParameterException(spec.commandLine(), "no command given");
+        throw new ParameterException(
+                spec.commandLine(),
+                "no command given; there are "
+                        + String.join(", ", spec.subcommands().keySet()));
     }
 
     /**

@@ -59,6 +59,7 @@ class HeadfallTest {
         assertTrue(err.toString().contains("headfall example"), err::toString);
         assertEquals(2, headfall("check"));
         assertEquals(2, headfall());
+        assertTrue(err.toString().contains("no command given; there are check, example, report, run"), err::toString);
     }
 
     @Test
@@ -68,6 +69,13 @@ class HeadfallTest {
             assertTrue(out.toString().contains("headfall " + command + " my-field"), out::toString);
         }
         assertFalse(out.toString().contains("\u001b"), "no colour where there is no terminal");
+    }
+
+    @Test
+    void saysThatMemoryRanOutAlsoIfAnotherThreadRanOutOfIt() {
+        Throwable inAnotherThread = new IllegalStateException(new OutOfMemoryError("Java heap space"));
+        assertEquals(70, new Failures(List.of("run", "x")).report(inAnotherThread, new PrintWriter(err)));
+        assertTrue(err.toString().startsWith("headfall: not enough memory."), err::toString);
     }
 
     @Test

@@ -114,7 +114,8 @@ class RunCommandTest {
         byte[] before = Files.readAllBytes(results.resolve("report.html"));
         change("rate: 40 L/s", "rate: 10 L/s");
         assertEquals(1, headfall("run", folder.toString()));
-        assertTrue(err.toString().contains("results exist"), err::toString);
+        assertTrue(err.toString().contains("results exist; they are kept"), err::toString);
+        assertTrue(err.toString().contains("replace them with --overwrite"), err::toString);
         assertArrayEquals(before, Files.readAllBytes(results.resolve("report.html")));
         assertEquals(0, headfall("run", folder.toString(), "--overwrite"));
         assertFalse(java.util.Arrays.equals(before, Files.readAllBytes(results.resolve("report.html"))));

@@ -51,10 +51,7 @@ public final class ResultsFolder implements AutoCloseable {
         try {
             restoreInterruptedReplacement(full, replaced);
             if (Files.exists(full) && !overwrite) {
-                throw new ResultsException(
-                        ResultsException.Kind.EXISTS,
-                        full,
-                        "results exist; they are kept. Allowed: another output folder, or asking to overwrite them");
+                throw new ResultsException(ResultsException.Kind.EXISTS, full, "results exist; they are kept");
             }
             Files.createDirectories(part);
             FileChannel channel = lock(part, full);
