@@ -168,7 +168,8 @@ def check_station_values(data, texts, heads):
     spring = series("discharge", "Lantern Springs, pool vent")
     spring_head = series("hydraulic_head", "Lantern Springs, pool vent")
     given = 90 * np.maximum(spring_head - 156.8, 0)
-    expect(np.abs(spring - given).max().item() < 0.5,
+    # A recorded head may be off by the scenario's head tolerance, 1 cm, and the conductance is 90 m2/d.
+    expect(np.abs(spring - given).max().item() < 0.9,
            "bores.nc: a spring's discharge is not conductance times head above its outlet (m3/d)")
     grid_head = heads["hydraulic_head"].sel(x=491.5e3, y=6389.6e3, method="nearest").isel(time=-1).item()
     point_head = series("hydraulic_head", "Orrin homestead").isel(time=-1).item()
