@@ -4,7 +4,7 @@ import java.util.Arrays;
 import org.ejml.data.DMatrixSparseTriplet;
 
 /** Direct solve on the coarsest grid of a hierarchy. */
-final class CoarsestSolve {
+final class CoarsestSolve implements CoarseCorrection {
     private final NinePointOperator operator;
     private SparseCholesky factors;
     private float[][] rightHandSides = {};
@@ -41,8 +41,8 @@ final class CoarsestSolve {
         }
     }
 
-    /** Makes room for a number of systems. */
-    void reserve(int systems) {
+    @Override
+    public void reserve(int systems) {
         int had = rightHandSides.length;
         if (had < systems) {
             rightHandSides = Arrays.copyOf(rightHandSides, systems);
@@ -54,15 +54,18 @@ final class CoarsestSolve {
         }
     }
 
-    float[] rightHandSide(int system) {
+    @Override
+    public float[] rightHandSide(int system) {
         return rightHandSides[system];
     }
 
-    float[] solution(int system) {
+    @Override
+    public float[] solution(int system) {
         return solutions[system];
     }
 
-    void solve(int systems) {
+    @Override
+    public void run(int systems) {
         int first = operator.index(0, 0);
         for (int l = 0; l < systems; l++) {
             double[] input = factors.rightHandSide();

@@ -7,31 +7,32 @@ import java.util.List;
  * Preconditioned conjugate gradients (Hestenes and Stiefel 1952; Saad 2003, algorithm 9.1) in double precision for one or
  * several right-hand sides that advance side by side, so that the matrix and the preconditioner are read once for all.
  *
- * <p>Sums run over fixed blocks of 4,096 cells and then over the blocks in order: the answer is the same bit for
+ * <p>Sums run along each row of the grid and then over the rows in order: the answer is the same bit for
  * bit for any number of threads and whichever systems are solved beside each other. A system that meets its rule by the
  * recursive residual is checked by the true one and restarted from it where that is still too large. Where a restart no
  * longer halves the true residual, rounding has stopped it, and the report says so.
  */
 public final class ConjugateGradients implements LinearSolver {
-    static final int BLOCK = 4096;
+    /** Least number of cells worth a second thread. */
+    private static final int GRAIN_CELLS = 4096;
 
     private final FivePointMatrix matrix;
     private final Preconditioner preconditioner;
     private final WorkerTeam team;
     private final TiedDown tiedDown;
-    private final int blocks;
+    private final int grain;
     private final List<KrylovSystem> workspace = new ArrayList<>();
     private KrylovSystem[] active = new KrylovSystem[0];
     private double[][] residuals = new double[0][];
     private double[][] corrections = new double[0][];
+    private double[][] products = new double[0][];
     private int activeCount;
 
     // Held in fields so that a solve allocates nothing.
-    private final WorkerTeam.RangeTask startTask = this::startBlocks;
-    private final WorkerTeam.RangeTask productTask = this::residualProductBlocks;
-    private final WorkerTeam.RangeTask directionTask = this::directionBlocks;
-    private final WorkerTeam.RangeTask curvatureTask = this::curvatureBlocks;
-    private final WorkerTeam.RangeTask updateTask = this::updateBlocks;
+    private final WorkerTeam.RangeTask startTask = this::startRows;
+    private final WorkerTeam.RangeTask directionTask = this::directionRows;
+    private final WorkerTeam.RangeTask curvatureTask = this::curvatureRows;
+    private final WorkerTeam.RangeTask updateTask = this::updateRows;
 
     /** Makes a solver that works in the calling thread; see {@link #ConjugateGradients(FivePointMatrix, Preconditioner, WorkerTeam)}. */
     public ConjugateGradients(FivePointMatrix matrix, Preconditioner preconditioner) {
@@ -50,7 +51,7 @@ public final class ConjugateGradients implements LinearSolver {
         this.matrix = matrix;
         this.preconditioner = preconditioner;
         this.team = team;
-        this.blocks = (matrix.cells() + BLOCK - 1) / BLOCK;
+        this.grain = Math.max(1, GRAIN_CELLS / matrix.columns());
         this.tiedDown = new TiedDown(matrix);
         tiedDown.require();
     }
@@ -93,12 +94,13 @@ public final class ConjugateGradients implements LinearSolver {
 
     private void reserve(int count) {
         while (workspace.size() < count) {
-            workspace.add(new KrylovSystem(matrix, blocks));
+            workspace.add(new KrylovSystem(matrix));
         }
         if (active.length < count) {
             active = new KrylovSystem[count];
             residuals = new double[count][];
             corrections = new double[count][];
+            products = new double[count][];
         }
     }
 
@@ -107,17 +109,16 @@ public final class ConjugateGradients implements LinearSolver {
             active[l] = workspace.get(l);
         }
         activeCount = count;
-        forBlocks(startTask);
+        forRows(startTask);
         forEachSystem(KrylovSystem::start);
         keepUnfinished(rule);
         while (activeCount > 0) {
             precondition();
-            forBlocks(productTask);
             forEachSystem(KrylovSystem::conjugate);
-            forBlocks(directionTask);
-            forBlocks(curvatureTask);
+            forRows(directionTask);
+            forRows(curvatureTask);
             forEachSystem(KrylovSystem::chooseStep);
-            forBlocks(updateTask);
+            forRows(updateTask);
             forEachSystem(KrylovSystem::advance);
             checkTrueResiduals(rule);
             keepUnfinished(rule);
@@ -128,8 +129,9 @@ public final class ConjugateGradients implements LinearSolver {
         for (int l = 0; l < activeCount; l++) {
             residuals[l] = active[l].residual;
             corrections[l] = active[l].correction;
+            products[l] = active[l].rowSums;
         }
-        preconditioner.apply(residuals, corrections, activeCount);
+        preconditioner.apply(residuals, corrections, products, activeCount);
     }
 
     /** Recomputes the residual of each system whose recursive residual has arrived. */
@@ -144,7 +146,7 @@ public final class ConjugateGradients implements LinearSolver {
             }
         }
         activeCount = arrived;
-        forBlocks(startTask);
+        forRows(startTask);
         forEachSystem(KrylovSystem::start);
         activeCount = all;
     }
@@ -159,9 +161,9 @@ public final class ConjugateGradients implements LinearSolver {
         activeCount = kept;
     }
 
-    private void forBlocks(WorkerTeam.RangeTask task) {
+    private void forRows(WorkerTeam.RangeTask task) {
         if (activeCount > 0) {
-            team.split(blocks, 2, task);
+            team.split(matrix.rows(), grain, task);
         }
     }
 
@@ -175,46 +177,34 @@ public final class ConjugateGradients implements LinearSolver {
         }
     }
 
-    private int endOf(int block) {
-        return Math.min(matrix.cells(), (block + 1) * BLOCK);
-    }
-
-    private void startBlocks(int from, int to) {
-        for (int block = from; block < to; block++) {
+    private void startRows(int from, int to) {
+        for (int row = from; row < to; row++) {
             for (int l = 0; l < activeCount; l++) {
-                active[l].startBlock(block, block * BLOCK, endOf(block));
+                active[l].startRow(row);
             }
         }
     }
 
-    private void residualProductBlocks(int from, int to) {
-        for (int block = from; block < to; block++) {
+    private void directionRows(int from, int to) {
+        for (int row = from; row < to; row++) {
             for (int l = 0; l < activeCount; l++) {
-                active[l].residualProductBlock(block, block * BLOCK, endOf(block));
+                active[l].directionRow(row);
             }
         }
     }
 
-    private void directionBlocks(int from, int to) {
-        for (int block = from; block < to; block++) {
+    private void curvatureRows(int from, int to) {
+        for (int row = from; row < to; row++) {
             for (int l = 0; l < activeCount; l++) {
-                active[l].directionBlock(block * BLOCK, endOf(block));
+                active[l].curvatureRow(row);
             }
         }
     }
 
-    private void curvatureBlocks(int from, int to) {
-        for (int block = from; block < to; block++) {
+    private void updateRows(int from, int to) {
+        for (int row = from; row < to; row++) {
             for (int l = 0; l < activeCount; l++) {
-                active[l].curvatureBlock(block, block * BLOCK, endOf(block));
-            }
-        }
-    }
-
-    private void updateBlocks(int from, int to) {
-        for (int block = from; block < to; block++) {
-            for (int l = 0; l < activeCount; l++) {
-                active[l].updateBlock(block, block * BLOCK, endOf(block));
+                active[l].updateRow(row);
             }
         }
     }

@@ -157,48 +157,47 @@ public final class FivePointMatrix {
      * @param product receives the product, another array than {@code x}
      */
     public void multiply(double[] x, double[] product) {
-        multiply(x, product, 0, diagonal.length);
-    }
-
-    /** Computes the values {@code from <= k < to} of {@code product = A x}. */
-    void multiply(double[] x, double[] product, int from, int to) {
-        int start = from;
-        while (start < to) {
-            int row = start / columns;
-            int end = Math.min(to, (row + 1) * columns);
-            multiplyInRow(x, product, start, end, row);
-            start = end;
+        for (int row = 0; row < rows; row++) {
+            multiplyRow(x, product, row);
         }
     }
 
-    private void multiplyInRow(double[] x, double[] product, int from, int to, int row) {
+    /** Computes a row of the grid of {@code product = A x} and returns the row's part of the inner product (x, A x). */
+    double multiplyRow(double[] x, double[] product, int row) {
         int first = row * columns;
-        if (row > 0 && row + 1 < rows && columns > 2) {
-            int innerFrom = Math.max(from, first + 1);
-            int innerTo = Math.min(to, first + columns - 1);
-            if (from < innerFrom) {
-                product[from] = multiplyCell(x, from);
-            }
-            multiplyInside(x, product, innerFrom, innerTo);
-            for (int k = Math.max(from, Math.max(innerFrom, innerTo)); k < to; k++) {
-                product[k] = multiplyCell(x, k);
-            }
+        int last = first + columns - 1;
+        boolean inside = row > 0 && row + 1 < rows && columns > 2;
+        double sum = 0;
+        if (inside) {
+            product[first] = multiplyCell(x, first);
+            product[last] = multiplyCell(x, last);
+            sum = multiplyInside(x, product, first + 1, last) + x[first] * product[first] + x[last] * product[last];
         } else {
-            for (int k = from; k < to; k++) {
+            for (int k = first; k <= last; k++) {
                 product[k] = multiplyCell(x, k);
+                sum += x[k] * product[k];
             }
         }
+        return sum;
     }
 
-    private void multiplyInside(double[] x, double[] product, int from, int to) {
+    /** Cells with all four neighbours; what a cell has in common with the one before it is carried along. */
+    private double multiplyInside(double[] x, double[] product, int from, int to) {
         int stride = columns;
+        double sum = 0;
+        double west = east[from - 1] * x[from - 1];
+        double value = x[from];
         for (int k = from; k < to; k++) {
-            product[k] = diagonal[k] * x[k]
-                    - east[k] * x[k + 1]
-                    - east[k - 1] * x[k - 1]
-                    - north[k] * x[k + stride]
-                    - north[k - stride] * x[k - stride];
+            double coupling = east[k];
+            double next = x[k + 1];
+            double vertical = north[k] * x[k + stride] + north[k - stride] * x[k - stride];
+            double image = diagonal[k] * value - coupling * next - west - vertical;
+            product[k] = image;
+            sum += value * image;
+            west = coupling * value;
+            value = next;
         }
+        return sum;
     }
 
     private double multiplyCell(double[] x, int k) {
@@ -224,14 +223,44 @@ public final class FivePointMatrix {
      * @param residual receives the residual, another array than {@code x}; may be {@code rightHandSide}
      */
     public void residual(double[] rightHandSide, double[] x, double[] residual) {
-        residual(rightHandSide, x, residual, 0, diagonal.length);
+        for (int row = 0; row < rows; row++) {
+            residualRow(rightHandSide, x, residual, row);
+        }
     }
 
-    /** Computes the values {@code from <= k < to} of {@code residual = b - A x}. */
-    void residual(double[] rightHandSide, double[] x, double[] residual, int from, int to) {
-        for (int k = from; k < to; k++) {
-            residual[k] = rightHandSide[k] - multiplyCell(x, k);
+    /** Computes a row of the grid of {@code residual = b - A x} and returns its part of the residual's squared norm. */
+    double residualRow(double[] rightHandSide, double[] x, double[] residual, int row) {
+        int first = row * columns;
+        int last = first + columns - 1;
+        boolean inside = row > 0 && row + 1 < rows && columns > 2;
+        double sum = 0;
+        if (inside) {
+            sum = residualInside(rightHandSide, x, residual, first + 1, last);
         }
+        for (int k = first; k <= last; k += inside ? columns - 1 : 1) {
+            double value = rightHandSide[k] - multiplyCell(x, k);
+            residual[k] = value;
+            sum += value * value;
+        }
+        return sum;
+    }
+
+    private double residualInside(double[] rightHandSide, double[] x, double[] residual, int from, int to) {
+        int stride = columns;
+        double sum = 0;
+        double west = east[from - 1] * x[from - 1];
+        double value = x[from];
+        for (int k = from; k < to; k++) {
+            double coupling = east[k];
+            double next = x[k + 1];
+            double vertical = north[k] * x[k + stride] + north[k - stride] * x[k - stride];
+            double left = rightHandSide[k] - (diagonal[k] * value - coupling * next - west - vertical);
+            residual[k] = left;
+            sum += left * left;
+            west = coupling * value;
+            value = next;
+        }
+        return sum;
     }
 
     /** Returns the 2-norm of what rounding may leave in {@code b - A x} for the best x there is in double precision. */

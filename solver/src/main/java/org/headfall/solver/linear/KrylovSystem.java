@@ -8,10 +8,13 @@ final class KrylovSystem {
     final double[] residual;
     final double[] correction;
     private final FivePointMatrix matrix;
+    private final int columns;
     private final double[] direction;
     private final double[] image;
-    private final double[] partialSums;
-    private final double[] rightHandSidePartialSums;
+    /** Sums over the cells of each row, of the inner product in hand. */
+    final double[] rowSums;
+
+    private final double[] rightHandSideRowSums;
     private double[] rightHandSide = {};
     private double[] solution = {};
     private double rightHandSideNorm;
@@ -25,15 +28,16 @@ final class KrylovSystem {
     private boolean residualIsTrue;
     private boolean stalled;
 
-    KrylovSystem(FivePointMatrix matrix, int blocks) {
+    KrylovSystem(FivePointMatrix matrix) {
         int cells = matrix.cells();
         this.matrix = matrix;
+        this.columns = matrix.columns();
         this.residual = new double[cells];
         this.correction = new double[cells];
         this.direction = new double[cells];
         this.image = new double[cells];
-        this.partialSums = new double[blocks];
-        this.rightHandSidePartialSums = new double[blocks];
+        this.rowSums = new double[matrix.rows()];
+        this.rightHandSideRowSums = new double[matrix.rows()];
     }
 
     void assign(double[] newRightHandSide, double[] newSolution) {
@@ -45,23 +49,18 @@ final class KrylovSystem {
         stalled = false;
     }
 
-    /** True residual of a block, and its part of both norms. */
-    void startBlock(int block, int from, int to) {
-        matrix.residual(rightHandSide, solution, residual, from, to);
-        double residualSum = 0;
-        double rightHandSideSum = 0;
-        for (int k = from; k < to; k++) {
-            residualSum += residual[k] * residual[k];
-            rightHandSideSum += rightHandSide[k] * rightHandSide[k];
-        }
-        partialSums[block] = residualSum;
-        rightHandSidePartialSums[block] = rightHandSideSum;
+    /** True residual of a row, and its part of both norms. */
+    void startRow(int row) {
+        int from = row * columns;
+        int to = from + columns;
+        rowSums[row] = matrix.residualRow(rightHandSide, solution, residual, row);
+        rightHandSideRowSums[row] = squares(rightHandSide, from, to);
     }
 
     /** Begins, or begins again, from the true residual. */
     void start() {
-        rightHandSideNorm = Math.sqrt(sum(rightHandSidePartialSums));
-        residualNorm = Math.sqrt(sum(partialSums));
+        rightHandSideNorm = Math.sqrt(sum(rightHandSideRowSums));
+        residualNorm = Math.sqrt(sum(rowSums));
         residualIsTrue = true;
         stalled = !(residualNorm <= 0.5 * startNorm);
         startNorm = residualNorm;
@@ -69,24 +68,17 @@ final class KrylovSystem {
         starts++;
     }
 
-    /** A block's part of (r, z). */
-    void residualProductBlock(int block, int from, int to) {
-        double sum = 0;
-        for (int k = from; k < to; k++) {
-            sum += residual[k] * correction[k];
-        }
-        partialSums[block] = sum;
-    }
-
     /** Ratio that makes the next direction conjugate to the last one; zero just after a start. */
     void conjugate() {
         double former = product;
-        product = sum(partialSums);
+        product = sum(rowSums);
         ratio = former > 0 ? product / former : 0;
     }
 
     /** p = z + ratio p. */
-    void directionBlock(int from, int to) {
+    void directionRow(int row) {
+        int from = row * columns;
+        int to = from + columns;
         if (ratio == 0) {
             System.arraycopy(correction, from, direction, from, to - from);
             return;
@@ -96,25 +88,21 @@ final class KrylovSystem {
         }
     }
 
-    /** q = A p and a block's part of (p, q). */
-    void curvatureBlock(int block, int from, int to) {
-        matrix.multiply(direction, image, from, to);
-        double sum = 0;
-        for (int k = from; k < to; k++) {
-            sum += direction[k] * image[k];
-        }
-        partialSums[block] = sum;
+    /** q = A p and a row's part of (p, q). */
+    void curvatureRow(int row) {
+        rowSums[row] = matrix.multiplyRow(direction, image, row);
     }
 
     /** Length of the step; zero where rounding has left no descent, which the next true residual then shows. */
     void chooseStep() {
-        double curvature = sum(partialSums);
+        double curvature = sum(rowSums);
         step = curvature > 0 && product > 0 ? product / curvature : 0;
     }
 
-    /** x = x + step p, r = r - step q, and a block's part of (r, r). */
-    void updateBlock(int block, int from, int to) {
-        double sum = 0;
+    /** x = x + step p, r = r - step q, and a row's part of (r, r). */
+    void updateRow(int row) {
+        int from = row * columns;
+        int to = from + columns;
         if (step > 0) {
             for (int k = from; k < to; k++) {
                 solution[k] += step * direction[k];
@@ -123,14 +111,30 @@ final class KrylovSystem {
                 residual[k] -= step * image[k];
             }
         }
-        for (int k = from; k < to; k++) {
-            sum += residual[k] * residual[k];
+        rowSums[row] = squares(residual, from, to);
+    }
+
+    /** Sum of squares, in four sums that do not wait for each other. */
+    private static double squares(double[] values, int from, int to) {
+        double a = 0;
+        double b = 0;
+        double c = 0;
+        double d = 0;
+        int k = from;
+        for (; k < to - 3; k += 4) {
+            a += values[k] * values[k];
+            b += values[k + 1] * values[k + 1];
+            c += values[k + 2] * values[k + 2];
+            d += values[k + 3] * values[k + 3];
         }
-        partialSums[block] = sum;
+        for (; k < to; k++) {
+            a += values[k] * values[k];
+        }
+        return (a + b) + (c + d);
     }
 
     void advance() {
-        residualNorm = Math.sqrt(sum(partialSums));
+        residualNorm = Math.sqrt(sum(rowSums));
         residualIsTrue = false;
         iterations++;
     }
@@ -164,9 +168,9 @@ final class KrylovSystem {
         return report;
     }
 
-    private static double sum(double[] partialSums) {
+    private static double sum(double[] parts) {
         double sum = 0;
-        for (double part : partialSums) {
+        for (double part : parts) {
             sum += part;
         }
         return sum;

@@ -6,7 +6,7 @@ import org.jspecify.annotations.Nullable;
 /** The V-cycle of {@link LineMultigrid} on one level and, by recursion, below. */
 final class LineCycle {
     /** Least number of cells worth a second thread. */
-    private static final int GRAIN_CELLS = 8192;
+    private static final int GRAIN_CELLS = 2048;
     /** Rows solved side by side. */
     private static final int GROUP = 4;
 

@@ -28,40 +28,79 @@ final class LineLevel {
     /** Sets a row of the values to the right-hand side plus the row's couplings with the rows beside it. */
     void addCouplings(int row, double[] values, double[] rightHandSide) {
         int first = index(0, row);
-        couple(first, values, values, first);
-        for (int k = first; k < first + columns; k++) {
-            values[k] += rightHandSide[k];
+        if (fivePoint) {
+            int stride = columns;
+            double[] north = operator.north;
+            for (int k = first; k < first + stride; k++) {
+                values[k] = rightHandSide[k] + north[k] * values[k + stride] + north[k - stride] * values[k - stride];
+            }
+        } else {
+            addNinePoint(first, values, rightHandSide);
+        }
+    }
+
+    /** As {@link #coupleNinePoint}, with the right-hand side, into the values themselves. */
+    private void addNinePoint(int first, double[] values, double[] rightHandSide) {
+        int stride = columns;
+        double[] north = operator.north;
+        double[] northEast = operator.northEast;
+        double[] northWest = operator.northWest;
+        double aboveBefore = values[first + stride - 1];
+        double above = values[first + stride];
+        double belowBefore = values[first - stride - 1];
+        double below = values[first - stride];
+        for (int k = first; k < first + stride; k++) {
+            double aboveAfter = values[k + stride + 1];
+            double belowAfter = values[k - stride + 1];
+            double upper = north[k] * above + northEast[k] * aboveAfter + northWest[k] * aboveBefore;
+            double lower = north[k - stride] * below
+                    + northEast[k - stride - 1] * belowBefore
+                    + northWest[k - stride + 1] * belowAfter;
+            values[k] = rightHandSide[k] + upper + lower;
+            aboveBefore = above;
+            above = aboveAfter;
+            belowBefore = below;
+            below = belowAfter;
         }
     }
 
     /** Sets {@code target} from {@code place} on to the couplings of a row with the values of the rows beside it. */
     void coupleInto(int row, double[] values, double[] target, int place) {
-        couple(index(0, row), values, target, place);
+        int first = index(0, row);
+        if (fivePoint) {
+            int stride = columns;
+            int shift = place - first;
+            double[] north = operator.north;
+            for (int k = first; k < first + stride; k++) {
+                target[k + shift] = north[k] * values[k + stride] + north[k - stride] * values[k - stride];
+            }
+        } else {
+            coupleNinePoint(first, values, target, place - first);
+        }
     }
 
-    private void couple(int first, double[] values, double[] target, int place) {
+    /** Values of the rows beside a row are carried along, so that each is read once. */
+    private void coupleNinePoint(int first, double[] values, double[] target, int shift) {
         int stride = columns;
-        int shift = place - first;
         double[] north = operator.north;
-        for (int k = first; k < first + stride; k++) {
-            target[k + shift] = north[k] * values[k + stride] + north[k - stride] * values[k - stride];
-        }
-        if (!fivePoint) {
-            addDiagonalCouplings(first, values, target, shift);
-        }
-    }
-
-    private void addDiagonalCouplings(int first, double[] values, double[] target, int shift) {
-        int stride = columns;
         double[] northEast = operator.northEast;
         double[] northWest = operator.northWest;
+        double aboveBefore = values[first + stride - 1];
+        double above = values[first + stride];
+        double belowBefore = values[first - stride - 1];
+        double below = values[first - stride];
         for (int k = first; k < first + stride; k++) {
-            int above = k + stride;
-            int below = k - stride;
-            target[k + shift] += northEast[k] * values[above + 1]
-                    + northWest[k] * values[above - 1]
-                    + northEast[below - 1] * values[below - 1]
-                    + northWest[below + 1] * values[below + 1];
+            double aboveAfter = values[k + stride + 1];
+            double belowAfter = values[k - stride + 1];
+            double upper = north[k] * above + northEast[k] * aboveAfter + northWest[k] * aboveBefore;
+            double lower = north[k - stride] * below
+                    + northEast[k - stride - 1] * belowBefore
+                    + northWest[k - stride + 1] * belowAfter;
+            target[k + shift] = upper + lower;
+            aboveBefore = above;
+            above = aboveAfter;
+            belowBefore = below;
+            below = belowAfter;
         }
     }
 

@@ -13,12 +13,21 @@ import java.util.List;
  * Galerkin operator of {@link GalerkinProduct}. Coarsening ends at one row, which is solved exactly.
  */
 public final class LineMultigrid implements Preconditioner {
+    /** Least number of rows worth a thread of their own. */
+    private static final int ROW_GRAIN = 8;
+
     private final FivePointMatrix matrix;
     private final WorkerTeam team;
     private final List<GalerkinProduct> products = new ArrayList<>();
     private final List<LineInterpolation> interpolations = new ArrayList<>();
     private final List<LineFactors> factors = new ArrayList<>();
     private final LineCycle[] levels;
+    private double[][] residuals = {};
+    private double[][] corrections = {};
+    private double[][] rowProducts = {};
+    private int count;
+    private final WorkerTeam.RangeTask readTask = this::readRows;
+    private final WorkerTeam.RangeTask writeTask = this::writeRows;
 
     /**
      * Sets up a hierarchy.
@@ -59,16 +68,45 @@ public final class LineMultigrid implements Preconditioner {
     }
 
     @Override
-    public void apply(double[][] residuals, double[][] corrections, int count) {
-        LineCycle finest = levels[0];
-        int first = factors.get(0).operator.index(0, 0);
-        finest.reserve(count);
+    public void apply(double[][] newResiduals, double[][] newCorrections, double[][] newProducts, int newCount) {
+        residuals = newResiduals;
+        corrections = newCorrections;
+        rowProducts = newProducts;
+        count = newCount;
+        levels[0].reserve(count);
+        team.split(matrix.rows(), ROW_GRAIN, readTask);
+        levels[0].run(count);
+        team.split(matrix.rows(), ROW_GRAIN, writeTask);
+    }
+
+    private void readRows(int from, int to) {
+        int columns = matrix.columns();
+        int place = factors.get(0).operator.index(0, from);
         for (int l = 0; l < count; l++) {
-            System.arraycopy(residuals[l], 0, finest.rightHandSide(l), first, matrix.cells());
+            double[] target = levels[0].rightHandSide(l);
+            System.arraycopy(residuals[l], from * columns, target, place, (to - from) * columns);
         }
-        finest.run(count);
-        for (int l = 0; l < count; l++) {
-            System.arraycopy(finest.solution(l), first, corrections[l], 0, matrix.cells());
+    }
+
+    private void writeRows(int from, int to) {
+        for (int row = from; row < to; row++) {
+            for (int l = 0; l < count; l++) {
+                rowProducts[l][row] = writeRow(row, levels[0].solution(l), residuals[l], corrections[l]);
+            }
         }
+    }
+
+    /** Writes a row of the correction and returns its inner product with the residual. */
+    private double writeRow(int row, double[] solution, double[] residual, double[] correction) {
+        int columns = matrix.columns();
+        int first = row * columns;
+        int place = factors.get(0).operator.index(0, row);
+        double sum = 0;
+        for (int i = 0; i < columns; i++) {
+            double value = solution[place + i];
+            correction[first + i] = value;
+            sum += value * residual[first + i];
+        }
+        return sum;
     }
 }

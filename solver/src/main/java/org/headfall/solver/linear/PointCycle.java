@@ -1,17 +1,15 @@
 package org.headfall.solver.linear;
 
 import java.util.Arrays;
-import org.jspecify.annotations.Nullable;
 
-/** The V-cycle of {@link PointMultigrid} on one level and, by recursion, below. */
-final class PointCycle {
+/** The V-cycle of {@link PointMultigrid} on one coarse level and, by recursion, below: four colours, even rows before odd ones. */
+final class PointCycle implements CoarseCorrection {
     /** Least number of cells worth a second thread. */
-    private static final int GRAIN_CELLS = 8192;
+    private static final int GRAIN_CELLS = 2048;
 
     private final PointLevel level;
     private final PointTransfer transfer;
-    private final @Nullable PointCycle coarser;
-    private final CoarsestSolve coarsest;
+    private final CoarseCorrection coarser;
     private final WorkerTeam team;
     private final int grain;
     private float[][] rightHandSides = {};
@@ -26,36 +24,27 @@ final class PointCycle {
     private final WorkerTeam.RangeTask secondAgainTask = this::relaxSecondAgain;
     private final WorkerTeam.RangeTask firstAgainTask = this::relaxFirstAgain;
 
-    /**
-     * Makes the cycle of a level.
-     *
-     * @param coarser cycle of the next coarser level, none where that is the coarsest
-     * @param coarsest direct solve on the coarsest level
-     */
-    PointCycle(
-            PointLevel level,
-            PointTransfer transfer,
-            @Nullable PointCycle coarser,
-            CoarsestSolve coarsest,
-            WorkerTeam team) {
+    /** Makes the cycle of a level above a coarser one. */
+    PointCycle(PointLevel level, PointTransfer transfer, CoarseCorrection coarser, WorkerTeam team) {
         this.level = level;
         this.transfer = transfer;
         this.coarser = coarser;
-        this.coarsest = coarsest;
         this.team = team;
         this.grain = Math.max(1, GRAIN_CELLS / level.columns);
     }
 
-    float[] rightHandSide(int system) {
+    @Override
+    public float[] rightHandSide(int system) {
         return rightHandSides[system];
     }
 
-    float[] solution(int system) {
+    @Override
+    public float[] solution(int system) {
         return solutions[system];
     }
 
-    /** Makes room for a number of systems. */
-    void reserve(int systems) {
+    @Override
+    public void reserve(int systems) {
         int length = NinePointOperator.paddedLength(level.columns, level.rows);
         int had = rightHandSides.length;
         if (had < systems) {
@@ -68,37 +57,28 @@ final class PointCycle {
                 halves[l] = new float[transfer.halfLength()];
             }
         }
-        if (coarser != null) {
-            coarser.reserve(systems);
-        } else {
-            coarsest.reserve(systems);
-        }
+        coarser.reserve(systems);
     }
 
     /** Smooths, restricts, recurses, corrects, smooths. */
-    void run(int systems) {
+    @Override
+    public void run(int systems) {
         count = systems;
         team.split(level.rows, grain, firstTask);
         team.split(level.rows, grain, secondTask);
         team.split(level.rows, grain, restrictColumnsTask);
         team.split((level.rows + 1) / 2, grain, restrictRowsTask);
-        if (coarser != null) {
-            coarser.run(systems);
-        } else {
-            coarsest.solve(systems);
-        }
+        coarser.run(systems);
         team.split(level.rows, grain, correctTask);
         team.split(level.rows, grain, secondAgainTask);
         team.split(level.rows, grain, firstAgainTask);
     }
 
-    /** First half of a sweep: the red cells, or on a nine-point level the even rows, even columns before odd ones. */
+    /** First half of a sweep: the even rows, even columns before odd ones. */
     private void relaxFirst(int from, int to) {
         for (int row = from; row < to; row++) {
             for (int l = 0; l < count; l++) {
-                if (level.fivePoint) {
-                    level.relaxFromZero(row, row % 2, solutions[l], rightHandSides[l]);
-                } else if (row % 2 == 0) {
+                if (row % 2 == 0) {
                     // The rows beside it still hold the last cycle's values, so this row is relaxed by itself.
                     level.relaxRowFromZero(row, solutions[l], rightHandSides[l]);
                 }
@@ -106,13 +86,11 @@ final class PointCycle {
         }
     }
 
-    /** Second half of a sweep: the black cells, or the odd rows, even columns before odd ones. */
+    /** Second half of a sweep: the odd rows, even columns before odd ones. */
     private void relaxSecond(int from, int to) {
         for (int row = from; row < to; row++) {
             for (int l = 0; l < count; l++) {
-                if (level.fivePoint) {
-                    level.relax(row, 1 - row % 2, solutions[l], rightHandSides[l]);
-                } else if (row % 2 == 1) {
+                if (row % 2 == 1) {
                     level.clearRow(row, solutions[l]);
                     level.relax(row, 0, solutions[l], rightHandSides[l]);
                     level.relax(row, 1, solutions[l], rightHandSides[l]);
@@ -132,7 +110,7 @@ final class PointCycle {
     private void restrictRows(int from, int to) {
         for (int row = from; row < to; row++) {
             for (int l = 0; l < count; l++) {
-                transfer.restrictRows(row, halves[l], coarseRightHandSide(l));
+                transfer.restrictRows(row, halves[l], coarser.rightHandSide(l));
             }
         }
     }
@@ -140,27 +118,17 @@ final class PointCycle {
     private void correct(int from, int to) {
         for (int row = from; row < to; row++) {
             for (int l = 0; l < count; l++) {
-                transfer.interpolateRows(row, coarseSolution(l), halves[l]);
+                transfer.interpolateRows(row, coarser.solution(l), halves[l]);
                 transfer.addColumns(row, halves[l], solutions[l]);
             }
         }
-    }
-
-    private float[] coarseRightHandSide(int system) {
-        return coarser != null ? coarser.rightHandSides[system] : coarsest.rightHandSide(system);
-    }
-
-    private float[] coarseSolution(int system) {
-        return coarser != null ? coarser.solutions[system] : coarsest.solution(system);
     }
 
     /** The second half of the sweep in reverse. */
     private void relaxSecondAgain(int from, int to) {
         for (int row = from; row < to; row++) {
             for (int l = 0; l < count; l++) {
-                if (level.fivePoint) {
-                    level.relax(row, 1 - row % 2, solutions[l], rightHandSides[l]);
-                } else if (row % 2 == 1) {
+                if (row % 2 == 1) {
                     level.relax(row, 1, solutions[l], rightHandSides[l]);
                     level.relax(row, 0, solutions[l], rightHandSides[l]);
                 }
@@ -172,9 +140,7 @@ final class PointCycle {
     private void relaxFirstAgain(int from, int to) {
         for (int row = from; row < to; row++) {
             for (int l = 0; l < count; l++) {
-                if (level.fivePoint) {
-                    level.relax(row, row % 2, solutions[l], rightHandSides[l]);
-                } else if (row % 2 == 0) {
+                if (row % 2 == 0) {
                     level.relax(row, 1, solutions[l], rightHandSides[l]);
                     level.relax(row, 0, solutions[l], rightHandSides[l]);
                 }

@@ -31,9 +31,22 @@ final class PointInterpolation {
         double before = product.couplingBefore(k);
         double after = product.couplingAfter(k);
         double alongLine = product.lineCoupling[k] + product.lineCoupling[k - product.along];
-        // A coarse operator may have couplings of the wrong sign; weights must not add up to more than one.
-        double middle = Math.max(product.fine.diagonal[k] - alongLine, before + after);
-        product.before[k] = before / middle;
-        product.after[k] = after / middle;
+        double inverse = inverseMiddle(product.fine.diagonal[k] - alongLine, before + after);
+        product.before[k] = before * inverse;
+        product.after[k] = after * inverse;
+    }
+
+    /**
+     * Returns what couplings across are multiplied by to give weights.
+     *
+     * @param rest diagonal less the couplings along the line
+     * @param across sum of the couplings across
+     */
+    static double inverseMiddle(double rest, double across) {
+        // A coarse operator may have couplings of the wrong sign; weights must not add up to more than one. Where
+        // nothing
+        // couples across there is nothing to interpolate from.
+        double middle = Math.max(rest, across);
+        return middle > 0 ? 1 / middle : 0;
     }
 }

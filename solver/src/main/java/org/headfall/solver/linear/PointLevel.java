@@ -3,15 +3,12 @@ package org.headfall.solver.linear;
 import java.util.Arrays;
 
 /**
- * Kernels of the multigrid with point smoothing on one grid, in single precision: relaxation of every second cell of a
+ * Kernels of the multigrid with point smoothing on a nine-point grid, in single precision: relaxation of every second cell of a
  * row. Vectors are padded as in {@link NinePointOperator}.
  */
 final class PointLevel {
     final int columns;
     final int rows;
-    /** Whether cells are coupled straight across only, as on the finest grid. */
-    final boolean fivePoint;
-
     private final float[] diagonal;
     private final float[] inverseDiagonal;
     private final float[] east;
@@ -20,17 +17,16 @@ final class PointLevel {
     private final float[] northWest;
 
     /** Makes a level without values. */
-    PointLevel(int columns, int rows, boolean fivePoint) {
+    PointLevel(int columns, int rows) {
         this.columns = columns;
         this.rows = rows;
-        this.fivePoint = fivePoint;
         int length = NinePointOperator.paddedLength(columns, rows);
         this.inverseDiagonal = new float[length];
         this.east = new float[length];
         this.north = new float[length];
-        this.diagonal = new float[fivePoint ? 0 : length];
-        this.northEast = new float[fivePoint ? 0 : length];
-        this.northWest = new float[fivePoint ? 0 : length];
+        this.diagonal = new float[length];
+        this.northEast = new float[length];
+        this.northWest = new float[length];
     }
 
     /** Returns the place of a row's first cell in the padded vectors. */
@@ -46,8 +42,6 @@ final class PointLevel {
             inverseDiagonal[k] = (float) (1 / operator.diagonal[k]);
             east[k] = (float) operator.east[k];
             north[k] = (float) operator.north[k];
-        }
-        for (int k = from; k < to && !fivePoint; k++) {
             diagonal[k] = (float) operator.diagonal[k];
             northEast[k] = (float) operator.northEast[k];
             northWest[k] = (float) operator.northWest[k];
@@ -80,24 +74,6 @@ final class PointLevel {
 
     /** Relaxes every second cell of a row (Gauss-Seidel). */
     void relax(int row, int parity, float[] values, float[] rightHandSide) {
-        if (fivePoint) {
-            relaxFivePoint(row, parity, values, rightHandSide);
-        } else {
-            relaxNinePoint(row, parity, values, rightHandSide);
-        }
-    }
-
-    private void relaxFivePoint(int row, int parity, float[] values, float[] rightHandSide) {
-        int stride = columns;
-        int end = start(row + 1);
-        for (int k = start(row) + parity; k < end; k += 2) {
-            float sum = rightHandSide[k] + east[k] * values[k + 1] + east[k - 1] * values[k - 1];
-            sum += north[k] * values[k + stride] + north[k - stride] * values[k - stride];
-            values[k] = inverseDiagonal[k] * sum;
-        }
-    }
-
-    private void relaxNinePoint(int row, int parity, float[] values, float[] rightHandSide) {
         int end = start(row + 1);
         for (int k = start(row) + parity; k < end; k += 2) {
             values[k] = inverseDiagonal[k] * (rightHandSide[k] + neighbours(k, values));
@@ -113,15 +89,8 @@ final class PointLevel {
         return sum + northEast[below - 1] * values[below - 1] + northWest[below + 1] * values[below + 1];
     }
 
-    /** Residual of a cell on a nine-point level. */
+    /** Residual of a cell. */
     float residual(int k, float[] values, float[] rightHandSide) {
         return rightHandSide[k] + neighbours(k, values) - diagonal[k] * values[k];
-    }
-
-    /** Residual of a cell on the five-point level that was relaxed to zero residual before its neighbours had values. */
-    float residualOfRelaxed(int k, float[] values) {
-        int stride = columns;
-        float sum = east[k] * values[k + 1] + east[k - 1] * values[k - 1];
-        return sum + north[k] * values[k + stride] + north[k - stride] * values[k - stride];
     }
 }

@@ -2,8 +2,6 @@ package org.headfall.solver.linear;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Objects;
-import org.jspecify.annotations.Nullable;
 
 /**
  * Quick multigrid for grids whose cells are about as strongly coupled both ways: every second column and row is kept, and
@@ -16,12 +14,12 @@ import org.jspecify.annotations.Nullable;
 public final class PointMultigrid implements Preconditioner {
     /** Most cells on the grid that is solved directly. */
     private static final int COARSEST_CELLS = 400;
-
+    /** Least number of rows worth a thread of their own in set-up. */
     private static final int ROW_GRAIN = 16;
 
-    private final FivePointMatrix matrix;
     private final WorkerTeam team;
-    private final NinePointOperator finestOperator;
+    private final FinestProduct finestProduct;
+    private final int firstCoarseRows;
     private final List<GalerkinProduct> columnProducts = new ArrayList<>();
     private final List<GalerkinProduct> rowProducts = new ArrayList<>();
     private final List<PointInterpolation> columnInterpolations = new ArrayList<>();
@@ -29,12 +27,7 @@ public final class PointMultigrid implements Preconditioner {
     private final List<PointLevel> levels = new ArrayList<>();
     private final List<PointTransfer> transfers = new ArrayList<>();
     private final CoarsestSolve coarsest;
-    private final PointCycle finest;
-    private double[][] residuals = {};
-    private double[][] corrections = {};
-    private int count;
-    private final WorkerTeam.RangeTask readTask = this::readRows;
-    private final WorkerTeam.RangeTask writeTask = this::writeRows;
+    private final FinestCycle finest;
 
     /**
      * Sets up a hierarchy.
@@ -43,25 +36,26 @@ public final class PointMultigrid implements Preconditioner {
      * @param team threads that share the work
      */
     public PointMultigrid(FivePointMatrix matrix, WorkerTeam team) {
-        this.matrix = matrix;
         this.team = team;
-        this.finestOperator = new NinePointOperator(matrix.columns(), matrix.rows());
-        NinePointOperator operator = finestOperator;
-        do {
+        FinestLevel finestLevel = new FinestLevel(matrix.columns(), matrix.rows());
+        NinePointOperator operator = new NinePointOperator((matrix.columns() + 1) / 2, (matrix.rows() + 1) / 2);
+        this.finestProduct = new FinestProduct(matrix, finestLevel, operator);
+        this.firstCoarseRows = operator.rows;
+        while (operator.columns * operator.rows > COARSEST_CELLS) {
             operator = addLevel(operator);
-        } while (operator.columns * operator.rows > COARSEST_CELLS);
+        }
         setValues();
         this.coarsest = new CoarsestSolve(operator);
-        @Nullable PointCycle cycle = null;
+        CoarseCorrection cycle = coarsest;
         for (int i = levels.size() - 1; i >= 0; i--) {
-            cycle = new PointCycle(levels.get(i), transfers.get(i), cycle, coarsest, team);
+            cycle = new PointCycle(levels.get(i), transfers.get(i), cycle, team);
         }
-        this.finest = Objects.requireNonNull(cycle);
+        this.finest = new FinestCycle(finestLevel, cycle, team);
     }
 
     /** Adds a level for an operator and returns the next coarser one. */
     private NinePointOperator addLevel(NinePointOperator operator) {
-        PointLevel level = new PointLevel(operator.columns, operator.rows, levels.isEmpty());
+        PointLevel level = new PointLevel(operator.columns, operator.rows);
         GalerkinProduct columnProduct = new GalerkinProduct(operator, false);
         GalerkinProduct rowProduct = new GalerkinProduct(columnProduct.coarse, true);
         levels.add(level);
@@ -80,7 +74,7 @@ public final class PointMultigrid implements Preconditioner {
     }
 
     private void setValues() {
-        finestOperator.copy(matrix);
+        team.split(firstCoarseRows, ROW_GRAIN, finestProduct::setUp);
         for (int i = 0; i < levels.size(); i++) {
             GalerkinProduct columnProduct = columnProducts.get(i);
             GalerkinProduct rowProduct = rowProducts.get(i);
@@ -98,37 +92,7 @@ public final class PointMultigrid implements Preconditioner {
     }
 
     @Override
-    public void apply(double[][] newResiduals, double[][] newCorrections, int newCount) {
-        residuals = newResiduals;
-        corrections = newCorrections;
-        count = newCount;
-        finest.reserve(count);
-        team.split(matrix.rows(), ROW_GRAIN, readTask);
-        finest.run(count);
-        team.split(matrix.rows(), ROW_GRAIN, writeTask);
-    }
-
-    private void readRows(int from, int to) {
-        int columns = matrix.columns();
-        int pad = finestOperator.index(0, 0);
-        for (int l = 0; l < count; l++) {
-            double[] source = residuals[l];
-            float[] target = finest.rightHandSide(l);
-            for (int k = from * columns; k < to * columns; k++) {
-                target[pad + k] = (float) source[k];
-            }
-        }
-    }
-
-    private void writeRows(int from, int to) {
-        int columns = matrix.columns();
-        int pad = finestOperator.index(0, 0);
-        for (int l = 0; l < count; l++) {
-            float[] source = finest.solution(l);
-            double[] target = corrections[l];
-            for (int k = from * columns; k < to * columns; k++) {
-                target[k] = source[pad + k];
-            }
-        }
+    public void apply(double[][] residuals, double[][] corrections, double[][] products, int count) {
+        finest.run(residuals, corrections, products, count);
     }
 }

@@ -50,16 +50,6 @@ final class PointTransfer {
 
     /** Residual of a fine row, restricted across columns. */
     void restrictColumns(int row, float[] values, float[] rightHandSide, float[] half) {
-        if (!fine.fivePoint) {
-            restrictNinePoint(row, values, rightHandSide, half);
-        } else if (row % 2 == 0) {
-            restrictFivePointEven(row, values, half);
-        } else {
-            restrictFivePointOdd(row, values, half);
-        }
-    }
-
-    private void restrictNinePoint(int row, float[] values, float[] rightHandSide, float[] half) {
         int k = fine.start(row);
         int h = halfStart(row);
         float carried = 0;
@@ -70,30 +60,6 @@ final class PointTransfer {
         }
         if (fine.columns % 2 == 1) {
             half[h + halfColumns - 1] = fine.residual(k, values, rightHandSide) + carried;
-        }
-    }
-
-    /** In an even row the odd cells, relaxed last, have no residual. */
-    private void restrictFivePointEven(int row, float[] values, float[] half) {
-        int k = fine.start(row);
-        int h = halfStart(row);
-        for (int i = 0; i < halfColumns; i++, k += 2) {
-            half[h + i] = fine.residualOfRelaxed(k, values);
-        }
-    }
-
-    /** In an odd row the even cells, relaxed last, have no residual. */
-    private void restrictFivePointOdd(int row, float[] values, float[] half) {
-        int k = fine.start(row) + 1;
-        int h = halfStart(row);
-        float carried = 0;
-        for (int i = 0; i < fine.columns / 2; i++, k += 2) {
-            float odd = fine.residualOfRelaxed(k, values);
-            half[h + i] = columnBefore[h + i] * odd + carried;
-            carried = columnAfter[h + i] * odd;
-        }
-        if (fine.columns % 2 == 1) {
-            half[h + halfColumns - 1] = carried;
         }
     }
 
@@ -125,20 +91,13 @@ final class PointTransfer {
 
     /** Adds the half-coarsened vector, interpolated across columns, to a fine row. */
     void addColumns(int row, float[] half, float[] values) {
-        // On the five-point level the cells of the other colour are recomputed before they are read.
-        if (!fine.fivePoint || row % 2 == 0) {
-            int k = fine.start(row);
-            int h = halfStart(row);
-            for (int i = 0; i < halfColumns; i++, k += 2) {
-                values[k] += half[h + i];
-            }
+        int k = fine.start(row);
+        int h = halfStart(row);
+        for (int i = 0; i < halfColumns; i++) {
+            values[k + 2 * i] += half[h + i];
         }
-        if (!fine.fivePoint || row % 2 == 1) {
-            int k = fine.start(row) + 1;
-            int h = halfStart(row);
-            for (int i = 0; i < fine.columns / 2; i++, k += 2) {
-                values[k] += columnBefore[h + i] * half[h + i] + columnAfter[h + i] * half[h + i + 1];
-            }
+        for (int i = 0; i < fine.columns / 2; i++) {
+            values[k + 2 * i + 1] += columnBefore[h + i] * half[h + i] + columnAfter[h + i] * half[h + i + 1];
         }
     }
 }

@@ -13,7 +13,9 @@ public interface Preconditioner {
      *
      * @param residuals one array of cells a system, not modified
      * @param corrections receive the results
+     * @param rowProducts receive, a value a row of the grid, the row's part of the inner product of a system's residual
+     *     and correction
      * @param count number of systems
      */
-    void apply(double[][] residuals, double[][] corrections, int count);
+    void apply(double[][] residuals, double[][] corrections, double[][] rowProducts, int count);
 }

@@ -19,12 +19,18 @@ public final class WorkerTeam implements AutoCloseable {
         void run(int from, int to);
     }
 
-    /** Tests of the flag before a waiting thread goes to sleep, some tens of microseconds. */
-    private static final int SPINS = 20_000;
+    /**
+     * How long a waiting thread spins before it goes to sleep (ns): longer than the work between two loops on a grid of
+     * some 100,000 cells, because waking takes tens of microseconds; not much longer, because another program may need
+     * the core, even the one that runs the other part.
+     */
+    private static final long SPIN_NANOSECONDS = 200_000;
 
     private final Thread[] threads;
     private final AtomicInteger running = new AtomicInteger();
     private final AtomicInteger rounds = new AtomicInteger();
+    private final AtomicInteger sleepers = new AtomicInteger();
+    private volatile @Nullable Thread sleepingCaller;
     private volatile boolean closed;
     private volatile @Nullable Throwable failure;
     private @Nullable RangeTask task;
@@ -72,17 +78,27 @@ public final class WorkerTeam implements AutoCloseable {
         parts = wanted;
         running.set(threads.length);
         rounds.incrementAndGet();
-        for (Thread thread : threads) {
-            LockSupport.unpark(thread);
+        if (sleepers.get() > 0) {
+            wakeAll();
         }
         runPart(work, 0);
         awaitOthers();
     }
 
     private void awaitOthers() {
+        long deadline = System.nanoTime() + SPIN_NANOSECONDS;
         while (running.get() > 0) {
-            Thread.onSpinWait();
+            if (System.nanoTime() < deadline) {
+                Thread.onSpinWait();
+            } else {
+                sleepingCaller = Thread.currentThread();
+                // Whoever ends last sees the name if it was set in time; if not, its end is seen here.
+                if (running.get() > 0) {
+                    LockSupport.park(this);
+                }
+            }
         }
+        sleepingCaller = null;
         task = null;
         Throwable thrown = failure;
         failure = null;
@@ -109,17 +125,24 @@ public final class WorkerTeam implements AutoCloseable {
             if (work != null) {
                 runPart(work, part);
             }
-            running.decrementAndGet();
+            if (running.decrementAndGet() == 0) {
+                LockSupport.unpark(sleepingCaller);
+            }
         }
     }
 
     private boolean awaitRound(int done) {
-        int spins = 0;
+        long deadline = System.nanoTime() + SPIN_NANOSECONDS;
         while (rounds.get() == done && !closed) {
-            if (++spins < SPINS) {
+            if (System.nanoTime() < deadline) {
                 Thread.onSpinWait();
             } else {
-                LockSupport.park(this);
+                sleepers.incrementAndGet();
+                // A round begun before the count was raised is seen here, a later one wakes this thread.
+                if (rounds.get() == done && !closed) {
+                    LockSupport.park(this);
+                }
+                sleepers.decrementAndGet();
             }
         }
         return !closed;
@@ -129,6 +152,10 @@ public final class WorkerTeam implements AutoCloseable {
     @Override
     public void close() {
         closed = true;
+        wakeAll();
+    }
+
+    private void wakeAll() {
         for (Thread thread : threads) {
             LockSupport.unpark(thread);
         }
