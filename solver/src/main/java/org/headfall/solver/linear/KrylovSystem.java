@@ -25,6 +25,7 @@ final class KrylovSystem {
     private double step;
     private int iterations;
     private int starts;
+    private boolean startsFromZero;
     private boolean residualIsTrue;
     private boolean stalled;
 
@@ -41,6 +42,7 @@ final class KrylovSystem {
     }
 
     void assign(double[] newRightHandSide, double[] newSolution) {
+        startsFromZero = isZero(newSolution);
         rightHandSide = newRightHandSide;
         solution = newSolution;
         startNorm = Double.POSITIVE_INFINITY;
@@ -49,12 +51,28 @@ final class KrylovSystem {
         stalled = false;
     }
 
+    private static boolean isZero(double[] values) {
+        int k = 0;
+        while (k < values.length && values[k] == 0) {
+            k++;
+        }
+        return k == values.length;
+    }
+
     /** True residual of a row, and its part of both norms. */
     void startRow(int row) {
         int from = row * columns;
         int to = from + columns;
-        rowSums[row] = matrix.residualRow(rightHandSide, solution, residual, row);
-        rightHandSideRowSums[row] = squares(rightHandSide, from, to);
+        if (startsFromZero && starts == 0) {
+            System.arraycopy(rightHandSide, from, residual, from, columns);
+            rightHandSideRowSums[row] = squares(rightHandSide, from, to);
+            rowSums[row] = rightHandSideRowSums[row];
+        } else {
+            if (starts == 0) {
+                rightHandSideRowSums[row] = squares(rightHandSide, from, to);
+            }
+            rowSums[row] = matrix.residualRow(rightHandSide, solution, residual, row);
+        }
     }
 
     /** Begins, or begins again, from the true residual. */

@@ -19,52 +19,59 @@ final class TiedDown {
     TiedDown(FivePointMatrix matrix) {
         this.matrix = matrix;
         this.group = new int[matrix.cells()];
-        Arrays.fill(group, -1);
-        int[] stack = new int[matrix.cells()];
+        joinCoupledCells();
         int[] first = new int[16];
         int[] count = new int[16];
         int groups = 0;
         for (int k = 0; k < group.length; k++) {
-            if (group[k] < 0) {
-                if (groups == first.length) {
-                    first = Arrays.copyOf(first, 2 * groups);
-                    count = Arrays.copyOf(count, 2 * groups);
-                }
-                first[groups] = k;
-                count[groups] = flood(k, groups, stack);
-                groups++;
+            // Cells before k hold their group's number by now, k itself still the cell it was joined to.
+            boolean begins = group[k] == k;
+            if (begins && groups == first.length) {
+                first = Arrays.copyOf(first, 2 * groups);
+                count = Arrays.copyOf(count, 2 * groups);
             }
+            if (begins) {
+                first[groups] = k;
+                group[k] = groups++;
+            } else {
+                group[k] = group[group[k]];
+            }
+            count[group[k]]++;
         }
         this.firstCell = Arrays.copyOf(first, groups);
         this.size = Arrays.copyOf(count, groups);
     }
 
-    private int flood(int start, int label, int[] stack) {
+    /** Makes each cell name an earlier cell of its group, the first one itself (Tarjan 1975, with path halving). */
+    private void joinCoupledCells() {
         int columns = matrix.columns();
         double[] east = matrix.east();
         double[] north = matrix.north();
-        int count = 0;
-        int top = 0;
-        group[start] = label;
-        stack[top++] = start;
-        while (top > 0) {
-            int k = stack[--top];
-            count++;
-            top = east[k] > 0 ? push(k + 1, label, stack, top) : top;
-            top = north[k] > 0 ? push(k + columns, label, stack, top) : top;
-            top = k % columns > 0 && east[k - 1] > 0 ? push(k - 1, label, stack, top) : top;
-            top = k >= columns && north[k - columns] > 0 ? push(k - columns, label, stack, top) : top;
+        int k = 0;
+        for (int row = 0; row < matrix.rows(); row++) {
+            for (int column = 0; column < columns; column++, k++) {
+                group[k] = column > 0 && east[k - 1] > 0 ? group[k - 1] : k;
+                if (row > 0 && north[k - columns] > 0 && group[k - columns] != group[k]) {
+                    join(k, k - columns);
+                }
+            }
         }
-        return count;
     }
 
-    private int push(int cell, int label, int[] stack, int top) {
-        if (group[cell] >= 0) {
-            return top;
+    private void join(int cell, int other) {
+        int a = firstOf(cell);
+        int b = firstOf(other);
+        group[Math.max(a, b)] = Math.min(a, b);
+        group[cell] = Math.min(a, b);
+    }
+
+    private int firstOf(int cell) {
+        int k = cell;
+        while (group[k] != k) {
+            group[k] = group[group[k]];
+            k = group[k];
         }
-        group[cell] = label;
-        stack[top] = cell;
-        return top + 1;
+        return k;
     }
 
     /**

@@ -1,9 +1,95 @@
 package org.headfall.solver.linear;
 
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.Arrays;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
 final class PointMultigridTest extends LinearSolverContract {
     @Override
     LinearSolver solver(FivePointMatrix matrix) {
         WorkerTeam team = new WorkerTeam(1);
         return new ConjugateGradients(matrix, new PointMultigrid(matrix, team), team);
+    }
+
+    /** Conjugate gradients rely on it: (a, M b) = (M a, b), to the rounding of single precision. */
+    @ParameterizedTest
+    @CsvSource({"1,9", "9,1", "40,41", "41,40", "90,70"})
+    void theCycleIsSymmetricAndPositive(int columns, int rows) {
+        FivePointMatrix matrix = TestMatrices.random(columns, rows, 1.5, 21);
+        int cells = matrix.cells();
+        double[][] vectors = {TestMatrices.randomVector(cells, 22), TestMatrices.randomVector(cells, 23)};
+        double[][] images = new double[2][cells];
+        double[][] products = new double[2][rows];
+        new PointMultigrid(matrix, new WorkerTeam(1)).apply(vectors, images, products, 2);
+        double ab = product(vectors[0], images[1]);
+        double ba = product(vectors[1], images[0]);
+        double own = product(vectors[0], images[0]);
+        assertTrue(own > 0);
+        assertEquals(ab, ba, 1e-5 * own);
+        assertEquals(own, Arrays.stream(products[0]).sum(), 1e-12 * own);
+    }
+
+    private static double product(double[] a, double[] b) {
+        double sum = 0;
+        for (int k = 0; k < a.length; k++) {
+            sum += a[k] * b[k];
+        }
+        return sum;
+    }
+
+    /** From steps in which nothing flows to the steady state. */
+    @ParameterizedTest
+    @ValueSource(doubles = {1e7, 1e3, 1, 1e-3, 1e-6, 0})
+    void holdsFromTinyStepsToTheSteadyState(double factor) {
+        FivePointMatrix matrix = TestMatrices.random(211, 190, 1, 24);
+        double[] ones = new double[matrix.cells()];
+        Arrays.fill(ones, 1);
+        matrix.shiftDiagonal(matrix.diagonal().clone(), factor, ones);
+        double[] rightHandSide = new double[matrix.cells()];
+        rightHandSide[matrix.cells() / 2 + 90] = 1;
+        SolveReport report =
+                solver(matrix).solve(rightHandSide, new double[matrix.cells()], StoppingRule.relative(1e-8));
+        assertEquals(SolveStatus.CONVERGED, report.status());
+        assertTrue(report.iterations() <= 20, report::describe);
+    }
+
+    /** Lines that know nothing of each other: weights across them once were zero over zero. */
+    @ParameterizedTest
+    @ValueSource(booleans = {true, false})
+    void holdsWhereCellsAreCoupledOneWayOnly(boolean alongX) {
+        FivePointMatrix coupled = TestMatrices.random(50, 60, 0.5, 25);
+        double[] none = new double[coupled.cells()];
+        double[] tie = new double[coupled.cells()];
+        for (int k = 0; k < tie.length; k++) {
+            tie[k] = (alongX ? k % 50 : k / 50) == 0 ? 1 : 0;
+        }
+        FivePointMatrix matrix = TestMatrices.fromCouplings(
+                50, 60, alongX ? coupled.east() : none, alongX ? none : coupled.north(), tie);
+        double[] rightHandSide = TestMatrices.randomVector(matrix.cells(), 26);
+        SolveReport report =
+                solver(matrix).solve(rightHandSide, new double[matrix.cells()], StoppingRule.relative(1e-8));
+        assertEquals(SolveStatus.CONVERGED, report.status());
+    }
+
+    @Test
+    void solvesAfterNumbersTooLargeForSinglePrecision() {
+        FivePointMatrix matrix = TestMatrices.random(64, 64, 0.5, 27);
+        LinearSolver solver = solver(matrix);
+        double[] huge = new double[matrix.cells()];
+        huge[2000] = 1e200;
+        try {
+            solver.solve(huge, new double[matrix.cells()], StoppingRule.relative(1e-8));
+        } catch (SolveFailedException overflow) {
+            assertTrue(overflow.getMessage().contains("ITERATION_LIMIT"), overflow.getMessage());
+        }
+        double[] rightHandSide = TestMatrices.randomVector(matrix.cells(), 28);
+        SolveReport report =
+                solver.solve(rightHandSide, new double[matrix.cells()], StoppingRule.relative(1e-8));
+        assertEquals(SolveStatus.CONVERGED, report.status());
     }
 }
