@@ -88,8 +88,7 @@ final class PointMultigridTest extends LinearSolverContract {
             assertTrue(overflow.getMessage().contains("ITERATION_LIMIT"), overflow.getMessage());
         }
         double[] rightHandSide = TestMatrices.randomVector(matrix.cells(), 28);
-        SolveReport report =
-                solver.solve(rightHandSide, new double[matrix.cells()], StoppingRule.relative(1e-8));
+        SolveReport report = solver.solve(rightHandSide, new double[matrix.cells()], StoppingRule.relative(1e-8));
         assertEquals(SolveStatus.CONVERGED, report.status());
     }
 }
