@@ -42,11 +42,11 @@ final class PointMultigridTest extends LinearSolverContract {
         return sum;
     }
 
-    /** From steps in which nothing flows to the steady state. */
+    /** From steps in which nothing flows to the steady state, with couplings balanced as they are where it is chosen. */
     @ParameterizedTest
     @ValueSource(doubles = {1e7, 1e3, 1, 1e-3, 1e-6, 0})
     void holdsFromTinyStepsToTheSteadyState(double factor) {
-        FivePointMatrix matrix = TestMatrices.random(211, 190, 1, 24);
+        FivePointMatrix matrix = TestMatrices.random(211, 190, 0.5, 24);
         double[] ones = new double[matrix.cells()];
         Arrays.fill(ones, 1);
         matrix.shiftDiagonal(matrix.diagonal().clone(), factor, ones);
