@@ -25,7 +25,8 @@ import picocli.CommandLine.Spec;
             "1:the scenario, one of its files or the output folder is at fault",
             "2:the command line could not be understood",
             "3:a limit is crossed and --fail-on-limit was given",
-            "70:headfall itself failed"
+            "70:headfall itself failed",
+            "130, 143:stopped by Ctrl-C, or by a request to terminate"
         },
         footerHeading = "%nExample:%n",
         footer = {"  headfall example my-field", "  headfall run my-field"})

@@ -8,8 +8,10 @@ import java.nio.charset.CodingErrorAction;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.headfall.scenarios.problem.Finding;
 import org.headfall.scenarios.problem.Place;
 import org.headfall.scenarios.problem.ProblemKind;
@@ -28,6 +30,7 @@ public final class DocumentParser {
     /** Largest document (bytes). */
     public static final long LARGEST_DOCUMENT = 20_000_000;
 
+    private static final int MOST_LISTED = 10;
     private static final char BYTE_ORDER_MARK = '\uFEFF';
 
     private final String file;
@@ -53,7 +56,7 @@ public final class DocumentParser {
     public @Nullable DocumentNode parse(Path path) {
         try {
             if (!Files.exists(path)) {
-                return refuse(ProblemKind.FILE_MISSING, path.toString(), "the name of a scenario document");
+                return refuse(ProblemKind.FILE_MISSING, path.toString(), allowedDocuments(path));
             }
             if (!Files.isRegularFile(path)) {
                 return refuse(ProblemKind.FILE_UNREADABLE, path.toString(), "a file, not a folder or a device");
@@ -69,6 +72,25 @@ public final class DocumentParser {
             return text == null ? null : parse(text);
         } catch (IOException unreadable) {
             return refuse(ProblemKind.FILE_UNREADABLE, unreadable.toString(), "a file that can be read");
+        }
+    }
+
+    /** What could be named instead of a document that is not there. */
+    private static String allowedDocuments(Path missing) throws IOException {
+        @Nullable Path parent = missing.toAbsolutePath().getParent();
+        if (parent == null || !Files.isDirectory(parent)) {
+            return "the name of a scenario document, or of a folder with a scenario.yaml in it";
+        }
+        try (Stream<Path> neighbours = Files.list(parent)) {
+            List<String> documents = neighbours
+                    .map(path -> String.valueOf(path.getFileName()))
+                    .filter(name -> name.endsWith(".yaml") || name.endsWith(".yml"))
+                    .sorted()
+                    .limit(MOST_LISTED)
+                    .toList();
+            return documents.isEmpty()
+                    ? "the name of a scenario document, or of a folder with a scenario.yaml in it"
+                    : "the name of a scenario document; in that folder: " + String.join(", ", documents);
         }
     }
 

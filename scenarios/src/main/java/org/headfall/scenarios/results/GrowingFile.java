@@ -2,6 +2,8 @@ package org.headfall.scenarios.results;
 
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.AtomicMoveNotSupportedException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
@@ -16,7 +18,8 @@ import ucar.nc2.Variable;
 
 /**
  * A NetCDF-3 file (64-bit offset) that grows record by record under the name {@code FINAL.part}. After
- * {@link #endRecord} the record is on disk, so that a killed program leaves every whole record readable.
+ * {@link #endRecord} the record is on disk, so that a killed program leaves every whole record readable. Until the first
+ * of them is there, the file is called {@code FINAL.begun}, so that a {@code .part} can always be read.
  */
 final class GrowingFile implements AutoCloseable {
 
@@ -24,6 +27,7 @@ final class GrowingFile implements AutoCloseable {
     static final double DOUBLE_FILL = 9.969209968386869e36;
 
     private final Path part;
+    private Path current;
     private final Path target;
     private final NetcdfFileWriter writer;
     private boolean open = true;
@@ -32,7 +36,8 @@ final class GrowingFile implements AutoCloseable {
     GrowingFile(Path target) throws IOException {
         this.target = target;
         part = target.resolveSibling(target.getFileName() + ".part");
-        writer = NetcdfFileWriter.createNew(NetcdfFileWriter.Version.netcdf3, part.toString());
+        current = target.resolveSibling(target.getFileName() + ".begun");
+        writer = NetcdfFileWriter.createNew(NetcdfFileWriter.Version.netcdf3, current.toString());
         writer.setLargeFile(true);
         // Every value is written by us, so filling first would only write everything twice.
         writer.setFill(false);
@@ -102,13 +107,26 @@ final class GrowingFile implements AutoCloseable {
 
     void endRecord() throws IOException {
         writer.flush();
+        if (!current.equals(part)) {
+            takeName();
+        }
+    }
+
+    /** Where open files cannot be renamed, as on Windows, the file keeps its first name until it is closed. */
+    private void takeName() throws IOException {
+        try {
+            Files.move(current, part, StandardCopyOption.ATOMIC_MOVE);
+            current = part;
+        } catch (AccessDeniedException | AtomicMoveNotSupportedException openFilesStay) {
+            return;
+        }
     }
 
     /** Closes the file and gives it its final name. */
     void complete() throws IOException {
         open = false;
         writer.close();
-        Files.move(part, target, StandardCopyOption.ATOMIC_MOVE);
+        Files.move(current, target, StandardCopyOption.ATOMIC_MOVE);
     }
 
     /** Closes the file; unless completed it keeps the name {@code FINAL.part}. */
