@@ -1,0 +1,17 @@
+package org.headfall.validation.command;
+
+import java.util.List;
+import java.util.stream.Stream;
+import org.headfall.validation.check.ValidationCase;
+import org.headfall.validation.table.TableCases;
+
+/** Every case there is. */
+public final class AllCases {
+
+    private AllCases() {}
+
+    /** The cases in the order of the report. */
+    public static List<ValidationCase> list() {
+        return Stream.of(TableCases.all()).flatMap(List::stream).toList();
+    }
+}
