@@ -3,6 +3,7 @@ package org.headfall.validation.command;
 import java.util.List;
 import java.util.stream.Stream;
 import org.headfall.validation.check.ValidationCase;
+import org.headfall.validation.simulator.SimulatorCases;
 import org.headfall.validation.table.TableCases;
 
 /** Every case there is. */
@@ -12,6 +13,6 @@ public final class AllCases {
 
     /** The cases in the order of the report. */
     public static List<ValidationCase> list() {
-        return Stream.of(TableCases.all()).flatMap(List::stream).toList();
+        return Stream.of(TableCases.all(), SimulatorCases.all()).flatMap(List::stream).toList();
     }
 }

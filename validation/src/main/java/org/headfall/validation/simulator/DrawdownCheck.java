@@ -1,0 +1,173 @@
+package org.headfall.validation.simulator;
+
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.List;
+import java.util.function.DoubleUnaryOperator;
+import java.util.function.ToDoubleFunction;
+import org.headfall.solver.bore.Bore;
+import org.headfall.solver.flow.FlowProblem;
+import org.headfall.solver.grid.RectilinearGrid;
+import org.headfall.validation.check.Comparison;
+import org.headfall.validation.check.Figures;
+import org.headfall.validation.check.Findings;
+import org.headfall.validation.check.Plot;
+import org.headfall.validation.check.Series;
+
+/**
+ * Compares the drawdown of a run that began level at zero with a closed form, at the bores and at cells around the first
+ * of them.
+ *
+ * @param problem what was run
+ * @param expected the closed form
+ * @param published what the closed form is called in plots
+ * @param label words in front of every comparison, such as where the bore stands
+ */
+record DrawdownCheck(FlowProblem problem, ClosedForm expected, String published, String label) {
+
+    private static final int LINE_POINTS = 120;
+
+    /** Cells looked at, counted from the cell of the bore. */
+    private static final int[][] STEPS = {
+        {2, 0}, {0, -2}, {-3, 0}, {2, 2}, {0, 4}, {-4, 3}, {6, -2}, {8, 8}, {-12, 1}, {3, 16}, {18, -9}
+    };
+
+    /** Cells drawn in plots: the first that are far enough from the bore of these. */
+    private static final int[] DRAWN = {2, 6, 9};
+
+    /** A closed form. */
+    interface ClosedForm {
+
+        /**
+         * Drawdown (m).
+         *
+         * @param x easting (m)
+         * @param y northing (m)
+         * @param day time (d)
+         */
+        double at(double x, double y, double day);
+
+        /** Drawdown at the wall of a bore (m). */
+        default double atWall(Bore bore, double day) {
+            return at(bore.x() + bore.screenRadius(), bore.y(), day);
+        }
+    }
+
+    /** Compares all recorded days. */
+    void compare(List<State> states, Findings findings) {
+        for (State state : states) {
+            for (int bore = 0; bore < problem.bores().size(); bore++) {
+                compareAtBore(state, bore, findings);
+            }
+            for (int cell : cells()) {
+                compareInCell(state, cell, findings);
+            }
+        }
+    }
+
+    private void compareAtBore(State state, int index, Findings findings) {
+        Bore bore = problem.bores().get(index);
+        double drawdown = expected.atWall(bore, state.day());
+        findings.compare(Comparison.withFormula(
+                label + ", drawdown in bore " + bore.name() + ", day " + Figures.significant(state.day(), 4),
+                "m",
+                drawdown,
+                -state.wallHead()[index],
+                Bars.atBore(drawdown)));
+    }
+
+    private void compareInCell(State state, int cell, Findings findings) {
+        RectilinearGrid grid = problem.aquifer().grid();
+        double x = grid.centreX(cell);
+        double y = grid.centreY(cell);
+        double drawdown = expected.at(x, y, state.day());
+        findings.compare(Comparison.withFormula(
+                label + ", drawdown at " + distanceWords(cell) + ", day " + Figures.significant(state.day(), 4),
+                "m",
+                drawdown,
+                -state.head()[cell],
+                Bars.away(drawdown)));
+    }
+
+    private String distanceWords(int cell) {
+        return Figures.significant(distance(problem.bores().get(0), cell), 4) + " m";
+    }
+
+    private double distance(Bore bore, int cell) {
+        RectilinearGrid grid = problem.aquifer().grid();
+        return Math.hypot(grid.centreX(cell) - bore.x(), grid.centreY(cell) - bore.y());
+    }
+
+    /** Cells at least two cells away from every bore. */
+    private Collection<Integer> cells() {
+        List<Integer> cells = new ArrayList<>();
+        for (int[] step : STEPS) {
+            int cell = beside(step);
+            if (cell >= 0) {
+                cells.add(cell);
+            }
+        }
+        return cells;
+    }
+
+    private int beside(int[] step) {
+        RectilinearGrid grid = problem.aquifer().grid();
+        Bore first = problem.bores().get(0);
+        int own = grid.locate(first.x(), first.y());
+        int column = grid.column(own) + step[0];
+        int row = grid.row(own) + step[1];
+        if (column < 0 || column >= grid.columns() || row < 0 || row >= grid.rows()) {
+            return -1;
+        }
+        int cell = grid.cell(column, row);
+        double near = 2 * Math.max(grid.x().width(grid.column(own)), grid.y().width(grid.row(own)));
+        boolean clear = problem.bores().stream().allMatch(bore -> distance(bore, cell) >= near * (1 - 1e-9));
+        return clear ? cell : -1;
+    }
+
+    /** Draws drawdown over time at the first bore and at some cells. */
+    Plot overTime(List<State> states, boolean logarithmicDrawdown) {
+        List<Series> series = new ArrayList<>();
+        Bore bore = problem.bores().get(0);
+        addCurve(series, "bore", states, day -> expected.atWall(bore, day), state -> -state.wallHead()[0]);
+        RectilinearGrid grid = problem.aquifer().grid();
+        for (int drawn : DRAWN) {
+            int cell = beside(STEPS[drawn]);
+            if (cell >= 0) {
+                addCurve(
+                        series,
+                        distanceWords(cell),
+                        states,
+                        day -> expected.at(grid.centreX(cell), grid.centreY(cell), day),
+                        state -> -state.head()[cell]);
+            }
+        }
+        return new Plot(
+                label + ": drawdown over time",
+                Plot.Scale.logarithmic("days since pumping began"),
+                logarithmicDrawdown ? Plot.Scale.logarithmic("drawdown (m)") : Plot.Scale.linear("drawdown (m)"),
+                series);
+    }
+
+    private void addCurve(
+            List<Series> series,
+            String place,
+            List<State> states,
+            DoubleUnaryOperator line,
+            ToDoubleFunction<State> mark) {
+        int pattern = series.size() / 2;
+        double first = states.get(0).day();
+        double[] days = Field.days(first, states.get(states.size() - 1).day(), LINE_POINTS);
+        double[] drawdowns = new double[days.length];
+        for (int i = 0; i < days.length; i++) {
+            drawdowns[i] = line.applyAsDouble(days[i]);
+        }
+        series.add(new Series(published + ", " + place, Series.Kind.PUBLISHED, pattern, days, drawdowns));
+        series.add(new Series(
+                "Headfall, " + place,
+                Series.Kind.OURS,
+                pattern,
+                states.stream().mapToDouble(State::day).toArray(),
+                states.stream().mapToDouble(mark).toArray()));
+    }
+}
