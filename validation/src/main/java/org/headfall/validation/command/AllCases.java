@@ -13,6 +13,8 @@ public final class AllCases {
 
     /** The cases in the order of the report. */
     public static List<ValidationCase> list() {
-        return Stream.of(TableCases.all(), SimulatorCases.all()).flatMap(List::stream).toList();
+        return Stream.of(TableCases.all(), SimulatorCases.all())
+                .flatMap(List::stream)
+                .toList();
     }
 }

@@ -118,8 +118,7 @@ final class Field {
     static List<State> run(FlowProblem problem, double[] start, double... days) {
         List<State> states = new ArrayList<>();
         try (Simulation simulation = new Simulation(problem, Settings.DEFAULT)) {
-            simulation.run(
-                    start, 0, days[days.length - 1], days, snapshot -> states.add(State.of(snapshot)));
+            simulation.run(start, 0, days[days.length - 1], days, snapshot -> states.add(State.of(snapshot)));
         }
         return states;
     }

@@ -34,14 +34,14 @@ final class OpenAquiferCases {
     private static final double CELL = 100;
     private static final int EQUAL_CELLS = 22;
 
-    private static final Source THEIS = new Source(
-            "Theis", 1935, "Transactions AGU 16, 519-524", "equation of s with W(u)", Standing.QUOTED);
+    private static final Source THEIS =
+            new Source("Theis", 1935, "Transactions AGU 16, 519-524", "equation of s with W(u)", Standing.QUOTED);
 
     private OpenAquiferCases() {}
 
     static List<ValidationCase> all() {
         List<ValidationCase> cases = new ArrayList<>();
-        cases.add(theis("theis-centre", "bore at the centre of its cell", List.of(Placement.CENTRE), FAST));
+        cases.add(theis("theis-centre", "bore at the centre of its cell", List.of(Placement.CENTRE), SLOW));
         cases.add(theis("theis-anywhere", "bore anywhere in its cell", Placement.anywhere(), SLOW));
         cases.add(cooperJacob());
         cases.add(recovery());
@@ -105,7 +105,10 @@ final class OpenAquiferCases {
 
     private static ValidationCase cooperJacob() {
         Source source = new Source(
-                "Cooper and Jacob", 1946, "Transactions AGU 27, 526-534", "straight line, equations 4-3 to 4-6 of Davis (2010)",
+                "Cooper and Jacob",
+                1946,
+                "Transactions AGU 27, 526-534",
+                "straight line, equations 4-3 to 4-6 of Davis (2010)",
                 Standing.QUOTED);
         return new ValidationCase(
                 "cooper-jacob",
@@ -124,10 +127,7 @@ final class OpenAquiferCases {
         Bore bore = bore(Placement.CENTRE, Schedule.constant(RATE));
         CooperJacobSolution line = new CooperJacobSolution(T, S);
         var check = new DrawdownCheck(
-                problem(grid, bore),
-                around(bore, (r, day) -> line.drawdown(RATE, r, day)),
-                "straight line",
-                "centre");
+                problem(grid, bore), around(bore, (r, day) -> line.drawdown(RATE, r, day)), "straight line", "centre");
         // u = r² S/(4 T t) <= 0.001 at 300 m from day 22.5 on.
         List<State> states = Field.run(check.problem(), Field.days(23, 500, 9));
         int cell = grid.locate(bore.x() + 3 * CELL, bore.y());
@@ -136,21 +136,33 @@ final class OpenAquiferCases {
         for (State state : states) {
             double expected = line.drawdown(RATE, distance, state.day());
             findings.compare(Comparison.withFormula(
-                    "drawdown at 300 m, day " + Math.round(state.day()), "m", expected, -state.head()[cell],
+                    "drawdown at 300 m, day " + Math.round(state.day()),
+                    "m",
+                    expected,
+                    -state.head()[cell],
                     Bars.away(expected)));
             double inBore = line.drawdown(RATE, Field.RADIUS, state.day());
             findings.compare(Comparison.withFormula(
-                    "drawdown in the bore, day " + Math.round(state.day()), "m", inBore, -state.wallHead()[0],
+                    "drawdown in the bore, day " + Math.round(state.day()),
+                    "m",
+                    inBore,
+                    -state.wallHead()[0],
                     Bars.atBore(inBore)));
             regression.addData(Math.log10(state.day()), -state.head()[cell]);
         }
         double intercept = Math.pow(10, -regression.getIntercept() / regression.getSlope());
         CooperJacobSolution found = CooperJacobSolution.fromLine(RATE, distance, regression.getSlope(), intercept);
         findings.compare(Comparison.withFormula(
-                "T from the line at 300 m", "m²/d", T, found.transmissivity(),
+                "T from the line at 300 m",
+                "m²/d",
+                T,
+                found.transmissivity(),
                 Bars.derived(0.01 * T, "0.5 % up at one end of the line and down at the other")));
         findings.compare(Comparison.withFormula(
-                "S from the line at 300 m", "-", S, found.storativity(),
+                "S from the line at 300 m",
+                "-",
+                S,
+                found.storativity(),
                 Bars.derived(0.05 * S, "the intercept lies eight times Q/(4 pi T) below the drawdowns")));
         findings.plot(check.overTime(states, false));
     }
@@ -165,10 +177,18 @@ final class OpenAquiferCases {
                 "Nothing on storage that differs between pumping and recovery.",
                 SLOW,
                 findings -> {
-                    stepped(Placement.CENTRE, new double[] {0, 10}, new double[] {RATE, 0},
-                            new double[] {9.9, 10.01, 10.03, 10.1, 10.3, 11, 13, 20, 40, 100}, findings);
-                    stepped(Placement.anywhere().get(1), new double[] {0, 10}, new double[] {RATE, 0},
-                            new double[] {9.9, 10.01, 10.03, 10.1, 10.3, 11, 13, 20, 40, 100}, findings);
+                    stepped(
+                            Placement.CENTRE,
+                            new double[] {0, 10},
+                            new double[] {RATE, 0},
+                            new double[] {9.9, 10.01, 10.03, 10.1, 10.3, 11, 13, 20, 40, 100},
+                            findings);
+                    stepped(
+                            Placement.anywhere().get(1),
+                            new double[] {0, 10},
+                            new double[] {RATE, 0},
+                            new double[] {9.9, 10.01, 10.03, 10.1, 10.3, 11, 13, 20, 40, 100},
+                            findings);
                 });
     }
 
@@ -178,8 +198,11 @@ final class OpenAquiferCases {
                 "Rates that change in steps, by superposition in time",
                 Part.SIMULATOR,
                 List.of(new Source(
-                        "Kruseman and de Ridder", 1990, "Analysis and Evaluation of Pumping Test Data, 2nd ed.",
-                        "superposition of Theis solutions", Standing.MEMORY)),
+                        "Kruseman and de Ridder",
+                        1990,
+                        "Analysis and Evaluation of Pumping Test Data, 2nd ed.",
+                        "superposition of Theis solutions",
+                        Standing.MEMORY)),
                 "Steps up, down, to nothing, and injection are each met on their day, at the centre and elsewhere in the"
                         + " cell.",
                 "Rates that run straight between dates.",
@@ -214,8 +237,11 @@ final class OpenAquiferCases {
                 "Papadopulos: T sixteen times larger along one axis",
                 Part.SIMULATOR,
                 List.of(new Source(
-                        "Papadopulos", 1965, "IASH symposium of Dubrovnik, 21-31",
-                        "equation for axes along x and y; bore as an ellipse in the equivalent plane", Standing.MEMORY)),
+                        "Papadopulos",
+                        1965,
+                        "IASH symposium of Dubrovnik, 21-31",
+                        "equation for axes along x and y; bore as an ellipse in the equivalent plane",
+                        Standing.MEMORY)),
                 "Conductances of both directions and the step to the bore are right where T depends on direction.",
                 "Axes that are turned against the grid, which the simulator does not offer.",
                 SLOW,
@@ -229,8 +255,7 @@ final class OpenAquiferCases {
         RectilinearGrid grid = grid(120_000);
         Bore bore = bore(place, Schedule.constant(RATE));
         AnisotropicTheisSolution solution = AnisotropicTheisSolution.alongAxes(800, 50, S);
-        FlowProblem problem =
-                Field.problem(Field.anisotropic(grid, 800, 50, S), Optional.empty(), List.of(), bore);
+        FlowProblem problem = Field.problem(Field.anisotropic(grid, 800, 50, S), Optional.empty(), List.of(), bore);
         var closedForm = new DrawdownCheck.ClosedForm() {
             @Override
             public double at(double x, double y, double day) {

@@ -11,6 +11,14 @@ public final class SimulatorCases {
 
     /** All of them. */
     public static List<ValidationCase> all() {
-        return Stream.of(OpenAquiferCases.all()).flatMap(List::stream).toList();
+        return Stream.of(
+                        OpenAquiferCases.all(),
+                        LeakyCases.all(),
+                        FreeFlowCases.all(),
+                        SideCases.all(),
+                        ZoneCases.all(),
+                        SteadyFieldCases.all())
+                .flatMap(List::stream)
+                .toList();
     }
 }
