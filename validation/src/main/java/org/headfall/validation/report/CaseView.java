@@ -10,14 +10,22 @@ import org.headfall.validation.check.Figures;
  * A case as the page shows it.
  *
  * @param result what came of it
- * @param drawings its plots as SVG
+ * @param drawings its plots
  * @param shown comparisons shown at once: those that fail, then those nearest to their tolerance
  * @param rest all others
  */
-public record CaseView(CaseResult result, List<String> drawings, List<Comparison> shown, List<Comparison> rest) {
+public record CaseView(CaseResult result, List<Drawing> drawings, List<Comparison> shown, List<Comparison> rest) {
 
     private static final int SHOWN = 12;
     private static final int MOST_FAILURES = 40;
+
+    /**
+     * A plot, drawn.
+     *
+     * @param title what it shows
+     * @param svg the svg element
+     */
+    public record Drawing(String title, String svg) {}
 
     /** The view of a result. */
     static CaseView of(CaseResult result) {
@@ -29,7 +37,9 @@ public record CaseView(CaseResult result, List<String> drawings, List<Comparison
                 Math.max(SHOWN, Math.min(MOST_FAILURES, result.failures().size())));
         return new CaseView(
                 result,
-                result.plots().stream().map(PlotDrawing::of).toList(),
+                result.plots().stream()
+                        .map(plot -> new Drawing(plot.title(), PlotDrawing.of(plot)))
+                        .toList(),
                 sorted.subList(0, cut),
                 sorted.subList(cut, sorted.size()));
     }

@@ -14,7 +14,7 @@ final class PlotDrawing {
 
     private static final double WIDTH = 640;
     private static final double LEFT = 66;
-    private static final double RIGHT = 14;
+    private static final double RIGHT = 28;
     private static final double TOP = 12;
     private static final double HEIGHT_OF_AXES = 290;
     private static final double LEGEND_LINE = 17;

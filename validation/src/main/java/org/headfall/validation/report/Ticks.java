@@ -18,8 +18,9 @@ record Ticks(Plot.Scale scale, double low, double high) {
     private static final int WANTED = 6;
     private static final int FEW_DECADES = 2;
     private static final int MOST_DECADES = 8;
+    private static final double DECADES_SHOWN = 5;
 
-    /** An axis that holds values, with a little room where it is linear and whole decades where it is logarithmic. */
+    /** An axis that holds values: whole steps where it is linear, at most the five or six upper decades where logarithmic. */
     static Ticks around(Plot.Scale scale, Collection<Double> values) {
         double low = Double.POSITIVE_INFINITY;
         double high = Double.NEGATIVE_INFINITY;
@@ -33,7 +34,8 @@ record Ticks(Plot.Scale scale, double low, double high) {
             return new Ticks(scale, scale.logarithmic() ? 1 : 0, scale.logarithmic() ? 10 : 1);
         }
         if (scale.logarithmic()) {
-            double first = Math.pow(10, Math.floor(Math.log10(low) + 1e-9));
+            double smallest = Math.max(low, high * Math.pow(10, -DECADES_SHOWN));
+            double first = Math.pow(10, Math.floor(Math.log10(smallest) + 1e-9));
             double last = Math.pow(10, Math.ceil(Math.log10(high) - 1e-9));
             return new Ticks(scale, first, last > first ? last : 10 * first);
         }
@@ -54,7 +56,7 @@ record Ticks(Plot.Scale scale, double low, double high) {
     /** Place of a value along the axis, 0 at its beginning and 1 at its end; not a number where it cannot be shown. */
     double place(double value) {
         if (scale.logarithmic()) {
-            return value > 0 ? Math.log(value / low) / Math.log(high / low) : Double.NaN;
+            return value >= low * (1 - 1e-9) ? Math.log(value / low) / Math.log(high / low) : Double.NaN;
         }
         return (value - low) / (high - low);
     }

@@ -99,7 +99,8 @@ final class SideCases {
                 Part.SIMULATOR,
                 List.of(IMAGES),
                 "Sides act at their face, half a cell beyond the last centre, while the wave passes and after.",
-                "Sides that are not straight, or cut through cells; a bore within six cells of its side.",
+                "Sides that are not straight, or cut through cells; a bore within six cells of its side; times before"
+                        + " 50 S cell²/T = 0.5 d.",
                 SLOW,
                 findings -> {
                     for (Placement place :
@@ -130,7 +131,7 @@ final class SideCases {
         FlowProblem problem = Field.problem(Aquifer.homogeneous(grid, T, S), Optional.empty(), rim, bore);
         var check = new DrawdownCheck(
                 problem, (px, py, day) -> solution.drawdown(published, px, py, day), "images", place.toString());
-        List<State> states = Field.run(problem, Field.days(0.2, 100, 10));
+        List<State> states = Field.run(problem, Field.days(0.5, 100, 10));
         check.compare(states, findings);
         findings.plot(check.overTime(states, false));
     }
@@ -237,7 +238,7 @@ final class SideCases {
     private static void step(Findings findings) {
         double change = 5;
         RectilinearGrid grid =
-                new RectilinearGrid(new Spacing(CELL, 1.1, REACH).fromSide(60), Axis.uniform(0, CELL, 1));
+                new RectilinearGrid(new Spacing(CELL / 2, 1.1, REACH).fromSide(120), Axis.uniform(0, CELL, 1));
         SteppedSideHead solution = new SteppedSideHead(T, S);
         FlowProblem problem = Field.problem(
                 Aquifer.homogeneous(grid, T, S),
@@ -249,7 +250,7 @@ final class SideCases {
         List<Series> series = new ArrayList<>();
         for (int i = 0; i < days.length; i++) {
             State state = states.get(i);
-            for (int cell : new int[] {2, 4, 8, 16, 32, 50}) {
+            for (int cell : new int[] {2, 4, 8, 16, 32, 64, 100}) {
                 double expected = solution.headChange(change, grid.centreX(cell), state.day());
                 findings.compare(Comparison.withFormula(
                         "rise at " + Math.round(grid.centreX(cell)) + " m, day " + Figures.significant(days[i], 3),
@@ -285,17 +286,17 @@ final class SideCases {
             State state,
             double change,
             int pattern) {
-        int cells = 60;
+        int cells = 120;
         double[] distances = new double[cells];
         double[] expected = new double[cells];
-        double[] few = new double[cells / 4];
-        double[] ours = new double[cells / 4];
+        double[] few = new double[cells / 8];
+        double[] ours = new double[cells / 8];
         for (int cell = 0; cell < cells; cell++) {
             distances[cell] = grid.centreX(cell);
             expected[cell] = solution.headChange(change, distances[cell], state.day());
-            if (cell % 4 == 2) {
-                few[cell / 4] = distances[cell];
-                ours[cell / 4] = state.head()[cell];
+            if (cell % 8 == 2) {
+                few[cell / 8] = distances[cell];
+                ours[cell / 8] = state.head()[cell];
             }
         }
         String day = "day " + Figures.significant(state.day(), 3);

@@ -46,7 +46,7 @@ final class ZoneCases {
                         "section 14.7, here for equal diffusivity",
                         Standing.MEMORY)),
                 "The harmonic mean of T at a face carries flow across a tenfold jump of T, seen from a bore in either zone.",
-                "A contact that runs across cells; zones of unlike diffusivity.",
+                "A contact that runs across cells; zones of unlike diffusivity; times before 50 S cell²/T = 0.5 d.",
                 SLOW,
                 findings -> {
                     contact(7, Placement.CENTRE, findings);
@@ -69,7 +69,7 @@ final class ZoneCases {
                 bore);
         String label = "bore in T " + (column < 0 ? "50" : "500") + ", " + place;
         var check = new DrawdownCheck(problem, (x, y, day) -> solution.drawdown(published, x, y, day), "images", label);
-        List<State> states = Field.run(problem, Field.days(0.2, 100, 8));
+        List<State> states = Field.run(problem, Field.days(0.5, 100, 8));
         check.compare(states, findings);
         findings.plot(check.overTime(states, false));
     }
@@ -86,16 +86,16 @@ final class ZoneCases {
                         "logarithms of the two zones in series",
                         Standing.QUOTED)),
                 "Flow through a round contact, drawn on square cells as stairs, loses the head it should.",
-                "Unsteady flow; how well stairs do with cells larger than a thirtieth of the disc.",
+                "Unsteady flow; how well stairs do with cells larger than a fiftieth of the disc.",
                 SLOW,
                 ZoneCases::radialZones);
     }
 
     private static void radialZones(Findings findings) {
-        double cell = 50;
+        double cell = 31.25;
         double disc = 1525;
         Placement place = Placement.anywhere().get(0);
-        Axis axis = Axis.uniform(-5000, cell, 200);
+        Axis axis = Axis.uniform(-5000, cell, 320);
         RectilinearGrid grid = new RectilinearGrid(axis, axis);
         Bore bore = Field.pumped("A", place.x() * cell, place.y() * cell, Schedule.constant(RATE));
         ThiemSolution inner = new ThiemSolution(50);
@@ -116,7 +116,7 @@ final class ZoneCases {
         double atWall = closedForm.atWall(bore, 0);
         findings.compare(Comparison.withFormula(
                 "drawdown in the bore", "m", atWall, -states.get(1).wallHead()[0], Bars.atBore(atWall)));
-        int points = 80;
+        int points = 120;
         double[] distances = new double[points];
         double[] ours = new double[points];
         double[] expected = new double[points];
