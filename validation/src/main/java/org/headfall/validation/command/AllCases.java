@@ -16,7 +16,8 @@ public final class AllCases {
 
     /** The cases in the order of the report. */
     public static List<ValidationCase> list() {
-        return Stream.of(TableCases.all(),
+        return Stream.of(
+                        TableCases.all(),
                         SimulatorCases.all(),
                         ExampleCases.all(),
                         PropertyCases.all(),

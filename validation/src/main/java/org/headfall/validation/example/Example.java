@@ -17,7 +17,10 @@ final class Example {
         double half = Figures.halfUnitOfLastDigit(printed);
         double hand = HAND * Math.abs(Double.parseDouble(printed));
         findings.compare(Comparison.withPrinted(
-                quantity + ", as printed", unit, printed, ours,
+                quantity + ", as printed",
+                unit,
+                printed,
+                ours,
                 new Tolerance(
                         Math.max(half, hand),
                         half > hand
@@ -28,22 +31,37 @@ final class Example {
     /** An answer read from a graph. */
     static void fromGraph(Findings findings, String quantity, String unit, String printed, double ours) {
         findings.compare(Comparison.withPrinted(
-                quantity + ", as printed", unit, printed, ours,
+                quantity + ", as printed",
+                unit,
+                printed,
+                ours,
                 Tolerance.share(0.02, Double.parseDouble(printed), "2 %: read from a graph")));
     }
 
     /** An answer worked from an intermediate value that the source rounds. */
     static void fromRounded(
-            Findings findings, String quantity, String unit, String printed, double ours, double share, String rounding) {
+            Findings findings,
+            String quantity,
+            String unit,
+            String printed,
+            double ours,
+            double share,
+            String rounding) {
         findings.compare(Comparison.withPrinted(
-                quantity + ", as printed", unit, printed, ours,
+                quantity + ", as printed",
+                unit,
+                printed,
+                ours,
                 Tolerance.share(share, Double.parseDouble(printed), rounding)));
     }
 
     /** The exact answer to the printed inputs, recomputed outside the project. */
     static void exact(Findings findings, String quantity, String unit, String digits, double ours) {
         findings.compare(Comparison.withPrinted(
-                quantity + ", recomputed from the printed inputs", unit, digits, ours,
+                quantity + ", recomputed from the printed inputs",
+                unit,
+                digits,
+                ours,
                 Tolerance.share(1e-4, Double.parseDouble(digits), "five digits recomputed outside the project")));
     }
 }

@@ -44,42 +44,90 @@ public final class ExampleCases {
 
     private static List<ValidationCase> worked() {
         return List.of(
-                example("example-match-point", "T and S from a match point", shammas2011("Example 3.1, p. 75"),
+                example(
+                        "example-match-point",
+                        "T and S from a match point",
+                        shammas2011("Example 3.1, p. 75"),
                         ExampleCases::matchPoint),
-                example("example-drawdown-table", "Drawdown of one bore from a minute to half a year",
-                        shammas2011("Example 3.2, Table 3.3, p. 76"), ExampleCases::drawdownTable),
-                example("example-interrupted-recovery", "Residual drawdown after three periods of pumping",
+                example(
+                        "example-drawdown-table",
+                        "Drawdown of one bore from a minute to half a year",
+                        shammas2011("Example 3.2, Table 3.3, p. 76"),
+                        ExampleCases::drawdownTable),
+                example(
+                        "example-interrupted-recovery",
+                        "Residual drawdown after three periods of pumping",
                         new Source("Shammas and Wang", 2015, SHAMMAS_2015, "Example 3.5, p. 63-64", Standing.READ),
                         ExampleCases::interruptedRecovery),
-                example("example-three-bores-feet", "Interference of three bores on a line, in feet",
+                example(
+                        "example-three-bores-feet",
+                        "Interference of three bores on a line, in feet",
                         new Source("Shammas and Wang", 2015, SHAMMAS_2015, "Example 3.6, p. 64-65", Standing.READ),
                         ExampleCases::threeBoresInFeet),
-                example("example-stream", "Steady drawdown beside a stream, by an image",
-                        shammas2011("Example 3.8, p. 91-93"), ExampleCases::besideStream),
-                example("example-hundred-days", "Drawdown after a hundred days", davis("Example 4-2, p. 4-20"),
+                example(
+                        "example-stream",
+                        "Steady drawdown beside a stream, by an image",
+                        shammas2011("Example 3.8, p. 91-93"),
+                        ExampleCases::besideStream),
+                example(
+                        "example-hundred-days",
+                        "Drawdown after a hundred days",
+                        davis("Example 4-2, p. 4-20"),
                         ExampleCases::hundredDays),
-                example("example-straight-line", "T and S from a straight line", davis("Example 4-3, p. 4-21"),
+                example(
+                        "example-straight-line",
+                        "T and S from a straight line",
+                        davis("Example 4-3, p. 4-21"),
                         ExampleCases::straightLine),
-                example("example-three-bores-metres", "Interference of three bores on a line, in metres",
-                        davis("Example 4-4, p. 4-22 to 4-24"), ExampleCases::threeBoresInMetres),
-                example("example-korendijk-lines", "Straight lines and steady state of the test at Oude Korendijk",
-                        new Source("Kruseman and de Ridder", 1990, "Analysis and Evaluation of Pumping Test Data, 2nd ed.",
-                                "chapter 3", Standing.MEMORY),
+                example(
+                        "example-three-bores-metres",
+                        "Interference of three bores on a line, in metres",
+                        davis("Example 4-4, p. 4-22 to 4-24"),
+                        ExampleCases::threeBoresInMetres),
+                example(
+                        "example-korendijk-lines",
+                        "Straight lines and steady state of the test at Oude Korendijk",
+                        new Source(
+                                "Kruseman and de Ridder",
+                                1990,
+                                "Analysis and Evaluation of Pumping Test Data, 2nd ed.",
+                                "chapter 3",
+                                Standing.MEMORY),
                         ExampleCases::korendijkLines),
-                example("example-heath", "T and S from a match point, one minute scale",
-                        new Source("Heath", 1983, "Basic Ground-Water Hydrology, USGS Water-Supply Paper 2220",
-                                "analysis of aquifer tests", Standing.MEMORY),
+                example(
+                        "example-heath",
+                        "T and S from a match point, one minute scale",
+                        new Source(
+                                "Heath",
+                                1983,
+                                "Basic Ground-Water Hydrology, USGS Water-Supply Paper 2220",
+                                "analysis of aquifer tests",
+                                Standing.MEMORY),
                         ExampleCases::heath),
-                example("example-freeze-cherry", "T and S from a match point, in seconds",
+                example(
+                        "example-freeze-cherry",
+                        "T and S from a match point, in seconds",
                         new Source("Freeze and Cherry", 1979, "Groundwater", "chapter 8", Standing.MEMORY),
                         ExampleCases::freezeCherry),
-                example("example-fetter-leaky", "Drawdown in a leaky aquifer after a day",
-                        new Source("Fetter", 2001, "Applied Hydrogeology, 4th ed.",
-                                "p. 165; inputs read in course notes, answers recomputed", Standing.RECOMPUTED),
+                example(
+                        "example-fetter-leaky",
+                        "Drawdown in a leaky aquifer after a day",
+                        new Source(
+                                "Fetter",
+                                2001,
+                                "Applied Hydrogeology, 4th ed.",
+                                "p. 165; inputs read in course notes, answers recomputed",
+                                Standing.RECOMPUTED),
                         ExampleCases::fetter),
-                example("example-jenkins", "Stream depletion at t = F",
-                        new Source("Jenkins", 1968, "USGS Techniques of Water-Resources Investigations, Book 4, Chapter D1",
-                                "Table 1", Standing.READ),
+                example(
+                        "example-jenkins",
+                        "Stream depletion at t = F",
+                        new Source(
+                                "Jenkins",
+                                1968,
+                                "USGS Techniques of Water-Resources Investigations, Book 4, Chapter D1",
+                                "Table 1",
+                                Standing.READ),
                         ExampleCases::jenkins));
     }
 
@@ -91,7 +139,8 @@ public final class ExampleCases {
         return new Source("Davis", 2010, DAVIS, place, Standing.READ);
     }
 
-    private static ValidationCase example(String name, String title, Source source, ValidationCase.Procedure procedure) {
+    private static ValidationCase example(
+            String name, String title, Source source, ValidationCase.Procedure procedure) {
         return new ValidationCase(
                 name,
                 title,
@@ -113,10 +162,17 @@ public final class ExampleCases {
         Example.exact(findings, "S", "-", "3.4314e-05", storativity);
         // The printed curve is W(0.01) = 4.0379; the book reads it as 4.0, so the solution gives back 5.05 ft.
         TheisSolution theis = new TheisSolution(transmissivity, storativity);
-        Example.fromGraph(findings, "s at r = 225 ft on the match point", "ft", "5.0",
+        Example.fromGraph(
+                findings,
+                "s at r = 225 ft on the match point",
+                "ft",
+                "5.0",
                 theis.drawdown(rate, 225, 225 * 225 / 5e6));
         findings.misprint(new Misprint(
-                shammas2011("Example 3.1, SI solution, p. 75"), "Q", "1808", "1908",
+                shammas2011("Example 3.1, SI solution, p. 75"),
+                "Q",
+                "1808",
+                "1908",
                 "350 gpm is 1907.9 m³/d, and the printed T of 398.72 m²/d belongs to it."));
     }
 
@@ -147,7 +203,10 @@ public final class ExampleCases {
         double residual = new TheisSolution(397.38, 1e-9).drawdown(new StepSchedule(days, rates), 1, 1);
         Example.printed(findings, "residual drawdown after 24 h", "m", "0.15", residual);
         findings.compare(Comparison.withPrinted(
-                "residual drawdown after 24 h, recomputed", "m", "0.1528", residual,
+                "residual drawdown after 24 h, recomputed",
+                "m",
+                "0.1528",
+                residual,
                 new Tolerance(5e-5, "half a unit of the last recomputed digit")));
     }
 
@@ -184,12 +243,14 @@ public final class ExampleCases {
         String rounding = "1.5 %: the book rounds 2.303 Q/(2 pi T) = 3.52 m to 3.5 m before it multiplies";
         Example.fromRounded(findings, "drawdown in the bore", "m", "11.55", inBore * feet, 0.015, rounding);
         Example.exact(findings, "drawdown in the bore", "ft", "38.106", inBore);
-        Example.fromRounded(
-                findings, "drawdown 500 ft from the stream", "m", "1.67", near * feet, 0.015, rounding);
+        Example.fromRounded(findings, "drawdown 500 ft from the stream", "m", "1.67", near * feet, 0.015, rounding);
         Example.exact(findings, "drawdown 500 ft from the stream", "ft", "5.5078", near);
         Example.exact(findings, "drawdown 1500 ft from the stream", "ft", "8.0687", beyond);
         findings.misprint(new Misprint(
-                shammas2011("Example 3.8, p. 91-93"), "drawdown 1500 ft from the stream", "2.56 ft, 0.78 m", "8.0687 ft",
+                shammas2011("Example 3.8, p. 91-93"),
+                "drawdown 1500 ft from the stream",
+                "2.56 ft, 0.78 m",
+                "8.0687 ft",
                 "The book takes 1500 ft, the distance to the stream, for the distance to the bore, which is 500 ft: with"
                         + " its own formula (Q/(2 pi T)) ln(2500/500) is 8.07 ft."));
     }
@@ -206,8 +267,8 @@ public final class ExampleCases {
 
     /** 0.49 m at 1 min, 2.37 m at 100 min, t0 = 0.30 min, r = 68.58 m. */
     private static void straightLine(Findings findings) {
-        CooperJacobSolution found = CooperJacobSolution.fromLine(
-                2.21e-2 * SECONDS_A_DAY, 68.58, (2.37 - 0.49) / 2, 0.30 / MINUTES_A_DAY);
+        CooperJacobSolution found =
+                CooperJacobSolution.fromLine(2.21e-2 * SECONDS_A_DAY, 68.58, (2.37 - 0.49) / 2, 0.30 / MINUTES_A_DAY);
         Example.printed(findings, "T", "m²/s", "4.31e-3", found.transmissivity() / SECONDS_A_DAY);
         Example.exact(findings, "T", "m²/s", "0.0043079", found.transmissivity() / SECONDS_A_DAY);
         Example.printed(findings, "S", "-", "3.7e-5", found.storativity());
@@ -236,10 +297,16 @@ public final class ExampleCases {
         CooperJacobSolution overBoth = CooperJacobSolution.fromLine(788, 1, 0.33, 2.45e-4 / MINUTES_A_DAY);
         Example.printed(findings, "T from drawdown over t/r²", "m²/d", "437", overBoth.transmissivity());
         Example.printed(
-                findings, "T from steady drawdown at 30 and 90 m", "m²/d", "370",
+                findings,
+                "T from steady drawdown at 30 and 90 m",
+                "m²/d",
+                "370",
                 ThiemSolution.fromDifference(788, 30, 90, 1.088 - 0.716).transmissivity());
         Example.printed(
-                findings, "T from steady drawdown at 0.8 and 30 m", "m²/d", "396",
+                findings,
+                "T from steady drawdown at 0.8 and 30 m",
+                "m²/d",
+                "396",
                 ThiemSolution.fromDifference(788, 0.8, 30, 2.236 - 1.088).transmissivity());
     }
 
@@ -250,7 +317,11 @@ public final class ExampleCases {
         Example.printed(findings, "T", "m²/d", "485", transmissivity);
         Example.printed(findings, "S", "-", "7e-5", storativity);
         // At u = 1 the solution itself is W(1) times the s of the match point.
-        Example.exact(findings, "s at the match point over W(1)", "m", "2.20",
+        Example.exact(
+                findings,
+                "s at the match point over W(1)",
+                "m",
+                "2.20",
                 new TheisSolution(transmissivity, storativity).drawdown(9.3 * MINUTES_A_DAY, 187, 1.8 / MINUTES_A_DAY)
                         / WellFunction.of(1));
     }
@@ -261,7 +332,11 @@ public final class ExampleCases {
         double storativity = 4 * transmissivity * 250 / (55.0 * 55.0);
         Example.printed(findings, "T", "m²/s", "0.0023", transmissivity);
         Example.printed(findings, "S", "-", "7.5e-4", storativity);
-        Example.exact(findings, "s at the match point over W(1)", "m", "0.14",
+        Example.exact(
+                findings,
+                "s at the match point over W(1)",
+                "m",
+                "0.14",
                 new TheisSolution(transmissivity, storativity).drawdown(4.0e-3, 55, 250) / WellFunction.of(1));
     }
 
@@ -270,7 +345,8 @@ public final class ExampleCases {
         double[] distances = {1.5, 5.5, 10, 25, 75, 150};
         String[] exact = {"4.0933", "2.572", "1.88", "0.87463", "0.079119", "0.00053519"};
         for (int i = 0; i < distances.length; i++) {
-            Example.exact(findings, "s at " + distances[i] + " m", "m", exact[i], solution.drawdown(28, distances[i], 1));
+            Example.exact(
+                    findings, "s at " + distances[i] + " m", "m", exact[i], solution.drawdown(28, distances[i], 1));
         }
     }
 

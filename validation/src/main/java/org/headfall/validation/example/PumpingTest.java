@@ -6,8 +6,8 @@ import java.util.List;
 import org.apache.commons.math3.fitting.leastsquares.LeastSquaresBuilder;
 import org.apache.commons.math3.fitting.leastsquares.LeastSquaresOptimizer;
 import org.apache.commons.math3.fitting.leastsquares.LevenbergMarquardtOptimizer;
-import org.apache.commons.math3.linear.ArrayRealVector;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
+import org.apache.commons.math3.linear.ArrayRealVector;
 import org.apache.commons.math3.linear.RealMatrix;
 import org.apache.commons.math3.linear.RealVector;
 import org.apache.commons.math3.util.Pair;
@@ -70,9 +70,8 @@ record PumpingTest(List<Point> points) {
 
     /** Measurements at one distance. */
     PumpingTest at(double distance) {
-        return new PumpingTest(points.stream()
-                .filter(point -> point.distance() == distance)
-                .toList());
+        return new PumpingTest(
+                points.stream().filter(point -> point.distance() == distance).toList());
     }
 
     /** Fits a model from a first guess so that the sum of the squared residuals is least. */
@@ -102,8 +101,7 @@ record PumpingTest(List<Point> points) {
         return new Fit(exponentials(optimum.getPoint().toArray()), optimum.getRMS());
     }
 
-    private Pair<RealVector, RealMatrix> valuesAndSlopes(
-            Model model, RealVector logarithms) {
+    private Pair<RealVector, RealMatrix> valuesAndSlopes(Model model, RealVector logarithms) {
         double[] middle = values(model, logarithms.toArray());
         double[][] slopes = new double[points.size()][logarithms.getDimension()];
         for (int j = 0; j < logarithms.getDimension(); j++) {

@@ -30,22 +30,55 @@ final class PumpingTestCases {
 
     static List<ValidationCase> all() {
         return List.of(
-                test("test-korendijk", "Theis fitted to the test at Oude Korendijk", new Source(
-                        "Kruseman and de Ridder", 1990, KRUSEMAN, "Table 3.1, data of de Wit (1963)", Standing.READ),
+                test(
+                        "test-korendijk",
+                        "Theis fitted to the test at Oude Korendijk",
+                        new Source(
+                                "Kruseman and de Ridder",
+                                1990,
+                                KRUSEMAN,
+                                "Table 3.1, data of de Wit (1963)",
+                                Standing.READ),
                         PumpingTestCases::korendijk),
-                test("test-dalem", "Hantush and Jacob fitted to the test at Dalem", new Source(
-                        "Kruseman and de Ridder", 1990, KRUSEMAN, "Table 4.1, data of de Ridder (1961)", Standing.READ),
+                test(
+                        "test-dalem",
+                        "Hantush and Jacob fitted to the test at Dalem",
+                        new Source(
+                                "Kruseman and de Ridder",
+                                1990,
+                                KRUSEMAN,
+                                "Table 4.1, data of de Ridder (1961)",
+                                Standing.READ),
                         PumpingTestCases::dalem),
-                test("test-lohman", "Theis fitted to the test of two observation wells", new Source(
-                        "Lohman", 1972, "Ground-water hydraulics, USGS Professional Paper 708", "table of wells N-1 and N-2",
-                        Standing.MEMORY),
+                test(
+                        "test-lohman",
+                        "Theis fitted to the test of two observation wells",
+                        new Source(
+                                "Lohman",
+                                1972,
+                                "Ground-water hydraulics, USGS Professional Paper 708",
+                                "table of wells N-1 and N-2",
+                                Standing.MEMORY),
                         PumpingTestCases::lohman),
-                test("test-todd", "Theis fitted to drawdown, and the line of recovery", new Source(
-                        "Todd", 1980, "Groundwater Hydrology, 2nd ed.", "examples of chapter 4", Standing.MEMORY),
+                test(
+                        "test-todd",
+                        "Theis fitted to drawdown, and the line of recovery",
+                        new Source(
+                                "Todd",
+                                1980,
+                                "Groundwater Hydrology, 2nd ed.",
+                                "examples of chapter 4",
+                                Standing.MEMORY),
                         PumpingTestCases::todd),
-                test("test-grand-junction", "Jacob and Lohman fitted to a bore that was let flow", new Source(
-                        "Jacob and Lohman", 1952, "Transactions AGU 33(4), 559-569",
-                        "Artesia Heights well near Grand Junction", Standing.MEMORY),
+                test(
+                        "test-grand-junction",
+                        "Jacob and Lohman fitted to a bore that was let flow",
+                        new Source(
+                                "Jacob and Lohman",
+                                1952,
+                                "Transactions AGU 33(4), 559-569",
+                                "Artesia Heights well near Grand Junction",
+                                Standing.MEMORY),
                         PumpingTestCases::grandJunction));
     }
 
@@ -65,7 +98,10 @@ final class PumpingTestCases {
     /** Compares with the least-squares fit of the same closed form made with SciPy. */
     private static void refit(Findings findings, String quantity, String unit, String digits, double ours) {
         findings.compare(Comparison.withPrinted(
-                quantity + ", by SciPy least squares", unit, digits, ours,
+                quantity + ", by SciPy least squares",
+                unit,
+                digits,
+                ours,
                 new Tolerance(
                         Math.max(Figures.halfUnitOfLastDigit(digits), 1e-3 * Math.abs(Double.parseDouble(digits))),
                         "0.1 %, or half a unit of the last digit kept")));
@@ -73,7 +109,10 @@ final class PumpingTestCases {
 
     private static void byHand(Findings findings, String quantity, String unit, String printed, double ours) {
         findings.compare(Comparison.withPrinted(
-                quantity + ", published match by hand", unit, printed, ours,
+                quantity + ", published match by hand",
+                unit,
+                printed,
+                ours,
                 Tolerance.share(0.25, Double.parseDouble(printed), HAND)));
     }
 
@@ -89,7 +128,9 @@ final class PumpingTestCases {
         PumpingTest both = new PumpingTest(test.points().stream()
                 .filter(point -> point.distance() == 30 || point.distance() == 90)
                 .toList());
-        String[][] expected = {{"480.5", "1.125e-04", "0.0317"}, {"501.1", "2.038e-04", "0.0227"}, {"462.6", "1.779e-04", "0.0501"}};
+        String[][] expected = {
+            {"480.5", "1.125e-04", "0.0317"}, {"501.1", "2.038e-04", "0.0227"}, {"462.6", "1.779e-04", "0.0501"}
+        };
         PumpingTest[] parts = {test.at(30), test.at(90), both};
         String[] where = {"30 m", "90 m", "30 and 90 m"};
         for (int i = 0; i < parts.length; i++) {
@@ -106,9 +147,10 @@ final class PumpingTestCases {
     private static void dalem(Findings findings) {
         PumpingTest test = PumpingTest.read("dalem");
         Fit fit = test.fit(
-                (p, point) -> new HantushJacobSolution(p[0], p[1], p[2])
-                        .drawdown(761, point.distance(), point.days()),
-                1700, 1.5e-3, 400);
+                (p, point) -> new HantushJacobSolution(p[0], p[1], p[2]).drawdown(761, point.distance(), point.days()),
+                1700,
+                1.5e-3,
+                400);
         refit(findings, "T", "m²/d", "1751", fit.parameters()[0]);
         refit(findings, "S", "-", "1.519e-03", fit.parameters()[1]);
         refit(findings, "c", "d", "416", fit.parameters()[2]);
@@ -117,9 +159,15 @@ final class PumpingTestCases {
         byHand(findings, "S", "-", "1.9e-3", fit.parameters()[1]);
         byHand(findings, "c", "d", "450", fit.parameters()[2]);
         plot(
-                findings, test,
-                new HantushJacobSolution(fit.parameters()[0], fit.parameters()[1], fit.parameters()[2]), 761, "m", 30,
-                60, 90, 120);
+                findings,
+                test,
+                new HantushJacobSolution(fit.parameters()[0], fit.parameters()[1], fit.parameters()[2]),
+                761,
+                "m",
+                30,
+                60,
+                90,
+                120);
     }
 
     private static void lohman(Findings findings) {
@@ -129,7 +177,10 @@ final class PumpingTestCases {
         refit(findings, "S", "-", "2.015e-04", fit.parameters()[1]);
         refit(findings, "residual", "ft", "0.0092", fit.residual());
         findings.compare(Comparison.withPrinted(
-                "T, published", "ft²/d", "13700", fit.parameters()[0],
+                "T, published",
+                "ft²/d",
+                "13700",
+                fit.parameters()[0],
                 Tolerance.share(0.05, 13_700, "5 %: matched by hand")));
         findings.compare(Comparison.withPrinted(
                 "S, published", "-", "2e-4", fit.parameters()[1], Tolerance.share(0.05, 2e-4, "5 %: matched by hand")));
@@ -143,15 +194,23 @@ final class PumpingTestCases {
         refit(findings, "S", "-", "1.930e-4", fit.parameters()[1]);
         refit(findings, "residual", "m", "0.0052", fit.residual());
         findings.compare(Comparison.withPrinted(
-                "T, published", "m²/d", "1110", fit.parameters()[0], Tolerance.share(0.05, 1110, "5 %: matched by hand")));
+                "T, published",
+                "m²/d",
+                "1110",
+                fit.parameters()[0],
+                Tolerance.share(0.05, 1110, "5 %: matched by hand")));
         SimpleRegression recovery = new SimpleRegression();
         double pumped = 240 / Units.MINUTES_A_DAY;
         for (PumpingTest.Point point : PumpingTest.read("todd_recovery").points()) {
             recovery.addData(Math.log10((pumped + point.days()) / point.days()), point.value());
         }
-        double transmissivity = CooperJacobSolution.fromLine(2500, 60, recovery.getSlope(), 1).transmissivity();
+        double transmissivity =
+                CooperJacobSolution.fromLine(2500, 60, recovery.getSlope(), 1).transmissivity();
         findings.compare(Comparison.withPrinted(
-                "T from the line of recovery, published", "m²/d", "1140", transmissivity,
+                "T from the line of recovery, published",
+                "m²/d",
+                "1140",
+                transmissivity,
                 Tolerance.share(0.05, 1140, "5 %: slope read from a graph as 0.40 m a cycle")));
         plot(findings, test, new TheisSolution(fit.parameters()[0], fit.parameters()[1]), 2500, "m", 60);
     }
@@ -164,12 +223,15 @@ final class PumpingTestCases {
         Fit fit = test.fitRelative(
                 (p, point) -> new FreeFlowingBoreSolution(p[0], p[1], radius).discharge(drawdown, point.days())
                         / Units.CUBIC_FEET_A_DAY_PER_GALLON_A_MINUTE,
-                11, 3e-5);
+                11,
+                3e-5);
         refit(findings, "T", "ft²/d", "11.0", fit.parameters()[0]);
         refit(findings, "S", "-", "3.5e-5", fit.parameters()[1]);
         refit(findings, "relative residual", "-", "0.014", fit.residual());
-        double[] days = test.points().stream().mapToDouble(PumpingTest.Point::days).toArray();
-        double[] measured = test.points().stream().mapToDouble(PumpingTest.Point::value).toArray();
+        double[] days =
+                test.points().stream().mapToDouble(PumpingTest.Point::days).toArray();
+        double[] measured =
+                test.points().stream().mapToDouble(PumpingTest.Point::value).toArray();
         double[] ours = new double[days.length];
         FreeFlowingBoreSolution solution =
                 new FreeFlowingBoreSolution(fit.parameters()[0], fit.parameters()[1], radius);
@@ -177,20 +239,28 @@ final class PumpingTestCases {
             ours[i] = solution.discharge(drawdown, days[i]) / Units.CUBIC_FEET_A_DAY_PER_GALLON_A_MINUTE;
         }
         findings.plot(new Plot(
-                "discharge of the bore", Plot.Scale.logarithmic("days"), Plot.Scale.linear("discharge (US gallons a minute)"),
+                "discharge of the bore",
+                Plot.Scale.logarithmic("days"),
+                Plot.Scale.linear("discharge (US gallons a minute)"),
                 List.of(
                         new Series("measured", Series.Kind.PUBLISHED, 0, days, measured),
                         new Series("Headfall, fitted", Series.Kind.OURS, 0, days, ours))));
     }
 
     private static void plot(
-            Findings findings, PumpingTest test, RadialSolution solution, double rate, String unit, double... distances) {
+            Findings findings,
+            PumpingTest test,
+            RadialSolution solution,
+            double rate,
+            String unit,
+            double... distances) {
         List<Series> series = new ArrayList<>();
         for (int i = 0; i < distances.length; i++) {
             double distance = distances[i];
             List<PumpingTest.Point> points = test.at(distance).points();
             double[] days = points.stream().mapToDouble(PumpingTest.Point::days).toArray();
-            double[] measured = points.stream().mapToDouble(PumpingTest.Point::value).toArray();
+            double[] measured =
+                    points.stream().mapToDouble(PumpingTest.Point::value).toArray();
             double[] ours = points.stream()
                     .mapToDouble(point -> solution.drawdown(rate, distance, point.days()))
                     .toArray();
@@ -199,6 +269,9 @@ final class PumpingTestCases {
             series.add(new Series("Headfall, fitted, " + place, Series.Kind.OURS, i, days, ours));
         }
         findings.plot(new Plot(
-                "drawdown over time", Plot.Scale.logarithmic("days"), Plot.Scale.linear("drawdown (" + unit + ")"), series));
+                "drawdown over time",
+                Plot.Scale.logarithmic("days"),
+                Plot.Scale.linear("drawdown (" + unit + ")"),
+                series));
     }
 }

@@ -42,7 +42,10 @@ public final class IndependentCases {
     private static final double STEP = 30;
 
     private static final Source SCIPY = new Source(
-            "Virtanen and others", 2020, "SciPy, Nature Methods 17, 261-272", "scipy.sparse.linalg.splu (SuperLU)",
+            "Virtanen and others",
+            2020,
+            "SciPy, Nature Methods 17, 261-272",
+            "scipy.sparse.linalg.splu (SuperLU)",
             Standing.RECOMPUTED);
 
     private IndependentCases() {}
@@ -161,8 +164,7 @@ public final class IndependentCases {
         }
         SealingBed bed = new SealingBed(filled(cells, 60), conductivity, filled(cells, 0), filled(cells, 120));
         List<OuterBoundary> rim = Stream.of(
-                        new OuterBoundary.FixedHead(
-                                "west", SideSegment.whole(Side.WEST, grid), Schedule.constant(150)),
+                        new OuterBoundary.FixedHead("west", SideSegment.whole(Side.WEST, grid), Schedule.constant(150)),
                         new OuterBoundary.FarHead(
                                 "east", SideSegment.whole(Side.EAST, grid), Schedule.constant(90), 20_000),
                         new OuterBoundary.GivenFlow(

@@ -35,8 +35,11 @@ final class RichardsonRates {
     private static final double SIDE = 20_000;
 
     private static final Source RICHARDSON = new Source(
-            "Richardson", 1911, "Philosophical Transactions of the Royal Society A 210, 307-357",
-            "deferred approach to the limit", Standing.MEMORY);
+            "Richardson",
+            1911,
+            "Philosophical Transactions of the Royal Society A 210, 307-357",
+            "deferred approach to the limit",
+            Standing.MEMORY);
 
     private RichardsonRates() {}
 
@@ -60,11 +63,14 @@ final class RichardsonRates {
             double order = Math.log(distance(results[i], results[i + 1]) / distance(results[i + 1], results[i + 2]))
                     / Math.log(2);
             findings.compare(Comparison.withFormula(
-                    "order from " + what + " halved " + (i + 1) + " and " + (i + 2) + " times", "-", 2, order,
+                    "order from " + what + " halved " + (i + 1) + " and " + (i + 2) + " times",
+                    "-",
+                    2,
+                    order,
                     new Tolerance(0.15, "terms of the next order on grids of this size")));
         }
-        findings.note("Seed " + SEED + "; differences "
-                + distance(results[0], results[1]) + ", " + distance(results[1], results[2]) + " m (root mean square)");
+        findings.note("Seed " + SEED + "; differences " + distance(results[0], results[1]) + ", "
+                + distance(results[1], results[2]) + " m (root mean square)");
     }
 
     private static double distance(double[] one, double[] other) {
@@ -120,7 +126,8 @@ final class RichardsonRates {
         double[] record = days.stream().skip(1).mapToDouble(Double::doubleValue).toArray();
         try (Simulation still = new Simulation(problem(24, Schedule.constant(100)), new Settings(1e-9, 1e9, 1));
                 Simulation moving = new Simulation(problem, new Settings(1e9, year / steps, 1))) {
-            return moving.run(still.steadyHead(0), 0, year, record, snapshot -> {}).head();
+            return moving.run(still.steadyHead(0), 0, year, record, snapshot -> {})
+                    .head();
         }
     }
 
@@ -142,8 +149,8 @@ final class RichardsonRates {
         List<OuterBoundary> rim = List.of(
                 new OuterBoundary.FixedHead("west", SideSegment.whole(Side.WEST, grid), westernHead),
                 new OuterBoundary.FixedHead("east", SideSegment.whole(Side.EAST, grid), Schedule.constant(80)));
-        Aquifer aquifer = new Aquifer(
-                grid, t, t, filled(cells, 0.02), filled(cells, -100), filled(cells, -200), active);
+        Aquifer aquifer =
+                new Aquifer(grid, t, t, filled(cells, 0.02), filled(cells, -100), filled(cells, -200), active);
         return new FlowProblem(
                 aquifer,
                 Optional.empty(),

@@ -11,8 +11,7 @@ import org.headfall.validation.check.UnavailableException;
 /** Has SciPy solve a system that stands in files. */
 final class SciPy {
 
-    private static final String PROGRAM =
-            """
+    private static final String PROGRAM = """
             import sys
             import scipy.io
             import scipy.sparse.linalg
@@ -48,13 +47,13 @@ final class SciPy {
             throw new UnavailableException("python3 is not installed (on Debian: apt-get install python3-scipy)");
         }
         try (InputStream output = process.getInputStream()) {
-            List<String> lines =
-                    new String(output.readAllBytes(), StandardCharsets.UTF_8).lines().toList();
+            List<String> lines = new String(output.readAllBytes(), StandardCharsets.UTF_8)
+                    .lines()
+                    .toList();
             int code = process.waitFor();
             String complaint = Files.readString(errors);
             if (code != 0 && complaint.contains("ModuleNotFoundError")) {
-                throw new UnavailableException(
-                        "python3 has no SciPy (on Debian: apt-get install python3-scipy)");
+                throw new UnavailableException("python3 has no SciPy (on Debian: apt-get install python3-scipy)");
             }
             if (code != 0) {
                 throw new IllegalStateException("SciPy ended with code " + code + ": " + complaint);

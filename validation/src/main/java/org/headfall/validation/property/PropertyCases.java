@@ -33,7 +33,11 @@ public final class PropertyCases {
     private static final double EXACT = 1e-6;
 
     private static final Source LINEARITY = new Source(
-            "Bear", 1979, "Hydraulics of Groundwater", "linearity and self-adjointness of confined flow", Standing.DERIVED);
+            "Bear",
+            1979,
+            "Hydraulics of Groundwater",
+            "linearity and self-adjointness of confined flow",
+            Standing.DERIVED);
 
     private PropertyCases() {}
 
@@ -122,7 +126,10 @@ public final class PropertyCases {
         double atOne = -RandomFields.run(problem.withBores(List.of(oneOff, other)), EXACT, RandomFields.DAYS)
                 .wallHead()[0];
         findings.compare(Comparison.withFormula(
-                seed + ", drawdown of A by B against that of B by A", "m", atOther, atOne,
+                seed + ", drawdown of A by B against that of B by A",
+                "m",
+                atOther,
+                atOne,
                 Tolerance.share(1e-5, atOther, "1e-5: runs with a step error of 1e-6 m")));
     }
 
@@ -164,7 +171,10 @@ public final class PropertyCases {
             }
         }
         findings.compare(Comparison.withFormula(
-                what + ", head where they differ most", "m", expected[worst], ours[worst],
+                what + ", head where they differ most",
+                "m",
+                expected[worst],
+                ours[worst],
                 Tolerance.share(share, largest, why)));
     }
 
@@ -174,7 +184,11 @@ public final class PropertyCases {
         findings.compare(Comparison.withFormula(
                 seed + ", discrepancy of the run over throughput", "-", 0, ending.discrepancy(), bar));
         findings.compare(Comparison.withFormula(
-                seed + ", discrepancy of the worst step over throughput", "-", 0, ending.largestStepDiscrepancy(), bar));
+                seed + ", discrepancy of the worst step over throughput",
+                "-",
+                0,
+                ending.largestStepDiscrepancy(),
+                bar));
     }
 
     private static void maximumPrinciple(Random random, String seed, Findings findings) {
@@ -197,17 +211,21 @@ public final class PropertyCases {
         List<Bore> bores = RandomFields.bores(grid, random);
         double[] plain = leaking(aquifer, bed, bores).head();
         for (Turned turned : new Turned[] {Turned.mirrored(grid), Turned.quarter(grid)}) {
-            double[] other = leaking(turned.aquifer(aquifer), turned.bed(bed), turned.bores(bores)).head();
+            double[] other = leaking(turned.aquifer(aquifer), turned.bed(bed), turned.bores(bores))
+                    .head();
             compareWorst(
-                    seed + ", " + turned.name(), turned.field(plain), other, 1e-6,
-                    "1e-6: the same sums in another order", findings);
+                    seed + ", " + turned.name(),
+                    turned.field(plain),
+                    other,
+                    1e-6,
+                    "1e-6: the same sums in another order",
+                    findings);
         }
     }
 
     /** A run that only the bed holds. */
     private static Ending leaking(Aquifer aquifer, SealingBed bed, List<Bore> bores) {
-        FlowProblem problem = new FlowProblem(
-                aquifer, Optional.of(bed), List.of(), List.of(), List.of(), bores);
+        FlowProblem problem = new FlowProblem(aquifer, Optional.of(bed), List.of(), List.of(), List.of(), bores);
         return RandomFields.run(problem, EXACT, RandomFields.DAYS);
     }
 
@@ -239,12 +257,20 @@ public final class PropertyCases {
                 List.of(),
                 doubled);
         compareWorst(
-                seed + ", all doubled", plain.head(), RandomFields.run(scaled, EXACT, RandomFields.DAYS).head(), 1e-6,
-                "1e-6: the same equation", findings);
+                seed + ", all doubled",
+                plain.head(),
+                RandomFields.run(scaled, EXACT, RandomFields.DAYS).head(),
+                1e-6,
+                "1e-6: the same equation",
+                findings);
         compareWorst(
-                seed + ", rates doubled", times(2, plain.head()),
-                RandomFields.run(problem.withBores(doubled), EXACT, RandomFields.DAYS).head(), 1e-5,
-                "1e-5: runs with a step error of 1e-6 m", findings);
+                seed + ", rates doubled",
+                times(2, plain.head()),
+                RandomFields.run(problem.withBores(doubled), EXACT, RandomFields.DAYS)
+                        .head(),
+                1e-5,
+                "1e-5: runs with a step error of 1e-6 m",
+                findings);
     }
 
     private static double rate(Bore bore) {
@@ -282,7 +308,10 @@ public final class PropertyCases {
         Ending refined = homogeneous(new RectilinearGrid(Axis.ofEdges(finer), rows), x, y, rate);
         double expected = -plain.wallHead()[0];
         findings.compare(Comparison.withFormula(
-                seed + ", drawdown in the bore", "m", expected, -refined.wallHead()[0],
+                seed + ", drawdown in the bore",
+                "m",
+                expected,
+                -refined.wallHead()[0],
                 new Tolerance(2e-3, "1 mm of time error in each run")));
     }
 
@@ -312,7 +341,8 @@ public final class PropertyCases {
         }
         int worst = 0;
         for (int i = 0; i < unbroken.head().length; i++) {
-            if (Math.abs(unbroken.head()[i] - second.head()[i]) > Math.abs(unbroken.head()[worst] - second.head()[worst])) {
+            if (Math.abs(unbroken.head()[i] - second.head()[i])
+                    > Math.abs(unbroken.head()[worst] - second.head()[worst])) {
                 worst = i;
             }
         }

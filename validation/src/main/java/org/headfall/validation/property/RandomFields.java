@@ -56,8 +56,7 @@ final class RandomFields {
 
     /** Heads of zero held in the west, no flow elsewhere. */
     static List<OuterBoundary> rim(RectilinearGrid grid) {
-        return List.of(
-                new OuterBoundary.FixedHead("west", SideSegment.whole(Side.WEST, grid), Schedule.constant(0)));
+        return List.of(new OuterBoundary.FixedHead("west", SideSegment.whole(Side.WEST, grid), Schedule.constant(0)));
     }
 
     /** Bed that leaks from a level of zero, with or without storage. */
@@ -118,8 +117,7 @@ final class RandomFields {
     /** Runs from given heads at an accuracy. */
     static Ending run(FlowProblem problem, double[] start, double from, double to, double accuracy) {
         Ending[] last = new Ending[1];
-        try (Simulation simulation =
-                new Simulation(problem, new Settings(accuracy, Double.POSITIVE_INFINITY, 1))) {
+        try (Simulation simulation = new Simulation(problem, new Settings(accuracy, Double.POSITIVE_INFINITY, 1))) {
             simulation.run(
                     start,
                     from,

@@ -42,9 +42,7 @@ record Turned(String name, RectilinearGrid from, RectilinearGrid to, boolean swa
         for (int cell = 0; cell < old.length; cell++) {
             int column = from.column(cell);
             int row = from.row(cell);
-            int target = swaps
-                    ? to.cell(from.rows() - 1 - row, column)
-                    : to.cell(from.columns() - 1 - column, row);
+            int target = swaps ? to.cell(from.rows() - 1 - row, column) : to.cell(from.columns() - 1 - column, row);
             moved[target] = old[cell];
         }
         return moved;
@@ -54,13 +52,7 @@ record Turned(String name, RectilinearGrid from, RectilinearGrid to, boolean swa
         double[] tx = field(old.transmissivityX());
         double[] ty = field(old.transmissivityY());
         return new Aquifer(
-                to,
-                swaps ? ty : tx,
-                swaps ? tx : ty,
-                field(old.storativity()),
-                old.top(),
-                old.bottom(),
-                old.active());
+                to, swaps ? ty : tx, swaps ? tx : ty, field(old.storativity()), old.top(), old.bottom(), old.active());
     }
 
     SealingBed bed(SealingBed old) {
