@@ -60,8 +60,9 @@ final class PlotDrawing {
                 .filter(series -> series.kind() == Series.Kind.OURS)
                 .forEach(this::marks);
         for (int i = 0; i < plot.series().size(); i++) {
+            int row = i / 2;
             double left = LEFT + (i % 2) * (WIDTH - LEFT) / 2;
-            legend(plot.series().get(i), left, legendTop + LEGEND_LINE * (i / 2));
+            legend(plot.series().get(i), left, legendTop + LEGEND_LINE * row);
         }
         svg.append("</svg>");
         return svg.toString();

@@ -22,9 +22,10 @@ record Placement(double x, double y) {
     static List<Placement> anywhere() {
         Random random = new Random(SEED);
         List<Placement> places = new ArrayList<>();
-        for (int quarter = 0; quarter < 4; quarter++) {
-            places.add(new Placement(
-                    0.5 * (quarter % 2 + random.nextDouble()), 0.5 * (quarter / 2 + random.nextDouble())));
+        for (double south : new double[] {0, 0.5}) {
+            for (double west : new double[] {0, 0.5}) {
+                places.add(new Placement(west + 0.5 * random.nextDouble(), south + 0.5 * random.nextDouble()));
+            }
         }
         return places;
     }
