@@ -3,13 +3,15 @@ package org.headfall.validation.independent;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import org.headfall.validation.check.UnavailableException;
 
 /** Has SciPy solve a system that stands in files. */
 final class SciPy {
+
+    private static final int NOT_FOUND = 127;
 
     private static final String PROGRAM = """
             import sys
@@ -24,6 +26,9 @@ final class SciPy {
                 print(repr(float(value)))
             """;
 
+    /** Debian's own Python sees Debian's packages; another may stand before it on the path. */
+    private static final List<String> INTERPRETERS = List.of("python3", "/usr/bin/python3");
+
     private SciPy() {}
 
     /**
@@ -36,35 +41,39 @@ final class SciPy {
      * @throws IOException if the files cannot be used
      */
     static List<String> solve(Path matrix, Path right) throws UnavailableException, IOException {
-        Path errors = Files.createTempFile("scipy", ".txt");
+        for (String interpreter : INTERPRETERS) {
+            if (run(interpreter, "import scipy").code() == 0) {
+                Outcome outcome = run(interpreter, PROGRAM, matrix.toString(), right.toString());
+                if (outcome.code() != 0) {
+                    throw new IllegalStateException("SciPy ended with code " + outcome.code() + ": " + outcome.text());
+                }
+                return outcome.text().lines().toList();
+            }
+        }
+        throw new UnavailableException("no python3 with SciPy was found (on Debian: apt-get install python3-scipy)");
+    }
+
+    /** Runs a program to its end; an interpreter that is not there gives the code a shell gives for it. */
+    private static Outcome run(String interpreter, String program, String... arguments) throws IOException {
+        List<String> command = new ArrayList<>(List.of(interpreter, "-c", program));
+        command.addAll(List.of(arguments));
         Process process;
         try {
-            process = new ProcessBuilder("python3", "-c", PROGRAM, matrix.toString(), right.toString())
-                    .redirectError(errors.toFile())
-                    .start();
+            process = new ProcessBuilder(command).redirectErrorStream(true).start();
         } catch (IOException missing) {
-            Files.delete(errors);
-            throw new UnavailableException("python3 is not installed (on Debian: apt-get install python3-scipy)");
+            return new Outcome(NOT_FOUND, String.valueOf(missing.getMessage()));
         }
         try (InputStream output = process.getInputStream()) {
-            List<String> lines = new String(output.readAllBytes(), StandardCharsets.UTF_8)
-                    .lines()
-                    .toList();
-            int code = process.waitFor();
-            String complaint = Files.readString(errors);
-            if (code != 0 && complaint.contains("ModuleNotFoundError")) {
-                throw new UnavailableException("python3 has no SciPy (on Debian: apt-get install python3-scipy)");
-            }
-            if (code != 0) {
-                throw new IllegalStateException("SciPy ended with code " + code + ": " + complaint);
-            }
-            return lines;
+            String text = new String(output.readAllBytes(), StandardCharsets.UTF_8);
+            return new Outcome(process.waitFor(), text);
         } catch (InterruptedException interrupted) {
             Thread.currentThread().interrupt();
-            throw new IllegalStateException("interrupted while SciPy was running", interrupted);
+            throw new IllegalStateException("interrupted while Python was running", interrupted);
         } finally {
             process.destroy();
-            Files.deleteIfExists(errors);
         }
     }
+
+    /** How a program ended and all it wrote. */
+    private record Outcome(int code, String text) {}
 }

@@ -18,6 +18,7 @@ import org.headfall.solver.analytic.function.ModifiedBessel;
 import org.headfall.solver.analytic.function.StoringBedWellFunction;
 import org.headfall.solver.analytic.function.WellFunction;
 import org.headfall.solver.analytic.side.StreamDepletion;
+import org.headfall.solver.bore.Water;
 import org.headfall.validation.check.Comparison;
 import org.headfall.validation.check.Part;
 import org.headfall.validation.check.Source;
@@ -89,11 +90,17 @@ public final class TableCases {
             row -> "t/F=" + row.getField("t_over_F"),
             row -> DEPLETION.volumeShare(number(row, "t_over_F")));
 
+    private static final TableCheck DENSITY = new TableCheck(
+            "water_density.csv",
+            21,
+            row -> row.getField("t_C") + " °C",
+            row -> Water.density(number(row, "t_C")));
+
     private TableCases() {}
 
     /** All of them. */
     public static List<ValidationCase> all() {
-        return Stream.of(theis(), leaky(), bed(), freeFlow(), largeDiameter(), functions(), depletion())
+        return Stream.of(theis(), leaky(), bed(), freeFlow(), largeDiameter(), functions(), depletion(), density())
                 .flatMap(List::stream)
                 .toList();
     }
@@ -277,6 +284,21 @@ public final class TableCases {
                                 findings, source, 51, field("v_over_Qt_Jenkins"), Function.identity(), "v_over_Qt")));
     }
 
+    private static List<ValidationCase> density() {
+        Source source = new Source(
+                "Kell", 1975, "Journal of Chemical and Engineering Data 20(1), 97-105", "equation of density at one atmosphere",
+                Standing.MEMORY);
+        return List.of(new ValidationCase(
+                "water-density",
+                "Density of fresh water from 0 to 100 °C",
+                Part.TABLES,
+                List.of(source),
+                "Heads of hot bores are referred to cold water with the right weight.",
+                "Salt, gas and pressure, which the density leaves out.",
+                ValidationCase.Pace.FAST,
+                findings -> DENSITY.recomputed(findings, "rho_kg_m3", "kg/m³")));
+    }
+
     private static Function<NamedCsvRecord, Optional<String>> field(String column) {
         return row -> Optional.of(row.getField(column)).filter(text -> !text.isEmpty());
     }
@@ -296,7 +318,7 @@ public final class TableCases {
                 "The function gives the recomputed digits in every row of the table.",
                 OPEN,
                 ValidationCase.Pace.FAST,
-                findings -> check.recomputed(findings, column));
+                findings -> check.recomputed(findings, column, "-"));
     }
 
     private static ValidationCase printed(

@@ -24,25 +24,18 @@ record TableCheck(
 
     private static final String RECOMPUTED = "half a unit of the last recomputed digit";
 
-    /** Compares with the recomputed digits of a column, every row that a filter lets through. */
-    void recomputed(Findings findings, String column, Function<NamedCsvRecord, Boolean> wanted) {
+    /** Compares every row with the recomputed digits of a column. */
+    void recomputed(Findings findings, String column, String unit) {
         for (NamedCsvRecord row : ReferenceTable.rows(file, rows)) {
-            if (wanted.apply(row)) {
-                findings.compare(exact(row, column, RECOMPUTED));
-            }
+            findings.compare(exact(row, column, unit, RECOMPUTED));
         }
     }
 
-    /** The same for all rows. */
-    void recomputed(Findings findings, String column) {
-        recomputed(findings, column, row -> true);
-    }
-
-    private Comparison exact(NamedCsvRecord row, String column, String reason) {
+    private Comparison exact(NamedCsvRecord row, String column, String unit, String reason) {
         String digits = row.getField(column);
         return Comparison.withPrinted(
                 entry.apply(row),
-                "-",
+                unit,
                 digits,
                 ours.applyAsDouble(row),
                 new Tolerance(Figures.halfUnitOfLastDigit(digits), reason));
@@ -78,7 +71,7 @@ record TableCheck(
                 if (evidence.isPresent()) {
                     findings.misprint(
                             new Misprint(source, entry.apply(row), text, row.getField(exactColumn), evidence.get()));
-                    findings.compare(exact(row, exactColumn, "printed " + text + " is a misprint: " + RECOMPUTED));
+                    findings.compare(exact(row, exactColumn, "-", "printed " + text + " is a misprint: " + RECOMPUTED));
                 } else {
                     findings.compare(Comparison.withPrinted(
                             entry.apply(row),
