@@ -11,7 +11,7 @@ import java.util.List;
  * @param sources where the published numbers come from
  * @param proves what a pass shows
  * @param leavesOpen what a pass does not show
- * @param pace how long it takes
+ * @param pace when it is run
  * @param procedure what is done
  */
 public record ValidationCase(
@@ -29,11 +29,14 @@ public record ValidationCase(
         sources = List.copyOf(sources);
     }
 
-    /** How long a case takes. */
+    /** When a case is run. */
     public enum Pace {
         /** A few seconds at most: part of every build. */
         FAST,
-        /** Longer: run on demand. */
+        /**
+         * Longer, or known to fail today, where it would hide other failures of a build: run on demand, and in the
+         * report all the same.
+         */
         SLOW
     }
 

@@ -52,7 +52,7 @@ final class ValidateCommand implements Callable<Integer> {
             description = "Run only these cases, or those whose names begin so; names stand in the report.")
     private List<String> only = List.of();
 
-    @Option(names = "--fast", description = "Leave out the cases that take long.")
+    @Option(names = "--fast", description = "Run only the cases that are part of every build.")
     private boolean fast;
 
     @Option(names = "--json", description = "Answer with one JSON object on standard output.")

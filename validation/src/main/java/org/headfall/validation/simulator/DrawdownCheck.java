@@ -25,7 +25,7 @@ import org.headfall.validation.check.Series;
  */
 record DrawdownCheck(FlowProblem problem, ClosedForm expected, String published, String label) {
 
-    private static final int LINE_POINTS = 120;
+    private static final int LINE_POINTS = 200;
 
     /** Cells looked at, counted from the cell of the bore. */
     private static final int[][] STEPS = {
@@ -125,11 +125,24 @@ record DrawdownCheck(FlowProblem problem, ClosedForm expected, String published,
         return clear ? cell : -1;
     }
 
-    /** Draws drawdown over time at the first bore and at some cells. */
+    /** Draws drawdown over the logarithm of time at the first bore and at some cells. */
     Plot overTime(List<State> states, boolean logarithmicDrawdown) {
+        Plot.Scale time = Plot.Scale.logarithmic("days since pumping began");
+        return draw(
+                states,
+                time,
+                logarithmicDrawdown ? Plot.Scale.logarithmic("drawdown (m)") : Plot.Scale.linear("drawdown (m)"));
+    }
+
+    /** Draws drawdown over time at the first bore and at some cells, on even scales. */
+    Plot overEvenTime(List<State> states) {
+        return draw(states, Plot.Scale.linear("days"), Plot.Scale.linear("drawdown (m)"));
+    }
+
+    private Plot draw(List<State> states, Plot.Scale time, Plot.Scale drawdown) {
         List<Series> series = new ArrayList<>();
         Bore bore = problem.bores().get(0);
-        addCurve(series, "bore", states, day -> expected.atWall(bore, day), state -> -state.wallHead()[0]);
+        addCurve(series, "bore", states, time, day -> expected.atWall(bore, day), state -> -state.wallHead()[0]);
         RectilinearGrid grid = problem.aquifer().grid();
         for (int drawn : DRAWN) {
             int cell = beside(STEPS[drawn]);
@@ -138,26 +151,27 @@ record DrawdownCheck(FlowProblem problem, ClosedForm expected, String published,
                         series,
                         distanceWords(cell),
                         states,
+                        time,
                         day -> expected.at(grid.centreX(cell), grid.centreY(cell), day),
                         state -> -state.head()[cell]);
             }
         }
-        return new Plot(
-                label + ": drawdown over time",
-                Plot.Scale.logarithmic("days since pumping began"),
-                logarithmicDrawdown ? Plot.Scale.logarithmic("drawdown (m)") : Plot.Scale.linear("drawdown (m)"),
-                series);
+        return new Plot(label + ": drawdown over time", time, drawdown, series);
     }
 
     private void addCurve(
             List<Series> series,
             String place,
             List<State> states,
+            Plot.Scale time,
             DoubleUnaryOperator line,
             ToDoubleFunction<State> mark) {
         int pattern = series.size() / 2;
         double first = states.get(0).day();
-        double[] days = Field.days(first, states.get(states.size() - 1).day(), LINE_POINTS);
+        double last = states.get(states.size() - 1).day();
+        double[] days = time.logarithmic()
+                ? Field.days(first, last, LINE_POINTS)
+                : Field.evenDays(first, last, LINE_POINTS);
         double[] drawdowns = new double[days.length];
         for (int i = 0; i < days.length; i++) {
             drawdowns[i] = line.applyAsDouble(days[i]);

@@ -138,4 +138,13 @@ final class Field {
         }
         return days;
     }
+
+    /** Days in equal steps. */
+    static double[] evenDays(double first, double last, int count) {
+        double[] days = new double[count];
+        for (int i = 0; i < count; i++) {
+            days[i] = first + (last - first) * i / (count - 1.0);
+        }
+        return days;
+    }
 }
