@@ -169,9 +169,8 @@ record DrawdownCheck(FlowProblem problem, ClosedForm expected, String published,
         int pattern = series.size() / 2;
         double first = states.get(0).day();
         double last = states.get(states.size() - 1).day();
-        double[] days = time.logarithmic()
-                ? Field.days(first, last, LINE_POINTS)
-                : Field.evenDays(first, last, LINE_POINTS);
+        double[] days =
+                time.logarithmic() ? Field.days(first, last, LINE_POINTS) : Field.evenDays(first, last, LINE_POINTS);
         double[] drawdowns = new double[days.length];
         for (int i = 0; i < days.length; i++) {
             drawdowns[i] = line.applyAsDouble(days[i]);

@@ -91,10 +91,7 @@ public final class TableCases {
             row -> DEPLETION.volumeShare(number(row, "t_over_F")));
 
     private static final TableCheck DENSITY = new TableCheck(
-            "water_density.csv",
-            21,
-            row -> row.getField("t_C") + " °C",
-            row -> Water.density(number(row, "t_C")));
+            "water_density.csv", 21, row -> row.getField("t_C") + " °C", row -> Water.density(number(row, "t_C")));
 
     private TableCases() {}
 
@@ -286,7 +283,10 @@ public final class TableCases {
 
     private static List<ValidationCase> density() {
         Source source = new Source(
-                "Kell", 1975, "Journal of Chemical and Engineering Data 20(1), 97-105", "equation of density at one atmosphere",
+                "Kell",
+                1975,
+                "Journal of Chemical and Engineering Data 20(1), 97-105",
+                "equation of density at one atmosphere",
                 Standing.MEMORY);
         return List.of(new ValidationCase(
                 "water-density",
