@@ -1,5 +1,6 @@
 package org.headfall.solver.flow;
 
+import java.util.Iterator;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Objects;
@@ -30,7 +31,10 @@ final class StageMatrix {
     private final FivePointMatrix matrix;
     private final double[] diagonal;
     private final double[] scaled;
+    /** Solvers by rung, the one used longest ago first. */
     private final Map<Long, LinearSolver> solvers;
+
+    private final int kept;
     private @Nullable LinearSolver solver;
     private double coefficient = Double.NaN;
     private double absoluteTolerance;
@@ -50,15 +54,8 @@ final class StageMatrix {
                 equation.eastConductance(),
                 equation.northConductance());
         scaled = new double[diagonal.length];
-        int kept = (int) Math.max(2, Math.min(24, BYTES_FOR_PRECONDITIONERS / BYTES_PER_CELL / diagonal.length));
-        solvers = new LinkedHashMap<>(16, 0.75f, true) {
-            private static final long serialVersionUID = 1L;
-
-            @Override
-            protected boolean removeEldestEntry(Map.Entry<Long, LinearSolver> eldest) {
-                return size() > kept;
-            }
-        };
+        kept = (int) Math.max(2, Math.min(24, BYTES_FOR_PRECONDITIONERS / BYTES_PER_CELL / diagonal.length));
+        solvers = new LinkedHashMap<>(16, 0.75f, true);
     }
 
     int size() {
@@ -103,7 +100,20 @@ final class StageMatrix {
         long rung = Double.isFinite(coefficient)
                 ? Math.round(RUNGS_PER_FACTOR_OF_TWO * Math.log(coefficient) / Math.log(2))
                 : Long.MAX_VALUE;
-        solver = solvers.computeIfAbsent(rung, key -> LinearSolver.forMatrix(matrix, team));
+        solver = solvers.get(rung);
+        if (solver == null) {
+            solver = solvers.size() < kept ? LinearSolver.forMatrix(matrix, team) : madeAnew();
+            solvers.put(rung, solver);
+        }
+    }
+
+    /** The solver used longest ago, set up for the present diagonal, which costs half of what another one does. */
+    private LinearSolver madeAnew() {
+        Iterator<LinearSolver> byAge = solvers.values().iterator();
+        LinearSolver eldest = byAge.next();
+        byAge.remove();
+        eldest.diagonalChanged();
+        return eldest;
     }
 
     private LinearSolver prepared() {

@@ -29,8 +29,7 @@ final class LineInterpolation {
                 product.before[k] = product.couplingBefore(k);
                 product.after[k] = product.couplingAfter(k);
             }
-            factors.solveRow(row, product.before);
-            factors.solveRow(row, product.after);
+            factors.solveRow(row, product.before, product.after);
         }
     }
 }
