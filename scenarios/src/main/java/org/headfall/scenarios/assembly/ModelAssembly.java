@@ -65,7 +65,10 @@ public final class ModelAssembly {
         if (aquifer == null || problems.count() > before) {
             return null;
         }
-        List<Bore> bores = new BoreAssembly(scenario.period(), schedules).bores(scenario.bores());
+        List<Bore> bores = new BoreAssembly(scenario.period(), schedules, aquifer, problems).bores(scenario.bores());
+        if (problems.count() > before) {
+            return null;
+        }
         FlowProblem problem = new FlowProblem(aquifer, bed, boundaries, recharges, springs(), bores);
         Settings settings = new Settings(scenario.output().headTolerance(), Double.POSITIVE_INFINITY, 1);
         return new Model(

@@ -1,7 +1,9 @@
 package org.headfall.scenarios.findings;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
+import org.headfall.solver.bore.WaterColumn;
 
 /**
  * What one station loses.
@@ -12,6 +14,7 @@ import java.util.OptionalDouble;
  * @param outletLevel level of the outlet (m above datum), if known
  * @param headAboveGroundBefore head above the ground at the start (m), negative below
  * @param flowBefore discharge at the start (m³/d), absent for points
+ * @param hotColumn the water that fills the bore, if its temperature is given
  * @param flowByItself whether and until when it flows by itself
  * @param atDates the same for each report date that the run reaches
  */
@@ -22,12 +25,26 @@ public record ArtesianHead(
         OptionalDouble outletLevel,
         double headAboveGroundBefore,
         OptionalDouble flowBefore,
+        Optional<WaterColumn> hotColumn,
         FlowByItself flowByItself,
         List<AtDate> atDates) {
 
     /** Copies the list. */
     public ArtesianHead {
         atDates = List.copyOf(atDates);
+    }
+
+    /**
+     * Pressure that a gauge at the ground shows on the shut bore, full of its own hot water.
+     *
+     * @param headAboveGround head above the ground (m), at reference temperature
+     * @return gauge pressure (kPa), absent where no temperature is given or the water stands below the ground
+     */
+    public OptionalDouble hotPressureAtGround(double headAboveGround) {
+        double pressure = hotColumn
+                .map(column -> column.gaugePressure(groundLevel + headAboveGround, groundLevel))
+                .orElse(Double.NaN);
+        return pressure >= 0 ? OptionalDouble.of(pressure) : OptionalDouble.empty();
     }
 
     /**

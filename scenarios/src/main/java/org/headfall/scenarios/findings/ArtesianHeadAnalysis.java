@@ -2,12 +2,14 @@ package org.headfall.scenarios.findings;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import org.headfall.scenarios.recording.Recording;
 import org.headfall.scenarios.recording.ReportDate;
 import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.recording.Station;
 import org.headfall.scenarios.recording.StationSeries;
+import org.headfall.solver.bore.WaterColumn;
 
 /** Computes the loss of artesian head at every station from a recording. */
 public final class ArtesianHeadAnalysis {
@@ -46,6 +48,7 @@ public final class ArtesianHeadAnalysis {
                 station.outletLevel(),
                 series.head()[0] - station.groundLevel(),
                 present(series.discharge()[0]),
+                hotColumn(station),
                 flowByItself(station, series),
                 description.reportDates().stream()
                         .filter(date -> date.day() <= recording.endDay() && date.day() > recording.startDay())
@@ -53,11 +56,17 @@ public final class ArtesianHeadAnalysis {
                         .toList());
     }
 
+    private static Optional<WaterColumn> hotColumn(Station station) {
+        return station instanceof Station.BoreSite bore ? bore.hotColumn() : Optional.empty();
+    }
+
+    /** Compares head with the head that carries the bore's water, hot or not, to the outlet. */
     private static FlowByItself flowByItself(Station station, StationSeries series) {
         if (station.outletLevel().isEmpty()) {
             return new FlowByItself.NoOutlet();
         }
-        double outlet = station.outletLevel().getAsDouble();
+        double level = station.outletLevel().getAsDouble();
+        double outlet = hotColumn(station).map(column -> column.head(level)).orElse(level);
         double[] days = series.days();
         double[] head = series.head();
         if (head[0] < outlet) {

@@ -9,6 +9,7 @@ import org.headfall.scenarios.problem.Finding;
 import org.headfall.scenarios.problem.Place;
 import org.headfall.scenarios.problem.ProblemKind;
 import org.headfall.scenarios.problem.Problems;
+import org.headfall.scenarios.scenario.BoreCompletion;
 import org.headfall.scenarios.scenario.BoreOperation;
 import org.headfall.scenarios.scenario.BoreSpecification;
 import org.headfall.scenarios.scenario.BoreSpecification.Levels;
@@ -55,6 +56,7 @@ final class BoreDraft {
         if (flows && levels.outlet().isEmpty()) {
             report(problems, ProblemKind.MISSING_KEY, "free flow without outlet_level", "outlet_level with free flow");
         }
+        bore.completion().screen().ifPresent(screen -> requireScreenBelowGround(problems, screen));
         requireBelow(problems, "pump_intake_level", levels.pumpIntake(), "lowest_level", levels.lowest());
         requireBelow(problems, "pump_intake_level", levels.pumpIntake(), "ground_level", levels.ground());
         requireBelow(problems, "lowest_level", levels.lowest(), "ground_level", levels.ground());
@@ -66,8 +68,15 @@ final class BoreDraft {
                 bore.screenRadius(),
                 levels,
                 bore.wellLoss(),
+                bore.completion(),
                 phases,
                 bore.place());
+    }
+
+    private void requireScreenBelowGround(Problems problems, BoreCompletion.Screen screen) {
+        OptionalDouble top = OptionalDouble.of(screen.top());
+        requireBelow(problems, "screen.bottom", OptionalDouble.of(screen.bottom()), "screen.top", top);
+        requireBelow(problems, "screen.top", top, "ground_level", bore.levels().ground());
     }
 
     private void requireBelow(Problems problems, String low, OptionalDouble below, String high, OptionalDouble above) {

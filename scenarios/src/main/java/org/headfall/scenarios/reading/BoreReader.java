@@ -5,12 +5,10 @@ import java.util.List;
 import java.util.OptionalDouble;
 import org.headfall.scenarios.document.DocumentNode;
 import org.headfall.scenarios.document.Section;
-import org.headfall.scenarios.problem.Finding;
 import org.headfall.scenarios.problem.Place;
-import org.headfall.scenarios.problem.ProblemKind;
-import org.headfall.scenarios.quantity.AllowedRange;
 import org.headfall.scenarios.quantity.Dimension;
 import org.headfall.scenarios.quantity.Quantity;
+import org.headfall.scenarios.scenario.BoreCompletion;
 import org.headfall.scenarios.scenario.BoreSpecification;
 import org.headfall.scenarios.scenario.BoreSpecification.Group;
 import org.headfall.scenarios.scenario.BoreSpecification.Levels;
@@ -28,6 +26,7 @@ final class BoreReader {
     private final NameRegister names;
     private final OperationReader operations;
     private final KnownBores known = new KnownBores();
+    private final CompletionReader completions = new CompletionReader();
 
     BoreReader(Inputs inputs, PositionReader positions, NameRegister names) {
         this.inputs = inputs;
@@ -95,7 +94,8 @@ final class BoreReader {
         @Nullable Group group = section.choice("group", BoreWords.GROUPS);
         @Nullable Quantity radius = section.quantity("screen_radius", Dimension.LENGTH, ValueRanges.SCREEN_RADIUS);
         Levels levels = levels(section);
-        WellLossSpecification wellLoss = wellLoss(section);
+        WellLossSpecification wellLoss = completions.wellLoss(section);
+        BoreCompletion completion = completions.completion(section);
         List<OperationReader.PlacedPhase> phases = operations.phases(section);
         section.done();
         if (name == null || position == null || group == null || radius == null) {
@@ -109,6 +109,7 @@ final class BoreReader {
                 radius.value(),
                 levels,
                 wellLoss,
+                completion,
                 List.of(),
                 section.place());
         BoreDraft draft = new BoreDraft(bore, levelPlace(section));
@@ -136,24 +137,5 @@ final class BoreReader {
             }
         }
         return section.place();
-    }
-
-    private static WellLossSpecification wellLoss(Section bore) {
-        @Nullable Section section = bore.optionalSection("well_loss");
-        if (section == null) {
-            return new WellLossSpecification(0, 0);
-        }
-        @Nullable
-        Quantity linear = section.optionalQuantity("linear", Dimension.LINEAR_WELL_LOSS, AllowedRange.NOT_NEGATIVE);
-        @Nullable
-        Quantity quadratic =
-                section.optionalQuantity("quadratic", Dimension.QUADRATIC_WELL_LOSS, AllowedRange.NOT_NEGATIVE);
-        if (!section.has("linear") && !section.has("quadratic")) {
-            bore.refuse(
-                    "well_loss", Finding.of(ProblemKind.MISSING_KEY, "neither of them", "linear, quadratic or both"));
-        }
-        section.done();
-        return new WellLossSpecification(
-                linear == null ? 0 : linear.value(), quadratic == null ? 0 : quadratic.value());
     }
 }

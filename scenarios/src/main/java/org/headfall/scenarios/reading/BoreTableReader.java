@@ -1,6 +1,7 @@
 package org.headfall.scenarios.reading;
 
 import java.time.LocalDate;
+import java.time.MonthDay;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -23,6 +24,7 @@ import org.headfall.scenarios.scenario.BoreSpecification.Levels;
 import org.headfall.scenarios.scenario.BoreSpecification.Phase;
 import org.headfall.scenarios.scenario.BoreSpecification.WellLossSpecification;
 import org.headfall.scenarios.scenario.Position;
+import org.headfall.scenarios.scenario.Season;
 import org.headfall.scenarios.scenario.TimeCourse;
 import org.headfall.scenarios.table.TableColumn;
 import org.headfall.scenarios.table.TableFormat;
@@ -41,46 +43,58 @@ final class BoreTableReader {
 
     private static final long MOST_CHANGES = 100 * MOST_BORES;
     private static final TableFormat BORES = TableFormat.of(
-                    TableColumn.text("name"),
-                    TableColumn.quantity("x", Dimension.LENGTH, ValueRanges.POSITION),
-                    TableColumn.quantity("y", Dimension.LENGTH, ValueRanges.POSITION),
-                    TableColumn.text("holder").orNone(),
-                    TableColumn.word("group", BoreWords.GROUPS.keySet()),
-                    TableColumn.quantity("screen_radius", Dimension.LENGTH, ValueRanges.SCREEN_RADIUS),
-                    TableColumn.quantity("ground_level", Dimension.LEVEL, ValueRanges.LEVEL)
-                            .orNone(),
-                    TableColumn.quantity("outlet_level", Dimension.LEVEL, ValueRanges.LEVEL)
-                            .orNone(),
-                    TableColumn.quantity("pump_intake_level", Dimension.LEVEL, ValueRanges.LEVEL)
-                            .orNone(),
-                    TableColumn.quantity("lowest_level", Dimension.LEVEL, ValueRanges.LEVEL)
-                            .orNone(),
-                    TableColumn.quantity("linear_well_loss", Dimension.LINEAR_WELL_LOSS, AllowedRange.NOT_NEGATIVE)
-                            .orNone(),
-                    TableColumn.quantity(
-                                    "quadratic_well_loss", Dimension.QUADRATIC_WELL_LOSS, AllowedRange.NOT_NEGATIVE)
-                            .orNone(),
-                    TableColumn.quantity("rate", Dimension.RATE, ValueRanges.RATE)
-                            .orNone(),
-                    TableColumn.text("schedule").orNone(),
-                    TableColumn.word("between_dates", TimeCourseReader.SHAPES.keySet())
-                            .orNone(),
-                    TableColumn.word("operation", BoreWords.OPERATIONS.keySet()).orNone(),
-                    TableColumn.date("from").orNone(),
-                    TableColumn.date("until").orNone(),
-                    TableColumn.text("remark").orNone())
-            .withMostRows(MOST_BORES);
+            TableColumn.text("name"),
+            TableColumn.quantity("x", Dimension.LENGTH, ValueRanges.POSITION),
+            TableColumn.quantity("y", Dimension.LENGTH, ValueRanges.POSITION),
+            TableColumn.text("holder").orNone(),
+            TableColumn.word("group", BoreWords.GROUPS.keySet()),
+            TableColumn.quantity("screen_radius", Dimension.LENGTH, ValueRanges.SCREEN_RADIUS),
+            TableColumn.quantity("ground_level", Dimension.LEVEL, ValueRanges.LEVEL)
+                    .orNone(),
+            TableColumn.quantity("outlet_level", Dimension.LEVEL, ValueRanges.LEVEL)
+                    .orNone(),
+            TableColumn.quantity("pump_intake_level", Dimension.LEVEL, ValueRanges.LEVEL)
+                    .orNone(),
+            TableColumn.quantity("lowest_level", Dimension.LEVEL, ValueRanges.LEVEL)
+                    .orNone(),
+            TableColumn.quantity("linear_well_loss", Dimension.LINEAR_WELL_LOSS, AllowedRange.NOT_NEGATIVE)
+                    .orNone(),
+            TableColumn.quantity("quadratic_well_loss", Dimension.QUADRATIC_WELL_LOSS, AllowedRange.NOT_NEGATIVE)
+                    .orNone(),
+            TableColumn.quantity("skin", Dimension.NUMBER, ValueRanges.SKIN).orNone(),
+            TableColumn.quantity("screen_top", Dimension.LEVEL, ValueRanges.LEVEL)
+                    .orNone(),
+            TableColumn.quantity("screen_bottom", Dimension.LEVEL, ValueRanges.LEVEL)
+                    .orNone(),
+            TableColumn.quantity("vertical_over_horizontal", Dimension.NUMBER, ValueRanges.RATIO)
+                    .orNone(),
+            TableColumn.quantity("casing_diameter", Dimension.LENGTH, ValueRanges.PIPE_DIAMETER)
+                    .orNone(),
+            TableColumn.quantity("casing_length", Dimension.LENGTH, ValueRanges.PIPE_LENGTH)
+                    .orNone(),
+            TableColumn.quantity("casing_roughness", Dimension.LENGTH, AllowedRange.NOT_NEGATIVE)
+                    .orNone(),
+            TableColumn.quantity("water_temperature", Dimension.TEMPERATURE, ValueRanges.TEMPERATURE)
+                    .orNone(),
+            TableColumn.quantity("rate", Dimension.RATE, ValueRanges.RATE).orNone(),
+            TableColumn.text("schedule").orNone(),
+            TableColumn.word("between_dates", TimeCourseReader.SHAPES.keySet()).orNone(),
+            TableColumn.word("operation", BoreWords.OPERATIONS.keySet()).orNone(),
+            TableColumn.text("season_from").orNone(),
+            TableColumn.text("season_to").orNone(),
+            TableColumn.date("from").orNone(),
+            TableColumn.date("until").orNone(),
+            TableColumn.text("remark").orNone()).withMostRows(MOST_BORES);
     private static final TableFormat CHANGES = TableFormat.of(
-                    TableColumn.text("name"),
-                    TableColumn.date("from"),
-                    TableColumn.quantity("rate", Dimension.RATE, ValueRanges.RATE)
-                            .orNone(),
-                    TableColumn.text("schedule").orNone(),
-                    TableColumn.word("between_dates", TimeCourseReader.SHAPES.keySet())
-                            .orNone(),
-                    TableColumn.word("operation", BoreWords.OPERATIONS.keySet()).orNone(),
-                    TableColumn.text("remark").orNone())
-            .withMostRows(MOST_CHANGES);
+            TableColumn.text("name"),
+            TableColumn.date("from"),
+            TableColumn.quantity("rate", Dimension.RATE, ValueRanges.RATE).orNone(),
+            TableColumn.text("schedule").orNone(),
+            TableColumn.word("between_dates", TimeCourseReader.SHAPES.keySet()).orNone(),
+            TableColumn.word("operation", BoreWords.OPERATIONS.keySet()).orNone(),
+            TableColumn.text("season_from").orNone(),
+            TableColumn.text("season_to").orNone(),
+            TableColumn.text("remark").orNone()).withMostRows(MOST_CHANGES);
 
     private final Inputs inputs;
     private final PositionReader positions;
@@ -88,6 +102,7 @@ final class BoreTableReader {
     private final TimeCourseReader courses;
     private final KnownBores known;
     private final Set<String> namesInTable = new LinkedHashSet<>();
+    private final CompletionColumns completions;
 
     BoreTableReader(Inputs inputs, PositionReader positions, NameRegister names, KnownBores known) {
         this.inputs = inputs;
@@ -95,6 +110,7 @@ final class BoreTableReader {
         this.names = names;
         this.courses = new TimeCourseReader(inputs);
         this.known = known;
+        this.completions = new CompletionColumns(inputs.problems());
     }
 
     List<BoreDraft> bores(Inputs.TableFile file) {
@@ -134,7 +150,8 @@ final class BoreTableReader {
                         level(row, "outlet_level"),
                         level(row, "pump_intake_level"),
                         level(row, "lowest_level")),
-                new WellLossSpecification(row.valueOr("linear_well_loss", 0), row.valueOr("quadratic_well_loss", 0)),
+                new WellLossSpecification(row.valueOr("linear_well_loss", 0), row.valueOr("quadratic_well_loss", 0), 2),
+                completions.completion(row),
                 List.of(),
                 row.place("name"));
         BoreDraft draft = new BoreDraft(bore, levelPlace(row));
@@ -186,8 +203,28 @@ final class BoreTableReader {
     private void addPhase(BoreDraft draft, TableRow row, Optional<LocalDate> from) {
         @Nullable BoreOperation operation = operation(row);
         if (operation != null) {
-            draft.add(new Phase(from, operation), row.place("from"), inputs.problems());
+            draft.add(new Phase(from, operation, season(row)), row.place("from"), inputs.problems());
         }
+    }
+
+    private Optional<Season> season(TableRow row) {
+        if (row.has("season_from") != row.has("season_to")) {
+            String filled = row.has("season_from") ? "season_from" : "season_to";
+            String found = "only " + filled;
+            inputs.problems()
+                    .add(
+                            row.place(filled),
+                            "bore " + row.text("name"),
+                            Finding.of(ProblemKind.CONFLICTING_KEYS, found, "both season_from and season_to"));
+            return Optional.empty();
+        }
+        return SeasonWords.of(seasonDay(row, "season_from"), seasonDay(row, "season_to"));
+    }
+
+    private Optional<MonthDay> seasonDay(TableRow row, String column) {
+        return row.has(column)
+                ? SeasonWords.day(row.text(column), row.place(column), column, inputs.problems())
+                : Optional.empty();
     }
 
     private @Nullable BoreOperation operation(TableRow row) {

@@ -10,6 +10,7 @@ import org.headfall.scenarios.quantity.Dimension;
 import org.headfall.scenarios.reading.TimeCourseReader.Shape;
 import org.headfall.scenarios.scenario.BoreOperation;
 import org.headfall.scenarios.scenario.BoreSpecification.Phase;
+import org.headfall.scenarios.scenario.Season;
 import org.headfall.scenarios.scenario.TimeCourse;
 import org.jspecify.annotations.Nullable;
 
@@ -17,10 +18,12 @@ import org.jspecify.annotations.Nullable;
 final class OperationReader {
     private final Inputs inputs;
     private final TimeCourseReader courses;
+    private final PumpReader pumps;
 
     OperationReader(Inputs inputs) {
         this.inputs = inputs;
         this.courses = new TimeCourseReader(inputs);
+        this.pumps = new PumpReader(inputs);
     }
 
     /** A phase and where it is given. */
@@ -35,6 +38,7 @@ final class OperationReader {
             @Nullable LocalDate date = change.date("from");
             if (date == null) {
                 operation(change);
+                SeasonWords.of(change, inputs.problems());
             } else {
                 addTo(phases, change, date);
             }
@@ -45,19 +49,23 @@ final class OperationReader {
 
     private void addTo(List<PlacedPhase> phases, Section section, @Nullable LocalDate from) {
         @Nullable BoreOperation operation = operation(section);
+        Optional<Season> season = SeasonWords.of(section, inputs.problems());
         if (operation != null) {
             Place place = section.has("from") ? section.placeOf("from") : section.place();
-            phases.add(new PlacedPhase(new Phase(Optional.ofNullable(from), operation), place));
+            phases.add(new PlacedPhase(new Phase(Optional.ofNullable(from), operation, season), place));
         }
     }
 
     private @Nullable BoreOperation operation(Section section) {
-        @Nullable String key = inputs.onlyOneOf(section, section.nameOf("rate"), "rate", "operation");
+        @Nullable String key = inputs.onlyOneOf(section, section.nameOf("rate"), "rate", "operation", "pump");
         if (key == null) {
             return null;
         }
         if (key.equals("operation")) {
             return section.choice("operation", BoreWords.OPERATIONS);
+        }
+        if (key.equals("pump")) {
+            return pumps.read(section, "pump");
         }
         @Nullable
         TimeCourse rate = courses.required(section, "rate", Dimension.RATE, ValueRanges.RATE, Shape.STEPS, "rate");

@@ -33,5 +33,18 @@ final class ValueRanges {
     /** Length of a period or of a part of it (d), up to 1000 years. */
     static final AllowedRange TIME = AllowedRange.positiveUpTo(365_250);
 
+    /** Skin of a bore (-). */
+    static final AllowedRange SKIN = AllowedRange.between(0, 1000);
+    /** Exponent of well loss (-). */
+    static final AllowedRange WELL_LOSS_EXPONENT = AllowedRange.between(1, 4);
+    /** Inner diameter of a casing or riser (m). */
+    static final AllowedRange PIPE_DIAMETER = AllowedRange.positiveUpTo(5);
+    /** Length of a casing or riser (m). */
+    static final AllowedRange PIPE_LENGTH = AllowedRange.between(0, 20_000);
+    /** Temperature of water (degC). */
+    static final AllowedRange TEMPERATURE = AllowedRange.between(0, 110);
+    /** Head of a pump or needed at delivery (m). */
+    static final AllowedRange PUMP_HEAD = AllowedRange.between(0, 5000);
+
     private ValueRanges() {}
 }

@@ -2,7 +2,10 @@ package org.headfall.scenarios.recording;
 
 import com.fasterxml.jackson.annotation.JsonSubTypes;
 import com.fasterxml.jackson.annotation.JsonTypeInfo;
+import java.util.Optional;
 import java.util.OptionalDouble;
+import org.headfall.solver.bore.WaterColumn;
+import org.headfall.solver.bore.WellLoss;
 
 /** A place with a series of its own in the results. Names are unique among all stations of a run. */
 @JsonTypeInfo(use = JsonTypeInfo.Id.NAME, property = "is")
@@ -42,8 +45,8 @@ public sealed interface Station {
      * @param pumpIntake level of the pump intake (m above datum), if the bore has a pump
      * @param aquiferTop top of the aquifer at the bore (m above datum)
      * @param screenRadius radius at the screen face (m)
-     * @param linearWellLoss B of the bore itself (d/m²)
-     * @param quadraticWellLoss C (d²/m⁵)
+     * @param wellLoss loss of the bore itself, without skin
+     * @param hotColumn the water that fills the bore, if its temperature is given
      * @param holder who holds the bore, empty if not stated
      * @param proposed whether the bore is proposed rather than existing
      * @param use what the bore is there for
@@ -58,8 +61,8 @@ public sealed interface Station {
             OptionalDouble pumpIntake,
             double aquiferTop,
             double screenRadius,
-            double linearWellLoss,
-            double quadraticWellLoss,
+            WellLoss wellLoss,
+            Optional<WaterColumn> hotColumn,
             String holder,
             boolean proposed,
             Use use,

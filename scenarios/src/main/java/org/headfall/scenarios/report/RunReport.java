@@ -91,6 +91,7 @@ public final class RunReport {
         return new ArtesianHead(
                 head.station(),
                 head.headAboveGroundBefore(),
+                head.hotPressureAtGround(head.headAboveGroundBefore()).orElse(Double.NaN),
                 head.flowBefore().orElse(Double.NaN),
                 stops,
                 head.atDates().stream().map(at -> loss(head, at)).toList());
@@ -101,6 +102,7 @@ public final class RunReport {
         return new ArtesianHead.Loss(
                 date(at.day()),
                 at.headAboveGround(),
+                head.hotPressureAtGround(at.headAboveGround()).orElse(Double.NaN),
                 at.loss(),
                 at.declineRate().orElse(Double.NaN),
                 head.groundLevel() - at.levelInBore().orElse(Double.NaN),

@@ -23,6 +23,9 @@ final class ArtesianHeadTable {
             "pressure at ground at start (kPa at 9.79 kPa/m)",
             "head above ground (m)",
             "pressure at ground (kPa at 9.79 kPa/m)",
+            "mean temperature of water in bore (degC)",
+            "pressure at ground with this water at start (kPa)",
+            "pressure at ground with this water (kPa)",
             "loss of head since start (m)",
             "decline over last five years (m/yr)",
             "flows by itself",
@@ -63,6 +66,9 @@ final class ArtesianHeadTable {
                 .number(HeadPressure.atGround(loss.headAboveGroundBefore()), 1)
                 .number(at.headAboveGround(), 2)
                 .number(HeadPressure.atGround(at.headAboveGround()), 1)
+                .number(meanTemperature(loss), 1)
+                .number(loss.hotPressureAtGround(loss.headAboveGroundBefore()), 1)
+                .number(loss.hotPressureAtGround(at.headAboveGround()), 1)
                 .number(at.loss(), 3)
                 .number(at.declineRate(), 4);
         flowByItself(cells, loss.flowByItself(), calendar);
@@ -73,6 +79,12 @@ final class ArtesianHeadTable {
                 .number(litresPerSecond(loss.flowBefore()), 3)
                 .number(litresPerSecond(at.flow()), 3)
                 .text(at.belowAquiferTop() ? "yes: figures in doubt" : "no");
+    }
+
+    private static OptionalDouble meanTemperature(ArtesianHead loss) {
+        return loss.hotColumn().isPresent()
+                ? OptionalDouble.of(loss.hotColumn().get().meanTemperature())
+                : OptionalDouble.empty();
     }
 
     private static void flowByItself(CsvLineCells cells, FlowByItself flow, RunCalendar calendar) {

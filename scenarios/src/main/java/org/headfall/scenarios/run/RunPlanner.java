@@ -34,6 +34,7 @@ import org.headfall.scenarios.scenario.CoordinateSystem;
 import org.headfall.scenarios.scenario.Period;
 import org.headfall.scenarios.scenario.Scenario;
 import org.headfall.scenarios.scenario.StartSpecification;
+import org.headfall.solver.bore.Bore;
 import org.headfall.solver.simulation.Settings;
 
 /** Makes a scenario document that has been read ready to run. */
@@ -126,7 +127,10 @@ public final class RunPlanner {
 
     private List<Station> stations() {
         List<Station> stations = new ArrayList<>();
-        scenario.bores().forEach(bore -> stations.add(boreSite(bore)));
+        for (int i = 0; i < scenario.bores().size(); i++) {
+            stations.add(
+                    boreSite(scenario.bores().get(i), model.problem().bores().get(i)));
+        }
         scenario.springs()
                 .forEach(spring -> stations.add(new Station.SpringSite(
                         spring.name(),
@@ -145,7 +149,7 @@ public final class RunPlanner {
         return stations;
     }
 
-    private Station boreSite(BoreSpecification bore) {
+    private Station boreSite(BoreSpecification bore, Bore assembled) {
         double x = bore.position().x();
         double y = bore.position().y();
         return new Station.BoreSite(
@@ -157,8 +161,8 @@ public final class RunPlanner {
                 bore.levels().pumpIntake(),
                 model.problem().aquifer().top()[cell(x, y)],
                 bore.screenRadius(),
-                bore.wellLoss().linear(),
-                bore.wellLoss().quadratic(),
+                assembled.wellLoss(),
+                bore.completion().temperature().map(given -> assembled.column()),
                 bore.holder(),
                 bore.group() == BoreSpecification.Group.PROPOSED,
                 use(bore),
@@ -166,7 +170,7 @@ public final class RunPlanner {
     }
 
     private static Station.BoreSite.Use use(BoreSpecification bore) {
-        if (has(bore, BoreOperation.Pumped.class)) {
+        if (has(bore, BoreOperation.Pumped.class) || has(bore, BoreOperation.PumpedByCurve.class)) {
             return Station.BoreSite.Use.PUMPED;
         }
         return has(bore, BoreOperation.FreeFlow.class) ? Station.BoreSite.Use.FREE_FLOWING : Station.BoreSite.Use.IDLE;

@@ -16,6 +16,7 @@ import org.headfall.scenarios.problem.Place;
  * @param screenRadius radius at the face of the screen (m)
  * @param levels levels of its parts
  * @param wellLoss loss between aquifer and bore
+ * @param completion how it is built
  * @param phases what it does from which date on, in order of the dates; off before the first
  * @param place where the document or the table gives it
  */
@@ -27,6 +28,7 @@ public record BoreSpecification(
         double screenRadius,
         Levels levels,
         WellLossSpecification wellLoss,
+        BoreCompletion completion,
         List<Phase> phases,
         Place place) {
     /** Copies the list. */
@@ -63,18 +65,30 @@ public record BoreSpecification(
     }
 
     /**
-     * Loss between aquifer and bore, {@code B Q + C Q^2}.
+     * Loss between aquifer and bore, {@code B Q + C Q^p}.
      *
      * @param linear B (d/m2), without the part of the aquifer
-     * @param quadratic C (d2/m5)
+     * @param turbulent C (d2/m5 for p = 2)
+     * @param exponent p (-)
      */
-    public record WellLossSpecification(double linear, double quadratic) {}
+    public record WellLossSpecification(double linear, double turbulent, double exponent) {}
 
     /**
      * What a bore does from a date on.
      *
      * @param from the date; empty for "from before the period on"
      * @param operation what it does
+     * @param season the part of every year in which it does so, off in the rest; empty for the whole year
      */
-    public record Phase(Optional<LocalDate> from, BoreOperation operation) {}
+    public record Phase(Optional<LocalDate> from, BoreOperation operation, Optional<Season> season) {
+        /**
+         * All the year.
+         *
+         * @param from the date
+         * @param operation what the bore does
+         */
+        public Phase(Optional<LocalDate> from, BoreOperation operation) {
+            this(from, operation, Optional.empty());
+        }
+    }
 }

@@ -144,7 +144,7 @@ class ScenarioReaderTest {
         assertEquals(new Position(341_500, 6_531_000), town3.position());
         assertEquals(OptionalDouble.of(75), town3.levels().pumpingFloor());
         assertEquals(1e-4, town3.wellLoss().linear());
-        assertEquals(1900 / 86_400.0 / 86_400.0, town3.wellLoss().quadratic(), 1e-20);
+        assertEquals(1900 / 86_400.0 / 86_400.0, town3.wellLoss().turbulent(), 1e-20);
         assertEquals(3, town3.phases().size());
         BoreOperation.Pumped late = assertInstanceOf(
                 BoreOperation.Pumped.class, town3.phases().get(1).operation());
@@ -200,7 +200,15 @@ class ScenarioReaderTest {
     @Test
     void keepsEveryFileItUsed() throws Exception {
         assertEquals(
-                List.of("bores.csv", "changes.csv", "intake.csv", "late.csv", "quandong.yaml", "rain.csv", "tests.csv"),
+                List.of(
+                        "bores.csv",
+                        "changes.csv",
+                        "intake.csv",
+                        "late.csv",
+                        "pump.csv",
+                        "quandong.yaml",
+                        "rain.csv",
+                        "tests.csv"),
                 reading.folder().usedFiles().stream().map(UsedFile::name).toList());
         assertTrue(reading.problems().isEmpty());
     }

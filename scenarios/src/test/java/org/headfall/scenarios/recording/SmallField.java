@@ -8,6 +8,8 @@ import java.util.OptionalDouble;
 import org.headfall.scenarios.reference.CoordinateReference;
 import org.headfall.solver.aquifer.Aquifer;
 import org.headfall.solver.aquifer.SealingBed;
+import org.headfall.solver.bore.WaterColumn;
+import org.headfall.solver.bore.WellLoss;
 import org.headfall.solver.flow.WaterBalance;
 import org.headfall.solver.grid.Axis;
 import org.headfall.solver.grid.RectilinearGrid;
@@ -95,7 +97,20 @@ public final class SmallField {
             boolean proposed,
             Station.BoreSite.Use use) {
         return new Station.BoreSite(
-                name, x, y, 100, outlet, intake, -50, 0.1, 1e-4, 1e-7, "Shire, of \"G\"", proposed, use, "in words");
+                name,
+                x,
+                y,
+                100,
+                outlet,
+                intake,
+                -50,
+                0.1,
+                new WellLoss(1e-4, 1e-7),
+                Optional.of(WaterColumn.ofOneTemperature(60, -100)),
+                "Shire, of \"G\"",
+                proposed,
+                use,
+                "in words");
     }
 
     public static double[] filled(int length, double value) {

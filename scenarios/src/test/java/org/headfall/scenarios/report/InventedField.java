@@ -240,6 +240,7 @@ final class InventedField {
                     return new ArtesianHead.Loss(
                             START.plusYears(years),
                             before - loss,
+                            Double.NaN,
                             loss,
                             (loss - earlier) / 5,
                             flows ? Double.NaN : loss + 2.5 - before,
@@ -249,7 +250,12 @@ final class InventedField {
                 .toList();
         boolean stops = site.states().contains(SiteState.STOPPED);
         return new ArtesianHead(
-                site.name(), before, flows ? 120 : Double.NaN, stops ? LocalDate.of(2033, 4, 12) : null, losses);
+                site.name(),
+                before,
+                Double.NaN,
+                flows ? 120 : Double.NaN,
+                stops ? LocalDate.of(2033, 4, 12) : null,
+                losses);
     }
 
     private Interference interference(int years) {

@@ -9,6 +9,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import org.headfall.scenarios.findings.ArtesianHead;
 import org.headfall.scenarios.findings.Confinement;
@@ -112,6 +113,7 @@ class RunReportTest {
                 OptionalDouble.of(98),
                 11,
                 OptionalDouble.of(30),
+                Optional.empty(),
                 new FlowByItself.Stops(1826, OptionalDouble.empty(), false),
                 List.of(end));
         Confinement confinement = new Confinement(

@@ -52,6 +52,10 @@ class TablesTest {
         assertEquals("19.00", last.getField("head above ground at start (m)"));
         assertEquals("186.0", last.getField("pressure at ground at start (kPa at 9.79 kPa/m)"));
         assertEquals("16.00", last.getField("head above ground (m)"));
+        // By hand, with Kell's densities at 20 and 60 degC over a screen at -100 m, ground at 100 m.
+        double hot = (998.204 * (100 + 16 + 100) - 983.199 * (100 + 100)) * 9.80665 / 1000;
+        assertEquals(hot, Double.parseDouble(last.getField("pressure at ground with this water (kPa)")), 0.06);
+        assertEquals("60.0", last.getField("mean temperature of water in bore (degC)"));
         assertEquals("3.000", last.getField("loss of head since start (m)"));
         assertEquals("75.00", last.getField("water above pump intake (m)"));
         assertEquals("10.000", last.getField("discharge (L/s)"));

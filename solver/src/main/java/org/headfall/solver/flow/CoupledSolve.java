@@ -59,6 +59,11 @@ final class CoupledSolve {
             engage(rules, head, discharge);
             double[] change = ruleCorrection(rules, head, discharge);
             if (change.length == 0) {
+                if (attempt > 0) {
+                    // The kept responses are rounded; the little that is missing in the water balance is soon solved
+                    // for.
+                    solveGrid(right, head, discharge);
+                }
                 return;
             }
             take(change, head, discharge);

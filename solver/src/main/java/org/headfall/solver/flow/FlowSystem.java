@@ -3,6 +3,7 @@ package org.headfall.solver.flow;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.Collectors;
 import org.headfall.solver.linear.WorkerTeam;
 import org.headfall.solver.time.ImplicitSystem;
 import org.headfall.solver.time.Step;
@@ -102,12 +103,23 @@ public final class FlowSystem implements ImplicitSystem {
     public void steady(double day, double[] head) {
         if (!equation.tied()) {
             throw new IllegalStateException("there is no steady state: every side of the aquifer is closed or has a"
-                    + " given flow and nothing leaks; give a boundary a head, or start from given heads");
+                    + " given flow and nothing leaks; asked for are " + asked(pointRules.at(day))
+                    + "; give a boundary a head, or start from given heads");
         }
         matrix.prepareSteady();
         equation.sources(day, right);
         rules = pointRules.at(day);
         coupled.solve(right, rules, head, discharge[0]);
+    }
+
+    /** Who takes how much, such as "700.0 m3/d by 'Mulga 3'". */
+    private static String asked(DischargeRule[] rules) {
+        String taken = Arrays.stream(rules)
+                .filter(rule -> rule.dependsOnHead() || rule.most() != 0)
+                .map(rule -> (Double.isNaN(rule.asked()) ? "what head gives" : rule.asked() + " m3/d") + " by '"
+                        + rule.name() + "'")
+                .collect(Collectors.joining(", "));
+        return taken.isEmpty() ? "no discharges" : taken;
     }
 
     @Override

@@ -9,6 +9,7 @@ import org.jspecify.annotations.Nullable;
  *
  * @param site name of the site
  * @param before head above ground before (m), negative below ground
+ * @param hotPressureBefore gauge pressure at the ground before, with the hot water of the bore (kPa), or NaN
  * @param flowBefore flow before, for what flows by itself (m³/d) or NaN
  * @param stopsFlowing first date on which it no longer flows by itself, null if it never stops or never flowed
  * @param losses losses at the report dates after the start
@@ -16,6 +17,7 @@ import org.jspecify.annotations.Nullable;
 public record ArtesianHead(
         String site,
         double before,
+        double hotPressureBefore,
         double flowBefore,
         @Nullable LocalDate stopsFlowing,
         List<Loss> losses) {
@@ -30,6 +32,7 @@ public record ArtesianHead(
      *
      * @param date the date
      * @param headAboveGround head above ground (m)
+     * @param hotPressure gauge pressure at the ground with the hot water of the bore (kPa), or NaN
      * @param loss head before less head then (m)
      * @param declineRate fall of head over the five years before (m/yr)
      * @param waterLevel water level in the bore below ground while it works, positive downwards (m), or NaN
@@ -39,6 +42,7 @@ public record ArtesianHead(
     public record Loss(
             LocalDate date,
             double headAboveGround,
+            double hotPressure,
             double loss,
             double declineRate,
             double waterLevel,

@@ -1,0 +1,82 @@
+package org.headfall.scenarios.reading;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.headfall.scenarios.problem.Finding;
+import org.headfall.scenarios.problem.ProblemKind;
+import org.headfall.scenarios.problem.Problems;
+import org.headfall.scenarios.scenario.BoreCompletion;
+import org.headfall.scenarios.scenario.BoreCompletion.PipeSpecification;
+import org.headfall.scenarios.scenario.BoreCompletion.Screen;
+import org.headfall.scenarios.scenario.BoreCompletion.WaterTemperature;
+import org.headfall.scenarios.table.TableRow;
+import org.headfall.solver.bore.Pipe;
+
+/** Reads from the columns of a table of bores how a bore is built. */
+final class CompletionColumns {
+    private static final List<String> SCREEN = List.of("screen_top", "screen_bottom");
+    private static final List<String> CASING = List.of("casing_diameter", "casing_length", "casing_roughness");
+
+    private final Problems problems;
+
+    CompletionColumns(Problems problems) {
+        this.problems = problems;
+    }
+
+    BoreCompletion completion(TableRow row) {
+        boolean screen = allOrNone(row, SCREEN);
+        requireScreen(row, "vertical_over_horizontal", screen);
+        requireScreen(row, "water_temperature", screen);
+        return new BoreCompletion(
+                row.valueOr("skin", 0),
+                screen ? Optional.of(screen(row)) : Optional.empty(),
+                allOrNone(row, CASING) ? casing(row) : Optional.empty(),
+                row.has("water_temperature")
+                        ? Optional.of(
+                                new WaterTemperature(row.value("water_temperature"), row.value("water_temperature")))
+                        : Optional.empty());
+    }
+
+    private static Screen screen(TableRow row) {
+        String ratio = "vertical_over_horizontal";
+        return new Screen(
+                row.value("screen_top"),
+                row.value("screen_bottom"),
+                row.has(ratio) ? Optional.of(row.value(ratio)) : Optional.empty());
+    }
+
+    private Optional<PipeSpecification> casing(TableRow row) {
+        PipeSpecification casing = new PipeSpecification(
+                row.value("casing_diameter"), row.value("casing_length"), row.value("casing_roughness"));
+        double roughest = Pipe.LARGEST_RELATIVE_ROUGHNESS * casing.diameter();
+        if (casing.roughness() > roughest) {
+            String allowed = "at most " + roughest + " m, a twentieth of the diameter";
+            report(row, "casing_roughness", ProblemKind.OUT_OF_RANGE, casing.roughness() + " m", allowed);
+            return Optional.empty();
+        }
+        return Optional.of(casing);
+    }
+
+    /** Whether all of some columns are filled; reports rows that fill only some. */
+    private boolean allOrNone(TableRow row, List<String> columns) {
+        List<String> filled = new ArrayList<>(columns);
+        filled.removeIf(column -> !row.has(column));
+        if (filled.isEmpty() || filled.size() == columns.size()) {
+            return !filled.isEmpty();
+        }
+        String found = "only " + String.join(", ", filled);
+        report(row, filled.get(0), ProblemKind.CONFLICTING_KEYS, found, "all of " + String.join(", ", columns));
+        return false;
+    }
+
+    private void requireScreen(TableRow row, String column, boolean screen) {
+        if (row.has(column) && !screen) {
+            report(row, column, ProblemKind.MISSING_KEY, column + " without a screen", String.join(" and ", SCREEN));
+        }
+    }
+
+    private void report(TableRow row, String column, ProblemKind kind, String found, String allowed) {
+        problems.add(row.place(column), "bore " + row.text("name"), Finding.of(kind, found, allowed));
+    }
+}

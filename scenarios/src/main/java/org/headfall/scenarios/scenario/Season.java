@@ -1,0 +1,23 @@
+package org.headfall.scenarios.scenario;
+
+import java.time.LocalDate;
+import java.time.MonthDay;
+
+/**
+ * Part of every year, both days included; it may reach over the end of the year.
+ *
+ * @param from first day
+ * @param to last day
+ */
+public record Season(MonthDay from, MonthDay to) {
+
+    /** Its first day in a year; 28 February where 29 February is asked of a common year. */
+    public LocalDate begins(int year) {
+        return from.atYear(year);
+    }
+
+    /** The first day after the season that begins in a year. */
+    public LocalDate ends(int year) {
+        return to.atYear(to.isBefore(from) ? year + 1 : year).plusDays(1);
+    }
+}
