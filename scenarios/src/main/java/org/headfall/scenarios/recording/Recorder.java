@@ -6,8 +6,8 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import org.headfall.solver.aquifer.Aquifer;
-import org.headfall.solver.aquifer.InterpolatedHead;
 import org.headfall.solver.flow.WaterBalance;
+import org.headfall.solver.nearfield.ObservedHead;
 import org.headfall.solver.simulation.SimulationObserver;
 import org.headfall.solver.simulation.Snapshot;
 
@@ -21,7 +21,7 @@ public final class Recorder implements SimulationObserver {
     private final RunDescription description;
     private final RecordPlan plan;
     private final List<RecordSink> sinks;
-    private final List<InterpolatedHead> points;
+    private final List<ObservedHead> points;
     private final List<StationValues> values = new ArrayList<>();
     private final List<WaterBalance> balances = new ArrayList<>();
     private final List<HeadGrid> grids = new ArrayList<>();
@@ -40,9 +40,7 @@ public final class Recorder implements SimulationObserver {
         this.description = description;
         this.plan = plan;
         this.sinks = List.copyOf(sinks);
-        points = description.points().stream()
-                .map(point -> new InterpolatedHead(description.aquifer(), point.x(), point.y()))
-                .toList();
+        points = PointHeads.of(description);
         notConfinedSince = new double[description.grid().cellCount()];
         Arrays.fill(notConfinedSince, Double.NaN);
     }
@@ -117,7 +115,7 @@ public final class Recorder implements SimulationObserver {
         System.arraycopy(snapshot.springHead(), 0, head, bores, springs);
         System.arraycopy(snapshot.springDischarge(), 0, discharge, bores, springs);
         for (int i = 0; i < points.size(); i++) {
-            head[bores + springs + i] = points.get(i).at(snapshot.head());
+            head[bores + springs + i] = points.get(i).at(snapshot.head(), snapshot.boreRate());
         }
         return new StationValues(
                 snapshot.day(),

@@ -110,7 +110,8 @@ public sealed interface Station {
     }
 
     /**
-     * A protected point from which nothing is taken. Its head is interpolated between cell centres.
+     * A protected point from which nothing is taken. Its head counts drawdown of bores in the same cell at its true
+     * distance.
      *
      * @param name unique name
      * @param x easting (m)

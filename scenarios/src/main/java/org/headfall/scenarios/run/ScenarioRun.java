@@ -15,6 +15,7 @@ import org.headfall.scenarios.findings.InterferenceAnalysis;
 import org.headfall.scenarios.findings.InterferenceDrawdown;
 import org.headfall.scenarios.limits.Comparison;
 import org.headfall.scenarios.limits.LimitEvaluation;
+import org.headfall.scenarios.recording.PointHeads;
 import org.headfall.scenarios.recording.RecordPlan;
 import org.headfall.scenarios.recording.RecordSink;
 import org.headfall.scenarios.recording.Recorder;
@@ -28,8 +29,8 @@ import org.headfall.scenarios.results.ResultsException;
 import org.headfall.scenarios.results.ResultsFolder;
 import org.headfall.scenarios.results.RunFigures;
 import org.headfall.scenarios.results.RunOutput;
-import org.headfall.solver.aquifer.InterpolatedHead;
 import org.headfall.solver.flow.RateHistory;
+import org.headfall.solver.nearfield.ObservedHead;
 import org.headfall.solver.response.UnitResponses;
 import org.headfall.solver.simulation.Settings;
 import org.headfall.solver.simulation.Simulation;
@@ -116,9 +117,7 @@ public final class ScenarioRun {
     }
 
     private UnitResponses unitResponses() {
-        List<InterpolatedHead> points = plan.description().points().stream()
-                .map(point -> new InterpolatedHead(plan.problem().aquifer(), point.x(), point.y()))
-                .toList();
+        List<ObservedHead> points = PointHeads.of(plan.description());
         return UnitResponses.of(plan.problem(), points, plan.description().endDay(), oneThread.accuracy(), 1);
     }
 

@@ -65,6 +65,41 @@ public record Aquifer(
         return new Aquifer(grid, t, t, filled(cells, storativity), filled(cells, -100), filled(cells, -200), active);
     }
 
+    /**
+     * Conductance between a cell and its eastern neighbour, by the harmonic mean of their transmissivities: exact for a
+     * change of T at the face.
+     *
+     * @param cell the cell
+     * @return flow per metre of head difference (m²/d), zero if one of them is missing or not part of the aquifer
+     */
+    public double eastConductance(int cell) {
+        int column = grid.column(cell);
+        if (column + 1 == grid.columns() || !active[cell] || !active[cell + 1]) {
+            return 0;
+        }
+        double resistance = 0.5
+                * (grid.x().width(column) / transmissivityX[cell]
+                        + grid.x().width(column + 1) / transmissivityX[cell + 1]);
+        return grid.y().width(grid.row(cell)) / resistance;
+    }
+
+    /**
+     * Conductance between a cell and its northern neighbour, like {@link #eastConductance}.
+     *
+     * @param cell the cell
+     * @return flow per metre of head difference (m²/d), zero if one of them is missing or not part of the aquifer
+     */
+    public double northConductance(int cell) {
+        int row = grid.row(cell);
+        int north = cell + grid.columns();
+        if (row + 1 == grid.rows() || !active[cell] || !active[north]) {
+            return 0;
+        }
+        double resistance =
+                0.5 * (grid.y().width(row) / transmissivityY[cell] + grid.y().width(row + 1) / transmissivityY[north]);
+        return grid.x().width(grid.column(cell)) / resistance;
+    }
+
     private static double[] filled(int cells, double value) {
         double[] field = new double[cells];
         Arrays.fill(field, value);

@@ -83,9 +83,7 @@ final class CoupledSolve {
 
     private void solveGrid(double[] right, double[] head, double[] discharge) {
         matrix.residual(right, head, residual);
-        for (int i = 0; i < discharge.length; i++) {
-            residual[points.cell(i)] -= discharge[i];
-        }
+        points.takeFrom(residual, discharge);
         Arrays.fill(correction, 0);
         matrix.solve(residual, correction);
         for (int cell = 0; cell < head.length; cell++) {
@@ -113,7 +111,7 @@ final class CoupledSolve {
         for (int i = 0; i < rules.length; i++) {
             boolean unbounded = !Double.isFinite(rules[i].most());
             boolean unmet = rules[i].dependsOnHead()
-                    && rules[i].neededHead(discharge[i]) > points.wallHead(i, head, discharge[i]) + tolerance;
+                    && rules[i].neededHead(discharge[i]) > points.wallHead(i, head, discharge) + tolerance;
             engaged[i] |= unbounded || unmet;
         }
     }
@@ -130,12 +128,12 @@ final class CoupledSolve {
             activeRules[i] = rules[active[i]];
             sought[i] = discharge[active[i]];
             for (int j = 0; j < n; j++) {
-                response[i][j] = responses.of(active[j])[points.cell(active[i])];
+                response[i][j] =
+                        points.weights(active[i]).of(responses.of(active[j])) + points.unresolved(active[i], active[j]);
             }
-            response[i][i] += points.resistance(active[i]);
         }
         for (int i = 0; i < n; i++) {
-            offered[i] = points.wallHead(active[i], head, discharge[active[i]]);
+            offered[i] = points.wallHead(active[i], head, discharge);
             for (int j = 0; j < n; j++) {
                 offered[i] += response[i][j] * sought[j];
             }

@@ -6,8 +6,6 @@ import java.util.List;
 import org.headfall.solver.aquifer.Aquifer;
 import org.headfall.solver.aquifer.Recharge;
 import org.headfall.solver.aquifer.SealingBed;
-import org.headfall.solver.grid.Axis;
-import org.headfall.solver.grid.RectilinearGrid;
 
 /**
  * The linear part of the discrete flow equation, without bores and springs:
@@ -53,49 +51,12 @@ public final class FlowEquation {
         assembleDiagonal();
     }
 
-    /**
-     * Conductance of the face between two neighbouring cells, by the harmonic mean of their transmissivities: exact
-     * for a change of T at the face.
-     *
-     * @param left T of one cell across the face (m²/d), positive
-     * @param right T of the other (m²/d), positive
-     * @param faceLength length of the shared face (m)
-     * @param toFaceLeft distance from the one centre to the face (m)
-     * @param toFaceRight distance from the face to the other centre (m)
-     * @return conductance (m²/d): flow in m³/d per metre of head difference
-     */
-    static double faceConductance(double left, double right, double faceLength, double toFaceLeft, double toFaceRight) {
-        return faceLength / (toFaceLeft / left + toFaceRight / right);
-    }
-
     private void assembleFaces() {
-        RectilinearGrid grid = aquifer.grid();
-        Axis x = grid.x();
-        Axis y = grid.y();
-        int columns = grid.columns();
-        for (int row = 0; row < grid.rows(); row++) {
-            for (int column = 0; column < columns; column++) {
-                int cell = grid.cell(column, row);
-                if (!aquifer.active()[cell]) {
-                    continue;
-                }
-                storage[cell] = aquifer.storativity()[cell] * x.width(column) * y.width(row);
-                if (column + 1 < columns && aquifer.active()[cell + 1]) {
-                    eastConductance[cell] = faceConductance(
-                            aquifer.transmissivityX()[cell],
-                            aquifer.transmissivityX()[cell + 1],
-                            y.width(row),
-                            0.5 * x.width(column),
-                            0.5 * x.width(column + 1));
-                }
-                if (row + 1 < grid.rows() && aquifer.active()[cell + columns]) {
-                    northConductance[cell] = faceConductance(
-                            aquifer.transmissivityY()[cell],
-                            aquifer.transmissivityY()[cell + columns],
-                            x.width(column),
-                            0.5 * y.width(row),
-                            0.5 * y.width(row + 1));
-                }
+        for (int cell = 0; cell < storage.length; cell++) {
+            eastConductance[cell] = aquifer.eastConductance(cell);
+            northConductance[cell] = aquifer.northConductance(cell);
+            if (aquifer.active()[cell]) {
+                storage[cell] = aquifer.storativity()[cell] * aquifer.grid().area(cell);
             }
         }
     }

@@ -131,9 +131,7 @@ public final class FlowSystem implements ImplicitSystem {
         }
         rules = pointRules.at(day);
         dischargeAtOnce(head, discharge[0]);
-        for (int i = 0; i < points.count(); i++) {
-            rate[points.cell(i)] -= discharge[0][i];
-        }
+        points.takeFrom(rate, discharge[0]);
         for (int cell = 0; cell < rate.length; cell++) {
             rate[cell] = storage[cell] > 0 ? rate[cell] / storage[cell] : 0;
         }
@@ -141,14 +139,16 @@ public final class FlowSystem implements ImplicitSystem {
         anew = true;
     }
 
-    /** Discharges at known heads of the cells: only the way from cell to wall and the bore's own loss matter. */
+    /** Discharges at known heads of the cells: only drawdown close by and the bore's own loss matter. */
     private void dischargeAtOnce(double[] head, double[] rates) {
         int n = points.count();
         double[][] response = new double[n][n];
         double[] offered = new double[n];
         for (int i = 0; i < n; i++) {
-            response[i][i] = points.resistance(i);
-            offered[i] = head[points.cell(i)];
+            for (int j = 0; j < n; j++) {
+                response[i][j] = points.unresolved(i, j);
+            }
+            offered[i] = points.weights(i).of(head);
         }
         new DischargeEquilibrium(rules, response, offered, coupled.tolerance()).solve(rates);
     }
@@ -225,7 +225,7 @@ public final class FlowSystem implements ImplicitSystem {
         }
         double[] atEnd = discharge[2];
         double[] wallHeads = new double[points.count()];
-        Arrays.setAll(wallHeads, i -> points.wallHead(i, after, atEnd[i]));
+        Arrays.setAll(wallHeads, i -> points.wallHead(i, after, atEnd));
         history.add(day, anew, mean, atEnd, wallHeads);
         anew = false;
     }
@@ -252,7 +252,7 @@ public final class FlowSystem implements ImplicitSystem {
 
     /** Head at the wall of a point at the state reached (m above datum). */
     public double wallHead(int point, double[] head) {
-        return points.wallHead(point, head, discharge[0][point]);
+        return points.wallHead(point, head, discharge[0]);
     }
 
     /** Level of the water in a bore at the state reached (m above datum). */

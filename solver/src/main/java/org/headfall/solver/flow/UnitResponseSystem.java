@@ -3,8 +3,8 @@ package org.headfall.solver.flow;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;
-import org.headfall.solver.aquifer.InterpolatedHead;
 import org.headfall.solver.linear.WorkerTeam;
+import org.headfall.solver.nearfield.ObservedHead;
 import org.headfall.solver.time.ImplicitSystem;
 import org.headfall.solver.time.Step;
 import org.jspecify.annotations.Nullable;
@@ -20,7 +20,7 @@ public final class UnitResponseSystem implements ImplicitSystem {
 
     private final FlowEquation equation;
     private final PointDischarges points;
-    private final List<InterpolatedHead> observed;
+    private final List<ObservedHead> observed;
     private final int[] causes;
     private final double rate;
     private final int cells;
@@ -43,7 +43,7 @@ public final class UnitResponseSystem implements ImplicitSystem {
      * @param team threads of the linear solver
      */
     public UnitResponseSystem(
-            FlowProblem problem, List<InterpolatedHead> observed, int[] causes, double rate, WorkerTeam team) {
+            FlowProblem problem, List<ObservedHead> observed, int[] causes, double rate, WorkerTeam team) {
         equation = new FlowEquation(problem);
         points = new PointDischarges(problem);
         this.observed = List.copyOf(observed);
@@ -77,7 +77,7 @@ public final class UnitResponseSystem implements ImplicitSystem {
             int from = lane * cells;
             System.arraycopy(state, from, drawdown, 0, cells);
             Arrays.fill(source, 0);
-            source[points.cell(causes[lane])] = rate;
+            points.weights(causes[lane]).add(rate, source);
             equation.netInflow(source, drawdown, right[lane]);
             SealingBedStorage bed = beds[lane];
             if (bed != null) {
@@ -110,7 +110,7 @@ public final class UnitResponseSystem implements ImplicitSystem {
         int from = lane * cells;
         System.arraycopy(base, from, laneBase, 0, cells);
         Arrays.fill(source, 0);
-        source[points.cell(causes[lane])] = rate;
+        points.weights(causes[lane]).add(rate, source);
         SealingBedStorage bed = beds[lane];
         if (bed != null) {
             for (int earlier = 0; earlier < stage - 1; earlier++) {
@@ -180,9 +180,14 @@ public final class UnitResponseSystem implements ImplicitSystem {
      */
     public void responses(double[] state, double[] responses, int from) {
         responseRates(state, responses, from);
-        int receptors = points.count() + observed.size();
-        for (int lane = 0; lane < causes.length; lane++) {
-            responses[from + lane * receptors + causes[lane]] += points.resistance(causes[lane]);
+        int place = from;
+        for (int cause : causes) {
+            for (int i = 0; i < points.count(); i++) {
+                responses[place++] += points.unresolved(i, cause);
+            }
+            for (ObservedHead point : observed) {
+                responses[place++] += point.unresolved(cause);
+            }
         }
     }
 
@@ -197,10 +202,10 @@ public final class UnitResponseSystem implements ImplicitSystem {
         int place = from;
         for (int lane = 0; lane < causes.length; lane++) {
             for (int i = 0; i < points.count(); i++) {
-                responses[place++] = rates[lane * cells + points.cell(i)] / rate;
+                responses[place++] = points.weights(i).of(rates, lane * cells) / rate;
             }
-            for (InterpolatedHead point : observed) {
-                responses[place++] = point.at(rates, lane * cells) / rate;
+            for (ObservedHead point : observed) {
+                responses[place++] = point.weights().of(rates, lane * cells) / rate;
             }
         }
     }

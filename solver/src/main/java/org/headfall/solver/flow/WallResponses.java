@@ -44,7 +44,7 @@ final class WallResponses {
 
     private float[] compute(int point) {
         Arrays.fill(right, 0);
-        right[points.cell(point)] = 1;
+        points.weights(point).add(1, right);
         Arrays.fill(response, 0);
         matrix.solveUnit(right, response);
         float[] rounded = new float[response.length];

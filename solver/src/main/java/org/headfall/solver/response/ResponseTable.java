@@ -25,7 +25,7 @@ final class ResponseTable {
      *
      * @param receptors number of receptors
      * @param times times since the discharge began (d), positive, increasing, at least two
-     * @param atOnce drawdown per discharge at time zero (d/m²): what is lost between grid and wall by a bore itself
+     * @param atOnce drawdown per discharge at time zero (d/m²): what the grid does not carry near bores
      * @param values drawdown per discharge at each time (d/m²)
      * @param rates rate of change of drawdown per discharge at each time (1/m²)
      */

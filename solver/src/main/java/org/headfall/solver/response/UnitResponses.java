@@ -3,10 +3,10 @@ package org.headfall.solver.response;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;
-import org.headfall.solver.aquifer.InterpolatedHead;
 import org.headfall.solver.flow.FlowProblem;
 import org.headfall.solver.flow.UnitResponseSystem;
 import org.headfall.solver.linear.WorkerTeam;
+import org.headfall.solver.nearfield.ObservedHead;
 import org.headfall.solver.time.StepControl;
 import org.headfall.solver.time.TrapezoidalBdf2;
 
@@ -41,7 +41,7 @@ public final class UnitResponses {
      * @return the responses
      */
     public static UnitResponses of(
-            FlowProblem problem, List<InterpolatedHead> points, double horizon, double accuracy, int threads) {
+            FlowProblem problem, List<ObservedHead> points, double horizon, double accuracy, int threads) {
         int causes = problem.bores().size() + problem.springs().size();
         int receptors = causes + points.size();
         double[] times = times(horizon);

@@ -2,6 +2,7 @@ package org.headfall.solver.response;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
@@ -52,16 +53,16 @@ class InterferenceTest {
                 List.of(
                         bore(
                                 "a",
-                                10_250,
+                                10_130,
                                 new Operation.PumpedRate(
                                         new StepSchedule(new double[] {0, 100, 250}, new double[] {1500, 400, 2200}),
                                         OptionalDouble.empty())),
-                        bore("b", 11_750, new Operation.PumpedRate(Schedule.constant(900), OptionalDouble.empty())),
-                        bore("c", 13_750, new Operation.FreeFlow(97))));
+                        bore("b", 11_930, new Operation.PumpedRate(Schedule.constant(900), OptionalDouble.empty())),
+                        bore("c", 13_580, new Operation.FreeFlow(97))));
     }
 
     private static Bore bore(String name, double x, Operation operation) {
-        return new Bore(name, x, 7_250, 0.1, new WellLoss(0, 1e-7), List.of(new OperatingPhase(0, operation)));
+        return new Bore(name, x, 7_310, 0.1, new WellLoss(0, 1e-7), List.of(new OperatingPhase(0, operation)));
     }
 
     static double[] level(int cells, double value) {
@@ -96,10 +97,15 @@ class InterferenceTest {
         }
     }
 
-    /** The operator is symmetric, so A feels B as B feels A. */
+    /** The operator is symmetric, so A feels B as B feels A, wherever they stand in their cells and whatever T is. */
     @Test
     void responsesAreReciprocal() {
-        UnitResponses responses = UnitResponses.of(field(), List.of(), 400, 1e-4, 2);
+        List<Bore> bores = new ArrayList<>(field().bores());
+        Operation pumped = new Operation.PumpedRate(Schedule.constant(500), OptionalDouble.empty());
+        bores.add(bore("in the cell of b", 11_980, pumped));
+        bores.add(bore("in the next cell", 12_020, pumped));
+        FlowProblem problem = field().withBores(bores);
+        UnitResponses responses = UnitResponses.of(problem, List.of(), 400, 1e-4, 2);
         for (double time : new double[] {1, 30, 400}) {
             for (int i = 0; i < responses.causes(); i++) {
                 for (int j = 0; j < i; j++) {

@@ -7,9 +7,10 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.List;
-import org.headfall.solver.aquifer.InterpolatedHead;
 import org.headfall.solver.bore.Bore;
 import org.headfall.solver.flow.FlowProblem;
+import org.headfall.solver.nearfield.NearField;
+import org.headfall.solver.nearfield.ObservedHead;
 import org.headfall.solver.simulation.Settings;
 import org.headfall.solver.simulation.Simulation;
 import org.junit.jupiter.api.Test;
@@ -30,13 +31,14 @@ class RunWithoutTest {
     private static Run run(FlowProblem problem) {
         List<double[]> heads = new ArrayList<>();
         List<double[]> discharges = new ArrayList<>();
-        InterpolatedHead point = new InterpolatedHead(problem.aquifer(), POINT[0], POINT[1]);
+        ObservedHead point = point(problem);
         double[] start = InterferenceTest.level(problem.aquifer().grid().cellCount(), InterferenceTest.START_HEAD);
         try (Simulation simulation = new Simulation(problem, SETTINGS)) {
             Simulation.Outcome outcome = simulation.run(start, 0, END, DAYS, state -> {
                 double[] wall = state.boreWallHead();
                 double[] rate = state.boreRate();
-                heads.add(new double[] {wall[0], wall[1], wall[2], state.springHead()[0], point.at(state.head())});
+                heads.add(
+                        new double[] {wall[0], wall[1], wall[2], state.springHead()[0], point.at(state.head(), rate)});
                 discharges.add(new double[] {rate[0], rate[1], rate[2], state.springDischarge()[0]});
             });
             return new Run(heads, discharges, outcome);
@@ -96,8 +98,15 @@ class RunWithoutTest {
         assertThrows(IllegalArgumentException.class, () -> same.rise(0, 0.123));
     }
 
+    private static ObservedHead point(FlowProblem problem) {
+        List<NearField> bores = problem.bores().stream()
+                .map(bore -> NearField.at(problem.aquifer(), bore.x(), bore.y(), bore.screenRadius()))
+                .toList();
+        return new ObservedHead(NearField.at(problem.aquifer(), POINT[0], POINT[1], 0), bores);
+    }
+
     private static UnitResponses responses(FlowProblem problem) {
-        InterpolatedHead point = new InterpolatedHead(problem.aquifer(), POINT[0], POINT[1]);
+        ObservedHead point = point(problem);
         return UnitResponses.of(problem, List.of(point), END, 1e-4, 1);
     }
 }

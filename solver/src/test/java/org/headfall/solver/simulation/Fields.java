@@ -31,6 +31,24 @@ final class Fields {
         return new RectilinearGrid(axis, axis);
     }
 
+    /** Cells of one width from the origin to {@code even} on either side, then each wider by 15 % out to {@code far}. */
+    static Axis widening(double width, double even, double far) {
+        List<Double> half = new ArrayList<>(List.of(0.5 * width));
+        double step = width;
+        while (half.get(half.size() - 1) < far) {
+            double last = half.get(half.size() - 1);
+            step = last < even ? width : Math.max(width, Math.min(1.15 * step, far / 20));
+            half.add(last + step);
+        }
+        int n = half.size();
+        double[] edges = new double[2 * n];
+        for (int i = 0; i < n; i++) {
+            edges[n + i] = half.get(i);
+            edges[n - 1 - i] = -half.get(i);
+        }
+        return Axis.ofEdges(edges);
+    }
+
     static Bore pumped(String name, double x, double y, double radius, Schedule rate) {
         Operation operation = new Operation.PumpedRate(rate, OptionalDouble.empty());
         return new Bore(name, x, y, radius, WellLoss.NONE, List.of(new OperatingPhase(0, operation)));

@@ -1,0 +1,30 @@
+package org.headfall.scenarios.recording;
+
+import java.util.List;
+import org.headfall.solver.nearfield.NearField;
+import org.headfall.solver.nearfield.ObservedHead;
+
+/** Heads at the protected points of a run, bores close by counted at their true distances. */
+public final class PointHeads {
+
+    private PointHeads() {}
+
+    /**
+     * Heads at all protected points.
+     *
+     * @param description the run
+     * @return one for each protected point, in their order
+     * @throws IllegalArgumentException if a protected point lies outside the active aquifer
+     */
+    public static List<ObservedHead> of(RunDescription description) {
+        if (description.points().isEmpty()) {
+            return List.of();
+        }
+        List<NearField> bores = description.bores().stream()
+                .map(bore -> NearField.at(description.aquifer(), bore.x(), bore.y(), bore.screenRadius()))
+                .toList();
+        return description.points().stream()
+                .map(point -> new ObservedHead(NearField.at(description.aquifer(), point.x(), point.y(), 0), bores))
+                .toList();
+    }
+}

@@ -1,0 +1,134 @@
+package org.headfall.solver.nearfield;
+
+import org.headfall.solver.aquifer.Aquifer;
+import org.headfall.solver.grid.Axis;
+import org.headfall.solver.grid.RectilinearGrid;
+
+/**
+ * A place in the aquifer as its grid sees it, wherever it stands in its cell: weights of the cells around it that serve
+ * both as the source of a bore there and as the head there that the grid carries. Immutable.
+ *
+ * <p>With p the logarithmic drawdown of a unit discharge on the cells, the flow of p between two neighbouring cells by
+ * the difference of their values is wrong near the place, while the true flow through their face is the angle that the
+ * face subtends. Each face is put right: {@code weights = 1 in the place's cell + divergence of (flow by differences -
+ * true flow)}. The weights add up to 1, so that no water is lost, and for constant T the head of the cells is then
+ * exactly a smooth part less Q p. The transpose, the same weights applied to heads, gives a smooth head at the place: for
+ * any field that the grid carries it is the discrete form of Green's formula.
+ *
+ * <p>Faces to cells outside the aquifer or the grid are not corrected, nor is what lies beyond the {@link Reach}. Where T
+ * varies, the correction of a face grows with its T over that of the place's cell, within a factor of two: beyond a
+ * stronger contrast drawdown is no logarithm any more, and a stronger correction was found to do harm.
+ */
+public final class NearField {
+
+    private static final double STRONGEST_CONTRAST = 2;
+    private static final double KEPT_OFF_EDGES = 1e-6;
+
+    private final int cell;
+    private final double radius;
+    private final double easting;
+    private final double northing;
+    private final LogarithmicDrawdown drawdown;
+    private final Reach reach;
+    private final CellWindow window;
+    private final CellWeights weights;
+
+    private NearField(Aquifer aquifer, int cell, double x, double y, double radius) {
+        RectilinearGrid grid = aquifer.grid();
+        this.cell = cell;
+        this.radius = radius;
+        easting = offEdges(grid.x(), grid.column(cell), x);
+        northing = offEdges(grid.y(), grid.row(cell), y);
+        drawdown = new LogarithmicDrawdown(
+                easting, northing, aquifer.transmissivityX()[cell], aquifer.transmissivityY()[cell]);
+        reach = Reach.of(grid, cell, drawdown);
+        window = reach.window(grid, cell, drawdown);
+        weights = new FaceCorrections(aquifer, cell, drawdown, reach, window, STRONGEST_CONTRAST).weights();
+    }
+
+    /**
+     * Near field of a place.
+     *
+     * @param aquifer the aquifer
+     * @param x easting (m)
+     * @param y northing (m)
+     * @param radius radius of the bore at the screen face (m), zero for a point without one
+     * @return the near field
+     * @throws IllegalArgumentException if the place lies outside the grid or in a cell that is not part of the aquifer
+     */
+    public static NearField at(Aquifer aquifer, double x, double y, double radius) {
+        int cell = aquifer.grid().locate(x, y);
+        if (cell < 0 || !aquifer.active()[cell]) {
+            throw new IllegalArgumentException("(" + x + ", " + y + ") m lies "
+                    + (cell < 0 ? "outside the grid" : "in cell " + cell + ", which is not part of the aquifer"));
+        }
+        return new NearField(aquifer, cell, x, y, radius);
+    }
+
+    /** On an edge the angle of the edge is not defined: the place is moved into its cell by a hair. */
+    private static double offEdges(Axis axis, int index, double position) {
+        double hair = KEPT_OFF_EDGES * axis.width(index);
+        return Math.max(axis.edge(index) + hair, Math.min(axis.edge(index + 1) - hair, position));
+    }
+
+    /** Cell of the place. */
+    public int cell() {
+        return cell;
+    }
+
+    /** Weights of the cells around the place; they add up to 1. */
+    public CellWeights weights() {
+        return weights;
+    }
+
+    /**
+     * Radius below which a bore here must stay (m): at its wall head would not stand lower than what the grid carries.
+     */
+    public double largestRadius() {
+        return drawdown.distanceOf(carried(this)) / drawdown.stretchedRadius(1);
+    }
+
+    /**
+     * Drawdown at the wall of the bore here by its own unit discharge, as far as the grid does not carry it.
+     *
+     * @return drawdown per discharge (d/m²), positive if the radius is below {@link #largestRadius}
+     */
+    public double unresolvedAtWall() {
+        return drawdown.at(drawdown.stretchedRadius(radius)) - carried(this);
+    }
+
+    /**
+     * Drawdown here by a unit discharge at another place, as far as the grid does not carry it. A place within the wall
+     * of a bore counts as one at the wall.
+     *
+     * @param other the other place
+     * @return drawdown per discharge (d/m²); zero if the places lie out of each other's reach
+     */
+    public double unresolvedFrom(NearField other) {
+        double distance =
+                Math.max(other.distanceTo(this), other.drawdown.stretchedRadius(Math.max(radius, other.radius)));
+        if (distance > other.reach.radius() && distanceTo(other) > reach.radius()) {
+            return 0;
+        }
+        return other.drawdown.at(distance) - carried(other);
+    }
+
+    private double distanceTo(NearField other) {
+        return Math.hypot(drawdown.stretchedX(other.easting), drawdown.stretchedY(other.northing));
+    }
+
+    /** What the weights of this place make of another's logarithmic drawdown on the cells (d/m²). */
+    private double carried(NearField other) {
+        double[] onCells = other.drawdown.onCells(window);
+        double sum = 0;
+        int next = 0;
+        for (int row = 0; row < window.rows(); row++) {
+            for (int column = 0; column < window.columns() && next < weights.cells().length; column++) {
+                if (weights.cells()[next] == window.cell(column, row)) {
+                    sum += weights.weights()[next++] * onCells[row * window.columns() + column];
+                }
+            }
+        }
+        return sum;
+    }
+}

@@ -1,0 +1,150 @@
+package org.headfall.solver.nearfield;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.Random;
+import java.util.function.DoubleBinaryOperator;
+import java.util.stream.DoubleStream;
+import org.headfall.solver.aquifer.Aquifer;
+import org.headfall.solver.bore.Bore;
+import org.headfall.solver.bore.WellLoss;
+import org.headfall.solver.grid.Axis;
+import org.headfall.solver.grid.RectilinearGrid;
+import org.junit.jupiter.api.Test;
+
+class NearFieldTest {
+
+    private static final RectilinearGrid EVEN = new RectilinearGrid(Axis.uniform(0, 100, 41), Axis.uniform(0, 100, 37));
+
+    private static Aquifer random(RectilinearGrid grid, double spread, long seed) {
+        Random random = new Random(seed);
+        Aquifer plain = Aquifer.homogeneous(grid, 1, 1e-4);
+        double[] t = new double[grid.cellCount()];
+        boolean[] active = new boolean[t.length];
+        for (int cell = 0; cell < t.length; cell++) {
+            t[cell] = 100 * Math.exp(spread * random.nextGaussian());
+            active[cell] = random.nextDouble() < 0.8;
+        }
+        return new Aquifer(grid, t, t, plain.storativity(), plain.top(), plain.bottom(), active);
+    }
+
+    private static double sum(CellWeights weights) {
+        return DoubleStream.of(weights.weights()).sum();
+    }
+
+    /** Mass: what a bore takes from the cells is its discharge, whatever T, the rim and dead cells are. */
+    @Test
+    void weightsAddUpToOneAndSpareDeadCells() {
+        Random random = new Random(3);
+        for (int draw = 0; draw < 200; draw++) {
+            Aquifer aquifer = random(EVEN, 1.7, draw);
+            double x = 4100 * random.nextDouble();
+            double y = 3700 * random.nextDouble();
+            if (aquifer.active()[EVEN.locate(x, y)]) {
+                CellWeights weights = NearField.at(aquifer, x, y, 0).weights();
+                assertEquals(1, sum(weights), 1e-12);
+                for (int cell : weights.cells()) {
+                    assertTrue(aquifer.active()[cell]);
+                }
+            }
+        }
+    }
+
+    /** Green's formula: a head that satisfies Laplace's equation is seen as it is at the place, to 1e-4 of its span. */
+    @Test
+    void headsOfFlowWithoutSourcesAreSeenExactly() {
+        Aquifer aquifer = Aquifer.homogeneous(EVEN, 150, 1e-4);
+        List<DoubleBinaryOperator> heads = List.of(
+                (x, y) -> x,
+                (x, y) -> y,
+                (x, y) -> x * y,
+                (x, y) -> x * x - y * y,
+                (x, y) -> x * x * x - 3 * x * y * y);
+        Random random = new Random(5);
+        for (int draw = 0; draw < 50; draw++) {
+            double px = 1500 + 1000 * random.nextDouble();
+            double py = 1500 + 700 * random.nextDouble();
+            NearField field = NearField.at(aquifer, px, py, 0);
+            for (DoubleBinaryOperator head : heads) {
+                double[] cells = new double[EVEN.cellCount()];
+                Arrays.setAll(
+                        cells,
+                        cell -> head.applyAsDouble(
+                                (EVEN.centreX(cell) - 2000) / 100, (EVEN.centreY(cell) - 1850) / 100));
+                double exact = head.applyAsDouble((px - 2000) / 100, (py - 1850) / 100);
+                assertEquals(exact, field.weights().of(cells), 1e-3);
+            }
+        }
+    }
+
+    /** Reciprocity of flow: what the grid leaves of A at B it leaves of B at A, here found from either side. */
+    @Test
+    void eitherOfTwoPlacesLeavesTheSameAtTheOther() {
+        Aquifer aquifer = Aquifer.homogeneous(EVEN, 150, 1e-4);
+        double unit = 1 / (2 * Math.PI * 150);
+        Random random = new Random(6);
+        for (int draw = 0; draw < 50; draw++) {
+            NearField one =
+                    NearField.at(aquifer, 2000 + 100 * random.nextDouble(), 1800 + 100 * random.nextDouble(), 0.1);
+            NearField other =
+                    NearField.at(aquifer, 1700 + 600 * random.nextDouble(), 1700 + 400 * random.nextDouble(), 0.1);
+            assertEquals(one.unresolvedFrom(other), other.unresolvedFrom(one), 1e-4 * unit);
+        }
+    }
+
+    @Test
+    void aBoreOnAnEdgeOrACornerIsSeenLikeOneBesideIt() {
+        Aquifer aquifer = Aquifer.homogeneous(EVEN, 150, 1e-4);
+        for (double[] place : new double[][] {{2000, 1850}, {2000, 1800}, {2050, 1800}}) {
+            double onEdge = NearField.at(aquifer, place[0], place[1], 0.1).unresolvedAtWall();
+            double beside =
+                    NearField.at(aquifer, place[0] + 0.1, place[1] + 0.1, 0.1).unresolvedAtWall();
+            assertEquals(beside, onEdge, 0.002 * beside);
+        }
+    }
+
+    @Test
+    void tooWideABoreAndAPlaceOutsideAreRefused() {
+        Aquifer aquifer = Aquifer.homogeneous(EVEN, 150, 1e-4);
+        Bore wide = new Bore("wide", 2050, 1850, 40, WellLoss.NONE, List.of());
+        NearField field = NearField.at(aquifer, 2050, 1850, 40);
+        IllegalArgumentException refused = assertThrows(
+                IllegalArgumentException.class, () -> UnresolvedDrawdown.between(List.of(wide), List.of(field)));
+        assertTrue(refused.getMessage().contains("wide") && refused.getMessage().contains("40"));
+        assertThrows(IllegalArgumentException.class, () -> NearField.at(aquifer, -1, 5, 0));
+    }
+
+    /** Bores close together where T jumps wildly: the matrix of the rules stays one of a convex problem. */
+    @Test
+    void drawdownBetweenBoresIsSymmetricAndPositiveDefinite() {
+        RectilinearGrid fine = new RectilinearGrid(Axis.uniform(0, 5, 41), Axis.uniform(0, 5, 37));
+        for (int draw = 0; draw < 20; draw++) {
+            Random random = new Random(draw);
+            Aquifer plain = Aquifer.homogeneous(fine, 1, 1e-4);
+            double[] t = new double[fine.cellCount()];
+            Arrays.setAll(t, cell -> 100 * Math.exp(1.7 * random.nextGaussian()));
+            Aquifer aquifer = new Aquifer(fine, t, t, plain.storativity(), plain.top(), plain.bottom(), plain.active());
+            List<Bore> bores = random.doubles(30)
+                    .mapToObj(u -> new Bore(
+                            "bore " + u, 90 + 20 * u, 85 + 20 * random.nextDouble(), 0.1, WellLoss.NONE, List.of()))
+                    .toList();
+            List<NearField> fields = bores.stream()
+                    .map(bore -> NearField.at(aquifer, bore.x(), bore.y(), 0.1))
+                    .toList();
+            UnresolvedDrawdown drawdown = UnresolvedDrawdown.between(bores, fields);
+            double[] discharge = random.doubles(30, -1, 1).toArray();
+            double work = 0;
+            for (int i = 0; i < 30; i++) {
+                for (int j = 0; j < 30; j++) {
+                    assertEquals(drawdown.perDischarge(i, j), drawdown.perDischarge(j, i));
+                    work += discharge[i] * drawdown.perDischarge(i, j) * discharge[j];
+                }
+            }
+            assertTrue(work > 0);
+        }
+    }
+}
