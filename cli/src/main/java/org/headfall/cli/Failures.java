@@ -15,6 +15,7 @@ import org.headfall.cli.answer.AnswerJson;
 import org.headfall.scenarios.problem.InputException;
 import org.headfall.scenarios.problem.Problem;
 import org.headfall.scenarios.results.ResultsException;
+import org.headfall.solver.flow.UnmetRuleException;
 import picocli.CommandLine;
 import picocli.CommandLine.IExecutionExceptionHandler;
 import picocli.CommandLine.ParseResult;
@@ -57,6 +58,10 @@ final class Failures implements IExecutionExceptionHandler {
             if (file instanceof ResultsException results && results.kind() == ResultsException.Kind.EXISTS) {
                 err.println("Name another folder with --output, or replace them with --overwrite.");
             }
+            return ExitCode.INPUT.code();
+        }
+        if (thrown instanceof UnmetRuleException unmet) {
+            err.println("headfall: " + unmet.getMessage());
             return ExitCode.INPUT.code();
         }
         if (thrown instanceof UncheckedIOException file) {

@@ -10,6 +10,7 @@ import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import org.headfall.solver.flow.UnmetRuleException;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -87,5 +88,12 @@ class HeadfallTest {
         String report = Files.readString(Path.of(path));
         Files.delete(Path.of(path));
         assertTrue(report.contains("command line: run x") && report.contains("HeadfallTest.reportsItsOwnFault"));
+    }
+
+    @Test
+    void aRuleThatCannotBeMetIsAFaultOfTheInput() {
+        UnmetRuleException unmet = new UnmetRuleException("Mulga 3", 500, 0.2, 1e-4);
+        assertEquals(1, new Failures(List.of("run", "x")).report(unmet, new PrintWriter(err)));
+        assertTrue(err.toString().contains("'Mulga 3' cannot be met: at 500.0 m3/d"), err::toString);
     }
 }

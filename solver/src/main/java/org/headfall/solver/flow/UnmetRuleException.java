@@ -15,7 +15,7 @@ public final class UnmetRuleException extends IllegalStateException {
      * @param missing head needed at its wall less head there (m)
      * @param allowed largest difference that is allowed (m)
      */
-    UnmetRuleException(String point, double discharge, double missing, double allowed) {
+    public UnmetRuleException(String point, double discharge, double missing, double allowed) {
         super("the rule of '" + point + "' cannot be met: at " + discharge + " m3/d the head needed at its wall and the"
                 + " head there differ by " + missing + " m, allowed " + allowed + " m; check its levels, its well loss,"
                 + " casing and pump curve, and the transmissivity around it");
