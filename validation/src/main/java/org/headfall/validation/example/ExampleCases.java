@@ -17,6 +17,7 @@ import org.headfall.solver.analytic.function.WellFunction;
 import org.headfall.solver.analytic.side.HalfPlaneSolution;
 import org.headfall.solver.analytic.side.SideCondition;
 import org.headfall.solver.analytic.side.StreamDepletion;
+import org.headfall.solver.bore.Pipe;
 import org.headfall.solver.schedule.StepSchedule;
 import org.headfall.validation.check.Comparison;
 import org.headfall.validation.check.Findings;
@@ -128,7 +129,17 @@ public final class ExampleCases {
                                 "USGS Techniques of Water-Resources Investigations, Book 4, Chapter D1",
                                 "Table 1",
                                 Standing.READ),
-                        ExampleCases::jenkins));
+                        ExampleCases::jenkins),
+                example(
+                        "example-casing-friction",
+                        "Friction and velocity in a pipe",
+                        new Source(
+                                "Colebrook",
+                                1939,
+                                "Journal of the Institution of Civil Engineers 11, 133-156",
+                                "Darcy-Weisbach with the formula of Colebrook and White, recomputed",
+                                Standing.RECOMPUTED),
+                        ExampleCases::pipe));
     }
 
     private static Source shammas2011(String place) {
@@ -354,5 +365,22 @@ public final class ExampleCases {
         StreamDepletion depletion = new StreamDepletion(250, 2e-4, 600);
         Example.printed(findings, "q/Q", "-", "0.480", depletion.rateShare(depletion.depletionFactor()));
         Example.printed(findings, "v/(Qt)", "-", "0.280", depletion.volumeShare(depletion.depletionFactor()));
+    }
+
+    /** 20 L/s through 500 m of 150 mm, roughness 0.045 mm, at 20 °C; then 50 L/s through 200 mm. */
+    private static void pipe(Findings findings) {
+        double viscosity = 1.004e-6 * SECONDS_A_DAY;
+        Pipe pipe = new Pipe(0.150, 500, 0.045e-3, viscosity);
+        double discharge = 0.02 * SECONDS_A_DAY;
+        Example.exact(findings, "Reynolds number", "-", "169089", pipe.reynolds(discharge));
+        // The loss of a pipe counts the velocity head at its end as well; twice the length has that once, too.
+        double friction = new Pipe(0.150, 1000, 0.045e-3, viscosity).loss(discharge) - pipe.loss(discharge);
+        Example.exact(findings, "head lost by friction", "m", "3.937", friction);
+        Example.exact(
+                findings,
+                "velocity of 50 L/s in 200 mm",
+                "m/s",
+                "1.5915",
+                new Pipe(0.200, 500, 0.045e-3, viscosity).velocity(0.05 * SECONDS_A_DAY) / SECONDS_A_DAY);
     }
 }
