@@ -1,5 +1,6 @@
 package org.headfall.validation.simulator;
 
+import static org.headfall.validation.check.ValidationCase.Pace.FAST;
 import static org.headfall.validation.check.ValidationCase.Pace.SLOW;
 
 import java.util.List;
@@ -63,7 +64,7 @@ final class LeakyCases {
                 "Leakage in proportion to drawdown enters every cell rightly, from t = S c/10 until it supplies the bore"
                         + " alone.",
                 "A level above the bed that falls.",
-                SLOW,
+                FAST,
                 findings -> {
                     leaky(Placement.CENTRE, findings);
                     leaky(Placement.anywhere().get(3), findings);

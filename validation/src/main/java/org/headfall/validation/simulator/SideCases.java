@@ -1,7 +1,6 @@
 package org.headfall.validation.simulator;
 
 import static org.headfall.validation.check.ValidationCase.Pace.FAST;
-import static org.headfall.validation.check.ValidationCase.Pace.SLOW;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -101,7 +100,7 @@ final class SideCases {
                 "Sides act at their face, half a cell beyond the last centre, while the wave passes and after.",
                 "Sides that are not straight, or cut through cells; a bore within six cells of its side; times before"
                         + " 50 S cell²/T = 0.5 d.",
-                SLOW,
+                FAST,
                 findings -> {
                     for (Placement place :
                             List.of(Placement.CENTRE, Placement.anywhere().get(2))) {
@@ -157,7 +156,7 @@ final class SideCases {
                 "The water balance books what passes a side of fixed head in the right amount at the right time, during"
                         + " pumping and after it.",
                 "A stream with a bed of its own resistance, or narrower than the aquifer is deep.",
-                SLOW,
+                FAST,
                 SideCases::depletion);
     }
 

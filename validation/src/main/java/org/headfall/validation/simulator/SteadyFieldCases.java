@@ -1,6 +1,6 @@
 package org.headfall.validation.simulator;
 
-import static org.headfall.validation.check.ValidationCase.Pace.SLOW;
+import static org.headfall.validation.check.ValidationCase.Pace.FAST;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -50,7 +50,7 @@ final class SteadyFieldCases {
                 "Each bore's level has its own drawdown down to its radius and what all others take, wherever the bores"
                         + " stand in their cells and to each other.",
                 "T that varies between the bores; bores within six cells of the rim.",
-                SLOW,
+                FAST,
                 SteadyFieldCases::interference);
     }
 
@@ -132,7 +132,7 @@ final class SteadyFieldCases {
                 "Flow, and not only head, is right: where the water stands still below the bore, and how wide the band is"
                         + " that the bore catches.",
                 "Travel times; bands in an aquifer whose T varies.",
-                SLOW,
+                FAST,
                 SteadyFieldCases::captureZone);
     }
 

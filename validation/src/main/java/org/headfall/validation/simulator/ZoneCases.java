@@ -1,6 +1,6 @@
 package org.headfall.validation.simulator;
 
-import static org.headfall.validation.check.ValidationCase.Pace.SLOW;
+import static org.headfall.validation.check.ValidationCase.Pace.FAST;
 
 import java.util.List;
 import java.util.Optional;
@@ -47,7 +47,7 @@ final class ZoneCases {
                         Standing.MEMORY)),
                 "The harmonic mean of T at a face carries flow across a tenfold jump of T, seen from a bore in either zone.",
                 "A contact that runs across cells; zones of unlike diffusivity; times before 50 S cell²/T = 0.5 d.",
-                SLOW,
+                FAST,
                 findings -> {
                     contact(7, Placement.CENTRE, findings);
                     contact(7, Placement.anywhere().get(1), findings);
@@ -87,7 +87,7 @@ final class ZoneCases {
                         Standing.QUOTED)),
                 "Flow through a round contact, drawn on square cells as stairs, loses the head it should.",
                 "Unsteady flow; how well stairs do with cells larger than a fiftieth of the disc.",
-                SLOW,
+                FAST,
                 ZoneCases::radialZones);
     }
 
