@@ -26,6 +26,7 @@ public final class ConjugateGradients implements LinearSolver {
     private double[][] residuals = new double[0][];
     private double[][] corrections = new double[0][];
     private double[][] products = new double[0][];
+    private double[] norms = new double[0];
     private int activeCount;
 
     // Held in fields so that a solve allocates nothing.
@@ -101,6 +102,7 @@ public final class ConjugateGradients implements LinearSolver {
             residuals = new double[count][];
             corrections = new double[count][];
             products = new double[count][];
+            norms = new double[count];
         }
     }
 
@@ -130,8 +132,9 @@ public final class ConjugateGradients implements LinearSolver {
             residuals[l] = active[l].residual;
             corrections[l] = active[l].correction;
             products[l] = active[l].rowSums;
+            norms[l] = active[l].residualNorm();
         }
-        preconditioner.apply(residuals, corrections, products, activeCount);
+        preconditioner.apply(residuals, norms, corrections, products, activeCount);
     }
 
     /** Recomputes the residual of each system whose recursive residual has arrived. */

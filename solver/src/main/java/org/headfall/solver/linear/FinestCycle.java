@@ -23,6 +23,7 @@ final class FinestCycle {
     private int count;
     private int parts;
     private double[][] residuals = {};
+    private double[] norms = {};
     private double[][] corrections = {};
     private double[][] rowProducts = {};
     private final WorkerTeam.RangeTask downTask = this::down;
@@ -36,8 +37,14 @@ final class FinestCycle {
     }
 
     /** Applies the cycle; see {@link Preconditioner#apply}. */
-    void run(double[][] newResiduals, double[][] newCorrections, double[][] newRowProducts, int systems) {
+    void run(
+            double[][] newResiduals,
+            double[] newNorms,
+            double[][] newCorrections,
+            double[][] newRowProducts,
+            int systems) {
         residuals = newResiduals;
+        norms = newNorms;
         corrections = newCorrections;
         rowProducts = newRowProducts;
         count = systems;
@@ -72,7 +79,7 @@ final class FinestCycle {
     private void down(int fromPart, int toPart) {
         for (int part = fromPart; part < toPart; part++) {
             for (int l = 0; l < count; l++) {
-                walks[part][l].begin(residuals[l], coarse.rightHandSide(l), coarse.solution(l));
+                walks[part][l].begin(residuals[l], norms[l], coarse.rightHandSide(l), coarse.solution(l));
             }
             int from = firstCoarseRow(part);
             int to = firstCoarseRow(part + 1);
@@ -97,7 +104,7 @@ final class FinestCycle {
     private void up(int fromPart, int toPart) {
         for (int part = fromPart; part < toPart; part++) {
             for (int l = 0; l < count; l++) {
-                walks[part][l].begin(residuals[l], coarse.rightHandSide(l), coarse.solution(l));
+                walks[part][l].begin(residuals[l], norms[l], coarse.rightHandSide(l), coarse.solution(l));
             }
             int from = 2 * firstCoarseRow(part);
             int to = Math.min(level.rows, 2 * firstCoarseRow(part + 1));

@@ -23,6 +23,8 @@ final class FinestWalk {
     private final float[] coarseRow;
     private final float[] nextCoarseRow;
     private double[] residual = {};
+    private double scale = 1;
+    private double inverseScale = 1;
     private float[] coarseRightHandSide = {};
     private float[] coarseSolution = {};
 
@@ -41,8 +43,10 @@ final class FinestWalk {
     }
 
     /** Begins a walk. */
-    void begin(double[] newResidual, float[] newCoarseRightHandSide, float[] newCoarseSolution) {
+    void begin(double[] newResidual, double norm, float[] newCoarseRightHandSide, float[] newCoarseSolution) {
         residual = newResidual;
+        scale = RowKernels.scaleOf(norm);
+        inverseScale = 1 / scale;
         coarseRightHandSide = newCoarseRightHandSide;
         coarseSolution = newCoarseSolution;
         // Rows beyond the rim have no coupling, but zero times a number that once overflowed is none.
@@ -73,11 +77,11 @@ final class FinestWalk {
         float[] odd = rightHandSides[slot(row)][1];
         int first = row * columns;
         for (int i = 0; i < columns / 2; i++) {
-            even[i] = (float) residual[first + 2 * i];
-            odd[i] = (float) residual[first + 2 * i + 1];
+            even[i] = RowKernels.rounded((float) (scale * residual[first + 2 * i]));
+            odd[i] = RowKernels.rounded((float) (scale * residual[first + 2 * i + 1]));
         }
         if (columns % 2 == 1) {
-            even[half - 1] = (float) residual[first + columns - 1];
+            even[half - 1] = RowKernels.rounded((float) (scale * residual[first + columns - 1]));
         }
     }
 
@@ -172,6 +176,7 @@ final class FinestWalk {
         if (coarse > 0) {
             RowKernels.productPlus(target, level.rowAfter[coarse - 1], halfRows[slot(2 * coarse - 1)], target, half);
         }
+        RowKernels.round(target, half);
         System.arraycopy(target, 0, coarseRightHandSide, coarseStart(coarse), half);
     }
 
@@ -185,12 +190,14 @@ final class FinestWalk {
         float[] target = values[slot(row)][red];
         float[] rightHandSide = rightHandSides[slot(row)][red];
         System.arraycopy(coarseSolution, coarseStart(row / 2), coarseRow, 0, half);
+        RowKernels.roundCorrections(coarseRow, half);
         if (red == 0) {
             RowKernels.productPlus(target, level.inverseEven[row], rightHandSide, coarseRow, half);
             return;
         }
         int odd = row / 2;
         System.arraycopy(coarseSolution, coarseStart(odd + 1), nextCoarseRow, 0, half);
+        RowKernels.roundCorrections(nextCoarseRow, half);
         float[] between = halfRows[slot(row)];
         RowKernels.products(between, level.rowBefore[odd], coarseRow, level.rowAfter[odd], nextCoarseRow, half);
         System.arraycopy(between, 1, shifted, 0, half);
@@ -207,8 +214,8 @@ final class FinestWalk {
         double oddSum = 0;
         for (int i = 0; i < columns / 2; i++) {
             int k = first + 2 * i;
-            double evenValue = even[i];
-            double oddValue = odd[i];
+            double evenValue = inverseScale * even[i];
+            double oddValue = inverseScale * odd[i];
             correction[k] = evenValue;
             correction[k + 1] = oddValue;
             evenSum += evenValue * residual[k];
@@ -216,7 +223,7 @@ final class FinestWalk {
         }
         if (columns % 2 == 1) {
             int k = first + columns - 1;
-            correction[k] = even[half - 1];
+            correction[k] = inverseScale * even[half - 1];
             evenSum += correction[k] * residual[k];
         }
         return evenSum + oddSum;

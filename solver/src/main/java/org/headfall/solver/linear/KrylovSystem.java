@@ -157,6 +157,11 @@ final class KrylovSystem {
         iterations++;
     }
 
+    /** Returns the norm of the residual in hand. */
+    double residualNorm() {
+        return residualNorm;
+    }
+
     /** Whether the true residual is worth computing: the recursive one has arrived or leads no further. */
     boolean hasArrived(StoppingRule rule) {
         double target = rule.target(rightHandSideNorm);

@@ -68,7 +68,8 @@ public final class LineMultigrid implements Preconditioner {
     }
 
     @Override
-    public void apply(double[][] newResiduals, double[][] newCorrections, double[][] newProducts, int newCount) {
+    public void apply(
+            double[][] newResiduals, double[] norms, double[][] newCorrections, double[][] newProducts, int newCount) {
         residuals = newResiduals;
         corrections = newCorrections;
         rowProducts = newProducts;

@@ -92,7 +92,7 @@ public final class PointMultigrid implements Preconditioner {
     }
 
     @Override
-    public void apply(double[][] residuals, double[][] corrections, double[][] products, int count) {
-        finest.run(residuals, corrections, products, count);
+    public void apply(double[][] residuals, double[] norms, double[][] corrections, double[][] products, int count) {
+        finest.run(residuals, norms, corrections, products, count);
     }
 }

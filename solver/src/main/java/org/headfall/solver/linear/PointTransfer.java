@@ -70,8 +70,8 @@ final class PointTransfer {
         int above = h + halfColumns;
         int below = h - halfColumns;
         for (int i = 0; i < halfColumns; i++) {
-            coarse[c + i] =
-                    half[h + i] + rowBefore[above + i] * half[above + i] + rowAfter[below + i] * half[below + i];
+            coarse[c + i] = RowKernels.rounded(
+                    half[h + i] + rowBefore[above + i] * half[above + i] + rowAfter[below + i] * half[below + i]);
         }
     }
 
@@ -80,12 +80,15 @@ final class PointTransfer {
         int h = halfStart(row);
         int c = halfStart(row / 2);
         if (row % 2 == 0) {
-            System.arraycopy(coarse, c, half, h, halfColumns);
+            for (int i = 0; i < halfColumns; i++) {
+                half[h + i] = RowKernels.roundedCorrection(coarse[c + i]);
+            }
             return;
         }
         int next = c + halfColumns;
         for (int i = 0; i < halfColumns; i++) {
-            half[h + i] = rowBefore[h + i] * coarse[c + i] + rowAfter[h + i] * coarse[next + i];
+            half[h + i] =
+                    RowKernels.roundedCorrection(rowBefore[h + i] * coarse[c + i] + rowAfter[h + i] * coarse[next + i]);
         }
     }
 

@@ -12,10 +12,11 @@ public interface Preconditioner {
      * system's.
      *
      * @param residuals one array of cells a system, not modified
+     * @param norms 2-norm of each residual, for scaling
      * @param corrections receive the results
      * @param rowProducts receive, a value a row of the grid, the row's part of the inner product of a system's residual
      *     and correction
      * @param count number of systems
      */
-    void apply(double[][] residuals, double[][] corrections, double[][] rowProducts, int count);
+    void apply(double[][] residuals, double[] norms, double[][] corrections, double[][] rowProducts, int count);
 }

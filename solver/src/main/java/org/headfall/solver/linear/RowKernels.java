@@ -5,7 +5,50 @@ package org.headfall.solver.linear;
  * touches more than six arrays: the compiler of Java 17 turns such loops into vector instructions, and others not.
  */
 final class RowKernels {
+    /** Binary exponent that residuals are scaled to, for room above and below in single precision. */
+    private static final int EXPONENT = 60;
+    /** Values are rounded to the last place of this one, 2^-60 of a scaled residual's norm. */
+    private static final float ROUNDING = 0x1p23f;
+    /** Corrections are rounded to the last place of this one, 2^-130 of the norm over a diagonal of one. */
+    private static final float CORRECTION_ROUNDING = 0x1p-47f;
+
     private RowKernels() {}
+
+    /**
+     * Returns the power of two that brings a residual of some norm to where single precision has room.
+     *
+     * @param norm 2-norm, positive and finite
+     */
+    static double scaleOf(double norm) {
+        return Math.scalb(1.0, EXPONENT - Math.max(-900, Math.min(900, Math.getExponent(norm))));
+    }
+
+    /**
+     * Rounds a scaled residual to a multiple of 2^-60 of the norm. Residuals fall off with distance from a source to below
+     * what single precision holds, and numbers that have lost their leading bits are computed 100 times slower.
+     */
+    static float rounded(float value) {
+        return (value + ROUNDING) - ROUNDING;
+    }
+
+    /** Rounds a coarse correction likewise, before it is spread over a finer grid. */
+    static float roundedCorrection(float value) {
+        return (value + CORRECTION_ROUNDING) - CORRECTION_ROUNDING;
+    }
+
+    /** Rounds a row of coarse corrections. */
+    static void roundCorrections(float[] values, int length) {
+        for (int i = 0; i < length; i++) {
+            values[i] = (values[i] + CORRECTION_ROUNDING) - CORRECTION_ROUNDING;
+        }
+    }
+
+    /** Rounds a row of scaled residuals. */
+    static void round(float[] values, int length) {
+        for (int i = 0; i < length; i++) {
+            values[i] = (values[i] + ROUNDING) - ROUNDING;
+        }
+    }
 
     /** {@code out = a b}. */
     static void product(float[] out, float[] a, float[] b, int length) {

@@ -74,7 +74,8 @@ class HardMatricesTest {
         double[] b = random.doubles(matrix.cells()).toArray();
         double[] ofA = new double[a.length];
         double[] ofB = new double[b.length];
-        multigrid.apply(new double[][] {a, b}, new double[][] {ofA, ofB}, new double[2][matrix.rows()], 2);
+        multigrid.apply(
+                new double[][] {a, b}, new double[] {1, 1}, new double[][] {ofA, ofB}, new double[2][matrix.rows()], 2);
         double ab = 0;
         double ba = 0;
         double aa = 0;
