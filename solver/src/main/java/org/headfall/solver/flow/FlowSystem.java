@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.Collectors;
+import org.headfall.solver.aquifer.SealingBed;
 import org.headfall.solver.linear.WorkerTeam;
 import org.headfall.solver.time.ImplicitSystem;
 import org.headfall.solver.time.Step;
@@ -47,15 +48,16 @@ public final class FlowSystem implements ImplicitSystem {
         equation = new FlowEquation(problem);
         points = new PointDischarges(problem);
         pointRules = new PointRules(problem);
-        bed = problem.sealingBed()
-                .filter(layer -> layer.stores())
-                .map(layer -> new SealingBedStorage(layer, problem.aquifer()))
+        BedRelaxation relaxation = problem.sealingBed()
+                .filter(SealingBed::stores)
+                .map(layer -> new BedRelaxation(layer, problem.aquifer()))
                 .orElse(null);
         storage = equation.storage().clone();
-        if (bed != null) {
-            bed.addFastStorage(storage);
+        if (relaxation != null) {
+            relaxation.addFastStorage(storage);
         }
-        matrix = new StageMatrix(equation, storage, bed, team);
+        bed = relaxation == null ? null : new SealingBedStorage(relaxation);
+        matrix = new StageMatrix(equation, storage, relaxation, team);
         coupled = new CoupledSolve(matrix, points, 0.1 * accuracy);
         balance = new BalanceRecorder(terms(problem), startDay);
         history = new RateHistory(points.count(), startDay);

@@ -27,7 +27,7 @@ final class StageMatrix {
     private final FlowEquation equation;
     private final WorkerTeam team;
     private final double[] storage;
-    private final @Nullable SealingBedStorage bed;
+    private final @Nullable BedRelaxation bed;
     private final FivePointMatrix matrix;
     private final double[] diagonal;
     private final double[] scaled;
@@ -41,7 +41,7 @@ final class StageMatrix {
     private long solves;
     private long iterations;
 
-    StageMatrix(FlowEquation equation, double[] storage, @Nullable SealingBedStorage bed, WorkerTeam team) {
+    StageMatrix(FlowEquation equation, double[] storage, @Nullable BedRelaxation bed, WorkerTeam team) {
         this.team = team;
         this.equation = equation;
         this.storage = storage;

@@ -3,6 +3,7 @@ package org.headfall.solver.flow;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;
+import org.headfall.solver.aquifer.SealingBed;
 import org.headfall.solver.linear.WorkerTeam;
 import org.headfall.solver.nearfield.ObservedHead;
 import org.headfall.solver.time.ImplicitSystem;
@@ -52,11 +53,15 @@ public final class UnitResponseSystem implements ImplicitSystem {
         cells = equation.size();
         storage = equation.storage().clone();
         beds = new SealingBedStorage[causes.length];
-        problem.sealingBed().filter(bed -> bed.stores()).ifPresent(bed -> {
-            Arrays.setAll(beds, lane -> new SealingBedStorage(bed, problem.aquifer()));
-            beds[0].addFastStorage(storage);
-        });
-        matrix = new StageMatrix(equation, storage, beds.length > 0 ? beds[0] : null, team);
+        BedRelaxation relaxation = problem.sealingBed()
+                .filter(SealingBed::stores)
+                .map(bed -> new BedRelaxation(bed, problem.aquifer()))
+                .orElse(null);
+        if (relaxation != null) {
+            Arrays.setAll(beds, lane -> new SealingBedStorage(relaxation));
+            relaxation.addFastStorage(storage);
+        }
+        matrix = new StageMatrix(equation, storage, relaxation, team);
         matrix.setAbsoluteTolerance(RESIDUAL_TOLERANCE * rate);
         source = new double[cells];
         laneBase = new double[cells];

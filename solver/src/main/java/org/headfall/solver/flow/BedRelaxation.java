@@ -1,0 +1,130 @@
+package org.headfall.solver.flow;
+
+import java.util.Arrays;
+import org.headfall.solver.aquifer.Aquifer;
+import org.headfall.solver.aquifer.SealingBed;
+
+/**
+ * Water given up by the sealing bed while it adjusts to the falling head below it, with a fixed head on top (Hantush
+ * 1960), as a sum of relaxation terms. In Laplace space flow into the aquifer per area and metre of drawdown is {@code
+ * K'/b' x coth x} with {@code x = b' sqrt(p Ss'/K')}. It is replaced by
+ *
+ * <pre>{@code x coth x = 1 + sum_k w_k p'/(p' + l_k) + w_fast p',   p' = p b'^2 Ss'/K'}</pre>
+ *
+ * with ten relaxation rates: each is one number a cell, {@code dm_k/dt = dh/dt - l_k K'/(b'^2 Ss') m_k}, eliminated
+ * inside the implicit stage, so that the bed changes the diagonal and the right-hand side but not the pattern of the
+ * matrix. The weights are a non-negative least-squares fit over p' from 1e-3 to 2e7 with the long-run storage
+ * {@code sum w_k/l_k + w_fast = 1/3} held exactly: largest error 0.016 % in Laplace space, 1.2 % in the flow after a
+ * sudden step of head at times above {@code 1e-6 b'^2 Ss'/K'}.
+ *
+ * <p>What is the same for every run and lane stands here; what a run remembers, in {@link SealingBedStorage}. Terms are
+ * kept and summed in single precision: relative errors of 1e-7 of the water released, far below that of the fit.
+ */
+final class BedRelaxation {
+
+    static final double[] RATE = {
+        10.0,
+        55.50473077848115,
+        308.07751387916727,
+        1709.975946676698,
+        9491.17545579685,
+        52680.51384453321,
+        292401.773821287,
+        1622968.1735100863,
+        9008241.153272057,
+        49999999.99999999
+    };
+
+    static final double[] WEIGHT = {
+        2.082467867225946,
+        3.931330735306209,
+        9.668216717744988,
+        22.46026021447355,
+        53.27995957226355,
+        125.0188812317024,
+        295.30414261993025,
+        694.8710431924699,
+        1623.6692085772884,
+        4432.567168175895
+    };
+
+    /** Weight of the part that follows the head at once. */
+    static final double FAST_WEIGHT = 4.6788302473971874e-05;
+
+    private final double[] conductance;
+    private final float[] diffusionRate;
+    private final float[] sum;
+    private final double[] damping;
+    private double coefficient = Double.NaN;
+
+    /**
+     * Relaxation of a bed.
+     *
+     * @param bed the bed
+     * @param aquifer the aquifer below it
+     */
+    BedRelaxation(SealingBed bed, Aquifer aquifer) {
+        int cells = aquifer.grid().cellCount();
+        conductance = new double[cells];
+        diffusionRate = new float[cells];
+        for (int cell = 0; cell < cells; cell++) {
+            boolean stores =
+                    aquifer.active()[cell] && bed.specificStorage()[cell] > 0 && bed.verticalConductivity()[cell] > 0;
+            conductance[cell] = stores ? aquifer.grid().area(cell) * bed.leakance(cell) : 0;
+            diffusionRate[cell] = stores ? (float) (1 / bed.responseTime(cell)) : 0;
+        }
+        sum = new float[cells];
+        damping = new double[cells];
+    }
+
+    int cells() {
+        return conductance.length;
+    }
+
+    /** Vertical conductance of the bed over each cell (m²/d), zero where it stores nothing. */
+    double[] conductance() {
+        return conductance;
+    }
+
+    /** Inverse of the response time of the bed over each cell (1/d). */
+    float[] diffusionRate() {
+        return diffusionRate;
+    }
+
+    /** Adds the storage of the part that follows the head at once (m²). */
+    void addFastStorage(double[] storage) {
+        for (int cell = 0; cell < storage.length; cell++) {
+            if (conductance[cell] > 0) {
+                storage[cell] += conductance[cell] * FAST_WEIGHT / diffusionRate[cell];
+            }
+        }
+    }
+
+    /** Adds what the eliminated terms add to the diagonal of an implicit stage (m²/d). */
+    void addToDiagonal(double stageCoefficient, double[] diagonal) {
+        double[] shares = damping(stageCoefficient);
+        for (int cell = 0; cell < diagonal.length; cell++) {
+            diagonal[cell] += conductance[cell] * shares[cell];
+        }
+    }
+
+    /** {@code sum_k w_k / (1 + c l_k K'/(b'^2 Ss'))} of each cell for a stage coefficient c (d). */
+    double[] damping(double stageCoefficient) {
+        if (stageCoefficient == coefficient) {
+            return damping;
+        }
+        coefficient = stageCoefficient;
+        Arrays.fill(sum, 0);
+        for (int term = 0; term < RATE.length; term++) {
+            float weight = (float) WEIGHT[term];
+            float reach = (float) (coefficient * RATE[term]);
+            for (int cell = 0; cell < sum.length; cell++) {
+                sum[cell] += weight / (1 + reach * diffusionRate[cell]);
+            }
+        }
+        for (int cell = 0; cell < sum.length; cell++) {
+            damping[cell] = sum[cell];
+        }
+        return damping;
+    }
+}
