@@ -59,11 +59,8 @@ final class CoupledSolve {
             engage(rules, head, discharge);
             double[] change = ruleCorrection(rules, head, discharge);
             if (change.length == 0) {
-                if (attempt > 0) {
-                    // The kept responses are rounded; the little that is missing in the water balance is soon solved
-                    // for.
-                    solveGrid(right, head, discharge);
-                }
+                findResidual(right, head, discharge);
+                matrix.conserve(residual, head);
                 return;
             }
             take(change, head, discharge);
@@ -82,13 +79,17 @@ final class CoupledSolve {
     }
 
     private void solveGrid(double[] right, double[] head, double[] discharge) {
-        matrix.residual(right, head, residual);
-        points.takeFrom(residual, discharge);
+        findResidual(right, head, discharge);
         Arrays.fill(correction, 0);
         matrix.solve(residual, correction);
         for (int cell = 0; cell < head.length; cell++) {
             head[cell] += correction[cell];
         }
+    }
+
+    private void findResidual(double[] right, double[] head, double[] discharge) {
+        matrix.residual(right, head, residual);
+        points.takeFrom(residual, discharge);
     }
 
     /** Changes discharges, and heads by what that does. */

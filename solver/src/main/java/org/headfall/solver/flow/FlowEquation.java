@@ -71,18 +71,27 @@ public final class FlowEquation {
     }
 
     private void assembleDiagonal() {
-        int columns = aquifer.grid().columns();
+        double[] couplings = couplings();
         for (int cell = 0; cell < diagonal.length; cell++) {
-            double sum = leakage[cell] + eastConductance[cell] + northConductance[cell];
-            if (cell % columns > 0) {
-                sum += eastConductance[cell - 1];
-            }
-            if (cell >= columns) {
-                sum += northConductance[cell - columns];
-            }
-            diagonal[cell] = aquifer.active()[cell] ? sum : 1;
+            diagonal[cell] = aquifer.active()[cell] ? leakage[cell] + couplings[cell] : 1;
         }
         boundaries.forEach(boundary -> boundary.addTies(diagonal));
+    }
+
+    /** Sum of the conductances between each cell and its neighbours (m²/d), in a new array. */
+    double[] couplings() {
+        int columns = aquifer.grid().columns();
+        double[] couplings = new double[diagonal.length];
+        for (int cell = 0; cell < couplings.length; cell++) {
+            couplings[cell] = eastConductance[cell] + northConductance[cell];
+            if (cell % columns > 0) {
+                couplings[cell] += eastConductance[cell - 1];
+            }
+            if (cell >= columns) {
+                couplings[cell] += northConductance[cell - columns];
+            }
+        }
+        return couplings;
     }
 
     /** Number of cells. */

@@ -20,6 +20,7 @@ final class StageMatrix {
     private static final double RELATIVE_TOLERANCE = 1e-9;
     private static final double STEADY_TOLERANCE = 1e-12;
     private static final double DAMPING_TOLERANCE = 0.1;
+    private static final double ROUNDING = 1e-12;
     private static final double RUNGS_PER_FACTOR_OF_TWO = 2;
     private static final long BYTES_FOR_PRECONDITIONERS = 320L << 20;
     private static final int BYTES_PER_CELL = 300;
@@ -35,9 +36,12 @@ final class StageMatrix {
     private final Map<Long, LinearSolver> solvers;
 
     private final int kept;
+    private final double[] couplings;
     private @Nullable LinearSolver solver;
     private double coefficient = Double.NaN;
-    private double absoluteTolerance;
+    private double headTolerance;
+    private double tie;
+    private double usualTie;
     private long solves;
     private long iterations;
 
@@ -56,6 +60,7 @@ final class StageMatrix {
         scaled = new double[diagonal.length];
         kept = (int) Math.max(2, Math.min(24, BYTES_FOR_PRECONDITIONERS / BYTES_PER_CELL / diagonal.length));
         solvers = new LinkedHashMap<>(16, 0.75f, true);
+        couplings = equation.couplings();
     }
 
     int size() {
@@ -97,6 +102,7 @@ final class StageMatrix {
             }
         }
         matrix.replaceDiagonal(diagonal);
+        findTies();
         long rung = Double.isFinite(coefficient)
                 ? Math.round(RUNGS_PER_FACTOR_OF_TWO * Math.log(coefficient) / Math.log(2))
                 : Long.MAX_VALUE;
@@ -105,6 +111,23 @@ final class StageMatrix {
             solver = solvers.size() < kept ? LinearSolver.forMatrix(matrix, team) : madeAnew();
             solvers.put(rung, solver);
         }
+    }
+
+    /** What storage, leakage and boundaries give for a fall of head: in all, and by the harmonic mean of the cells. */
+    private void findTies() {
+        boolean[] active = equation.aquifer().active();
+        double inverse = 0;
+        int tied = 0;
+        tie = 0;
+        for (int cell = 0; cell < diagonal.length; cell++) {
+            double own = diagonal[cell] - couplings[cell];
+            if (active[cell] && own > ROUNDING * diagonal[cell]) {
+                tie += own;
+                inverse += 1 / own;
+                tied++;
+            }
+        }
+        usualTie = tied == 0 ? 0 : tied / inverse * Math.sqrt(tied);
     }
 
     /** The solver used longest ago, set up for the present diagonal, which costs half of what another one does. */
@@ -121,12 +144,39 @@ final class StageMatrix {
     }
 
     /**
-     * Sets the size of residual that is good enough whatever the right-hand side.
+     * Sets the error of head that a solve of a stage may leave.
      *
-     * @param norm 2-norm (m³/d)
+     * @param metres error (m)
      */
-    void setAbsoluteTolerance(double norm) {
-        absoluteTolerance = norm;
+    void setHeadTolerance(double metres) {
+        headTolerance = metres;
+    }
+
+    /**
+     * Norm of a residual that leaves an error of head of the tolerance where all cells err alike. The harmonic mean heeds
+     * small cells; uneven errors of the same size leave larger residuals.
+     */
+    private double absoluteTolerance() {
+        return headTolerance * usualTie;
+    }
+
+    /**
+     * Raises or lowers all heads evenly so that no water is gained or lost in all. A solve leaves a residual far too
+     * small to matter to heads; summed over many cells and steps it would still show in the water balance.
+     *
+     * @param residual what the heads leave (m³/d)
+     * @param head heads, changed (m)
+     */
+    void conserve(double[] residual, double[] head) {
+        boolean[] active = equation.aquifer().active();
+        double sum = 0;
+        for (int cell = 0; cell < residual.length; cell++) {
+            sum += active[cell] ? residual[cell] : 0;
+        }
+        double shift = sum / tie;
+        for (int cell = 0; cell < head.length; cell++) {
+            head[cell] += shift;
+        }
     }
 
     /** {@code residual = right - matrix head} (m³/d). */
@@ -138,7 +188,7 @@ final class StageMatrix {
     void solve(double[] right, double[] correction) {
         boolean steady = !Double.isFinite(coefficient);
         double relative = steady ? STEADY_TOLERANCE : RELATIVE_TOLERANCE;
-        count(prepared().solve(right, correction, StoppingRule.either(relative, steady ? 0 : absoluteTolerance)));
+        count(prepared().solve(right, correction, StoppingRule.either(relative, steady ? 0 : absoluteTolerance())));
     }
 
     /** Solves to a share of the right-hand side alone: for unit responses. */
@@ -146,9 +196,10 @@ final class StageMatrix {
         count(prepared().solve(right, response, StoppingRule.relative(RELATIVE_TOLERANCE)));
     }
 
-    /** Solves for the corrections of several lanes at once, to the absolute tolerance. */
+    /** Solves for the corrections of several lanes at once, to the tolerance of head. */
     void solveAll(double[][] rights, double[][] corrections) {
-        countAll(prepared().solveAll(rights, corrections, StoppingRule.either(RELATIVE_TOLERANCE, absoluteTolerance)));
+        countAll(
+                prepared().solveAll(rights, corrections, StoppingRule.either(RELATIVE_TOLERANCE, absoluteTolerance())));
     }
 
     /** Solves for several lanes at once as loosely as {@link #damp}. */
