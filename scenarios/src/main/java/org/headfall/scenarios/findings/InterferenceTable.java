@@ -8,7 +8,8 @@ import java.util.OptionalDouble;
  *
  * @param label words for the date
  * @param day days since the start
- * @param stations names of bores, then springs: rows and columns of the matrix
+ * @param stations names of bores, then springs, then protected points: rows of the matrix; the columns are the bores and
+ *     springs
  * @param drawdown drawdown (m) at the station of the row due to the change of discharge of the station of the column
  *     since the start; a spring that gives less has a negative column
  * @param remainder drawdown (m) in the full run at each station less the sum of its row: what boundaries, recharge and
@@ -30,6 +31,11 @@ public record InterferenceTable(
     public InterferenceTable {
         stations = List.copyOf(stations);
         bores = List.copyOf(bores);
+    }
+
+    /** Names of the bores, then springs: columns of the matrix. */
+    public List<String> causes() {
+        return drawdown.length == 0 ? List.of() : stations.subList(0, drawdown[0].length);
     }
 
     /**

@@ -118,7 +118,7 @@ public final class RunReport {
     }
 
     private static List<String> causes(InterferenceTable table) {
-        List<String> causes = new ArrayList<>(table.stations());
+        List<String> causes = new ArrayList<>(table.causes());
         causes.add("everything else");
         return causes;
     }

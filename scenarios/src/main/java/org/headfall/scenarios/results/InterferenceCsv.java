@@ -8,7 +8,7 @@ import org.headfall.scenarios.findings.InterferenceTable;
 import org.headfall.scenarios.recording.RunCalendar;
 
 /**
- * Writes {@code interference.csv}: one line a bore or spring and report date, with one column a cause, then the sum of
+ * Writes {@code interference.csv}: one line a bore, spring or protected point and report date, with one column a cause, then the sum of
  * the causes beside the drawdown that the full run found, the shares and what they cost.
  */
 final class InterferenceCsv {
@@ -17,7 +17,7 @@ final class InterferenceCsv {
 
     static void write(Path target, List<InterferenceTable> tables, List<String> method, RunCalendar calendar)
             throws IOException {
-        List<String> causes = tables.isEmpty() ? List.of() : tables.get(0).stations();
+        List<String> causes = tables.isEmpty() ? List.of() : tables.get(0).causes();
         try (CsvFile file = new CsvFile(target, header(causes))) {
             for (InterferenceTable table : tables) {
                 for (int row = 0; row < table.stations().size(); row++) {
