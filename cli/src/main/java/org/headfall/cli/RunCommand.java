@@ -38,6 +38,9 @@ import picocli.CommandLine.Spec;
         })
 final class RunCommand implements Callable<Integer> {
 
+    /** More than any processor has; far more would only start threads until memory ends. */
+    private static final int MOST_THREADS = 1024;
+
     private final Terminal terminal;
 
     @Mixin
@@ -79,8 +82,9 @@ final class RunCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws InputException, IOException {
-        if (threads < 1) {
-            throw new ParameterException(spec.commandLine(), "--threads must be at least 1, found " + threads);
+        if (threads < 1 || threads > MOST_THREADS) {
+            throw new ParameterException(
+                    spec.commandLine(), "--threads must be from 1 to " + MOST_THREADS + ", found " + threads);
         }
         Path target = output == null ? argument.resultsFolder() : output;
         RunAnswer answer = RunAnswer.of(run(target), target);

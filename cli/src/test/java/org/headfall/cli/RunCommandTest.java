@@ -188,8 +188,19 @@ class RunCommandTest {
     }
 
     @Test
+    void neverReplacesTheScenarioWithResults() throws IOException {
+        String before = Files.readString(document);
+        for (Path place : List.of(document, folder)) {
+            assertEquals(1, headfall("run", folder.toString(), "--output", place.toString(), "--overwrite"));
+            assertTrue(err.toString().contains("it is kept"), err::toString);
+            assertEquals(before, Files.readString(document));
+        }
+    }
+
+    @Test
     void refusesAThreadCountThatMakesNoSense() {
         assertEquals(2, headfall("run", folder.toString(), "--threads", "0"));
+        assertEquals(2, headfall("run", folder.toString(), "--threads", "100000"));
         assertEquals(2, headfall("run", folder.toString(), "--threads", "many"));
     }
 

@@ -12,6 +12,8 @@ public final class ResultsException extends IOException {
     public enum Kind {
         /** There are results under this name and replacing them was not asked for. */
         EXISTS,
+        /** Something that no run has written stands where results should go. */
+        FOREIGN,
         /** Another run is writing results of this name. */
         IN_USE,
         /** The folder cannot be made or written to. */

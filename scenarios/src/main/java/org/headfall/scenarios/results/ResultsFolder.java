@@ -16,7 +16,7 @@ import java.util.stream.Stream;
  * Folder of one run while it is being written. Everything goes into {@code NAME.part} beside the final {@code NAME};
  * {@link #complete} gives it the final name. Closed without that, or killed, it stays as {@code NAME.part} with
  * whatever was on disk, and results that stood under the final name stay as they were. The next run of the same name
- * clears the leftovers.
+ * clears the leftovers. Nothing but files of a run is ever deleted, see {@link RunFiles}.
  */
 public final class ResultsFolder implements AutoCloseable {
 
@@ -41,16 +41,24 @@ public final class ResultsFolder implements AutoCloseable {
      * @param target final folder of the results; folders above it are made
      * @param overwrite whether results that stand there may be replaced, once the new ones are complete
      * @return the open folder
-     * @throws ResultsException if results exist and may not be replaced, another run writes there, or the folder
-     *     cannot be written to
+     * @throws ResultsException if results exist and may not be replaced, something else stands there, another run
+     *     writes there, or the folder cannot be written to
      */
     public static ResultsFolder open(Path target, boolean overwrite) throws ResultsException {
         Path full = target.toAbsolutePath().normalize();
-        Path part = sibling(full, ".part");
-        Path replaced = sibling(full, ".replaced");
         try {
+            full = Files.exists(full) ? full.toRealPath() : full;
+            if (full.getFileName() == null) {
+                throw new ResultsException(
+                        ResultsException.Kind.FOREIGN, full, "is no place for results; name a new folder");
+            }
+            Path part = sibling(full, ".part");
+            Path replaced = sibling(full, ".replaced");
             restoreInterruptedReplacement(full, replaced);
-            if (Files.exists(full) && !overwrite) {
+            RunFiles.requireNothingElse(full);
+            RunFiles.requireNothingElse(part);
+            RunFiles.requireNothingElse(replaced);
+            if (!overwrite && RunFiles.hasEntries(full)) {
                 throw new ResultsException(ResultsException.Kind.EXISTS, full, "results exist; they are kept");
             }
             Files.createDirectories(part);
@@ -144,6 +152,9 @@ public final class ResultsFolder implements AutoCloseable {
             requireNoPartFiles();
             lockChannel.close();
             Files.deleteIfExists(part.resolve(LOCK));
+            // looked at again: a run is long, and someone may have put files there
+            RunFiles.requireNothingElse(target);
+            RunFiles.requireNothingElse(replaced);
             if (Files.exists(replaced)) {
                 delete(replaced);
             }

@@ -18,19 +18,19 @@ class ResultsFolderTest {
 
     private void finish(boolean overwrite, String text) throws IOException {
         try (ResultsFolder folder = ResultsFolder.open(parent.resolve("run"), overwrite)) {
-            Files.writeString(folder.file("a.csv"), text);
+            Files.writeString(folder.file("limits.csv"), text);
             folder.complete();
         }
     }
 
     private String content() throws IOException {
-        return Files.readString(parent.resolve("run/a.csv"));
+        return Files.readString(parent.resolve("run/limits.csv"));
     }
 
     @Test
     void takesItsFinalNameOnlyWhenComplete() throws IOException {
         try (ResultsFolder folder = ResultsFolder.open(parent.resolve("run"), false)) {
-            Files.writeString(folder.file("a.csv"), "x");
+            Files.writeString(folder.file("limits.csv"), "x");
             assertFalse(Files.exists(parent.resolve("run")));
             folder.complete();
         }
@@ -54,7 +54,7 @@ class ResultsFolderTest {
     void keepsTheOldResultsWhenTheNewRunDoesNotFinish() throws IOException {
         finish(false, "old");
         try (ResultsFolder folder = ResultsFolder.open(parent.resolve("run"), true)) {
-            Files.writeString(folder.file("a.csv"), "half");
+            Files.writeString(folder.file("limits.csv"), "half");
         }
         assertEquals("old", content());
     }
@@ -79,11 +79,11 @@ class ResultsFolderTest {
     @Test
     void refusesASecondRunIntoTheSameFolder() throws IOException {
         try (ResultsFolder folder = ResultsFolder.open(parent.resolve("run"), false)) {
-            Files.writeString(folder.file("a.csv"), "first");
+            Files.writeString(folder.file("limits.csv"), "first");
             ResultsException e =
                     assertThrows(ResultsException.class, () -> ResultsFolder.open(parent.resolve("run"), false));
             assertEquals(ResultsException.Kind.IN_USE, e.kind());
-            assertTrue(Files.exists(folder.file("a.csv")), "the first run keeps its files");
+            assertTrue(Files.exists(folder.file("limits.csv")), "the first run keeps its files");
         }
     }
 
@@ -102,5 +102,89 @@ class ResultsFolderTest {
             ResultsException e = assertThrows(ResultsException.class, () -> folder.requireSpace(Long.MAX_VALUE / 2));
             assertEquals(ResultsException.Kind.DISK_FULL, e.kind());
         }
+    }
+
+    private void assertKept(Path place, String expected) {
+        for (boolean overwrite : new boolean[] {false, true}) {
+            ResultsException e = assertThrows(ResultsException.class, () -> ResultsFolder.open(place, overwrite));
+            assertEquals(ResultsException.Kind.FOREIGN, e.kind(), e.getMessage());
+            assertTrue(e.getMessage().contains(expected), e.getMessage());
+        }
+    }
+
+    @Test
+    void neverReplacesAFile() throws IOException {
+        Path file = Files.writeString(parent.resolve("scenario.yaml"), "title: x");
+        assertKept(file, "is no folder");
+        assertEquals("title: x", Files.readString(file));
+        assertFalse(Files.exists(parent.resolve("scenario.yaml.part")));
+    }
+
+    @Test
+    void neverReplacesAFolderWithAnythingThatNoRunHasWritten() throws IOException {
+        finish(false, "old");
+        for (String name : new String[] {"scenario.yaml", "notes.txt", "limits.csv.old", "head-mine.tif"}) {
+            Path foreign = Files.writeString(parent.resolve("run").resolve(name), "mine");
+            assertKept(parent.resolve("run"), "(" + name + ")");
+            assertEquals("mine", Files.readString(foreign));
+            Files.delete(foreign);
+        }
+        Files.createDirectory(parent.resolve("run/bores.csv"));
+        assertKept(parent.resolve("run"), "(bores.csv)");
+        Files.delete(parent.resolve("run/bores.csv"));
+        finish(true, "new");
+        assertEquals("new", content());
+    }
+
+    @Test
+    void neverClearsForeignFilesFromTheFoldersBeside() throws IOException {
+        for (String beside : new String[] {"run.part", "run.replaced"}) {
+            finish(true, "old");
+            Path foreign = Files.writeString(
+                    Files.createDirectory(parent.resolve(beside)).resolve("notes.txt"), "mine");
+            assertKept(parent.resolve("run"), beside);
+            assertEquals("mine", Files.readString(foreign));
+            assertEquals("old", content());
+            Files.delete(foreign);
+            Files.delete(parent.resolve(beside));
+        }
+    }
+
+    @Test
+    void keepsAFileThatCameDuringTheRun() throws IOException {
+        finish(false, "old");
+        try (ResultsFolder folder = ResultsFolder.open(parent.resolve("run"), true)) {
+            Files.writeString(folder.file("limits.csv"), "new");
+            Files.writeString(parent.resolve("run/notes.txt"), "mine");
+            ResultsException e = assertThrows(ResultsException.class, folder::complete);
+            assertEquals(ResultsException.Kind.FOREIGN, e.kind());
+        }
+        assertEquals("mine", Files.readString(parent.resolve("run/notes.txt")));
+        assertEquals("old", content());
+        assertEquals("new", Files.readString(parent.resolve("run.part/limits.csv")));
+    }
+
+    @Test
+    void refusesTheRootOfTheFileSystem() {
+        assertKept(parent.getRoot(), "is no place for results");
+    }
+
+    @Test
+    void fillsAFolderThatIsEmpty() throws IOException {
+        Files.createDirectory(parent.resolve("run"));
+        finish(false, "new");
+        assertEquals("new", content());
+    }
+
+    @Test
+    void replacesResultsBehindALinkAndKeepsTheLink() throws IOException {
+        finish(false, "old");
+        Path link = Files.createSymbolicLink(parent.resolve("latest"), parent.resolve("run"));
+        try (ResultsFolder folder = ResultsFolder.open(link, true)) {
+            Files.writeString(folder.file("limits.csv"), "new");
+            folder.complete();
+        }
+        assertEquals("new", content());
+        assertTrue(Files.isSymbolicLink(link));
     }
 }
