@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import org.headfall.solver.aquifer.Aquifer;
-import org.headfall.solver.aquifer.Recharge;
 import org.headfall.solver.aquifer.SealingBed;
 
 /**
@@ -20,7 +19,7 @@ public final class FlowEquation {
 
     private final Aquifer aquifer;
     private final List<BoundaryFaces> boundaries;
-    private final List<Recharge> recharges;
+    private final List<RechargeCells> recharges;
     private final double[] eastConductance;
     private final double[] northConductance;
     private final double[] diagonal;
@@ -38,7 +37,9 @@ public final class FlowEquation {
         boundaries = problem.boundaries().stream()
                 .map(boundary -> BoundaryFaces.of(boundary, aquifer))
                 .toList();
-        recharges = problem.recharges();
+        recharges = problem.recharges().stream()
+                .map(recharge -> new RechargeCells(recharge, aquifer))
+                .toList();
         int cells = aquifer.grid().cellCount();
         eastConductance = new double[cells];
         northConductance = new double[cells];
@@ -133,15 +134,7 @@ public final class FlowEquation {
     public void sources(double day, double[] sources) {
         System.arraycopy(leakageSource, 0, sources, 0, sources.length);
         boundaries.forEach(boundary -> boundary.addSources(day, sources));
-        for (Recharge recharge : recharges) {
-            double factor = recharge.factor().at(day);
-            double[] rate = recharge.rate();
-            for (int cell = 0; cell < sources.length; cell++) {
-                if (rate[cell] != 0 && aquifer.active()[cell]) {
-                    sources[cell] += factor * rate[cell] * aquifer.grid().area(cell);
-                }
-            }
-        }
+        recharges.forEach(recharge -> recharge.addSources(day, sources));
     }
 
     /**
@@ -166,6 +159,11 @@ public final class FlowEquation {
         }
     }
 
+    /** Number of the linear terms of the water balance. */
+    int termCount() {
+        return 1 + boundaries.size() + recharges.size();
+    }
+
     /** Names and kinds of the linear terms of the water balance, in the order of {@link #addFlows}. */
     List<WaterBalance.Term> terms() {
         List<WaterBalance.Term> terms = new ArrayList<>();
@@ -186,23 +184,24 @@ public final class FlowEquation {
      * @param firstTerm term of the leakage; boundaries and recharges follow
      */
     void addFlows(double day, double[] head, FlowRates rates, int firstTerm) {
+        double down = 0;
+        double up = 0;
         for (int cell = 0; cell < head.length; cell++) {
-            if (leakage[cell] != 0) {
-                rates.add(firstTerm, leakageSource[cell] - leakage[cell] * head[cell]);
+            double flow = leakageSource[cell] - leakage[cell] * head[cell];
+            if (flow > 0) {
+                down += flow;
+            } else {
+                up += flow;
             }
         }
+        rates.add(firstTerm, down);
+        rates.add(firstTerm, up);
         int term = firstTerm + 1;
         for (BoundaryFaces boundary : boundaries) {
             boundary.addFlow(day, head, rates, term++);
         }
-        for (Recharge recharge : recharges) {
-            double sum = 0;
-            for (int cell = 0; cell < head.length; cell++) {
-                if (aquifer.active()[cell]) {
-                    sum += recharge.rate()[cell] * aquifer.grid().area(cell);
-                }
-            }
-            rates.add(term++, recharge.factor().at(day) * sum);
+        for (RechargeCells recharge : recharges) {
+            rates.add(term++, recharge.flow(day));
         }
     }
 

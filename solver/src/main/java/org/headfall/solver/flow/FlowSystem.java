@@ -173,8 +173,9 @@ public final class FlowSystem implements ImplicitSystem {
         if (bed != null) {
             bed.prepareStage(stage, step.baseWeight(stage), coefficient, earlierRates, base, right);
         }
+        double perDay = 1 / coefficient;
         for (int cell = 0; cell < right.length; cell++) {
-            right[cell] += storage[cell] / coefficient * base[cell];
+            right[cell] += perDay * storage[cell] * base[cell];
         }
         rules = pointRules.at(within(day));
         System.arraycopy(discharge[stage - 2], 0, discharge[stage - 1], 0, points.count());
@@ -195,7 +196,7 @@ public final class FlowSystem implements ImplicitSystem {
             bed.addFlows(stage, rates, 1);
         }
         equation.addFlows(day, head, rates, 2);
-        int firstPoint = 2 + equation.terms().size();
+        int firstPoint = 2 + equation.termCount();
         for (int i = 0; i < points.count(); i++) {
             rates.add(firstPoint + i, -discharge[stage - 1][i]);
         }

@@ -4,7 +4,8 @@ import java.util.Arrays;
 
 /**
  * What the relaxation terms of the sealing bed remember in one run, through the stages of its time steps. Cells are
- * worked through in tiles small enough that all terms of a tile find its heads in the fastest cache.
+ * worked through in tiles small enough that all terms of a tile find its heads in the fastest cache, copied to where
+ * all arrays of a loop have the same index: only then does the compiler vectorise it.
  */
 final class SealingBedStorage {
 
@@ -17,6 +18,10 @@ final class SealingBedStorage {
     private final double[] known;
     private final float[] change = new float[TILE];
     private final float[] sum = new float[TILE];
+    private final float[] diffusion = new float[TILE];
+    private final float[] start = new float[TILE];
+    private final float[] decaying = new float[TILE];
+    private final float[] values = new float[TILE];
     private float[][][] memory = new float[3][TERMS][];
 
     /** Nothing remembered yet: the bed has adjusted. */
@@ -59,6 +64,7 @@ final class SealingBedStorage {
                 double rate = stage == 2 ? rates[0][from + i] : rates[0][from + i] + rates[1][from + i];
                 change[i] = (float) (baseWeight * rate);
             }
+            System.arraycopy(relaxation.diffusionRate(), from, diffusion, 0, length);
             Arrays.fill(sum, 0);
             for (int term = 0; term < TERMS; term++) {
                 addKnown(stage, term, from, length, (float) baseWeight, (float) coefficient);
@@ -76,45 +82,42 @@ final class SealingBedStorage {
 
     /** Known part of a memory, kept where the stage's memory will be, and its share in the flow. */
     private void addKnown(int stage, int term, int from, int length, float baseWeight, float coefficient) {
-        float[] start = memory[0][term];
-        float[] middle = memory[stage - 2][term];
-        float[] values = memory[stage - 1][term];
-        float[] diffusionRate = relaxation.diffusionRate();
-        float weight = (float) BedRelaxation.WEIGHT[term];
-        float decay = (float) (baseWeight * BedRelaxation.RATE[term]);
-        float reach = (float) (coefficient * BedRelaxation.RATE[term]);
-        if (stage == 2) {
+        System.arraycopy(memory[0][term], from, start, 0, length);
+        if (stage == 3) {
+            float[] second = memory[1][term];
             for (int i = 0; i < length; i++) {
-                float diffusion = diffusionRate[from + i];
-                float value = start[from + i] + change[i] - decay * diffusion * start[from + i];
-                values[from + i] = value;
-                sum[i] += weight * value / (1 + reach * diffusion);
+                decaying[i] = start[i] + second[from + i];
             }
-            return;
+        } else {
+            System.arraycopy(start, 0, decaying, 0, length);
         }
+        float decay = (float) (baseWeight * BedRelaxation.RATE[term]);
         for (int i = 0; i < length; i++) {
-            float diffusion = diffusionRate[from + i];
-            float decayed = decay * diffusion * (start[from + i] + middle[from + i]);
-            float value = start[from + i] + change[i] - decayed;
-            values[from + i] = value;
-            sum[i] += weight * value / (1 + reach * diffusion);
+            values[i] = start[i] + change[i] - decay * diffusion[i] * decaying[i];
+        }
+        System.arraycopy(values, 0, memory[stage - 1][term], from, length);
+        float weight = (float) BedRelaxation.WEIGHT[term];
+        float reach = (float) (coefficient * BedRelaxation.RATE[term]);
+        for (int i = 0; i < length; i++) {
+            sum[i] += weight * values[i] / (1 + reach * diffusion[i]);
         }
     }
 
     /** Completes an implicit stage once its head is known. */
     void completeStage(int stage, double coefficient, double[] base, double[] head) {
-        float[] diffusionRate = relaxation.diffusionRate();
         for (int from = 0; from < cells; from += TILE) {
             int length = Math.min(TILE, cells - from);
+            System.arraycopy(relaxation.diffusionRate(), from, diffusion, 0, length);
             for (int i = 0; i < length; i++) {
                 change[i] = (float) (head[from + i] - base[from + i]);
             }
             for (int term = 0; term < TERMS; term++) {
-                float[] values = memory[stage - 1][term];
+                System.arraycopy(memory[stage - 1][term], from, values, 0, length);
                 float reach = (float) (coefficient * BedRelaxation.RATE[term]);
                 for (int i = 0; i < length; i++) {
-                    values[from + i] = (values[from + i] + change[i]) / (1 + reach * diffusionRate[from + i]);
+                    values[i] = (values[i] + change[i]) / (1 + reach * diffusion[i]);
                 }
+                System.arraycopy(values, 0, memory[stage - 1][term], from, length);
             }
         }
         double[] damping = relaxation.damping(coefficient);
@@ -133,8 +136,16 @@ final class SealingBedStorage {
 
     /** Adds the flow released by the bed at a stage over all cells (m³/d), releases and takings apart. */
     void addFlows(int stage, FlowRates rates, int term) {
+        double release = 0;
+        double taking = 0;
         for (double flow : released[stage - 1]) {
-            rates.add(term, flow);
+            if (flow > 0) {
+                release += flow;
+            } else {
+                taking += flow;
+            }
         }
+        rates.add(term, release);
+        rates.add(term, taking);
     }
 }

@@ -94,8 +94,9 @@ final class StageMatrix {
         coefficient = stageCoefficient;
         System.arraycopy(equation.diagonal(), 0, diagonal, 0, diagonal.length);
         if (Double.isFinite(coefficient)) {
+            double perDay = 1 / coefficient;
             for (int cell = 0; cell < diagonal.length; cell++) {
-                diagonal[cell] += storage[cell] / coefficient;
+                diagonal[cell] += perDay * storage[cell];
             }
             if (bed != null) {
                 bed.addToDiagonal(coefficient, diagonal);
