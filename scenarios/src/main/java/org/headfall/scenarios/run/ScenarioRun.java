@@ -41,8 +41,7 @@ import org.headfall.solver.simulation.Snapshot;
  * Runs a scenario and writes its results folder. Use one object a run.
  *
  * <p>The unit responses, which split drawdown by cause and say what the run would have given without some bores, do not
- * depend on the run, so they are computed beside it, each on one thread: that keeps two threads busier than both would
- * be in one solver.
+ * depend on the run, so they are computed beside it on one thread.
  */
 public final class ScenarioRun {
 
@@ -125,7 +124,7 @@ public final class ScenarioRun {
         Instant now = Instant.now();
         try (HeadsFile heads = new HeadsFile(folder.file("heads.nc"), plan.description(), now);
                 BoresFile bores = new BoresFile(folder.file("bores.nc"), plan.description(), now);
-                Simulation simulation = new Simulation(plan.problem(), oneThread)) {
+                Simulation simulation = new Simulation(plan.problem(), plan.settings())) {
             Recorder recorder = new Recorder(plan.description(), records, List.<RecordSink>of(heads, bores));
             HeadError error = new HeadError(plan.description(), oneThread.accuracy());
             recorder.recorded(start.snapshot());
