@@ -18,9 +18,7 @@ import org.headfall.scenarios.recording.StationSeries;
 @SuppressWarnings("ArrayRecordComponent") // a series inside one evaluation, never compared
 record LimitSeries(double[] days, double[] values, double[] margins, double error) {
 
-    private static final double DAYS_PER_YEAR = 365.25;
-
-    /** Series of a quantity from head at a station, or from its difference to head without the proposed bores. */
+    /** Series of a quantity from head at a station, or from its difference to head in the run that it is compared with. */
     static LimitSeries of(
             LimitedQuantity quantity,
             RunCalendar calendar,
@@ -70,7 +68,7 @@ record LimitSeries(double[] days, double[] values, double[] margins, double erro
         double[] values = new double[laterDays.length];
         for (int i = 0; i < values.length; i++) {
             double earlier = Math.max(days[0], calendar.yearsAfter(laterDays[i], -rate.overYears()));
-            double years = (laterDays[i] - earlier) / DAYS_PER_YEAR;
+            double years = (laterDays[i] - earlier) / RunCalendar.DAYS_PER_YEAR;
             values[i] = (series.headAt(earlier) - series.head()[skipped + i]) / years;
         }
         return new LimitSeries(laterDays, values, below(values, rate.atMost()), 2 * headError / rate.overYears());

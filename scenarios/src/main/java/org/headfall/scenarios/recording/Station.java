@@ -110,8 +110,7 @@ public sealed interface Station {
     }
 
     /**
-     * A protected point from which nothing is taken. Its head counts drawdown of bores in the same cell at its true
-     * distance.
+     * A protected point from which nothing is taken. Its head counts drawdown of bores close by at their true distances.
      *
      * @param name unique name
      * @param x easting (m)

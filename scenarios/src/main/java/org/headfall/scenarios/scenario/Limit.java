@@ -31,7 +31,7 @@ public record Limit(String name, Quantity quantity, List<String> at, Cause cause
     public record Drawdown(double atMost) implements Quantity {}
 
     /**
-     * Head, or the water level in a bore.
+     * Head; of a bore, that of the aquifer at its wall.
      *
      * @param atLeast bound (m above datum)
      */

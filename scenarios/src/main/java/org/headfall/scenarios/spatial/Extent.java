@@ -11,6 +11,8 @@ package org.headfall.scenarios.spatial;
 public record Extent(double west, double south, double east, double north) {
 
     /**
+     * Checks the sides.
+     *
      * @throws IllegalArgumentException if a side is not finite or the rectangle is empty; the message names the sides
      */
     public Extent {

@@ -44,8 +44,7 @@ final class PointInterpolation {
      */
     static double inverseMiddle(double rest, double across) {
         // A coarse operator may have couplings of the wrong sign; weights must not add up to more than one. Where
-        // nothing
-        // couples across there is nothing to interpolate from.
+        // nothing couples across there is nothing to interpolate from.
         double middle = Math.max(rest, across);
         return middle > 0 ? 1 / middle : 0;
     }
