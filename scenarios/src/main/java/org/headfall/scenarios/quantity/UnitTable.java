@@ -2,7 +2,6 @@ package org.headfall.scenarios.quantity;
 
 import java.util.LinkedHashMap;
 import java.util.Map;
-import java.util.Set;
 import org.headfall.scenarios.problem.Finding;
 import org.headfall.scenarios.problem.NearestSpelling;
 import org.headfall.scenarios.problem.ProblemKind;
@@ -14,17 +13,12 @@ import org.jspecify.annotations.Nullable;
  * <p>Words that mean different things to different people, or belong to other systems of units, are refused with the
  * reason ({@code a}, {@code gal}, {@code ml}, {@code ft}, {@code psi} and others).
  */
-public final class UnitTable {
+final class UnitTable {
     private static final Map<String, Unit> UNITS = units();
     private static final Map<String, String> OTHER_SPELLINGS = otherSpellings();
     private static final Map<String, String> REFUSED = refused();
 
     private UnitTable() {}
-
-    /** The symbols of the table. */
-    public static Set<String> symbols() {
-        return UNITS.keySet();
-    }
 
     static @Nullable Unit find(String symbol) {
         return UNITS.get(symbol);

@@ -1,7 +1,6 @@
 package org.headfall.scenarios.recording;
 
 import java.util.List;
-import java.util.Optional;
 import org.headfall.solver.flow.WaterBalance;
 
 /**
@@ -42,15 +41,5 @@ public record Recording(
     /** Heads of the grid at the start. */
     public HeadGrid startGrid() {
         return grids.get(0);
-    }
-
-    /** Heads of the grid at the end. */
-    public HeadGrid endGrid() {
-        return grids.get(grids.size() - 1);
-    }
-
-    /** Heads of the grid at a day, if they were kept. */
-    public Optional<HeadGrid> gridAt(double day) {
-        return grids.stream().filter(grid -> Math.abs(grid.day() - day) < 1e-6).findFirst();
     }
 }

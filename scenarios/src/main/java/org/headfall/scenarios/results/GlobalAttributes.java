@@ -7,7 +7,6 @@ import java.time.temporal.ChronoUnit;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.stream.Collectors;
-import org.headfall.scenarios.recording.InputFile;
 import org.headfall.scenarios.recording.Provenance;
 import org.headfall.scenarios.recording.RunDescription;
 
@@ -23,7 +22,7 @@ final class GlobalAttributes {
     /** Sources of the methods behind the figures. */
     private static final String REFERENCES =
             "Time steps: Hosea and Shampine 1996, Applied Numerical Mathematics 20, 21-37."
-                    + " Heads at bores: Peaceman 1983, SPE Journal 23(3), 531-543."
+                    + " Heads at bores: Thiem 1906, Hydrologische Methoden."
                     + " Sealing bed: Hantush 1960, Journal of Geophysical Research 65(11), 3713-3725.";
 
     private static final DateTimeFormatter DATE_TIME = DateTimeFormatter.ofPattern("yyyy-MM-dd'T'HH:mm:ss");
@@ -71,11 +70,6 @@ final class GlobalAttributes {
         return provenance.inputs().stream()
                 .map(input -> input.sha256() + "  " + input.path())
                 .collect(Collectors.joining("\n"));
-    }
-
-    /** The files named by {@link #INPUTS}. */
-    static InputFile inputOfLine(String line) {
-        return new InputFile(line.substring(66), line.substring(0, 64));
     }
 
     private static String text(LocalDateTime date) {

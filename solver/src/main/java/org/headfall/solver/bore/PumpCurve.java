@@ -73,11 +73,6 @@ public final class PumpCurve {
         return flows[flows.length - 1];
     }
 
-    /** Head added at no flow (m). */
-    public double shutOffHead() {
-        return heads[0];
-    }
-
     /**
      * Head added.
      *

@@ -25,7 +25,6 @@ public final class TrapezoidalBdf2 {
     private long steps;
     private long rejected;
     private double largestError;
-    private double summedError;
 
     /**
      * Integrator of a system.
@@ -148,7 +147,6 @@ public final class TrapezoidalBdf2 {
             accumulated.add(error);
         }
         largestError = Math.max(largestError, estimate);
-        summedError += estimate;
         if (++stepsSinceRejection > CAUTIOUS_STEPS) {
             tooLong = Double.POSITIVE_INFINITY;
         }
@@ -188,10 +186,5 @@ public final class TrapezoidalBdf2 {
     /** Largest error estimate of an accepted step so far. */
     public double largestError() {
         return largestError;
-    }
-
-    /** Sum of the error estimates of all accepted steps so far: a bound where errors do not grow. */
-    public double summedError() {
-        return summedError;
     }
 }

@@ -29,7 +29,7 @@ class PumpCurveTest {
             assertEquals(120 - 20e-6 * flow * flow, curve.head(flow), 1e-10);
         }
         assertEquals(1800, curve.largestFlow());
-        assertEquals(120, curve.shutOffHead());
+        assertEquals(120, curve.head(0));
     }
 
     @Test
