@@ -43,9 +43,14 @@ final class Failures implements IExecutionExceptionHandler {
     }
 
     private static String json(Exception thrown) {
-        return thrown instanceof InputException input
-                ? AnswerJson.ofProblems(input.problems())
-                : AnswerJson.ofError(thrown instanceof IOException file ? describe(file) : thrown.toString());
+        if (thrown instanceof InputException input) {
+            return AnswerJson.ofProblems(input.problems());
+        }
+        if (thrown instanceof IOException file) {
+            return AnswerJson.ofError(describe(file));
+        }
+        return AnswerJson.ofError(
+                thrown instanceof UnmetRuleException unmet ? String.valueOf(unmet.getMessage()) : thrown.toString());
     }
 
     /** Writes what there is to say about a failure; answers the exit code. */

@@ -1,5 +1,6 @@
 package org.headfall.cli.progress;
 
+import java.util.Locale;
 import java.util.function.LongSupplier;
 
 /** Measures the stages of a piece of work and estimates the time left in the present one. */
@@ -36,7 +37,7 @@ final class StageClock {
     /** The stage, the share done, the time taken and the time left, as one line of text. */
     String line() {
         double elapsed = (nanoTime.getAsLong() - stageStart) * NANOSECONDS;
-        String done = String.format("%s: %3.0f %% after %s", stage, 100 * fraction, duration(elapsed));
+        String done = String.format(Locale.ROOT, "%s: %3.0f %% after %s", stage, 100 * fraction, duration(elapsed));
         boolean guess = fraction >= LEAST_FRACTION_FOR_ESTIMATE && fraction < 1;
         return guess ? done + ", about " + duration(elapsed * (1 - fraction) / fraction) + " left" : done;
     }
@@ -48,8 +49,8 @@ final class StageClock {
             return whole + " s";
         }
         if (whole < 3600) {
-            return String.format("%d min %02d s", whole / 60, whole % 60);
+            return String.format(Locale.ROOT, "%d min %02d s", whole / 60, whole % 60);
         }
-        return String.format("%d h %02d min", whole / 3600, whole % 3600 / 60);
+        return String.format(Locale.ROOT, "%d h %02d min", whole / 3600, whole % 3600 / 60);
     }
 }

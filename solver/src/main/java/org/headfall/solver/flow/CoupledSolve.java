@@ -48,7 +48,7 @@ final class CoupledSolve {
      * @param rules rules in force
      * @param head in: a guess; out: heads (m)
      * @param discharge in: a guess; out: discharges (m³/d)
-     * @throws IllegalStateException if the rules cannot be met
+     * @throws UnmetRuleException if the rules cannot be met; it names the bore or spring that is farthest off
      */
     void solve(double[] right, DischargeRule[] rules, double[] head, double[] discharge) {
         for (int i = 0; i < rules.length; i++) {
@@ -65,8 +65,22 @@ final class CoupledSolve {
             }
             take(change, head, discharge);
         }
-        throw new IllegalStateException(
-                "the rules of bores and springs were not met after " + MOST_CORRECTIONS + " corrections");
+        throw unmet(rules, head, discharge);
+    }
+
+    private UnmetRuleException unmet(DischargeRule[] rules, double[] head, double[] discharge) {
+        int worst = 0;
+        double farthest = -1;
+        double missing = 0;
+        for (int i = 0; i < rules.length; i++) {
+            double difference = rules[i].neededHead(discharge[i]) - points.wallHead(i, head, discharge);
+            if (engaged[i] && rules[i].dependsOnHead() && Math.abs(difference) > farthest) {
+                worst = i;
+                farthest = Math.abs(difference);
+                missing = difference;
+            }
+        }
+        return new UnmetRuleException(rules[worst].name(), discharge[worst], missing, tolerance);
     }
 
     /** Largest error of head at a wall (m). */
