@@ -1,19 +1,23 @@
 package org.headfall.scenarios.results;
 
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.IntStream;
 import org.headfall.scenarios.findings.ArtesianHead;
-import org.headfall.scenarios.recording.MapReference;
 import org.headfall.scenarios.recording.Station;
 import org.headfall.scenarios.recording.StationSeries;
 import org.headfall.scenarios.reference.CoordinateReference;
-import tools.jackson.databind.json.JsonMapper;
+import org.headfall.scenarios.vector.Feature;
+import org.headfall.scenarios.vector.GeoJsonWriter;
+import org.headfall.scenarios.vector.PropertyValue;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.GeometryFactory;
 
 /**
  * Writes {@code bores.geojson} (RFC 7946): a point for each bore, spring and protected point, with levels and the
@@ -22,56 +26,45 @@ import tools.jackson.databind.json.JsonMapper;
  */
 public final class StationFeatures implements RunOutput {
 
-    private static final double ABOUT_A_CENTIMETRE = 1e7;
+    private static final GeometryFactory SHAPES = new GeometryFactory();
 
     @Override
     public void write(Path folder, FinishedRun run) throws IOException {
         if (run.description().mapReference().isEmpty()) {
             return;
         }
-        Map<String, Object> collection = new LinkedHashMap<>();
-        collection.put("type", "FeatureCollection");
-        collection.put(
-                "features", features(run, run.description().mapReference().get()));
+        CoordinateReference reference =
+                CoordinateReference.parse(run.description().mapReference().get().code());
+        ByteArrayOutputStream text = new ByteArrayOutputStream();
+        GeoJsonWriter.inDegrees(reference).write(features(run), text);
         Path part = folder.resolve("bores.geojson.part");
-        Files.writeString(part, JsonMapper.shared().writeValueAsString(collection));
+        Files.write(part, text.toByteArray());
         Files.move(part, folder.resolve("bores.geojson"), StandardCopyOption.ATOMIC_MOVE);
     }
 
-    private static List<Map<String, Object>> features(FinishedRun run, MapReference reference) {
-        CoordinateReference coordinates = CoordinateReference.parse(reference.code());
-        List<Map<String, Object>> features = new ArrayList<>();
-        for (int i = 0; i < run.description().stations().size(); i++) {
-            Station station = run.description().stations().get(i);
-            CoordinateReference.GeographicPosition place = coordinates.toGeographic(station.x(), station.y());
-            Map<String, Object> feature = new LinkedHashMap<>();
-            feature.put("type", "Feature");
-            feature.put(
-                    "geometry",
-                    Map.of(
-                            "type",
-                            "Point",
-                            "coordinates",
-                            List.of(rounded(place.longitude()), rounded(place.latitude()))));
-            feature.put("properties", properties(run, i));
-            features.add(feature);
-        }
-        return features;
+    private static List<Feature> features(FinishedRun run) {
+        List<Station> stations = run.description().stations();
+        return IntStream.range(0, stations.size())
+                .mapToObj(i -> Feature.of(
+                        SHAPES.createPoint(new Coordinate(
+                                stations.get(i).x(), stations.get(i).y())),
+                        properties(run, i)))
+                .toList();
     }
 
-    private static Map<String, Object> properties(FinishedRun run, int index) {
+    private static Map<String, PropertyValue> properties(FinishedRun run, int index) {
         Station station = run.description().stations().get(index);
         StationSeries series = run.recording().series().get(index);
         ArtesianHead loss = run.findings().artesianHead().get(index);
         int last = series.days().length - 1;
-        Map<String, Object> properties = new LinkedHashMap<>();
-        properties.put("name", station.name());
-        properties.put("kind", station.kind());
+        Map<String, PropertyValue> properties = new LinkedHashMap<>();
+        properties.put("name", PropertyValue.of(station.name()));
+        properties.put("kind", PropertyValue.of(station.kind()));
         if (station instanceof Station.BoreSite bore) {
-            properties.put("holder", bore.holder());
-            properties.put("operation", bore.operation());
+            properties.put("holder", PropertyValue.of(bore.holder()));
+            properties.put("operation", PropertyValue.of(bore.operation()));
         }
-        properties.put("ground level (m above datum)", station.groundLevel());
+        put(properties, "ground level (m above datum)", station.groundLevel());
         put(properties, "outlet level (m above datum)", station.outletLevel().orElse(Double.NaN));
         put(properties, "head at start (m above datum)", series.head()[0]);
         put(properties, "head at end (m above datum)", series.head()[last]);
@@ -80,18 +73,15 @@ public final class StationFeatures implements RunOutput {
         put(properties, "discharge at end (m3/d)", series.discharge()[last]);
         properties.put(
                 "flows by itself",
-                FlowWords.of(loss.flowByItself(), run.description().calendar()));
+                PropertyValue.of(
+                        FlowWords.of(loss.flowByItself(), run.description().calendar())));
         return properties;
     }
 
     /** JSON has no word for a value that does not exist but to leave it out. */
-    private static void put(Map<String, Object> properties, String name, double value) {
+    private static void put(Map<String, PropertyValue> properties, String name, double value) {
         if (Double.isFinite(value)) {
-            properties.put(name, Math.rint(value * 1000) / 1000);
+            properties.put(name, PropertyValue.of(Math.rint(value * 1000) / 1000));
         }
-    }
-
-    private static double rounded(double degrees) {
-        return Math.rint(degrees * ABOUT_A_CENTIMETRE) / ABOUT_A_CENTIMETRE;
     }
 }
