@@ -4,8 +4,10 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.headfall.scenarios.recording.RecordPlan;
 import org.headfall.scenarios.recording.Recording;
 import org.headfall.scenarios.recording.ReportDate;
+import org.headfall.scenarios.recording.RunCalendar;
 import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.recording.Station;
 import org.headfall.scenarios.recording.StationSeries;
@@ -13,9 +15,6 @@ import org.headfall.solver.bore.WaterColumn;
 
 /** Computes the loss of artesian head at every station from a recording. */
 public final class ArtesianHeadAnalysis {
-
-    private static final double DAYS_PER_YEAR = 365.25;
-    private static final int YEARS_OF_DECLINE = 5;
 
     private final RunDescription description;
     private final Recording recording;
@@ -106,11 +105,11 @@ public final class ArtesianHeadAnalysis {
 
     /** Mean fall of head over the last five calendar years (m/yr); a shorter time would look like a faster decline. */
     private OptionalDouble declineRate(StationSeries series, double day) {
-        double earlier = description.calendar().yearsAfter(day, -YEARS_OF_DECLINE);
+        double earlier = description.calendar().yearsAfter(day, -RecordPlan.YEARS_OF_DECLINE);
         if (earlier < recording.startDay()) {
             return OptionalDouble.empty();
         }
-        double years = (day - earlier) / DAYS_PER_YEAR;
+        double years = (day - earlier) / RunCalendar.DAYS_PER_YEAR;
         return present((series.headAt(earlier) - series.headAt(day)) / years);
     }
 

@@ -6,7 +6,7 @@ import java.util.OptionalDouble;
 public final class HeadPressure {
 
     /** Pressure per metre of head (kPa/m) at 20 °C. */
-    public static final double KILOPASCALS_PER_METRE = 9.79;
+    private static final double KILOPASCALS_PER_METRE = 9.79;
 
     private HeadPressure() {}
 

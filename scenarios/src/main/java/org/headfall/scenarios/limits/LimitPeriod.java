@@ -2,6 +2,7 @@ package org.headfall.scenarios.limits;
 
 import java.util.Locale;
 import java.util.OptionalDouble;
+import org.headfall.scenarios.recording.RunCalendar;
 
 /**
  * The part of a run in which a limit counts.
@@ -13,8 +14,6 @@ public record LimitPeriod(double fromDay, OptionalDouble toDay) {
 
     /** At any time in the run. */
     public static final LimitPeriod EVER = new LimitPeriod(0, OptionalDouble.empty());
-
-    private static final double DAYS_PER_YEAR = 365.25;
 
     /** Checks the order. */
     public LimitPeriod {
@@ -35,7 +34,7 @@ public record LimitPeriod(double fromDay, OptionalDouble toDay) {
     }
 
     private static String years(double day) {
-        double years = day / DAYS_PER_YEAR;
+        double years = day / RunCalendar.DAYS_PER_YEAR;
         if (Math.abs(years - Math.rint(years)) < 0.004) {
             long whole = Math.round(years);
             return whole + (whole == 1 ? " year" : " years");

@@ -13,7 +13,8 @@ import java.util.stream.DoubleStream;
 @SuppressWarnings("ArrayRecordComponent") // built once for a run, never compared
 public record RecordPlan(double[] days, double[] gridDays, double[] keptDays) {
 
-    private static final int YEARS_OF_DECLINE = 5;
+    /** Years over which the decline before a report date is taken: long enough to leave the seasons out. */
+    public static final int YEARS_OF_DECLINE = 5;
 
     /**
      * Plan that serves the tables of a run: besides the days asked for, the start, the end, the report dates, and

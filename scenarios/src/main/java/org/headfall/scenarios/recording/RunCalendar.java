@@ -10,6 +10,9 @@ import java.time.LocalDateTime;
  */
 public record RunCalendar(LocalDateTime start) {
 
+    /** Length of a Julian year (d), the year of rates and of limits. */
+    public static final double DAYS_PER_YEAR = 365.25;
+
     private static final double MILLISECONDS_PER_DAY = 86_400_000;
 
     /** Date and time at a day since the start, to the nearest millisecond. */

@@ -71,7 +71,7 @@ final class GridVariables {
                 DataType.BYTE,
                 "y x",
                 "long_name",
-                "whether a cell is part of" + " the aquifer",
+                "whether a cell is part of the aquifer",
                 "flag_meanings",
                 "inactive active");
         status.addAttribute(
@@ -116,7 +116,7 @@ final class GridVariables {
                             file,
                             description,
                             "sealing_bed_conductivity",
-                            "vertical hydraulic conductivity of the" + " sealing bed",
+                            "vertical hydraulic conductivity of the sealing bed",
                             "m d-1"),
                     bed.verticalConductivity()));
             fields.add(new Field(

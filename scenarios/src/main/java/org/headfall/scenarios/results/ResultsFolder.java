@@ -96,7 +96,7 @@ public final class ResultsFolder implements AutoCloseable {
             throw new ResultsException(
                     ResultsException.Kind.IN_USE,
                     target,
-                    "another run is writing these results; wait for it or choose" + " another output folder");
+                    "another run is writing these results; wait for it or choose another output folder");
         }
         return channel;
     }

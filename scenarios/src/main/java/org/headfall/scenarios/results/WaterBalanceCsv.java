@@ -17,7 +17,7 @@ final class WaterBalanceCsv {
             "name",
             "into the aquifer (m3)",
             "out of the aquifer (m3)",
-            "in less out (m3)",
+            "net into the aquifer (m3)",
             "discrepancy over throughput (per cent)",
             "largest discrepancy of a time step over its throughput (per cent)");
 

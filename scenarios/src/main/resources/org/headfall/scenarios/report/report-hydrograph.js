@@ -31,7 +31,7 @@ function drawHydrograph() {
     lines.push({ label, stroke: ink(colour), width: dash.length ? 1.5 : 2, dash, points: { show: false }, value: (_, v) => v === null ? "\u2013" : metres(v) });
     columns.push(values);
   };
-  add("Head in the aquifer at the bore", data.head, "start", DASHES[1]);
+  add("Head in the aquifer", data.head, "start", DASHES[1]);
   add("Water level in the bore", data.level, "water", DASHES[0]);
   const colours = ["ground", "bad", "good", "close", "quiet"];
   entry.references.forEach((reference, i) => {
@@ -61,7 +61,7 @@ function hydrographWords(entry, data) {
       data.flow && data.flow[i] !== null ? fromCubicMetresPerDay(data.flow[i]).toFixed(2) : "\u2013"]);
   });
   fillTable(document.getElementById("hydrograph-table"), "Levels and flow of " + entry.site,
-    ["Date", "Head in the aquifer at the bore (m)", "Water level in the bore (m)", "Flow (" + flowUnit() + ")"], rows);
+    ["Date", "Head in the aquifer (m)", "Water level in the bore (m)", "Flow (" + flowUnit() + ")"], rows);
 }
 
 function chooseSite(name) {

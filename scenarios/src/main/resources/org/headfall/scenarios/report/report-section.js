@@ -129,8 +129,8 @@ function sectionWords(samples, exaggeration) {
   const share = n => Math.round(n / samples.length * 100) + " %";
   document.getElementById("section-caption").textContent = section.line.name + ". Heights are drawn " + Math.round(exaggeration)
     + " times larger than lengths. Solid blue: head on " + dateWords(field.dates[map.date]) + "; dashed: head on " + dateWords(field.dates[0])
-    + ". Hatching shows where water rises above ground" + (field.ground ? ": " + share(before) + " of the line then, " + share(artesian) + " now." : ".")
-      .replace("then", "on " + dateWords(field.dates[0])).replace("now", "on " + dateWords(field.dates[map.date]));
+    + ". Hatching shows where water rises above ground" + (field.ground ? ": " + share(before) + " of the line on "
+      + dateWords(field.dates[0]) + ", " + share(artesian) + " on " + dateWords(field.dates[map.date]) + "." : ".");
   const items = [["ground", "ground level"], ["bed", "sealing bed"], ["rock", "aquifer"], ["start", "head at the start (dashed)"], ["water", "head at the chosen date"]];
   document.getElementById("section-legend").replaceChildren(...items.map(([name, words]) => {
     const item = element("li"), swatch = element("i");

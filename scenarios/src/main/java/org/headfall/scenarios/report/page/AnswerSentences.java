@@ -155,8 +155,8 @@ final class AnswerSentences {
                 .toList();
         return names.isEmpty()
                 ? Optional.empty()
-                : Optional.of(Words.list(names) + (names.size() == 1 ? " cannot give" : " cannot give all of")
-                        + " the rate asked: the water level reaches the lowest level allowed.");
+                : Optional.of(Words.list(names) + " cannot give all that is asked of "
+                        + (names.size() == 1 ? "it" : "them") + ": the water level reaches the lowest level allowed.");
     }
 
     private record Worst(String site, ArtesianHead.Loss loss) {}

@@ -6,6 +6,7 @@ import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import org.headfall.scenarios.report.content.DatedField;
 import org.headfall.scenarios.report.content.ReportContent;
@@ -138,7 +139,7 @@ final class BalanceTables {
         String storage = storageWords(sources);
         return "Over the period the bores took " + Quantity.VOLUME.show(taken) + "\u00a0ML. " + storage
                 + " The largest part of a step's water that the numbers fail to account for is "
-                + String.format(java.util.Locale.ROOT, "%.1e", largestDiscrepancy) + " of what passed in it.";
+                + String.format(Locale.ROOT, "%.1e", largestDiscrepancy) + " of what passed in it.";
     }
 
     private static String storageWords(Map<Kind, Double> sources) {

@@ -2,6 +2,7 @@ package org.headfall.scenarios.report.page;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.headfall.scenarios.findings.HeadPressure;
 import org.headfall.scenarios.report.content.ArtesianHead;
 import org.headfall.scenarios.report.content.Interference;
 import org.headfall.scenarios.report.content.LimitOutcome;
@@ -11,8 +12,6 @@ import org.headfall.scenarios.report.page.PageTable.Column;
 
 /** The tables of results. */
 final class ResultTables {
-
-    private static final double KILOPASCALS_PER_METRE = 9.79;
 
     private ResultTables() {}
 
@@ -25,7 +24,7 @@ final class ResultTables {
                 new Column("Allowed", Quantity.TEXT),
                 new Column("Reached", Quantity.TEXT),
                 new Column("Worst on", Quantity.DATE),
-                new Column("Passed from", Quantity.DATE),
+                new Column("Crossed from", Quantity.DATE),
                 new Column("Clause", Quantity.TEXT));
         return new PageTable(
                 "limits",
@@ -85,7 +84,8 @@ final class ResultTables {
                 Cell.text(head.site()),
                 Cell.date(loss.date(), ""),
                 Cell.number(Quantity.LENGTH, head.before()),
-                Cell.number(Quantity.PRESSURE, Math.max(0, head.before()) * KILOPASCALS_PER_METRE),
+                Cell.number(
+                        Quantity.PRESSURE, HeadPressure.atGround(head.before()).orElse(0)),
                 Cell.number(Quantity.PRESSURE, head.hotPressureBefore()),
                 Cell.number(Quantity.LENGTH, loss.headAboveGround()),
                 Cell.number(Quantity.PRESSURE, loss.hotPressure()),
