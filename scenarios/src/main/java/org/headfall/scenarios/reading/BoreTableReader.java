@@ -14,7 +14,6 @@ import org.headfall.scenarios.problem.Finding;
 import org.headfall.scenarios.problem.NearestSpelling;
 import org.headfall.scenarios.problem.Place;
 import org.headfall.scenarios.problem.ProblemKind;
-import org.headfall.scenarios.quantity.AllowedRange;
 import org.headfall.scenarios.quantity.Dimension;
 import org.headfall.scenarios.reading.TimeCourseReader.Shape;
 import org.headfall.scenarios.scenario.BoreOperation;
@@ -26,84 +25,16 @@ import org.headfall.scenarios.scenario.BoreSpecification.WellLossSpecification;
 import org.headfall.scenarios.scenario.Position;
 import org.headfall.scenarios.scenario.Season;
 import org.headfall.scenarios.scenario.TimeCourse;
-import org.headfall.scenarios.table.TableColumn;
-import org.headfall.scenarios.table.TableFormat;
 import org.headfall.scenarios.table.TableReader;
 import org.headfall.scenarios.table.TableRow;
 import org.jspecify.annotations.Nullable;
 
 /**
  * Reads bores, and dated changes of what they do, from tables. What a bore does stands in one of the columns
- * {@code rate}, {@code schedule} (a table of dates and rates; {@code
- * between_dates} says whether each holds or straight lines join them) and {@code operation}; {@code until} shuts it.
+ * {@code rate}, {@code schedule} (a table of dates and rates; {@code between_dates} says whether each holds or straight
+ * lines join them) and {@code operation}; {@code until} shuts it.
  */
 final class BoreTableReader {
-    /** Ten times the bores of a large basin: more are a slip of file. Common practice, no source. */
-    private static final long MOST_BORES = 10_000;
-
-    private static final long MOST_CHANGES = 100 * MOST_BORES;
-    private static final TableFormat BORES = TableFormat.of(
-                    TableColumn.text("name"),
-                    TableColumn.quantity("x", Dimension.LENGTH, ValueRanges.POSITION),
-                    TableColumn.quantity("y", Dimension.LENGTH, ValueRanges.POSITION),
-                    TableColumn.text("holder").orNone(),
-                    TableColumn.word("group", BoreWords.GROUPS.keySet()),
-                    TableColumn.quantity("screen_radius", Dimension.LENGTH, ValueRanges.SCREEN_RADIUS),
-                    TableColumn.quantity("ground_level", Dimension.LEVEL, ValueRanges.LEVEL)
-                            .orNone(),
-                    TableColumn.quantity("outlet_level", Dimension.LEVEL, ValueRanges.LEVEL)
-                            .orNone(),
-                    TableColumn.quantity("pump_intake_level", Dimension.LEVEL, ValueRanges.LEVEL)
-                            .orNone(),
-                    TableColumn.quantity("lowest_level", Dimension.LEVEL, ValueRanges.LEVEL)
-                            .orNone(),
-                    TableColumn.quantity("linear_well_loss", Dimension.LINEAR_WELL_LOSS, AllowedRange.NOT_NEGATIVE)
-                            .orNone(),
-                    TableColumn.quantity(
-                                    "quadratic_well_loss", Dimension.QUADRATIC_WELL_LOSS, AllowedRange.NOT_NEGATIVE)
-                            .orNone(),
-                    TableColumn.quantity("skin", Dimension.NUMBER, ValueRanges.SKIN)
-                            .orNone(),
-                    TableColumn.quantity("screen_top", Dimension.LEVEL, ValueRanges.LEVEL)
-                            .orNone(),
-                    TableColumn.quantity("screen_bottom", Dimension.LEVEL, ValueRanges.LEVEL)
-                            .orNone(),
-                    TableColumn.quantity("vertical_over_horizontal", Dimension.NUMBER, ValueRanges.RATIO)
-                            .orNone(),
-                    TableColumn.quantity("casing_diameter", Dimension.LENGTH, ValueRanges.PIPE_DIAMETER)
-                            .orNone(),
-                    TableColumn.quantity("casing_length", Dimension.LENGTH, ValueRanges.PIPE_LENGTH)
-                            .orNone(),
-                    TableColumn.quantity("casing_roughness", Dimension.LENGTH, AllowedRange.NOT_NEGATIVE)
-                            .orNone(),
-                    TableColumn.quantity("water_temperature", Dimension.TEMPERATURE, ValueRanges.TEMPERATURE)
-                            .orNone(),
-                    TableColumn.quantity("rate", Dimension.RATE, ValueRanges.RATE)
-                            .orNone(),
-                    TableColumn.text("schedule").orNone(),
-                    TableColumn.word("between_dates", TimeCourseReader.SHAPES.keySet())
-                            .orNone(),
-                    TableColumn.word("operation", BoreWords.OPERATIONS.keySet()).orNone(),
-                    TableColumn.text("season_from").orNone(),
-                    TableColumn.text("season_to").orNone(),
-                    TableColumn.date("from").orNone(),
-                    TableColumn.date("until").orNone(),
-                    TableColumn.text("remark").orNone())
-            .withMostRows(MOST_BORES);
-    private static final TableFormat CHANGES = TableFormat.of(
-                    TableColumn.text("name"),
-                    TableColumn.date("from"),
-                    TableColumn.quantity("rate", Dimension.RATE, ValueRanges.RATE)
-                            .orNone(),
-                    TableColumn.text("schedule").orNone(),
-                    TableColumn.word("between_dates", TimeCourseReader.SHAPES.keySet())
-                            .orNone(),
-                    TableColumn.word("operation", BoreWords.OPERATIONS.keySet()).orNone(),
-                    TableColumn.text("season_from").orNone(),
-                    TableColumn.text("season_to").orNone(),
-                    TableColumn.text("remark").orNone())
-            .withMostRows(MOST_CHANGES);
-
     private final Inputs inputs;
     private final PositionReader positions;
     private final NameRegister names;
@@ -123,7 +54,7 @@ final class BoreTableReader {
 
     List<BoreDraft> bores(Inputs.TableFile file) {
         List<BoreDraft> drafts = new ArrayList<>();
-        boolean columnsFound = new TableReader(BORES, inputs.problems())
+        boolean columnsFound = new TableReader(BoreColumns.BORES, inputs.problems())
                 .read(file.path(), file.name(), row -> drafts.add(bore(row)), this::know);
         if (!columnsFound) {
             known.miss();
@@ -189,7 +120,7 @@ final class BoreTableReader {
     void changes(Inputs.TableFile file, List<BoreDraft> drafts) {
         Map<String, BoreDraft> byName = new LinkedHashMap<>();
         drafts.forEach(draft -> byName.putIfAbsent(draft.name(), draft));
-        new TableReader(CHANGES, inputs.problems()).read(file.path(), file.name(), row -> {
+        new TableReader(BoreColumns.CHANGES, inputs.problems()).read(file.path(), file.name(), row -> {
             String name = row.text("name");
             @Nullable BoreDraft draft = byName.get(name);
             if (draft == null) {
