@@ -7,11 +7,10 @@ import org.headfall.scenarios.reference.CoordinateReference;
  * The coordinate reference system in which x and y are given.
  *
  * @param code authority and number, such as "EPSG:7854"
- * @param wellKnownText the same system as WKT 1
- * @param gridMapping attributes of a CF grid mapping variable: grid_mapping_name and its parameters; texts, numbers or
- *     {@code double[]}
+ * @param gridMapping attributes of a CF grid mapping variable: grid_mapping_name, its parameters and the system as
+ *     WKT 1; texts, numbers or {@code double[]}
  */
-public record MapReference(String code, String wellKnownText, Map<String, Object> gridMapping) {
+public record MapReference(String code, Map<String, Object> gridMapping) {
 
     /** Copies the attributes. */
     public MapReference {
@@ -20,6 +19,6 @@ public record MapReference(String code, String wellKnownText, Map<String, Object
 
     /** The reference of a coordinate reference system. */
     public static MapReference of(CoordinateReference reference) {
-        return new MapReference(reference.codeText(), reference.wellKnownText(), reference.gridMapping());
+        return new MapReference(reference.codeText(), reference.gridMapping());
     }
 }

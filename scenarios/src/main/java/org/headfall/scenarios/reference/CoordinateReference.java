@@ -176,6 +176,7 @@ public final class CoordinateReference {
         attributes.put("geographic_crs_name", names.geographic());
         attributes.put("projected_crs_name", names.projected());
         attributes.put("crs_wkt", wellKnownText());
+        // The name under which GDAL looks for the same text.
         attributes.put("spatial_ref", wellKnownText());
         return attributes;
     }

@@ -1,7 +1,6 @@
 package org.headfall.scenarios.results;
 
 import java.time.format.DateTimeFormatter;
-import java.util.Map;
 import java.util.TreeMap;
 import org.headfall.scenarios.recording.MapReference;
 import org.headfall.scenarios.recording.RunCalendar;
@@ -47,11 +46,7 @@ final class CommonVariables {
         }
         MapReference reference = description.mapReference().get();
         Variable crs = file.variable("crs", DataType.INT, "", "long_name", reference.code());
-        Map<String, Object> attributes = new TreeMap<>(reference.gridMapping());
-        attributes.put("crs_wkt", reference.wellKnownText());
-        // The name under which GDAL looks for the same text.
-        attributes.put("spatial_ref", reference.wellKnownText());
-        attributes.forEach((name, value) -> crs.addAttribute(attribute(name, value)));
+        new TreeMap<>(reference.gridMapping()).forEach((name, value) -> crs.addAttribute(attribute(name, value)));
     }
 
     private static Attribute attribute(String name, Object value) {
