@@ -101,7 +101,8 @@ public final class RunWithout {
             responses.addSteps(time, jump[earlier], drawdown);
             responses.addRamps(time, bend[earlier], drawdown);
         }
-        double[] further = furtherChange(step, following, known, drawdown, new Reach(length, anew));
+        Onset onset = new Onset(length, anew);
+        double[] further = furtherChange(step, following, known, drawdown, onset);
         for (int i = 0; i < points; i++) {
             change[step][i] = known[i] + further[i];
             former[i] = change[step][i];
@@ -112,7 +113,7 @@ public final class RunWithout {
                 bend[step][i] += further[i] / length;
             }
         }
-        new Reach(length, anew).add(further, drawdown);
+        onset.add(further, drawdown);
         Arrays.setAll(rise[step], receptor -> -drawdown[receptor]);
     }
 
@@ -122,12 +123,12 @@ public final class RunWithout {
     }
 
     /** How a change of discharge at the end of a step comes about within it. */
-    private final class Reach {
+    private final class Onset {
 
         private final double length;
         private final boolean atOnce;
 
-        Reach(double length, boolean atOnce) {
+        Onset(double length, boolean atOnce) {
             this.length = length;
             this.atOnce = atOnce;
         }
@@ -144,14 +145,14 @@ public final class RunWithout {
     }
 
     /** Change of discharge of the following points beyond what is known, so that they meet their rules. */
-    private double[] furtherChange(int step, int[] following, double[] known, double[] drawdown, Reach reach) {
+    private double[] furtherChange(int step, int[] following, double[] known, double[] drawdown, Onset onset) {
         int n = following.length;
         double[][] response = new double[n][n];
         for (int j = 0; j < n; j++) {
             double[] one = new double[points];
             one[following[j]] = 1;
             double[] column = new double[responses.receptors()];
-            reach.add(one, column);
+            onset.add(one, column);
             for (int i = 0; i < n; i++) {
                 response[i][j] = column[following[i]];
             }
