@@ -152,6 +152,15 @@ class RunCommandTest {
     }
 
     @Test
+    void refusesAScenarioWithoutAPlaceToComputeFor() throws IOException {
+        String text = Files.readString(document);
+        Files.writeString(document, text.substring(0, text.indexOf("springs:")) + "start: {steady: without bores}\n");
+        assertEquals(1, headfall("check", folder.toString()));
+        assertTrue(err.toString().contains("no bore, no spring and no protected point"), err::toString);
+        assertEquals(1, headfall("run", folder.toString()));
+    }
+
+    @Test
     void refusesAScenarioThatIsNotThere() {
         assertEquals(1, headfall("run", folder.resolve("nowhere").toString()));
         assertTrue(err.toString().contains("does not exist"), err::toString);

@@ -159,6 +159,7 @@ public final class AnswerText {
     }
 
     private static String number(double value) {
-        return String.format(Locale.ROOT, "%.2f", value);
+        String text = String.format(Locale.ROOT, "%.2f", value);
+        return text.equals("-0.00") ? "0.00" : text;
     }
 }

@@ -77,7 +77,7 @@ public final class ModelAssembly {
                 scenario.period().days(),
                 settings,
                 ground,
-                OutputDays.of(scenario.output(), scenario.period()),
+                OutputDays.of(scenario.output(), scenario.period(), bores),
                 fields.spreads());
     }
 

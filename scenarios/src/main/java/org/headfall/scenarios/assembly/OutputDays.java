@@ -3,13 +3,20 @@ package org.headfall.scenarios.assembly;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.TreeSet;
+import java.util.stream.DoubleStream;
 import java.util.stream.Stream;
 import org.headfall.scenarios.scenario.OutputSpecification;
 import org.headfall.scenarios.scenario.OutputSpecification.Times;
 import org.headfall.scenarios.scenario.Period;
+import org.headfall.solver.bore.Bore;
+import org.headfall.solver.bore.OperatingPhase;
 
 /**
  * Days of the period on which something is written, in order; the first and the last day always among them.
+ *
+ * <p>Limits and the day on which a bore stops flowing are judged on the days of the stations. So those are every month
+ * and every day on which a bore changes what it does, besides the ones asked for: records once a year would not see
+ * what a season's pumping does between them.
  *
  * @param grids days on which heads of all cells are written
  * @param stations days on which bores, springs and protected points are written
@@ -21,9 +28,27 @@ public record OutputDays(double[] grids, double[] stations) {
      *
      * @param output what is written
      * @param period the period
+     * @param bores the bores with what they do
      */
-    public static OutputDays of(OutputSpecification output, Period period) {
-        return new OutputDays(days(output.grids(), period), days(output.bores(), period));
+    public static OutputDays of(OutputSpecification output, Period period, List<Bore> bores) {
+        double[] stations = Stream.of(
+                        days(output.bores(), period),
+                        days(new OutputSpecification.Monthly(), period),
+                        changes(bores, period.days()))
+                .flatMapToDouble(DoubleStream::of)
+                .sorted()
+                .distinct()
+                .toArray();
+        return new OutputDays(days(output.grids(), period), stations);
+    }
+
+    /** Days within the period on which a bore changes what it does. */
+    private static double[] changes(List<Bore> bores, double end) {
+        return bores.stream()
+                .flatMap(bore -> bore.phases().stream())
+                .mapToDouble(OperatingPhase::fromDay)
+                .filter(day -> day > 0 && day < end)
+                .toArray();
     }
 
     private static double[] days(Times times, Period period) {

@@ -67,7 +67,7 @@ public final class ArtesianHeadAnalysis {
         double level = station.outletLevel().getAsDouble();
         double outlet = hotColumn(station).map(column -> column.head(level)).orElse(level);
         double[] days = series.days();
-        double[] head = series.head();
+        double[] head = headThatFlows(station, series, outlet);
         if (head[0] < outlet) {
             return new FlowByItself.NotAtStart(Crossing.above(days, head, outlet, 0));
         }
@@ -81,6 +81,20 @@ public final class ArtesianHeadAnalysis {
         }
         return new FlowByItself.Stops(
                 stops.getAsDouble(), Crossing.above(days, head, outlet, firstBelow), head[head.length - 1] >= outlet);
+    }
+
+    /**
+     * Head, but no lower than the outlet while a bore left to flow gives water: without well loss its head is that of
+     * the outlet, and the error of the numbers must not make it look dry.
+     */
+    private static double[] headThatFlows(Station station, StationSeries series, double outlet) {
+        double[] head = series.head().clone();
+        if (station instanceof Station.BoreSite bore && bore.use() == Station.BoreSite.Use.FREE_FLOWING) {
+            for (int i = 0; i < head.length; i++) {
+                head[i] = series.discharge()[i] > 0 ? Math.max(head[i], outlet) : head[i];
+            }
+        }
+        return head;
     }
 
     private ArtesianHead.AtDate atDate(Station station, StationSeries series, ReportDate date) {

@@ -18,7 +18,10 @@ import org.headfall.scenarios.limits.Comparison;
 import org.headfall.scenarios.limits.Limit;
 import org.headfall.scenarios.limits.LimitPeriod;
 import org.headfall.scenarios.limits.LimitedQuantity;
+import org.headfall.scenarios.problem.Finding;
 import org.headfall.scenarios.problem.InputException;
+import org.headfall.scenarios.problem.Place;
+import org.headfall.scenarios.problem.ProblemKind;
 import org.headfall.scenarios.reading.ScenarioReading;
 import org.headfall.scenarios.recording.InputFile;
 import org.headfall.scenarios.recording.MapReference;
@@ -63,9 +66,28 @@ public final class RunPlanner {
     public static RunPlan plan(ScenarioReading reading, String toolVersion, int threads)
             throws InputException, IOException {
         Scenario scenario = reading.orThrow();
+        requireAPlace(scenario, reading);
         Optional<Model> model = ModelAssembly.assemble(scenario, reading.problems());
         reading.problems().throwIfAny();
         return new RunPlanner(reading, scenario, model.orElseThrow()).plan(toolVersion, threads);
+    }
+
+    /** All results but heads of the grid are about places, and a file of their series needs at least one. */
+    private static void requireAPlace(Scenario scenario, ScenarioReading reading) throws InputException {
+        if (scenario.bores().isEmpty()
+                && scenario.springs().isEmpty()
+                && scenario.protectedPoints().isEmpty()) {
+            reading.problems()
+                    .add(
+                            Place.ofFile(
+                                    reading.folder().nameOf(reading.folder().document())),
+                            "a place to compute for",
+                            Finding.of(
+                                    ProblemKind.MISSING_KEY,
+                                    "no bore, no spring and no protected point",
+                                    "at least one under bores, springs or protected"));
+            reading.problems().throwIfAny();
+        }
     }
 
     private RunPlan plan(String toolVersion, int threads) throws IOException {

@@ -192,6 +192,21 @@ class ModelAssemblyTest {
     }
 
     @Test
+    void stationsAreRecordedMonthlyAndWhereABoreChangesWhateverIsAskedFor() throws Exception {
+        Model model = model(DOCUMENT + """
+                output: {bores: yearly}
+                bores:
+                  - {name: A, at: [5 km, 3 km], group: proposed, screen_radius: 0.1 m, rate: 5 L/s,
+                     season: {from: 10 March, to: 19 March}}
+                """);
+        // 1 January, 1 February, 1 March, 10 March, 20 March, 1 April 2027
+        assertArrayEquals(
+                new double[] {0, 31, 59, 68, 78, 90},
+                Arrays.copyOf(model.outputDays().stations(), 6));
+        assertEquals(36 + 1 + 6, model.outputDays().stations().length);
+    }
+
+    @Test
     void tooManyCellsAfterRefinementAreReported() throws Exception {
         StringBuilder document = new StringBuilder(
                 DOCUMENT.replace("cell: 1 km", "cell: 1 km\n  refine: {around: bores, down_to: 1 cm, growth: 1.01}"));
