@@ -61,6 +61,12 @@ final class RunCommand implements Callable<Integer> {
     @Option(names = "--threads", paramLabel = "N", description = "Threads to compute with; otherwise one a processor.")
     private int threads = Runtime.getRuntime().availableProcessors();
 
+    @Option(
+            names = "--doubts",
+            description = "Also run on cells twice as wide and with far boundaries farther out, to find the errors of"
+                    + " grid and boundary; takes about twice the work.")
+    private boolean doubts;
+
     @Option(names = "--quiet", description = "Show no progress and no summary, only what goes wrong.")
     private boolean quiet;
 
@@ -95,7 +101,8 @@ final class RunCommand implements Callable<Integer> {
 
     @SuppressWarnings("try") // the notice needs only to be closed
     private FinishedRun run(Path target) throws InputException, IOException {
-        RunPlan plan = RunPlanner.plan(argument.read(), ProgramVersion.text(), threads);
+        RunPlan planned = RunPlanner.plan(argument.read(), ProgramVersion.text(), threads);
+        RunPlan plan = doubts ? planned.withDoubts() : planned;
         PrintWriter err = spec.commandLine().getErr();
         try (Progress progress = progress(err);
                 StopNotice notice = StopNotice.whileWriting(target, err)) {

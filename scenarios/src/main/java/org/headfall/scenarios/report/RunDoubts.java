@@ -56,7 +56,7 @@ final class RunDoubts {
                 source.inputs().isEmpty() ? "SCENARIO" : source.inputs().get(0).path();
         return new Provenance(
                 source.toolVersion().replaceFirst("^Headfall ", ""),
-                "sh cli/headfall run " + document,
+                "sh cli/headfall run " + document + (run.figures().errorBudget().isPresent() ? " --doubts" : ""),
                 source.inputs().stream()
                         .map(file -> new Provenance.InputFile(file.path(), file.sha256()))
                         .toList(),

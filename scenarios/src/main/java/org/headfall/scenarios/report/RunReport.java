@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.stream.IntStream;
+import org.headfall.scenarios.doubts.ErrorBudget;
 import org.headfall.scenarios.findings.FlowByItself;
 import org.headfall.scenarios.findings.InterferenceTable;
 import org.headfall.scenarios.limits.LimitResult;
@@ -13,6 +14,7 @@ import org.headfall.scenarios.recording.HeadGrid;
 import org.headfall.scenarios.recording.MapReference;
 import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.report.content.ArtesianHead;
+import org.headfall.scenarios.report.content.HeadDoubt;
 import org.headfall.scenarios.report.content.Heading;
 import org.headfall.scenarios.report.content.Interference;
 import org.headfall.scenarios.report.content.LimitOutcome;
@@ -55,9 +57,24 @@ public final class RunReport {
                 run.limits().stream().map(this::limit).toList(),
                 run.recording().balances(),
                 largestHeadError(),
+                run.figures().errorBudget().map(ErrorBudget::lines).orElse(List.of()).stream()
+                        .map(this::headDoubt)
+                        .toList(),
+                run.figures().errorBudget().map(ErrorBudget::methods).orElse(List.of()),
                 List.of(),
                 new RunDoubts(run).doubts(),
                 RunDoubts.provenance(run));
+    }
+
+    private HeadDoubt headDoubt(ErrorBudget.Line line) {
+        return new HeadDoubt(
+                line.station(),
+                date(line.day()),
+                line.time(),
+                line.grid().orElse(Double.NaN),
+                line.solver(),
+                line.boundary().orElse(Double.NaN),
+                line.together());
     }
 
     private Heading heading() {

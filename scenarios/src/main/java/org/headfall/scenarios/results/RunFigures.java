@@ -1,6 +1,8 @@
 package org.headfall.scenarios.results;
 
 import java.util.List;
+import java.util.Optional;
+import org.headfall.scenarios.doubts.ErrorBudget;
 import org.headfall.solver.simulation.RunStatistics;
 
 /**
@@ -9,6 +11,7 @@ import org.headfall.solver.simulation.RunStatistics;
  * @param solver steps, iterations, largest error of a step, largest discrepancy of the water balance
  * @param stationHeadError numerical error of head at each station (m), in the order of the stations
  * @param errorMethod how that error was found and what it leaves out, in a sentence
+ * @param errorBudget the parts of that error, if the run was repeated to find them
  * @param secondsInAll elapsed time of the whole run, files and findings included (s)
  * @param peakMemory largest memory that the program held (bytes)
  * @param processors processors it could use
@@ -17,6 +20,7 @@ public record RunFigures(
         RunStatistics solver,
         List<Double> stationHeadError,
         String errorMethod,
+        Optional<ErrorBudget> errorBudget,
         double secondsInAll,
         long peakMemory,
         int processors) {

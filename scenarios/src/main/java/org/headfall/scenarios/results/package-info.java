@@ -16,6 +16,8 @@
  *   <tr><td>{@code bores.csv}</td><td>the series of {@code bores.nc} in long form.</td></tr>
  *   <tr><td>{@code water-balance.csv}</td><td>one line a period and term, and the discrepancy.</td></tr>
  *   <tr><td>{@code limits.csv}</td><td>one line a limit.</td></tr>
+ *   <tr><td>{@code doubts.csv}</td><td>error budget, one line a station and report date; only of a run that was
+ *       repeated to find it.</td></tr>
  *   <tr><td>{@code head-*.tif, drawdown-*.tif}</td><td>evenly resampled rasters at the start, the report dates and the
  *       end.</td></tr>
  *   <tr><td>{@code bores.geojson}</td><td>stations with their figures at the end.</td></tr>

@@ -2,6 +2,7 @@ package org.headfall.scenarios.run;
 
 import java.util.Arrays;
 import java.util.List;
+import org.headfall.scenarios.recording.ReportDate;
 import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.recording.Station;
 import org.headfall.solver.grid.RectilinearGrid;
@@ -9,17 +10,21 @@ import org.headfall.solver.simulation.SimulationObserver;
 import org.headfall.solver.simulation.Snapshot;
 
 /**
- * Numerical error of head at the stations during a run: the largest of all recorded days of the error that time
- * stepping is estimated to have left in the station's cell, at least the error allowed to one step.
+ * Numerical error of head at the stations during a run: the error that time stepping is estimated to have left in the
+ * station's cell, at least the error allowed to one step; at each report date, and the largest of all recorded days.
  */
 final class HeadError implements SimulationObserver {
 
     /** What the error is and what it leaves out. */
     static final String METHOD = "Error of time stepping: the estimates of all steps, carried on through the flow"
-            + " equation, at least the error allowed to a step. The error of the grid and of the data is not in it.";
+            + " equation, at least the error allowed to a step. The errors of the grid and of the distance of a far"
+            + " boundary were not determined: run again with --doubts to get them. The error of the data is not in it.";
 
     private final int[] cells;
+    private final double accuracy;
     private final double[] largest;
+    private final double[] reportDays;
+    private final double[][] onReportDay;
 
     /**
      * Error at the stations of a run.
@@ -33,19 +38,40 @@ final class HeadError implements SimulationObserver {
         cells = stations.stream()
                 .mapToInt(station -> grid.locate(station.x(), station.y()))
                 .toArray();
+        this.accuracy = accuracy;
         largest = new double[cells.length];
         Arrays.fill(largest, accuracy);
+        reportDays =
+                description.reportDates().stream().mapToDouble(ReportDate::day).toArray();
+        onReportDay = new double[reportDays.length][];
     }
 
     @Override
     public void recorded(Snapshot snapshot) {
+        double[] now = new double[cells.length];
         for (int i = 0; i < cells.length; i++) {
-            largest[i] = Math.max(largest[i], Math.abs(snapshot.headError()[cells[i]]));
+            now[i] = Math.max(accuracy, Math.abs(snapshot.headError()[cells[i]]));
+            largest[i] = Math.max(largest[i], now[i]);
+        }
+        int date = Arrays.binarySearch(reportDays, snapshot.day());
+        if (date >= 0) {
+            onReportDay[date] = now;
         }
     }
 
     /** Largest error so far at each station (m). */
     List<Double> atStations() {
         return Arrays.stream(largest).boxed().toList();
+    }
+
+    /**
+     * Error at a report date (m).
+     *
+     * @param date which of the report dates
+     * @param station the station
+     * @return the error; the largest of the run if nothing was recorded on that date
+     */
+    double on(int date, int station) {
+        return onReportDay[date] == null ? largest[station] : onReportDay[date][station];
     }
 }

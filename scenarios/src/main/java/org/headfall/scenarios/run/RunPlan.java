@@ -17,6 +17,7 @@ import org.headfall.solver.simulation.Settings;
  * @param stationDays days on which stations are recorded (d since the start)
  * @param gridDays days on which the grid is recorded (d since the start)
  * @param limits limits to be evaluated
+ * @param doubts whether the run is repeated to find the errors of the grid and of far boundaries
  */
 @SuppressWarnings("ArrayRecordComponent") // made once a run and never compared
 public record RunPlan(
@@ -26,7 +27,8 @@ public record RunPlan(
         Settings settings,
         double[] stationDays,
         double[] gridDays,
-        List<Limit> limits) {
+        List<Limit> limits,
+        boolean doubts) {
 
     /** Copies the list and checks that the stations are those of the problem. */
     public RunPlan {
@@ -43,5 +45,10 @@ public record RunPlan(
             throw new IllegalArgumentException("stations must begin with the bores and springs of the problem, found "
                     + sites + ", need " + places);
         }
+    }
+
+    /** The same plan, with the repeats that find the errors of the grid and of far boundaries. */
+    public RunPlan withDoubts() {
+        return new RunPlan(description, problem, start, settings, stationDays, gridDays, limits, true);
     }
 }

@@ -99,7 +99,8 @@ public final class RunPlanner {
                 new Settings(assembled.accuracy(), assembled.largestStep(), threads),
                 model.outputDays().stations(),
                 model.outputDays().grids(),
-                limits());
+                limits(),
+                false);
     }
 
     private RunDescription description(String toolVersion) throws IOException {

@@ -7,7 +7,9 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.concurrent.Future;
+import org.headfall.scenarios.doubts.ErrorBudget;
 import org.headfall.scenarios.findings.ArtesianHeadAnalysis;
 import org.headfall.scenarios.findings.Confinement;
 import org.headfall.scenarios.findings.Findings;
@@ -99,6 +101,9 @@ public final class ScenarioRun {
         StartState start = StartState.of(plan.problem(), plan.start(), plan.settings());
         try (SideTasks tasks = new SideTasks(plan.settings().threads())) {
             Future<UnitResponses> asked = tasks.add(this::unitResponses);
+            Optional<DoubtRuns> doubts = plan.doubts()
+                    ? Optional.of(DoubtRuns.beside(plan, records.days(), oneThread, tasks))
+                    : Optional.empty();
             MainRun main = mainRun(folder, start);
             tasks.help(progress);
             UnitResponses responses = SideTasks.result(asked);
@@ -111,7 +116,8 @@ public final class ScenarioRun {
                     plan.description().reportDates());
             Map<Comparison, List<StationSeries>> comparisons =
                     new ComparisonRuns(plan, responses, history, main.recording()).forLimits();
-            return finished(main, comparisons, split);
+            Optional<ErrorBudget> budget = doubts.map(runs -> runs.budget(main.recording(), main.error(), history));
+            return finished(main, comparisons, split, budget);
         }
     }
 
@@ -133,11 +139,11 @@ public final class ScenarioRun {
                     simulation.run(start.heads(), 0, end, records.days(), reporting(recorder, error, end));
             heads.complete();
             bores.complete();
-            return new MainRun(recorder.recording(), error.atStations(), outcome);
+            return new MainRun(recorder.recording(), error, outcome);
         }
     }
 
-    private record MainRun(Recording recording, List<Double> error, Simulation.Outcome outcome) {}
+    private record MainRun(Recording recording, HeadError error, Simulation.Outcome outcome) {}
 
     private SimulationObserver reporting(Recorder recorder, HeadError error, double end) {
         return new SimulationObserver() {
@@ -155,11 +161,16 @@ public final class ScenarioRun {
     }
 
     private FinishedRun finished(
-            MainRun main, Map<Comparison, List<StationSeries>> comparisons, InterferenceDrawdown split) {
+            MainRun main,
+            Map<Comparison, List<StationSeries>> comparisons,
+            InterferenceDrawdown split,
+            Optional<ErrorBudget> budget) {
         RunDescription description = plan.description();
         Recording recording = main.recording();
+        List<Double> headError =
+                budget.map(ErrorBudget::stationError).orElse(main.error().atStations());
         double[] stationErrors =
-                main.error().stream().mapToDouble(Double::doubleValue).toArray();
+                headError.stream().mapToDouble(Double::doubleValue).toArray();
         Findings findings = new Findings(
                 new ArtesianHeadAnalysis(description, recording).ofAllStations(),
                 new InterferenceAnalysis(description, recording, plan.problem().bores()).tables(split),
@@ -172,8 +183,9 @@ public final class ScenarioRun {
                 new LimitEvaluation(description, recording, comparisons, stationErrors).evaluate(plan.limits()),
                 new RunFigures(
                         main.outcome().statistics(),
-                        main.error(),
-                        HeadError.METHOD,
+                        headError,
+                        budget.isPresent() ? DoubtRuns.METHOD : HeadError.METHOD,
+                        budget,
                         (System.nanoTime() - started) * 1e-9,
                         PeakMemory.bytes(),
                         Runtime.getRuntime().availableProcessors()));

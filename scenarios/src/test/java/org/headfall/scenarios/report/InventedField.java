@@ -150,6 +150,8 @@ final class InventedField {
                 limits(),
                 balance(),
                 0.021,
+                List.of(),
+                List.of(),
                 assumptions(),
                 List.of(
                         new Doubt("Station bore C" + hostile, "has no measured level; the start comes from the model."),

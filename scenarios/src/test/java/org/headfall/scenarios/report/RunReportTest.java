@@ -90,6 +90,7 @@ class RunReportTest {
                         new RunStatistics(12, 40, 2, 80, 300, 0.004, 3e-10, 1.5),
                         List.of(0.01, 0.03, 0.02, Double.NaN),
                         "Halving the tolerance.",
+                        Optional.empty(),
                         2.5,
                         200_000_000,
                         2));

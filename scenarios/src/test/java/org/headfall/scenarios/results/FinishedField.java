@@ -3,6 +3,7 @@ package org.headfall.scenarios.results;
 import java.io.IOException;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import org.headfall.scenarios.findings.ArtesianHeadAnalysis;
 import org.headfall.scenarios.findings.Confinement;
@@ -53,6 +54,7 @@ final class FinishedField {
                         new RunStatistics(12, 40, 3, 43, 120, 8e-4, 1e-12, 0.5),
                         List.of(0.01, 0.01, 0.01, 0.01),
                         "Invented.",
+                        Optional.empty(),
                         1.5,
                         123_456_789,
                         2));

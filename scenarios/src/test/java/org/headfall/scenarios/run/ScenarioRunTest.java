@@ -98,7 +98,8 @@ class ScenarioRunTest {
                 List.of(
                         limit(new Comparison.Start()),
                         limit(new Comparison.WithoutProposedBores()),
-                        limit(new Comparison.WithoutAnyBore())));
+                        limit(new Comparison.WithoutAnyBore())),
+                false);
     }
 
     private static Limit limit(Comparison comparison) {

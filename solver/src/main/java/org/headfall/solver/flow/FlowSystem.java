@@ -19,6 +19,11 @@ public final class FlowSystem implements ImplicitSystem {
     /** Share of the accuracy of a step that the linear solver may leave in each of its stages. */
     private static final double SOLVER_SHARE = 1e-3;
 
+    /** Share of the accuracy of a step by which the rules of bores and springs may be missed. */
+    private static final double RULE_SHARE = 0.1;
+
+    private static final int STAGES = 2;
+
     private static final double USUAL_FIRST_STEP = 1e-3;
 
     private final FlowEquation equation;
@@ -59,11 +64,24 @@ public final class FlowSystem implements ImplicitSystem {
         bed = relaxation == null ? null : new SealingBedStorage(relaxation);
         matrix = new StageMatrix(equation, storage, relaxation, team);
         matrix.setHeadTolerance(SOLVER_SHARE * accuracy);
-        coupled = new CoupledSolve(matrix, points, 0.1 * accuracy);
+        coupled = new CoupledSolve(matrix, points, RULE_SHARE * accuracy);
         balance = new BalanceRecorder(terms(problem), startDay);
         history = new RateHistory(points.count(), startDay);
         right = new double[equation.size()];
         discharge = new double[3][points.count()];
+    }
+
+    /**
+     * Error of head that the tolerances of the linear solver and of the rules allow after some steps: what the solver
+     * may leave in each stage, as if none of it died away, and what the rules may be missed by at the end. Rules do not
+     * add up: a bore whose rule is missed by a head acts as one whose outlet stands that much higher or lower.
+     *
+     * @param accuracy accuracy of head wanted of a step (m)
+     * @param steps number of steps
+     * @return the error (m)
+     */
+    public static double largestSolverError(double accuracy, int steps) {
+        return accuracy * (RULE_SHARE + SOLVER_SHARE * STAGES * steps);
     }
 
     private List<WaterBalance.Term> terms(FlowProblem problem) {

@@ -16,6 +16,8 @@ import org.headfall.solver.flow.WaterBalance;
  * @param limits outcomes of the limits
  * @param balance water that passed, a balance a period, in order of time
  * @param headError estimated numerical error of a head (m) or NaN if it was not estimated
+ * @param headDoubts the parts of that error at each site and date, empty if they were not determined
+ * @param headDoubtMethods how each part was found, one sentence or two each
  * @param assumptions what is taken for granted
  * @param doubts what makes figures less sure
  * @param provenance where it came from
@@ -31,6 +33,8 @@ public record ReportContent(
         List<LimitOutcome> limits,
         List<WaterBalance> balance,
         double headError,
+        List<HeadDoubt> headDoubts,
+        List<String> headDoubtMethods,
         List<Assumption> assumptions,
         List<Doubt> doubts,
         Provenance provenance) {
@@ -44,6 +48,8 @@ public record ReportContent(
         interference = List.copyOf(interference);
         limits = List.copyOf(limits);
         balance = List.copyOf(balance);
+        headDoubts = List.copyOf(headDoubts);
+        headDoubtMethods = List.copyOf(headDoubtMethods);
         assumptions = List.copyOf(assumptions);
         doubts = List.copyOf(doubts);
         int dates = map.heads().size();

@@ -8,6 +8,8 @@ public enum Quantity {
     DATE("", 0),
     /** A level or a length (m). */
     LENGTH("m", 2),
+    /** A small length (m). */
+    SMALL_LENGTH("m", 4),
     /** Gauge pressure (kPa). */
     PRESSURE("kPa", 0),
     /** Change of a level over time (m/yr). */

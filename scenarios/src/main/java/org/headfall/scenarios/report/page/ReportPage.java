@@ -15,6 +15,7 @@ import org.headfall.scenarios.report.content.ReportContent;
  * @param artesianHead losses of head
  * @param interference tables of interference, the latest date first
  * @param sites bores and springs
+ * @param headDoubts error budget of heads
  * @param balance tables of the water balance
  * @param balanceSentence the balance in words
  * @param data JSON for the figures
@@ -27,6 +28,7 @@ public record ReportPage(
         PageTable artesianHead,
         List<PageTable> interference,
         PageTable sites,
+        PageTable headDoubts,
         List<PageTable> balance,
         String balanceSentence,
         String data,
@@ -45,6 +47,7 @@ public record ReportPage(
                 ResultTables.artesianHead(content),
                 List.copyOf(interference),
                 ResultTables.sites(content),
+                HeadDoubtTable.of(content.headDoubts()),
                 List.of(BalanceTables.byInterval(content), BalanceTables.byName(content)),
                 BalanceTables.sentence(content),
                 PageData.of(content),

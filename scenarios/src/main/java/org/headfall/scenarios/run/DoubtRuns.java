@@ -1,0 +1,192 @@
+package org.headfall.scenarios.run;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.concurrent.Callable;
+import java.util.concurrent.Future;
+import org.headfall.scenarios.doubts.CoarserProblem;
+import org.headfall.scenarios.doubts.ErrorBudget;
+import org.headfall.scenarios.doubts.FartherBoundary;
+import org.headfall.scenarios.recording.Recording;
+import org.headfall.scenarios.recording.ReportDate;
+import org.headfall.scenarios.recording.RunDescription;
+import org.headfall.scenarios.recording.StationSeries;
+import org.headfall.solver.flow.FlowProblem;
+import org.headfall.solver.flow.FlowSystem;
+import org.headfall.solver.flow.RateHistory;
+import org.headfall.solver.simulation.Settings;
+
+/**
+ * The same run on wider cells and with far heads farther out, beside the run itself, and the error budget that comes of
+ * comparing them. A repeat that fails takes nothing from the run: its part of the budget stays open and says why.
+ */
+final class DoubtRuns {
+
+    /** What the error of a station is, in a sentence or two. */
+    static final String METHOD = "Sum of the errors of time stepping, grid, solver and distance of a far boundary, as"
+            + " far as they were determined; the table of the error budget shows each. The error of the data is not in"
+            + " it.";
+
+    private static final String TIME =
+            "Time: the estimates of all steps, carried on through the flow equation, at least"
+                    + " the error allowed to a step.";
+    private static final String GRID = "Grid: a third of the difference to the same run on cells twice as wide"
+            + " (Richardson 1911, for a method of second order). It is an estimate, not a bound, and includes a third of"
+            + " what the time steps of both runs err.";
+    private static final String SOLVER = "Solver: what the linear solver may leave in every step so far if none of it"
+            + " died away, and what the rules of bores and springs may be missed by; a bound by the tolerances, not"
+            + " measured.";
+    private static final String BOUNDARY = "Boundary: the difference to the same run with every far head half as far"
+            + " again beyond the rim. What lies beyond other sides is taken as given.";
+    private static final String TOGETHER =
+            "Together is the plain sum, as if all parts erred the same way. The error of the data is not in it.";
+
+    private final RunPlan plan;
+    private final double[] days;
+    private final Settings settings;
+    private final Future<Repeat> coarser;
+    private final Future<Repeat> farther;
+
+    private DoubtRuns(RunPlan plan, double[] days, Settings settings, SideTasks tasks) {
+        this.plan = plan;
+        this.days = days;
+        this.settings = settings;
+        coarser = tasks.add(unlessItFails(this::onWiderCells));
+        farther = tasks.add(unlessItFails(this::withFartherHeads));
+    }
+
+    /**
+     * Asks for the repeats.
+     *
+     * @param plan the run
+     * @param days days that it records
+     * @param settings accuracy, and threads of one repeat
+     * @param tasks where they are done
+     * @return the repeats, under way
+     */
+    static DoubtRuns beside(RunPlan plan, double[] days, Settings settings, SideTasks tasks) {
+        return new DoubtRuns(plan, days, settings, tasks);
+    }
+
+    private static Callable<Repeat> unlessItFails(Callable<Repeat> repeat) {
+        return () -> {
+            try {
+                return repeat.call();
+            } catch (RuntimeException e) {
+                return Repeat.notMade("the repeated run failed (" + e.getMessage() + ")");
+            }
+        };
+    }
+
+    private Repeat onWiderCells() {
+        CoarserProblem wider = CoarserProblem.of(plan.problem());
+        StartHeads start = plan.start() instanceof StartHeads.Given given
+                ? new StartHeads.Given(wider.mean(given.heads()))
+                : plan.start();
+        RunDescription fine = plan.description();
+        RunDescription description = new RunDescription(
+                fine.title(),
+                fine.datum(),
+                fine.mapReference(),
+                fine.calendar(),
+                fine.endDay(),
+                fine.provenance(),
+                wider.problem().aquifer(),
+                wider.problem().sealingBed(),
+                wider.mean(fine.ground()),
+                fine.stations(),
+                fine.reportDates(),
+                fine.assumptions());
+        return Repeat.of(description, wider.problem(), start, days, settings);
+    }
+
+    private Repeat withFartherHeads() {
+        Optional<FlowProblem> changed = FartherBoundary.of(plan.problem());
+        return changed.isEmpty()
+                ? Repeat.notMade("the scenario has no boundary with a far head")
+                : Repeat.of(plan.description(), changed.get(), plan.start(), days, settings);
+    }
+
+    /**
+     * The budget, once the repeats are done.
+     *
+     * @param recording what the run recorded
+     * @param time its error by time stepping
+     * @param history its steps
+     * @return the budget
+     */
+    ErrorBudget budget(Recording recording, HeadError time, RateHistory history) {
+        Repeat onWider = SideTasks.result(coarser);
+        Repeat withFarther = SideTasks.result(farther);
+        List<ErrorBudget.Line> lines = new ArrayList<>();
+        List<Double> sums = new ArrayList<>();
+        List<ReportDate> dates = plan.description().reportDates();
+        for (int station = 0; station < recording.series().size(); station++) {
+            StationSeries run = recording.series().get(station);
+            String name = plan.description().stations().get(station).name();
+            for (int date = 0; date < dates.size(); date++) {
+                double day = dates.get(date).day();
+                lines.add(new ErrorBudget.Line(
+                        name,
+                        dates.get(date).label(),
+                        day,
+                        time.on(date, station),
+                        gridError(onWider, run, station, day),
+                        solverError(history, day),
+                        difference(withFarther, run, station, day)));
+            }
+            sums.add(time.atStations().get(station)
+                    + largest(onWider, run, station) / CoarserProblem.DIFFERENCE_OVER_ERROR
+                    + solverError(history, recording.endDay())
+                    + largest(withFarther, run, station));
+        }
+        return new ErrorBudget(lines, sums, methods(onWider, withFarther));
+    }
+
+    private static OptionalDouble gridError(Repeat onWider, StationSeries run, int station, double day) {
+        OptionalDouble difference = difference(onWider, run, station, day);
+        return difference.isPresent()
+                ? OptionalDouble.of(difference.getAsDouble() / CoarserProblem.DIFFERENCE_OVER_ERROR)
+                : difference;
+    }
+
+    private static OptionalDouble difference(Repeat repeat, StationSeries run, int station, double day) {
+        return repeat.series().isEmpty()
+                ? OptionalDouble.empty()
+                : OptionalDouble.of(Math.abs(repeat.series().get().get(station).headAt(day) - run.headAt(day)));
+    }
+
+    /** Largest difference of head, or of its change since the start, on a recorded day: limits ask for either. */
+    private static double largest(Repeat repeat, StationSeries run, int station) {
+        if (repeat.series().isEmpty()) {
+            return 0;
+        }
+        double[] repeated = repeat.series().get().get(station).head();
+        double atStart = repeated[0] - run.head()[0];
+        double largest = 0;
+        for (int k = 0; k < repeated.length; k++) {
+            double difference = repeated[k] - run.head()[k];
+            largest = Math.max(largest, Math.max(Math.abs(difference), Math.abs(difference - atStart)));
+        }
+        return largest;
+    }
+
+    private double solverError(RateHistory history, double day) {
+        int steps = 0;
+        while (steps < history.steps() && history.startOf(steps + 1) <= day) {
+            steps++;
+        }
+        return FlowSystem.largestSolverError(settings.accuracy(), steps);
+    }
+
+    private static List<String> methods(Repeat onWider, Repeat withFarther) {
+        return List.of(
+                TIME,
+                onWider.series().isPresent() ? GRID : "Grid: not determined; " + onWider.reason() + ".",
+                SOLVER,
+                withFarther.series().isPresent() ? BOUNDARY : "Boundary: left out; " + withFarther.reason() + ".",
+                TOGETHER);
+    }
+}
