@@ -64,7 +64,7 @@ final class RunCommand implements Callable<Integer> {
     @Option(
             names = "--doubts",
             description = "Also run on cells twice as wide and with far boundaries farther out, to find the errors of"
-                    + " grid and boundary; takes about twice the work.")
+                    + " grid and boundary; takes up to two and a half times the work.")
     private boolean doubts;
 
     @Option(names = "--quiet", description = "Show no progress and no summary, only what goes wrong.")

@@ -128,8 +128,9 @@ public final class AnswerText {
                     "Error of heads",
                     String.format(
                             Locale.ROOT,
-                            "%.3f m at most by time stepping; see the report",
-                            answer.headErrorMetres().getAsDouble()));
+                            "%.3f m at most %s; see the report",
+                            answer.headErrorMetres().getAsDouble(),
+                            answer.gridAndBoundaryInHeadError() ? "in all" : "by time stepping"));
         }
         block.labelled(
                 "Water balance",

@@ -31,6 +31,8 @@ import org.headfall.scenarios.results.FinishedRun;
  * @param stopFlowing bores and springs that stop flowing by themselves at least for a time, the first to stop first
  * @param cellsNotConfined cells in which head falls below the top of the aquifer
  * @param headErrorMetres largest numerical error of head at a bore, spring or point (m)
+ * @param gridAndBoundaryInHeadError whether that error holds those of the grid and of far boundaries, as far as there
+ *     are any, beside that of time stepping
  * @param balanceDiscrepancy largest discrepancy of a time step's water balance, as a share of what passed
  * @param effort what the run took
  * @param folder folder of the results
@@ -47,6 +49,7 @@ public record RunAnswer(
         List<FlowEnd> stopFlowing,
         int cellsNotConfined,
         OptionalDouble headErrorMetres,
+        boolean gridAndBoundaryInHeadError,
         double balanceDiscrepancy,
         Effort effort,
         String folder,
@@ -117,6 +120,7 @@ public record RunAnswer(
                         .mapToDouble(Double::doubleValue)
                         .filter(Double::isFinite)
                         .max(),
+                run.figures().errorBudget().isPresent(),
                 run.figures().solver().largestBalanceDiscrepancy(),
                 effort(run),
                 folder.toString(),

@@ -33,8 +33,8 @@ final class DoubtRuns {
             "Time: the estimates of all steps, carried on through the flow equation, at least"
                     + " the error allowed to a step.";
     private static final String GRID = "Grid: a third of the difference to the same run on cells twice as wide"
-            + " (Richardson 1911, for a method of second order). It is an estimate, not a bound, and includes a third of"
-            + " what the time steps of both runs err.";
+            + " (Richardson 1911, for a method of second order). It is an estimate, not a bound: where a place"
+            + " stands in its cells can make it several times too large or, near sides of the grid, too small.";
     private static final String SOLVER = "Solver: what the linear solver may leave in every step so far if none of it"
             + " died away, and what the rules of bores and springs may be missed by; a bound by the tolerances, not"
             + " measured.";
