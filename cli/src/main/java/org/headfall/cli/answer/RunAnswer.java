@@ -26,8 +26,8 @@ import org.headfall.scenarios.results.FinishedRun;
  * @param until last day
  * @param verdict whether the field holds
  * @param limits every limit at every place
- * @param largestLossOfHead bore, spring or point that has lost most head at a report date (m)
- * @param leastWaterAbovePump bore with the least water above its pump intake at a report date (m)
+ * @param largestLossOfHead bore, spring or point that has lost most head, of all recorded days (m)
+ * @param leastWaterAbovePump bore with the least water above its pump intake, of all recorded days (m)
  * @param stopFlowing bores and springs that stop flowing by themselves at least for a time, the first to stop first
  * @param cellsNotConfined cells in which head falls below the top of the aquifer
  * @param headErrorMetres largest numerical error of head at a bore, spring or point (m)
@@ -130,7 +130,7 @@ public record RunAnswer(
     private static Stream<Extreme> extremes(FinishedRun run, Function<ArtesianHead.AtDate, OptionalDouble> length) {
         RunCalendar calendar = run.description().calendar();
         return run.findings().artesianHead().stream()
-                .flatMap(head -> head.atDates().stream()
+                .flatMap(head -> head.extremes().stream()
                         .filter(at -> length.apply(at).isPresent())
                         .map(at -> new Extreme(
                                 head.station(),

@@ -16,6 +16,7 @@ import org.headfall.solver.bore.WaterColumn;
  * @param flowBefore discharge at the start (m³/d), absent for points
  * @param hotColumn the water that fills the bore, if its temperature is given
  * @param flowByItself whether and until when it flows by itself
+ * @param extremes the same on the recorded days of the largest loss of head and of the least water above the pump
  * @param atDates the same for each report date that the run reaches
  */
 public record ArtesianHead(
@@ -27,10 +28,12 @@ public record ArtesianHead(
         OptionalDouble flowBefore,
         Optional<WaterColumn> hotColumn,
         FlowByItself flowByItself,
+        List<AtDate> extremes,
         List<AtDate> atDates) {
 
-    /** Copies the list. */
+    /** Copies the lists. */
     public ArtesianHead {
+        extremes = List.copyOf(extremes);
         atDates = List.copyOf(atDates);
     }
 
@@ -48,7 +51,7 @@ public record ArtesianHead(
     }
 
     /**
-     * State at a report date.
+     * State at a date.
      *
      * @param label words for the date
      * @param day days since the start

@@ -6,7 +6,6 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.headfall.scenarios.recording.RecordPlan;
 import org.headfall.scenarios.recording.Recording;
-import org.headfall.scenarios.recording.ReportDate;
 import org.headfall.scenarios.recording.RunCalendar;
 import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.recording.Station;
@@ -49,9 +48,10 @@ public final class ArtesianHeadAnalysis {
                 present(series.discharge()[0]),
                 hotColumn(station),
                 flowByItself(station, series),
+                extremes(station, series),
                 description.reportDates().stream()
                         .filter(date -> date.day() <= recording.endDay() && date.day() > recording.startDay())
-                        .map(date -> atDate(station, series, date))
+                        .map(date -> atDate(station, series, date.label(), date.day()))
                         .toList());
     }
 
@@ -97,8 +97,7 @@ public final class ArtesianHeadAnalysis {
         return head;
     }
 
-    private ArtesianHead.AtDate atDate(Station station, StationSeries series, ReportDate date) {
-        double day = date.day();
+    private ArtesianHead.AtDate atDate(Station station, StationSeries series, String label, double day) {
         double head = series.headAt(day);
         OptionalDouble level = present(series.levelInBoreAt(day));
         OptionalDouble intake = station instanceof Station.BoreSite bore ? bore.pumpIntake() : OptionalDouble.empty();
@@ -106,7 +105,7 @@ public final class ArtesianHeadAnalysis {
                 ? OptionalDouble.of(level.getAsDouble() - intake.getAsDouble())
                 : OptionalDouble.empty();
         return new ArtesianHead.AtDate(
-                date.label(),
+                label,
                 day,
                 head - station.groundLevel(),
                 series.head()[0] - head,
@@ -115,6 +114,24 @@ public final class ArtesianHeadAnalysis {
                 abovePump,
                 present(series.dischargeAt(day)),
                 head < StationTop.of(description, station));
+    }
+
+    private List<ArtesianHead.AtDate> extremes(Station station, StationSeries series) {
+        List<ArtesianHead.AtDate> extremes = new ArrayList<>();
+        extremes.add(atDate(station, series, "largest loss of head", dayOfLeast(series.days(), series.head())));
+        if (station instanceof Station.BoreSite bore && bore.pumpIntake().isPresent()) {
+            double day = dayOfLeast(series.days(), series.levelInBore());
+            extremes.add(atDate(station, series, "least water above the pump", day));
+        }
+        return extremes;
+    }
+
+    private static double dayOfLeast(double[] days, double[] values) {
+        int least = 0;
+        for (int i = 1; i < values.length; i++) {
+            least = values[i] < values[least] ? i : least;
+        }
+        return days[least];
     }
 
     /** Mean fall of head over the last five calendar years (m/yr); a shorter time would look like a faster decline. */

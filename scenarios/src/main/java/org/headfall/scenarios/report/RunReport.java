@@ -111,6 +111,7 @@ public final class RunReport {
                 head.hotPressureAtGround(head.headAboveGroundBefore()).orElse(Double.NaN),
                 head.flowBefore().orElse(Double.NaN),
                 stops,
+                head.extremes().stream().map(at -> loss(head, at)).toList(),
                 head.atDates().stream().map(at -> loss(head, at)).toList());
     }
 

@@ -18,13 +18,17 @@ class ArtesianHeadAnalysisTest {
     private static final double OUTLET = 101;
 
     private static FlowByItself flowByItself(Station.BoreSite.Use use, double[] head, double[] discharge) {
+        return analysis(use, head, discharge).flowByItself();
+    }
+
+    private static ArtesianHead analysis(Station.BoreSite.Use use, double[] head, double[] discharge) {
         Station bore = new Station.BoreSite(
                 "bore",
                 500_160,
                 6_900_250,
                 100,
                 OptionalDouble.of(OUTLET),
-                OptionalDouble.empty(),
+                OptionalDouble.of(60),
                 -50,
                 0.1,
                 WellLoss.NONE,
@@ -38,8 +42,18 @@ class ArtesianHeadAnalysisTest {
         Recording recording = new Recording(days, List.of(series), List.of(), List.of(), new double[0]);
         return new ArtesianHeadAnalysis(SmallField.description(List.of(bore)), recording)
                 .ofAllStations()
-                .get(0)
-                .flowByItself();
+                .get(0);
+    }
+
+    /** A seasonal low between two report dates is what the pump must live with. */
+    @Test
+    void theExtremesAreThoseOfAllRecordedDays() {
+        double[] head = {OUTLET + 1, OUTLET - 15, OUTLET};
+        ArtesianHead loss = analysis(Station.BoreSite.Use.PUMPED, head, new double[] {0, 500, 0});
+        ArtesianHead.AtDate deepest = loss.extremes().get(0);
+        assertEquals(100, deepest.day());
+        assertEquals(16, deepest.loss(), 1e-12);
+        assertEquals(OUTLET - 15 - 60, loss.extremes().get(1).waterAbovePump().orElseThrow(), 1e-12);
     }
 
     /** Without well loss head is that of the outlet while water runs, up to the error of the numbers. */

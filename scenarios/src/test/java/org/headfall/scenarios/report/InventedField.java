@@ -257,6 +257,7 @@ final class InventedField {
                 Double.NaN,
                 flows ? 120 : Double.NaN,
                 stops ? LocalDate.of(2033, 4, 12) : null,
+                losses,
                 losses);
     }
 

@@ -116,6 +116,7 @@ class RunReportTest {
                 OptionalDouble.of(30),
                 Optional.empty(),
                 new FlowByItself.Stops(1826, OptionalDouble.empty(), false),
+                List.of(end),
                 List.of(end));
         Confinement confinement = new Confinement(
                 1, 20_000, 0, OptionalDouble.of(900), List.of(new Confinement.StationBelowTop("Brücke", 901, 0.4)));

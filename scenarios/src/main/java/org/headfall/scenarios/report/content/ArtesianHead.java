@@ -12,6 +12,7 @@ import org.jspecify.annotations.Nullable;
  * @param hotPressureBefore gauge pressure at the ground before, with the hot water of the bore (kPa), or NaN
  * @param flowBefore flow before, for what flows by itself (m³/d) or NaN
  * @param stopsFlowing first date on which it no longer flows by itself, null if it never stops or never flowed
+ * @param extremes losses on the days of the largest loss and of the least water above the pump
  * @param losses losses at the report dates after the start
  */
 public record ArtesianHead(
@@ -20,10 +21,12 @@ public record ArtesianHead(
         double hotPressureBefore,
         double flowBefore,
         @Nullable LocalDate stopsFlowing,
+        List<Loss> extremes,
         List<Loss> losses) {
 
     /** Copies the losses. */
     public ArtesianHead {
+        extremes = List.copyOf(extremes);
         losses = List.copyOf(losses);
     }
 

@@ -161,14 +161,14 @@ final class AnswerSentences {
 
     private record Worst(String site, ArtesianHead.Loss loss) {}
 
-    private List<Worst> losses() {
+    private List<Worst> extremes() {
         return content.artesianHeads().stream()
-                .flatMap(head -> head.losses().stream().map(loss -> new Worst(head.site(), loss)))
+                .flatMap(head -> head.extremes().stream().map(loss -> new Worst(head.site(), loss)))
                 .toList();
     }
 
     private Optional<KeyFigure> largestLoss() {
-        return losses().stream()
+        return extremes().stream()
                 .filter(worst -> Double.isFinite(worst.loss().loss()))
                 .max(Comparator.comparingDouble(worst -> worst.loss().loss()))
                 .map(worst -> new KeyFigure(
@@ -188,7 +188,7 @@ final class AnswerSentences {
     }
 
     private Optional<KeyFigure> leastWaterAboveIntake() {
-        return losses().stream()
+        return extremes().stream()
                 .filter(worst -> Double.isFinite(worst.loss().aboveIntake()))
                 .min(Comparator.comparingDouble(worst -> worst.loss().aboveIntake()))
                 .map(worst -> new KeyFigure(
