@@ -123,7 +123,7 @@ public final class ScenarioRun {
 
     private UnitResponses unitResponses() {
         List<ObservedHead> points = PointHeads.of(plan.description());
-        return UnitResponses.of(plan.problem(), points, plan.description().endDay(), oneThread.accuracy(), 1);
+        return UnitResponses.of(plan.problem(), points, plan.description().endDay(), 1);
     }
 
     private MainRun mainRun(ResultsFolder folder, StartState start) throws IOException {

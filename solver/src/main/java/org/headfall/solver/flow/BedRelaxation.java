@@ -18,7 +18,8 @@ import org.headfall.solver.aquifer.SealingBed;
  * sudden step of head at times above {@code 1e-6 b'^2 Ss'/K'}.
  *
  * <p>What is the same for every run and lane stands here; what a run remembers, in {@link SealingBedStorage}. Terms are
- * kept and summed in single precision: relative errors of 1e-7 of the water released, far below that of the fit.
+ * kept in single precision: relative errors of 1e-7 of the water released, far below that of the fit. What they add to
+ * the diagonal is not, so that it depends on the coefficient as smoothly as the reduced model of responses needs.
  */
 final class BedRelaxation {
 
@@ -53,7 +54,6 @@ final class BedRelaxation {
 
     private final double[] conductance;
     private final float[] diffusionRate;
-    private final float[] sum;
     private final double[] damping;
     private double coefficient = Double.NaN;
 
@@ -73,7 +73,6 @@ final class BedRelaxation {
             conductance[cell] = stores ? aquifer.grid().area(cell) * bed.leakance(cell) : 0;
             diffusionRate[cell] = stores ? (float) (1 / bed.responseTime(cell)) : 0;
         }
-        sum = new float[cells];
         damping = new double[cells];
     }
 
@@ -114,17 +113,31 @@ final class BedRelaxation {
             return damping;
         }
         coefficient = stageCoefficient;
-        Arrays.fill(sum, 0);
+        Arrays.fill(damping, 0);
         for (int term = 0; term < RATE.length; term++) {
-            float weight = (float) WEIGHT[term];
-            float reach = (float) (coefficient * RATE[term]);
-            for (int cell = 0; cell < sum.length; cell++) {
-                sum[cell] += weight / (1 + reach * diffusionRate[cell]);
+            double weight = WEIGHT[term];
+            double reach = coefficient * RATE[term];
+            for (int cell = 0; cell < damping.length; cell++) {
+                damping[cell] += weight / (1 + reach * diffusionRate[cell]);
             }
         }
-        for (int cell = 0; cell < sum.length; cell++) {
-            damping[cell] = sum[cell];
-        }
         return damping;
+    }
+
+    /**
+     * Adds the derivative of what the terms add to the diagonal in Laplace space, {@code C' sum_k w_k l_k D / (p + l_k
+     * D)^2} with D the diffusion rate and C' the conductance.
+     *
+     * @param shift the Laplace variable p (1/d), positive
+     * @param sum added to (m²)
+     */
+    void addStorage(double shift, double[] sum) {
+        for (int term = 0; term < RATE.length; term++) {
+            for (int cell = 0; cell < sum.length; cell++) {
+                double relaxation = RATE[term] * diffusionRate[cell];
+                double denominator = shift + relaxation;
+                sum[cell] += conductance[cell] * WEIGHT[term] * relaxation / (denominator * denominator);
+            }
+        }
     }
 }

@@ -18,6 +18,7 @@ import org.jspecify.annotations.Nullable;
 final class StageMatrix {
 
     private static final double RELATIVE_TOLERANCE = 1e-9;
+    private static final double TRANSFER_TOLERANCE = 1e-10;
     private static final double STEADY_TOLERANCE = 1e-12;
     private static final double DAMPING_TOLERANCE = 0.1;
     private static final double ROUNDING = 1e-12;
@@ -46,6 +47,12 @@ final class StageMatrix {
     private long iterations;
 
     StageMatrix(FlowEquation equation, double[] storage, @Nullable BedRelaxation bed, WorkerTeam team) {
+        this(equation, storage, bed, team, solversThatFit(storage.length));
+    }
+
+    private StageMatrix(
+            FlowEquation equation, double[] storage, @Nullable BedRelaxation bed, WorkerTeam team, int kept) {
+        this.kept = kept;
         this.team = team;
         this.equation = equation;
         this.storage = storage;
@@ -58,9 +65,18 @@ final class StageMatrix {
                 equation.eastConductance(),
                 equation.northConductance());
         scaled = new double[diagonal.length];
-        kept = (int) Math.max(2, Math.min(24, BYTES_FOR_PRECONDITIONERS / BYTES_PER_CELL / diagonal.length));
         solvers = new LinkedHashMap<>(16, 0.75f, true);
         couplings = equation.couplings();
+    }
+
+    /** A matrix whose coefficients do not come back, so that one preconditioner, made anew for each, is enough. */
+    static StageMatrix withOneSolver(
+            FlowEquation equation, double[] storage, @Nullable BedRelaxation bed, WorkerTeam team) {
+        return new StageMatrix(equation, storage, bed, team, 1);
+    }
+
+    private static int solversThatFit(int cells) {
+        return (int) Math.max(2, Math.min(24, BYTES_FOR_PRECONDITIONERS / BYTES_PER_CELL / cells));
     }
 
     int size() {
@@ -197,19 +213,9 @@ final class StageMatrix {
         count(prepared().solve(right, response, StoppingRule.relative(RELATIVE_TOLERANCE)));
     }
 
-    /** Solves for the corrections of several lanes at once, to the tolerance of head. */
-    void solveAll(double[][] rights, double[][] corrections) {
-        countAll(
-                prepared().solveAll(rights, corrections, StoppingRule.either(RELATIVE_TOLERANCE, absoluteTolerance())));
-    }
-
-    /** Solves for several lanes at once as loosely as {@link #damp}. */
-    void dampAll(double[][] rights, double[][] corrections) {
-        countAll(prepared().solveAll(rights, corrections, StoppingRule.relative(DAMPING_TOLERANCE)));
-    }
-
-    private void countAll(SolveReport[] reports) {
-        for (SolveReport report : reports) {
+    /** Solves for several unit responses at once, as exactly as differences between matrices need it. */
+    void solveTransfers(double[][] rights, double[][] responses) {
+        for (SolveReport report : prepared().solveAll(rights, responses, StoppingRule.relative(TRANSFER_TOLERANCE))) {
             count(report);
         }
     }

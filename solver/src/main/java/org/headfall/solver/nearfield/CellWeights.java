@@ -21,20 +21,9 @@ public record CellWeights(int[] cells, double[] weights) {
      * @return the sum
      */
     public double of(double[] field) {
-        return of(field, 0);
-    }
-
-    /**
-     * Weighted sum of a field that stands among others in one array.
-     *
-     * @param fields the array
-     * @param from where the field begins
-     * @return the sum
-     */
-    public double of(double[] fields, int from) {
         double sum = 0;
         for (int k = 0; k < cells.length; k++) {
-            sum += weights[k] * fields[from + cells[k]];
+            sum += weights[k] * field[cells[k]];
         }
         return sum;
     }

@@ -2,27 +2,24 @@ package org.headfall.solver.response;
 
 import java.util.Arrays;
 import java.util.List;
-import java.util.stream.IntStream;
 import org.headfall.solver.flow.FlowProblem;
-import org.headfall.solver.flow.UnitResponseSystem;
+import org.headfall.solver.flow.TransferValues;
 import org.headfall.solver.linear.WorkerTeam;
 import org.headfall.solver.nearfield.ObservedHead;
-import org.headfall.solver.time.StepControl;
-import org.headfall.solver.time.TrapezoidalBdf2;
 
 /**
  * Step responses to every bore and spring, the causes, at every receptor: bores first, then springs, then points
- * without discharge. Immutable.
+ * without discharge. In Laplace space the problem is solved for some shifts, and reduced models that meet these solutions
+ * give the responses at all times. Immutable.
  */
 public final class UnitResponses {
 
-    /** Discharge for which responses are computed (m³/d): large enough to keep rounding away. */
-    private static final double RATE = 1000;
-
     private static final double FIRST_TIME = 1e-3;
-    private static final double SMALLEST_STEP = 1e-9;
-    private static final int TIMES_PER_DECADE = 8;
-    private static final int LANES = 6;
+    private static final int TIMES_PER_DECADE = 12;
+    private static final int SHIFTS_PER_DECADE = 3;
+
+    /** Smallest shift as a share of the inverse of the horizon, so that the last times are met as well as the others. */
+    private static final double SLOWEST = 0.3;
 
     private final ResponseTable table;
 
@@ -36,33 +33,34 @@ public final class UnitResponses {
      * @param problem the problem
      * @param points points that take no water, receptors only
      * @param horizon longest time wanted (d)
-     * @param accuracy largest error of one step for a discharge of 1,000 m³/d (m)
      * @param threads threads of the linear solver
      * @return the responses
      */
-    public static UnitResponses of(
-            FlowProblem problem, List<ObservedHead> points, double horizon, double accuracy, int threads) {
-        int causes = problem.bores().size() + problem.springs().size();
-        int receptors = causes + points.size();
+    public static UnitResponses of(FlowProblem problem, List<ObservedHead> points, double horizon, int threads) {
         double[] times = times(horizon);
+        TransferValues transfer;
+        try (WorkerTeam team = new WorkerTeam(threads)) {
+            transfer = new TransferValues(problem, points, shifts(horizon), team);
+        }
+        int causes = transfer.causes();
+        int receptors = transfer.receptors();
         double[] atOnce = new double[causes * receptors];
         double[][] values = new double[times.length][causes * receptors];
         double[][] rates = new double[times.length][causes * receptors];
-        try (WorkerTeam team = new WorkerTeam(threads)) {
-            for (int first = 0; first < causes; first += LANES) {
-                int[] lanes =
-                        IntStream.range(first, Math.min(causes, first + LANES)).toArray();
-                UnitResponseSystem system = new UnitResponseSystem(problem, points, lanes, RATE, team);
-                TrapezoidalBdf2 integrator =
-                        new TrapezoidalBdf2(system, new StepControl(accuracy, Double.POSITIVE_INFINITY, SMALLEST_STEP));
-                double[] drawdown = new double[system.size()];
-                int place = first * receptors;
-                system.responses(drawdown, atOnce, place);
-                integrator.restart(system.firstStep());
+        ReducedModels models = new ReducedModels(transfer);
+        for (int receptor = 0; receptor < receptors; receptor++) {
+            for (int cause = 0; cause < Math.min(receptor + 1, causes); cause++) {
+                StepResponse response = models.response(receptor, cause);
+                int curve = cause * receptors + receptor;
+                // What this does at a cause, the cause does here.
+                int mirrored = receptor < causes ? receptor * receptors + cause : curve;
+                atOnce[curve] = transfer.atOnce(receptor, cause);
+                atOnce[mirrored] = atOnce[curve];
                 for (int i = 0; i < times.length; i++) {
-                    integrator.integrate(drawdown, i == 0 ? 0 : times[i - 1], times[i]);
-                    system.responses(drawdown, values[i], place);
-                    system.responseRates(integrator.rate(), rates[i], place);
+                    values[i][curve] = atOnce[curve] + response.value(times[i]);
+                    values[i][mirrored] = values[i][curve];
+                    rates[i][curve] = response.rate(times[i]);
+                    rates[i][mirrored] = rates[i][curve];
                 }
             }
         }
@@ -71,10 +69,22 @@ public final class UnitResponses {
 
     private static double[] times(double horizon) {
         int intervals = (int) Math.ceil(TIMES_PER_DECADE * Math.log10(horizon / FIRST_TIME));
-        double[] times = new double[intervals + 1];
-        Arrays.setAll(times, i -> FIRST_TIME * Math.pow(horizon / FIRST_TIME, (double) i / intervals));
+        double[] times = evenOverLogarithm(FIRST_TIME, horizon, intervals);
         times[intervals] = horizon;
         return times;
+    }
+
+    /** From the fastest change wanted to the slowest, so that a solve has a good guess in the ones before. */
+    private static double[] shifts(double horizon) {
+        double last = SLOWEST / horizon;
+        int intervals = (int) Math.ceil(SHIFTS_PER_DECADE * -Math.log10(FIRST_TIME * last));
+        return evenOverLogarithm(1 / FIRST_TIME, last, intervals);
+    }
+
+    private static double[] evenOverLogarithm(double first, double last, int intervals) {
+        double[] values = new double[intervals + 1];
+        Arrays.setAll(values, i -> first * Math.pow(last / first, (double) i / intervals));
+        return values;
     }
 
     /** Number of bores and springs. */

@@ -168,11 +168,6 @@ public final class TrapezoidalBdf2 {
         stepsSinceRejection = 0;
     }
 
-    /** Rate of change of each unknown at the state reached (per day); not to be changed, overwritten by the next step. */
-    public double[] rate() {
-        return rates[0];
-    }
-
     /** Accepted steps so far. */
     public long steps() {
         return steps;

@@ -107,6 +107,6 @@ class RunWithoutTest {
 
     private static UnitResponses responses(FlowProblem problem) {
         ObservedHead point = point(problem);
-        return UnitResponses.of(problem, List.of(point), END, 1e-4, 1);
+        return UnitResponses.of(problem, List.of(point), END, 1);
     }
 }

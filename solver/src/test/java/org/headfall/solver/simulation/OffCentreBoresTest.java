@@ -134,7 +134,7 @@ class OffCentreBoresTest {
     void theEffectOfEachOnEachIsThatOfTheis(Case c) {
         Bore[] bores = bores(c, new Random(7));
         double[] days = c.days();
-        UnitResponses responses = UnitResponses.of(c.problem(bores), List.of(), days[1], 0.0005, 1);
+        UnitResponses responses = UnitResponses.of(c.problem(bores), List.of(), days[1], 1);
         for (double day : days) {
             for (int i = 0; i < bores.length; i++) {
                 for (int j = 0; j < bores.length; j++) {

@@ -1,0 +1,124 @@
+package org.headfall.solver.flow;
+
+import java.util.Arrays;
+import java.util.List;
+import org.headfall.solver.aquifer.SealingBed;
+import org.headfall.solver.linear.WorkerTeam;
+import org.headfall.solver.nearfield.CellWeights;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Drawdown of all cells by a unit source at every place in Laplace space, for one real value of the Laplace
+ * variable after the other. The matrix is that of an implicit stage whose coefficient is the inverse of the shift.
+ */
+final class ShiftedSolves {
+
+    /** Sources solved for side by side: more take memory and are no faster. */
+    private static final int LANES = 6;
+
+    private static final int TILE = 1024;
+
+    private final List<CellWeights> sources;
+    private final StageMatrix matrix;
+    private final double[] storage;
+    private final @Nullable BedRelaxation bed;
+    private final double[][] drawdown;
+    private final float[][] former;
+    private final double[][] right;
+    private final double[] weight;
+    private final double[] weighted = new double[TILE];
+    private int solved;
+
+    ShiftedSolves(FlowProblem problem, List<CellWeights> sources, WorkerTeam team) {
+        this.sources = sources;
+        FlowEquation equation = new FlowEquation(problem);
+        int cells = equation.size();
+        storage = equation.storage().clone();
+        bed = problem.sealingBed()
+                .filter(SealingBed::stores)
+                .map(given -> new BedRelaxation(given, problem.aquifer()))
+                .orElse(null);
+        if (bed != null) {
+            bed.addFastStorage(storage);
+        }
+        matrix = StageMatrix.withOneSolver(equation, storage, bed, team);
+        drawdown = new double[sources.size()][cells];
+        former = new float[sources.size()][cells];
+        right = new double[Math.min(LANES, sources.size())][cells];
+        weight = new double[cells];
+    }
+
+    /** Solves for all sources. */
+    void solve(double shift) {
+        matrix.prepare(1 / shift);
+        for (int first = 0; first < sources.size(); first += LANES) {
+            int last = Math.min(sources.size(), first + LANES);
+            for (int source = first; source < last; source++) {
+                guess(drawdown[source], former[source]);
+                Arrays.fill(right[source - first], 0);
+                sources.get(source).add(1, right[source - first]);
+            }
+            matrix.solveTransfers(Arrays.copyOf(right, last - first), Arrays.copyOfRange(drawdown, first, last));
+        }
+        solved++;
+        System.arraycopy(storage, 0, weight, 0, weight.length);
+        if (bed != null) {
+            bed.addStorage(shift, weight);
+        }
+    }
+
+    /** Drawdown is nearly straight over the logarithm of the shift: the next guess continues the last two solutions. */
+    private void guess(double[] last, float[] beforeLast) {
+        for (int cell = 0; cell < last.length; cell++) {
+            double now = last[cell];
+            last[cell] = solved < 2 ? now : 2 * now - beforeLast[cell];
+            beforeLast[cell] = (float) now;
+        }
+    }
+
+    /** Solution for a source; changed by the next solve. */
+    double[] drawdown(int source) {
+        return drawdown[source];
+    }
+
+    /**
+     * Adds the products {@code h_i^T W h_j}, tile by tile so that all solutions of a tile stay in the cache.
+     *
+     * @param causes number of sources, from the first, whose products with all others are wanted
+     * @param falls receives the products
+     * @param shift number of the shift in the rows
+     */
+    void addFalls(int causes, PairValues falls, int shift) {
+        for (int from = 0; from < weight.length; from += TILE) {
+            int length = Math.min(TILE, weight.length - from);
+            for (int i = 0; i < drawdown.length; i++) {
+                for (int k = 0; k < length; k++) {
+                    weighted[k] = weight[from + k] * drawdown[i][from + k];
+                }
+                falls.of(i, i)[shift] += product(drawdown[i], from, length);
+                for (int j = 0; j < Math.min(i, causes); j++) {
+                    falls.of(i, j)[shift] += product(drawdown[j], from, length);
+                }
+            }
+        }
+    }
+
+    /** In four sums that do not wait for each other. */
+    private double product(double[] values, int from, int length) {
+        double a = 0;
+        double b = 0;
+        double c = 0;
+        double d = 0;
+        int k = 0;
+        for (; k < length - 3; k += 4) {
+            a += weighted[k] * values[from + k];
+            b += weighted[k + 1] * values[from + k + 1];
+            c += weighted[k + 2] * values[from + k + 2];
+            d += weighted[k + 3] * values[from + k + 3];
+        }
+        for (; k < length; k++) {
+            a += weighted[k] * values[from + k];
+        }
+        return (a + b) + (c + d);
+    }
+}
