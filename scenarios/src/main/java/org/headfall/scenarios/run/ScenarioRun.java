@@ -8,7 +8,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
-import java.util.concurrent.Future;
 import org.headfall.scenarios.doubts.ErrorBudget;
 import org.headfall.scenarios.findings.ArtesianHeadAnalysis;
 import org.headfall.scenarios.findings.Confinement;
@@ -43,7 +42,7 @@ import org.headfall.solver.simulation.Snapshot;
  * Runs a scenario and writes its results folder. Use one object a run.
  *
  * <p>The unit responses, which split drawdown by cause and say what the run would have given without some bores, do not
- * depend on the run, so they are computed beside it on one thread.
+ * depend on the run; they come after it so that each has all threads.
  */
 public final class ScenarioRun {
 
@@ -100,13 +99,12 @@ public final class ScenarioRun {
         progress.reached("finding heads at the start", 0);
         StartState start = StartState.of(plan.problem(), plan.start(), plan.settings());
         try (SideTasks tasks = new SideTasks(plan.settings().threads())) {
-            Future<UnitResponses> asked = tasks.add(this::unitResponses);
             Optional<DoubtRuns> doubts = plan.doubts()
                     ? Optional.of(DoubtRuns.beside(plan, records.days(), oneThread, tasks))
                     : Optional.empty();
             MainRun main = mainRun(folder, start);
             tasks.help(progress);
-            UnitResponses responses = SideTasks.result(asked);
+            UnitResponses responses = unitResponses();
             RateHistory history = main.outcome().rateHistory();
             InterferenceDrawdown split = DrawdownSplit.of(
                     responses,
@@ -123,7 +121,11 @@ public final class ScenarioRun {
 
     private UnitResponses unitResponses() {
         List<ObservedHead> points = PointHeads.of(plan.description());
-        return UnitResponses.of(plan.problem(), points, plan.description().endDay(), 1);
+        return UnitResponses.of(
+                plan.problem(),
+                points,
+                plan.description().endDay(),
+                plan.settings().threads());
     }
 
     private MainRun mainRun(ResultsFolder folder, StartState start) throws IOException {

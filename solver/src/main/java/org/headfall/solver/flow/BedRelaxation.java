@@ -3,6 +3,7 @@ package org.headfall.solver.flow;
 import java.util.Arrays;
 import org.headfall.solver.aquifer.Aquifer;
 import org.headfall.solver.aquifer.SealingBed;
+import org.headfall.solver.linear.WorkerTeam;
 
 /**
  * Water given up by the sealing bed while it adjusts to the falling head below it, with a fixed head on top (Hantush
@@ -22,6 +23,9 @@ import org.headfall.solver.aquifer.SealingBed;
  * the diagonal is not, so that it depends on the coefficient as smoothly as the reduced model of responses needs.
  */
 final class BedRelaxation {
+
+    /** Cells worth a thread of their own. */
+    private static final int GRAIN = 4096;
 
     static final double[] RATE = {
         10.0,
@@ -53,7 +57,12 @@ final class BedRelaxation {
     static final double FAST_WEIGHT = 4.6788302473971874e-05;
 
     private final double[] conductance;
+    private final WorkerTeam team;
     private final float[] diffusionRate;
+
+    /** The same numbers in double precision: a loop that mixes the two is not vectorised. */
+    private final double[] exactRate;
+
     private final double[] damping;
     private double coefficient = Double.NaN;
 
@@ -62,8 +71,10 @@ final class BedRelaxation {
      *
      * @param bed the bed
      * @param aquifer the aquifer below it
+     * @param team threads that share the work; results do not depend on their number
      */
-    BedRelaxation(SealingBed bed, Aquifer aquifer) {
+    BedRelaxation(SealingBed bed, Aquifer aquifer, WorkerTeam team) {
+        this.team = team;
         int cells = aquifer.grid().cellCount();
         conductance = new double[cells];
         diffusionRate = new float[cells];
@@ -74,6 +85,8 @@ final class BedRelaxation {
             diffusionRate[cell] = stores ? (float) (1 / bed.responseTime(cell)) : 0;
         }
         damping = new double[cells];
+        exactRate = new double[cells];
+        Arrays.setAll(exactRate, cell -> diffusionRate[cell]);
     }
 
     int cells() {
@@ -113,15 +126,19 @@ final class BedRelaxation {
             return damping;
         }
         coefficient = stageCoefficient;
-        Arrays.fill(damping, 0);
+        team.split(damping.length, GRAIN, this::damp);
+        return damping;
+    }
+
+    private void damp(int first, int end) {
+        Arrays.fill(damping, first, end, 0);
         for (int term = 0; term < RATE.length; term++) {
             double weight = WEIGHT[term];
             double reach = coefficient * RATE[term];
-            for (int cell = 0; cell < damping.length; cell++) {
-                damping[cell] += weight / (1 + reach * diffusionRate[cell]);
+            for (int cell = first; cell < end; cell++) {
+                damping[cell] += weight / (1 + reach * exactRate[cell]);
             }
         }
-        return damping;
     }
 
     /**

@@ -55,13 +55,13 @@ public final class FlowSystem implements ImplicitSystem {
         pointRules = new PointRules(problem);
         BedRelaxation relaxation = problem.sealingBed()
                 .filter(SealingBed::stores)
-                .map(layer -> new BedRelaxation(layer, problem.aquifer()))
+                .map(layer -> new BedRelaxation(layer, problem.aquifer(), team))
                 .orElse(null);
         storage = equation.storage().clone();
         if (relaxation != null) {
             relaxation.addFastStorage(storage);
         }
-        bed = relaxation == null ? null : new SealingBedStorage(relaxation);
+        bed = relaxation == null ? null : new SealingBedStorage(relaxation, team);
         matrix = new StageMatrix(equation, storage, relaxation, team);
         matrix.setHeadTolerance(SOLVER_SHARE * accuracy);
         coupled = new CoupledSolve(matrix, points, RULE_SHARE * accuracy);

@@ -1,6 +1,7 @@
 package org.headfall.solver.flow;
 
 import java.util.Arrays;
+import org.headfall.solver.linear.WorkerTeam;
 
 /**
  * What the relaxation terms of the sealing bed remember in one run, through the stages of its time steps. Cells are
@@ -12,21 +13,20 @@ final class SealingBedStorage {
     private static final int TILE = 512;
     private static final int TERMS = BedRelaxation.RATE.length;
 
+    /** Tiles worth a thread of their own. */
+    private static final int GRAIN = 8;
+
     private final BedRelaxation relaxation;
+    private final WorkerTeam team;
     private final int cells;
     private final double[][] released;
     private final double[] known;
-    private final float[] change = new float[TILE];
-    private final float[] sum = new float[TILE];
-    private final float[] diffusion = new float[TILE];
-    private final float[] start = new float[TILE];
-    private final float[] decaying = new float[TILE];
-    private final float[] values = new float[TILE];
     private float[][][] memory = new float[3][TERMS][];
 
     /** Nothing remembered yet: the bed has adjusted. */
-    SealingBedStorage(BedRelaxation relaxation) {
+    SealingBedStorage(BedRelaxation relaxation, WorkerTeam team) {
         this.relaxation = relaxation;
+        this.team = team;
         cells = relaxation.cells();
         released = new double[3][cells];
         known = new double[cells];
@@ -58,21 +58,13 @@ final class SealingBedStorage {
      */
     void prepareStage(
             int stage, double baseWeight, double coefficient, double[][] rates, double[] base, double[] right) {
-        for (int from = 0; from < cells; from += TILE) {
-            int length = Math.min(TILE, cells - from);
-            for (int i = 0; i < length; i++) {
-                double rate = stage == 2 ? rates[0][from + i] : rates[0][from + i] + rates[1][from + i];
-                change[i] = (float) (baseWeight * rate);
+        team.split(tiles(), GRAIN, (first, end) -> {
+            Tile tile = new Tile();
+            for (int t = first; t < end; t++) {
+                tile.moveTo(t);
+                tile.prepare(stage, (float) baseWeight, (float) coefficient, rates);
             }
-            System.arraycopy(relaxation.diffusionRate(), from, diffusion, 0, length);
-            Arrays.fill(sum, 0);
-            for (int term = 0; term < TERMS; term++) {
-                addKnown(stage, term, from, length, (float) baseWeight, (float) coefficient);
-            }
-            for (int i = 0; i < length; i++) {
-                known[from + i] = sum[i];
-            }
-        }
+        });
         double[] damping = relaxation.damping(coefficient);
         double[] conductance = relaxation.conductance();
         for (int cell = 0; cell < cells; cell++) {
@@ -80,46 +72,15 @@ final class SealingBedStorage {
         }
     }
 
-    /** Known part of a memory, kept where the stage's memory will be, and its share in the flow. */
-    private void addKnown(int stage, int term, int from, int length, float baseWeight, float coefficient) {
-        System.arraycopy(memory[0][term], from, start, 0, length);
-        if (stage == 3) {
-            float[] second = memory[1][term];
-            for (int i = 0; i < length; i++) {
-                decaying[i] = start[i] + second[from + i];
-            }
-        } else {
-            System.arraycopy(start, 0, decaying, 0, length);
-        }
-        float decay = (float) (baseWeight * BedRelaxation.RATE[term]);
-        for (int i = 0; i < length; i++) {
-            values[i] = start[i] + change[i] - decay * diffusion[i] * decaying[i];
-        }
-        System.arraycopy(values, 0, memory[stage - 1][term], from, length);
-        float weight = (float) BedRelaxation.WEIGHT[term];
-        float reach = (float) (coefficient * BedRelaxation.RATE[term]);
-        for (int i = 0; i < length; i++) {
-            sum[i] += weight * values[i] / (1 + reach * diffusion[i]);
-        }
-    }
-
     /** Completes an implicit stage once its head is known. */
     void completeStage(int stage, double coefficient, double[] base, double[] head) {
-        for (int from = 0; from < cells; from += TILE) {
-            int length = Math.min(TILE, cells - from);
-            System.arraycopy(relaxation.diffusionRate(), from, diffusion, 0, length);
-            for (int i = 0; i < length; i++) {
-                change[i] = (float) (head[from + i] - base[from + i]);
+        team.split(tiles(), GRAIN, (first, end) -> {
+            Tile tile = new Tile();
+            for (int t = first; t < end; t++) {
+                tile.moveTo(t);
+                tile.complete(stage, (float) coefficient, base, head);
             }
-            for (int term = 0; term < TERMS; term++) {
-                System.arraycopy(memory[stage - 1][term], from, values, 0, length);
-                float reach = (float) (coefficient * BedRelaxation.RATE[term]);
-                for (int i = 0; i < length; i++) {
-                    values[i] = (values[i] + change[i]) / (1 + reach * diffusion[i]);
-                }
-                System.arraycopy(values, 0, memory[stage - 1][term], from, length);
-            }
-        }
+        });
         double[] damping = relaxation.damping(coefficient);
         double[] conductance = relaxation.conductance();
         double[] flow = released[stage - 1];
@@ -147,5 +108,79 @@ final class SealingBedStorage {
         }
         rates.add(term, release);
         rates.add(term, taking);
+    }
+
+    private int tiles() {
+        return (cells + TILE - 1) / TILE;
+    }
+
+    /** Copies of one tile's numbers, where all arrays of a loop have the same index. One thread's alone. */
+    private final class Tile {
+
+        private final float[] change = new float[TILE];
+        private final float[] sum = new float[TILE];
+        private final float[] diffusion = new float[TILE];
+        private final float[] start = new float[TILE];
+        private final float[] decaying = new float[TILE];
+        private final float[] values = new float[TILE];
+        private int from;
+        private int length;
+
+        void moveTo(int tile) {
+            from = tile * TILE;
+            length = Math.min(TILE, cells - from);
+            System.arraycopy(relaxation.diffusionRate(), from, diffusion, 0, length);
+        }
+
+        void prepare(int stage, float baseWeight, float coefficient, double[][] rates) {
+            for (int i = 0; i < length; i++) {
+                double rate = stage == 2 ? rates[0][from + i] : rates[0][from + i] + rates[1][from + i];
+                change[i] = (float) (baseWeight * rate);
+            }
+            Arrays.fill(sum, 0);
+            for (int term = 0; term < TERMS; term++) {
+                addKnown(stage, term, baseWeight, coefficient);
+            }
+            for (int i = 0; i < length; i++) {
+                known[from + i] = sum[i];
+            }
+        }
+
+        /** Known part of a memory, kept where the stage's memory will be, and its share in the flow. */
+        private void addKnown(int stage, int term, float baseWeight, float coefficient) {
+            System.arraycopy(memory[0][term], from, start, 0, length);
+            if (stage == 3) {
+                float[] second = memory[1][term];
+                for (int i = 0; i < length; i++) {
+                    decaying[i] = start[i] + second[from + i];
+                }
+            } else {
+                System.arraycopy(start, 0, decaying, 0, length);
+            }
+            float decay = (float) (baseWeight * BedRelaxation.RATE[term]);
+            for (int i = 0; i < length; i++) {
+                values[i] = start[i] + change[i] - decay * diffusion[i] * decaying[i];
+            }
+            System.arraycopy(values, 0, memory[stage - 1][term], from, length);
+            float weight = (float) BedRelaxation.WEIGHT[term];
+            float reach = (float) (coefficient * BedRelaxation.RATE[term]);
+            for (int i = 0; i < length; i++) {
+                sum[i] += weight * values[i] / (1 + reach * diffusion[i]);
+            }
+        }
+
+        void complete(int stage, float coefficient, double[] base, double[] head) {
+            for (int i = 0; i < length; i++) {
+                change[i] = (float) (head[from + i] - base[from + i]);
+            }
+            for (int term = 0; term < TERMS; term++) {
+                System.arraycopy(memory[stage - 1][term], from, values, 0, length);
+                float reach = (float) (coefficient * BedRelaxation.RATE[term]);
+                for (int i = 0; i < length; i++) {
+                    values[i] = (values[i] + change[i]) / (1 + reach * diffusion[i]);
+                }
+                System.arraycopy(values, 0, memory[stage - 1][term], from, length);
+            }
+        }
     }
 }

@@ -36,7 +36,7 @@ final class ShiftedSolves {
         storage = equation.storage().clone();
         bed = problem.sealingBed()
                 .filter(SealingBed::stores)
-                .map(given -> new BedRelaxation(given, problem.aquifer()))
+                .map(given -> new BedRelaxation(given, problem.aquifer(), team))
                 .orElse(null);
         if (bed != null) {
             bed.addFastStorage(storage);
