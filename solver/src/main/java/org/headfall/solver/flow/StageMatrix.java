@@ -192,7 +192,7 @@ final class StageMatrix {
         }
         double shift = sum / tie;
         for (int cell = 0; cell < head.length; cell++) {
-            head[cell] += shift;
+            head[cell] += active[cell] ? shift : 0;
         }
     }
 
