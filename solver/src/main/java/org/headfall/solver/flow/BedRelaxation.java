@@ -4,6 +4,7 @@ import java.util.Arrays;
 import org.headfall.solver.aquifer.Aquifer;
 import org.headfall.solver.aquifer.SealingBed;
 import org.headfall.solver.linear.WorkerTeam;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Water given up by the sealing bed while it adjusts to the falling head below it, with a fixed head on top (Hantush
@@ -18,7 +19,7 @@ import org.headfall.solver.linear.WorkerTeam;
  * {@code sum w_k/l_k + w_fast = 1/3} held exactly: largest error 0.016 % in Laplace space, 1.2 % in the flow after a
  * sudden step of head at times above {@code 1e-6 b'^2 Ss'/K'}.
  *
- * <p>What is the same for every run and lane stands here; what a run remembers, in {@link SealingBedStorage}. Terms are
+ * <p>What does not change in a run stands here; what a run remembers, in {@link SealingBedStorage}. Terms are
  * kept in single precision: relative errors of 1e-7 of the water released, far below that of the fit. What they add to
  * the diagonal is not, so that it depends on the coefficient as smoothly as the reduced model of responses needs.
  */
@@ -67,13 +68,20 @@ final class BedRelaxation {
     private double coefficient = Double.NaN;
 
     /**
-     * Relaxation of a bed.
+     * Relaxation of the sealing bed of a problem.
      *
-     * @param bed the bed
-     * @param aquifer the aquifer below it
+     * @param problem the problem
      * @param team threads that share the work; results do not depend on their number
+     * @return the relaxation, null if there is no bed or it stores nothing
      */
-    BedRelaxation(SealingBed bed, Aquifer aquifer, WorkerTeam team) {
+    static @Nullable BedRelaxation of(FlowProblem problem, WorkerTeam team) {
+        return problem.sealingBed()
+                .filter(SealingBed::stores)
+                .map(bed -> new BedRelaxation(bed, problem.aquifer(), team))
+                .orElse(null);
+    }
+
+    private BedRelaxation(SealingBed bed, Aquifer aquifer, WorkerTeam team) {
         this.team = team;
         int cells = aquifer.grid().cellCount();
         conductance = new double[cells];
@@ -151,7 +159,7 @@ final class BedRelaxation {
     void addStorage(double shift, double[] sum) {
         for (int term = 0; term < RATE.length; term++) {
             for (int cell = 0; cell < sum.length; cell++) {
-                double relaxation = RATE[term] * diffusionRate[cell];
+                double relaxation = RATE[term] * exactRate[cell];
                 double denominator = shift + relaxation;
                 sum[cell] += conductance[cell] * WEIGHT[term] * relaxation / (denominator * denominator);
             }

@@ -184,18 +184,9 @@ public final class FlowEquation {
      * @param firstTerm term of the leakage; boundaries and recharges follow
      */
     void addFlows(double day, double[] head, FlowRates rates, int firstTerm) {
-        double down = 0;
-        double up = 0;
         for (int cell = 0; cell < head.length; cell++) {
-            double flow = leakageSource[cell] - leakage[cell] * head[cell];
-            if (flow > 0) {
-                down += flow;
-            } else {
-                up += flow;
-            }
+            rates.add(firstTerm, leakageSource[cell] - leakage[cell] * head[cell]);
         }
-        rates.add(firstTerm, down);
-        rates.add(firstTerm, up);
         int term = firstTerm + 1;
         for (BoundaryFaces boundary : boundaries) {
             boundary.addFlow(day, head, rates, term++);

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.Collectors;
-import org.headfall.solver.aquifer.SealingBed;
 import org.headfall.solver.linear.WorkerTeam;
 import org.headfall.solver.time.ImplicitSystem;
 import org.headfall.solver.time.Step;
@@ -53,10 +52,7 @@ public final class FlowSystem implements ImplicitSystem {
         equation = new FlowEquation(problem);
         points = new PointDischarges(problem);
         pointRules = new PointRules(problem);
-        BedRelaxation relaxation = problem.sealingBed()
-                .filter(SealingBed::stores)
-                .map(layer -> new BedRelaxation(layer, problem.aquifer(), team))
-                .orElse(null);
+        BedRelaxation relaxation = BedRelaxation.of(problem, team);
         storage = equation.storage().clone();
         if (relaxation != null) {
             relaxation.addFastStorage(storage);
@@ -64,11 +60,21 @@ public final class FlowSystem implements ImplicitSystem {
         bed = relaxation == null ? null : new SealingBedStorage(relaxation, team);
         matrix = new StageMatrix(equation, storage, relaxation, team);
         matrix.setHeadTolerance(SOLVER_SHARE * accuracy);
-        coupled = new CoupledSolve(matrix, points, RULE_SHARE * accuracy);
+        coupled = new CoupledSolve(matrix, points, ruleTolerance(accuracy));
         balance = new BalanceRecorder(terms(problem), startDay);
         history = new RateHistory(points.count(), startDay);
         right = new double[equation.size()];
         discharge = new double[3][points.count()];
+    }
+
+    /**
+     * Error of head by which the rules of bores and springs may be missed.
+     *
+     * @param accuracy accuracy of head wanted of a step (m)
+     * @return the error (m)
+     */
+    public static double ruleTolerance(double accuracy) {
+        return RULE_SHARE * accuracy;
     }
 
     /**
@@ -81,7 +87,7 @@ public final class FlowSystem implements ImplicitSystem {
      * @return the error (m)
      */
     public static double largestSolverError(double accuracy, int steps) {
-        return accuracy * (RULE_SHARE + SOLVER_SHARE * STAGES * steps);
+        return ruleTolerance(accuracy) + SOLVER_SHARE * accuracy * STAGES * steps;
     }
 
     private List<WaterBalance.Term> terms(FlowProblem problem) {

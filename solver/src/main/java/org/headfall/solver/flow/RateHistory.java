@@ -86,6 +86,14 @@ public final class RateHistory {
         return endRates[step * points + point];
     }
 
+    /**
+     * Discharge of a point at the end of a step if it runs straight from the end of one step to the end of the next, but
+     * stays at its mean in the short step after a jump (m³/d): what superposition takes it for.
+     */
+    public double straightenedRateAtEnd(int step, int point) {
+        return startsAnew(step) ? rate(step, point) : rateAtEnd(step, point);
+    }
+
     /** Head at the wall of a point at the end of a step (m above datum). */
     public double headAtEnd(int step, int point) {
         return endHeads[step * points + point];

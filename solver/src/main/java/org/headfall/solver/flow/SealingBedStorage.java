@@ -97,17 +97,9 @@ final class SealingBedStorage {
 
     /** Adds the flow released by the bed at a stage over all cells (m³/d), releases and takings apart. */
     void addFlows(int stage, FlowRates rates, int term) {
-        double release = 0;
-        double taking = 0;
         for (double flow : released[stage - 1]) {
-            if (flow > 0) {
-                release += flow;
-            } else {
-                taking += flow;
-            }
+            rates.add(term, flow);
         }
-        rates.add(term, release);
-        rates.add(term, taking);
     }
 
     private int tiles() {

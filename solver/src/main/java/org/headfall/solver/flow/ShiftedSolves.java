@@ -2,7 +2,6 @@ package org.headfall.solver.flow;
 
 import java.util.Arrays;
 import java.util.List;
-import org.headfall.solver.aquifer.SealingBed;
 import org.headfall.solver.linear.WorkerTeam;
 import org.headfall.solver.nearfield.CellWeights;
 import org.jspecify.annotations.Nullable;
@@ -34,10 +33,7 @@ final class ShiftedSolves {
         FlowEquation equation = new FlowEquation(problem);
         int cells = equation.size();
         storage = equation.storage().clone();
-        bed = problem.sealingBed()
-                .filter(SealingBed::stores)
-                .map(given -> new BedRelaxation(given, problem.aquifer(), team))
-                .orElse(null);
+        bed = BedRelaxation.of(problem, team);
         if (bed != null) {
             bed.addFastStorage(storage);
         }

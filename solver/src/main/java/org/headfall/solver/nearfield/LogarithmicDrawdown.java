@@ -1,5 +1,7 @@
 package org.headfall.solver.nearfield;
 
+import java.util.Arrays;
+
 /**
  * Steady drawdown around a line sink of unit discharge up to a constant, {@code -ln(r)/(2 pi T)} (Thiem 1906). Where T
  * differs along x and y, r is measured after x is stretched by {@code (Ty/Tx)^(1/4)} and y by the inverse, which makes
@@ -88,7 +90,9 @@ final class LogarithmicDrawdown {
         double[] edgesX = window.grownEdgesX();
         double[] edgesY = window.grownEdgesY();
         int grown = window.columns() + 2;
-        double[] averages = averages(stretchedX(edgesX), stretchedY(edgesY));
+        double[] averages = averages(
+                Arrays.stream(edgesX).map(this::stretchedX).toArray(),
+                Arrays.stream(edgesY).map(this::stretchedY).toArray());
         double[] values = new double[window.size()];
         for (int row = 0; row < window.rows(); row++) {
             for (int column = 0; column < window.columns(); column++) {
@@ -99,22 +103,6 @@ final class LogarithmicDrawdown {
             }
         }
         return values;
-    }
-
-    private double[] stretchedX(double[] edges) {
-        double[] stretched = new double[edges.length];
-        for (int i = 0; i < edges.length; i++) {
-            stretched[i] = stretchedX(edges[i]);
-        }
-        return stretched;
-    }
-
-    private double[] stretchedY(double[] edges) {
-        double[] stretched = new double[edges.length];
-        for (int i = 0; i < edges.length; i++) {
-            stretched[i] = stretchedY(edges[i]);
-        }
-        return stretched;
     }
 
     /** Second derivative times the square of the cell's width, from unequal neighbours. */

@@ -43,16 +43,14 @@ public final class Interference {
         return drawdown;
     }
 
-    /** Discharge is straight from the end of one step to the end of the next, constant in the short step after a jump. */
     private double[] drawdownBy(int cause, double day) {
         double[] drawdown = new double[responses.receptors()];
         double[] amounts = new double[history.points()];
         double former = startRates[cause];
         double formerGrowth = 0;
         for (int step = 0; step < history.steps() && history.startOf(step) < day; step++) {
-            boolean anew = history.startsAnew(step);
-            double begin = anew ? history.rate(step, cause) : former;
-            double end = anew ? begin : history.rateAtEnd(step, cause);
+            double end = history.straightenedRateAtEnd(step, cause);
+            double begin = history.startsAnew(step) ? end : former;
             double growth = (end - begin) / (history.startOf(step + 1) - history.startOf(step));
             double time = day - history.startOf(step);
             amounts[cause] = begin - former;

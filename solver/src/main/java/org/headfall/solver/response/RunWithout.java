@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.BitSet;
 import java.util.stream.IntStream;
 import org.headfall.solver.flow.FlowProblem;
+import org.headfall.solver.flow.FlowSystem;
 import org.headfall.solver.flow.PointRules;
 import org.headfall.solver.flow.RateHistory;
 
@@ -42,16 +43,15 @@ public final class RunWithout {
      * @param responses its responses, up to the end of the run
      * @param history discharges and heads of the run
      * @param shut bores that are never operated, by their place in the problem
-     * @param tolerance largest error of head by the rules (m)
+     * @param accuracy accuracy of head wanted of a step of the run (m); the rules are met as closely as there
      * @throws IllegalStateException if the rules cannot be met
      */
-    public RunWithout(
-            FlowProblem problem, UnitResponses responses, RateHistory history, BitSet shut, double tolerance) {
+    public RunWithout(FlowProblem problem, UnitResponses responses, RateHistory history, BitSet shut, double accuracy) {
         this.rules = new PointRules(problem);
         this.responses = responses.table();
         this.history = history;
         this.shut = (BitSet) shut.clone();
-        this.tolerance = tolerance;
+        tolerance = FlowSystem.ruleTolerance(accuracy);
         int steps = history.steps();
         points = history.points();
         change = new double[steps][points];
@@ -80,8 +80,8 @@ public final class RunWithout {
         double[] begin = new double[points];
         double[] known = new double[points];
         for (int i = shut.nextSetBit(0); i >= 0; i = shut.nextSetBit(i + 1)) {
-            begin[i] = anew ? -history.rate(step, i) : former[i];
-            known[i] = anew ? begin[i] : -history.rateAtEnd(step, i);
+            known[i] = -history.straightenedRateAtEnd(step, i);
+            begin[i] = anew ? known[i] : former[i];
         }
         if (!anew) {
             for (int point : following) {
@@ -102,7 +102,7 @@ public final class RunWithout {
             responses.addRamps(time, bend[earlier], drawdown);
         }
         Onset onset = new Onset(length, anew);
-        double[] further = furtherChange(step, following, known, drawdown, onset);
+        double[] further = furtherChange(step, moment, following, known, drawdown, onset);
         for (int i = 0; i < points; i++) {
             change[step][i] = known[i] + further[i];
             former[i] = change[step][i];
@@ -145,7 +145,8 @@ public final class RunWithout {
     }
 
     /** Change of discharge of the following points beyond what is known, so that they meet their rules. */
-    private double[] furtherChange(int step, int[] following, double[] known, double[] drawdown, Onset onset) {
+    private double[] furtherChange(
+            int step, double moment, int[] following, double[] known, double[] drawdown, Onset onset) {
         int n = following.length;
         double[][] response = new double[n][n];
         for (int j = 0; j < n; j++) {
@@ -169,7 +170,7 @@ public final class RunWithout {
                 offered[i] += response[i][j] * before[j];
             }
         }
-        rules.meet(Math.nextDown(history.startOf(step + 1)), following, response, offered, discharge, tolerance);
+        rules.meet(moment, following, response, offered, discharge, tolerance);
         double[] further = new double[points];
         for (int i = 0; i < n; i++) {
             further[following[i]] = discharge[i] - before[i];

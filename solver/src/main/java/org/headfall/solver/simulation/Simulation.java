@@ -63,7 +63,6 @@ public final class Simulation implements AutoCloseable {
         FlowSystem system = new FlowSystem(problem, settings.accuracy(), team, fromDay);
         TrapezoidalBdf2 integrator = new TrapezoidalBdf2(
                 system, new StepControl(settings.accuracy(), settings.largestStep(), SMALLEST_STEP));
-        integrator.followError();
         double[] head = startHead.clone();
         double[] jumps = problem.jumps(fromDay, toDay);
         double day = fromDay;

@@ -1,7 +1,5 @@
 package org.headfall.solver.time;
 
-import org.jspecify.annotations.Nullable;
-
 /**
  * Adaptive TR-BDF2 integrator: second order, L-stable, with an embedded error estimate of third order (Bank and others
  * 1985; Hosea and Shampine 1996). Lands exactly on the end of each stretch. One integrator serves one run.
@@ -17,7 +15,7 @@ public final class TrapezoidalBdf2 {
     private final double[] base;
     private final double[] stageState;
     private final double[] error;
-    private @Nullable AccumulatedError accumulated;
+    private final AccumulatedError accumulated;
     private boolean started;
     private double wantedLength;
     private double tooLong = Double.POSITIVE_INFINITY;
@@ -39,26 +37,16 @@ public final class TrapezoidalBdf2 {
         base = new double[system.size()];
         stageState = new double[system.size()];
         error = new double[system.size()];
-    }
-
-    /**
-     * From now on follows the error of the solution: the estimates of all steps with their signs, carried on through the
-     * system as the solution carries its own errors. Costs one more implicit step for each stretch.
-     */
-    public void followError() {
         accumulated = new AccumulatedError(system);
     }
 
     /**
-     * Error of the solution at the end of the last stretch, as estimated.
+     * Error of the solution at the end of the last stretch: the estimates of all steps with their signs, carried on through
+     * the system as the solution carries its own errors, which costs one more implicit step for each stretch.
      *
      * @return error of each unknown; not to be changed, overwritten by the next stretch
-     * @throws IllegalStateException if the error is not followed
      */
     public double[] accumulatedError() {
-        if (accumulated == null) {
-            throw new IllegalStateException("the error has not been followed");
-        }
         return accumulated.values();
     }
 
@@ -87,9 +75,7 @@ public final class TrapezoidalBdf2 {
             system.startRate(day, state, rates[0]);
             started = true;
         }
-        if (accumulated != null) {
-            accumulated.carry(to - from);
-        }
+        accumulated.carry(to - from);
         while (day < to) {
             double remaining = to - day;
             Step step = new Step(control.landing(wantedLength, remaining));
@@ -143,9 +129,7 @@ public final class TrapezoidalBdf2 {
         rates[2] = spent;
         system.continueFromLastStage();
         steps++;
-        if (accumulated != null) {
-            accumulated.add(error);
-        }
+        accumulated.add(error);
         largestError = Math.max(largestError, estimate);
         if (++stepsSinceRejection > CAUTIOUS_STEPS) {
             tooLong = Double.POSITIVE_INFINITY;

@@ -83,7 +83,6 @@ class TrapezoidalBdf2Test {
     void followsTheErrorItMakes(double stiffness) {
         TrapezoidalBdf2 integrator = new TrapezoidalBdf2(
                 new ProtheroRobinson(stiffness), new StepControl(1e-4, Double.POSITIVE_INFINITY, 1e-12));
-        integrator.followError();
         double[] state = {1};
         integrator.restart(1e-3);
         double largestTrue = 0;
