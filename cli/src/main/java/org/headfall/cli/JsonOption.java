@@ -3,7 +3,7 @@ package org.headfall.cli;
 import picocli.CommandLine.Option;
 
 /** Whether the answer is wanted as JSON. */
-final class JsonOption {
+public final class JsonOption {
 
     /** The option as typed. */
     static final String NAME = "--json";
@@ -11,7 +11,8 @@ final class JsonOption {
     @Option(names = NAME, description = "Answer with one JSON object on standard output.")
     private boolean json;
 
-    boolean wanted() {
+    /** Whether it was given. */
+    public boolean wanted() {
         return json;
     }
 }

@@ -4,9 +4,10 @@ import java.util.Optional;
 import picocli.CommandLine.IVersionProvider;
 
 /** Name and version of the program, from the manifest of its jar. */
-final class ProgramVersion implements IVersionProvider {
+public final class ProgramVersion implements IVersionProvider {
 
-    static String text() {
+    /** Name and version, such as "Headfall 0.1.0". */
+    public static String text() {
         String version = Headfall.class.getPackage().getImplementationVersion();
         return "Headfall " + Optional.ofNullable(version).orElse("(not packaged)");
     }

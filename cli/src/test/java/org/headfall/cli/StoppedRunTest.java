@@ -217,17 +217,7 @@ class StoppedRunTest {
     @Test
     void refusesADiskThatIsTooSmallBeforeTheWork() throws IOException, InterruptedException {
         Path disk = Files.createDirectory(folder.resolve("disk"));
-        Path script = Files.writeString(
-                folder.resolve("small-disk.sh"), "set -eu\nmount -t tmpfs -o size=1m tmpfs \"$DISK\"\nexec \"$@\"\n");
-        String output = runInNamespace(
-                1,
-                script,
-                disk,
-                disk,
-                "run",
-                folder.toString(),
-                "--output",
-                disk.resolve("out").toString());
+        String output = runOntoDisk(disk, "size=1m");
         assertTrue(output.contains("results need about "), output);
         assertTrue(output.contains("free some space, choose another output folder, or record fewer grids"), output);
         assertFalse(output.contains("simulating"), output);
@@ -236,9 +226,18 @@ class StoppedRunTest {
     @Test
     void refusesADiskThatCannotBeWrittenTo() throws IOException, InterruptedException {
         Path disk = Files.createDirectory(folder.resolve("disk"));
+        String output = runOntoDisk(disk, "ro");
+        assertTrue(output.contains(disk.resolve("out") + ": cannot be written ("), output);
+        assertTrue(output.contains("choose a folder that you may write to"), output);
+        assertFalse(output.contains("simulating"), output);
+    }
+
+    /** Runs with results on a disk that is mounted in a way that must make the run fail. */
+    private String runOntoDisk(Path disk, String mountOption) throws IOException, InterruptedException {
         Path script = Files.writeString(
-                folder.resolve("read-only.sh"), "set -eu\nmount -t tmpfs -o ro tmpfs \"$DISK\"\nexec \"$@\"\n");
-        String output = runInNamespace(
+                folder.resolve("mount.sh"),
+                "set -eu\nmount -t tmpfs -o " + mountOption + " tmpfs \"$DISK\"\nexec \"$@\"\n");
+        return runInNamespace(
                 1,
                 script,
                 disk,
@@ -247,9 +246,6 @@ class StoppedRunTest {
                 folder.toString(),
                 "--output",
                 disk.resolve("out").toString());
-        assertTrue(output.contains(disk.resolve("out") + ": cannot be written ("), output);
-        assertTrue(output.contains("choose a folder that you may write to"), output);
-        assertFalse(output.contains("simulating"), output);
     }
 
     /** Runs a script that may mount file systems of its own; answers what was said. */

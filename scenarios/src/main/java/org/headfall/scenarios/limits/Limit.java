@@ -11,9 +11,9 @@ package org.headfall.scenarios.limits;
  * @param text the clause as the licence words it, empty if not given
  */
 public record Limit(
-        String name,
-        LimitedQuantity quantity,
-        String station,
-        Comparison comparison,
-        LimitPeriod period,
-        String text) {}
+        String name, LimitedQuantity quantity, String station, Comparison comparison, LimitPeriod period, String text) {
+    /** Whether judging it takes the run without some bores, beside the run itself. */
+    public boolean needsOtherRun() {
+        return !(comparison instanceof Comparison.Start) && !(quantity instanceof LimitedQuantity.FloorLevel);
+    }
+}

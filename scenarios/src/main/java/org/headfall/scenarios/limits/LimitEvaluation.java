@@ -48,12 +48,10 @@ public final class LimitEvaluation {
         if (station < 0) {
             return new Outcome.NotEvaluated("No bore, spring or protected point is called '" + limit.station() + "'.");
         }
-        boolean againstOther = !(limit.comparison() instanceof Comparison.Start)
-                && !(limit.quantity() instanceof LimitedQuantity.FloorLevel);
         Optional<StationSeries> without = Optional.ofNullable(others.get(limit.comparison()))
-                .filter(other -> againstOther)
+                .filter(other -> limit.needsOtherRun())
                 .map(other -> other.get(station));
-        if (againstOther && without.isEmpty()) {
+        if (limit.needsOtherRun() && without.isEmpty()) {
             return new Outcome.NotEvaluated(
                     "For comparison it needs " + limit.comparison().words() + ", which was not made.");
         }

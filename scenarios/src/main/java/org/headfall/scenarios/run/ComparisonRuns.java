@@ -7,7 +7,6 @@ import java.util.List;
 import java.util.Map;
 import org.headfall.scenarios.limits.Comparison;
 import org.headfall.scenarios.limits.Limit;
-import org.headfall.scenarios.limits.LimitedQuantity;
 import org.headfall.scenarios.recording.Recording;
 import org.headfall.scenarios.recording.Station;
 import org.headfall.scenarios.recording.StationSeries;
@@ -17,9 +16,6 @@ import org.headfall.solver.response.UnitResponses;
 
 /** What the run would have given without some bores, for the limits that count the effect of these bores alone. */
 final class ComparisonRuns {
-
-    /** Share of the error allowed to a step to which rules of bores and springs are met. */
-    private static final double RULE_SHARE = 0.1;
 
     private final RunPlan plan;
     private final UnitResponses responses;
@@ -45,9 +41,7 @@ final class ComparisonRuns {
     Map<Comparison, List<StationSeries>> forLimits() {
         Map<Comparison, List<StationSeries>> comparisons = new LinkedHashMap<>();
         for (Limit limit : plan.limits()) {
-            boolean needed = !(limit.comparison() instanceof Comparison.Start)
-                    && !(limit.quantity() instanceof LimitedQuantity.FloorLevel);
-            if (needed) {
+            if (limit.needsOtherRun()) {
                 comparisons.computeIfAbsent(limit.comparison(), this::without);
             }
         }
@@ -61,11 +55,7 @@ final class ComparisonRuns {
             shut.set(i, counts(comparison, bores.get(i)));
         }
         RunWithout without = new RunWithout(
-                plan.problem(),
-                responses,
-                history,
-                shut,
-                RULE_SHARE * plan.settings().accuracy());
+                plan.problem(), responses, history, shut, plan.settings().accuracy());
         StationSeries[] series = new StationSeries[recording.series().size()];
         Arrays.setAll(series, station -> changed(station, without));
         return List.of(series);

@@ -49,10 +49,10 @@ final class DoubtRuns {
     private final Future<Repeat> coarser;
     private final Future<Repeat> farther;
 
-    private DoubtRuns(RunPlan plan, double[] days, Settings settings, SideTasks tasks) {
+    private DoubtRuns(RunPlan plan, double[] days, SideTasks tasks) {
         this.plan = plan;
         this.days = days;
-        this.settings = settings;
+        settings = new Settings(plan.settings().accuracy(), plan.settings().largestStep(), 1);
         coarser = tasks.add(unlessItFails(this::onWiderCells));
         farther = tasks.add(unlessItFails(this::withFartherHeads));
     }
@@ -62,12 +62,11 @@ final class DoubtRuns {
      *
      * @param plan the run
      * @param days days that it records
-     * @param settings accuracy, and threads of one repeat
-     * @param tasks where they are done
+     * @param tasks where they are done, each by one thread
      * @return the repeats, under way
      */
-    static DoubtRuns beside(RunPlan plan, double[] days, Settings settings, SideTasks tasks) {
-        return new DoubtRuns(plan, days, settings, tasks);
+    static DoubtRuns beside(RunPlan plan, double[] days, SideTasks tasks) {
+        return new DoubtRuns(plan, days, tasks);
     }
 
     private static Callable<Repeat> unlessItFails(Callable<Repeat> repeat) {

@@ -33,7 +33,6 @@ import org.headfall.scenarios.results.RunOutput;
 import org.headfall.solver.flow.RateHistory;
 import org.headfall.solver.nearfield.ObservedHead;
 import org.headfall.solver.response.UnitResponses;
-import org.headfall.solver.simulation.Settings;
 import org.headfall.solver.simulation.Simulation;
 import org.headfall.solver.simulation.SimulationObserver;
 import org.headfall.solver.simulation.Snapshot;
@@ -52,7 +51,6 @@ public final class ScenarioRun {
     private final RecordPlan records;
     private final List<RunOutput> outputs;
     private final RunProgress progress;
-    private final Settings oneThread;
     private final long started = System.nanoTime();
 
     /**
@@ -67,7 +65,6 @@ public final class ScenarioRun {
         this.outputs = List.copyOf(outputs);
         this.progress = progress;
         records = RecordPlan.of(plan.description(), plan.stationDays(), plan.gridDays());
-        oneThread = new Settings(plan.settings().accuracy(), plan.settings().largestStep(), 1);
     }
 
     /**
@@ -99,11 +96,11 @@ public final class ScenarioRun {
         progress.reached("finding heads at the start", 0);
         StartState start = StartState.of(plan.problem(), plan.start(), plan.settings());
         try (SideTasks tasks = new SideTasks(plan.settings().threads())) {
-            Optional<DoubtRuns> doubts = plan.doubts()
-                    ? Optional.of(DoubtRuns.beside(plan, records.days(), oneThread, tasks))
-                    : Optional.empty();
+            Optional<DoubtRuns> doubts =
+                    plan.doubts() ? Optional.of(DoubtRuns.beside(plan, records.days(), tasks)) : Optional.empty();
             MainRun main = mainRun(folder, start);
             tasks.help(progress);
+            progress.reached("comparing runs and splitting drawdown by cause", 0);
             UnitResponses responses = unitResponses();
             RateHistory history = main.outcome().rateHistory();
             InterferenceDrawdown split = DrawdownSplit.of(
@@ -134,7 +131,7 @@ public final class ScenarioRun {
                 BoresFile bores = new BoresFile(folder.file("bores.nc"), plan.description(), now);
                 Simulation simulation = new Simulation(plan.problem(), plan.settings())) {
             Recorder recorder = new Recorder(plan.description(), records, List.<RecordSink>of(heads, bores));
-            HeadError error = new HeadError(plan.description(), oneThread.accuracy());
+            HeadError error = new HeadError(plan.description(), plan.settings().accuracy());
             recorder.recorded(start.snapshot());
             double end = plan.description().endDay();
             Simulation.Outcome outcome =

@@ -46,7 +46,7 @@ final class SideTasks implements AutoCloseable {
     /** Does in the calling thread what nobody has begun yet. */
     void help(RunProgress progress) {
         for (int i = 0; i < tasks.size(); i++) {
-            progress.reached("comparing runs and splitting drawdown by cause", (double) i / tasks.size());
+            progress.reached("repeating the run for its errors", (double) i / tasks.size());
             tasks.get(i).run();
         }
     }

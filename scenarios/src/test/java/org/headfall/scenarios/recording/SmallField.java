@@ -34,6 +34,24 @@ public final class SmallField {
         return description(stations());
     }
 
+    /** A run on a local grid under level ground at 100 m, without a bed, to be reported after one and two years. */
+    public static RunDescription plainRun(
+            String title, RunCalendar calendar, double endDay, Aquifer aquifer, List<Station> stations) {
+        return new RunDescription(
+                title,
+                "an invented datum",
+                Optional.empty(),
+                calendar,
+                endDay,
+                new Provenance("Headfall test", "title: " + title + "\n", List.of()),
+                aquifer,
+                Optional.empty(),
+                filled(aquifer.grid().cellCount(), 100),
+                stations,
+                List.of(ReportDate.afterYears(calendar, 1), ReportDate.afterYears(calendar, 2)),
+                List.of());
+    }
+
     public static RunDescription description(List<Station> stations) {
         RunCalendar calendar = new RunCalendar(LocalDateTime.of(2027, 7, 1, 0, 0));
         int cells = grid().cellCount();

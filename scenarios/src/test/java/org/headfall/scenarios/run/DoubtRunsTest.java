@@ -21,8 +21,6 @@ import org.headfall.scenarios.limits.Comparison;
 import org.headfall.scenarios.limits.Limit;
 import org.headfall.scenarios.limits.LimitPeriod;
 import org.headfall.scenarios.limits.LimitedQuantity;
-import org.headfall.scenarios.recording.Provenance;
-import org.headfall.scenarios.recording.ReportDate;
 import org.headfall.scenarios.recording.RunCalendar;
 import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.recording.SmallField;
@@ -89,19 +87,8 @@ class DoubtRunsTest {
                     SmallField.bore("bore", BORE_X, boreY(), OptionalDouble.empty(), OptionalDouble.empty(), false));
             stations.addAll(points);
             RunCalendar calendar = new RunCalendar(LocalDateTime.of(2027, 7, 1, 0, 0));
-            RunDescription description = new RunDescription(
-                    "A bore between two sides",
-                    "an invented datum",
-                    Optional.empty(),
-                    calendar,
-                    calendar.yearsAfter(0, 2),
-                    new Provenance("Headfall test", "title: A bore between two sides\n", List.of()),
-                    aquifer,
-                    Optional.empty(),
-                    SmallField.filled(grid.cellCount(), 100),
-                    stations,
-                    List.of(ReportDate.afterYears(calendar, 1), ReportDate.afterYears(calendar, 2)),
-                    List.of());
+            RunDescription description = SmallField.plainRun(
+                    "A bore between two sides", calendar, calendar.yearsAfter(0, 2), aquifer, stations);
             return new RunPlan(
                     description,
                     new FlowProblem(

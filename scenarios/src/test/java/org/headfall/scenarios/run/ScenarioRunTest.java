@@ -16,8 +16,6 @@ import org.headfall.scenarios.limits.Comparison;
 import org.headfall.scenarios.limits.Limit;
 import org.headfall.scenarios.limits.LimitPeriod;
 import org.headfall.scenarios.limits.LimitedQuantity;
-import org.headfall.scenarios.recording.Provenance;
-import org.headfall.scenarios.recording.ReportDate;
 import org.headfall.scenarios.recording.RunCalendar;
 import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.recording.SmallField;
@@ -75,19 +73,7 @@ class ScenarioRunTest {
         List<Station> stations = List.of(
                 SmallField.bore("idle", 3250, 5250, OptionalDouble.of(129), OptionalDouble.empty(), false),
                 SmallField.bore("pumped", 5250, 5250, OptionalDouble.empty(), OptionalDouble.of(60), true));
-        RunDescription description = new RunDescription(
-                "Two bores",
-                "an invented datum",
-                Optional.empty(),
-                calendar,
-                end,
-                new Provenance("Headfall test", "title: Two bores\n", List.of()),
-                aquifer,
-                Optional.empty(),
-                SmallField.filled(grid.cellCount(), 100),
-                stations,
-                List.of(ReportDate.afterYears(calendar, 1), ReportDate.afterYears(calendar, 2)),
-                List.of());
+        RunDescription description = SmallField.plainRun("Two bores", calendar, end, aquifer, stations);
         return new RunPlan(
                 description,
                 problem,

@@ -107,6 +107,16 @@ class OffCentreBoresTest {
         return Fields.pumped(name, x, y, RADIUS, Schedule.constant(RATE));
     }
 
+    private static void assertHeadsAreThoseOfTheis(Case c, Bore[] bores, Snapshot state) {
+        for (int i = 0; i < bores.length; i++) {
+            Bore at = bores[i];
+            double exact = Stream.of(bores)
+                    .mapToDouble(by -> c.drawdown(at, by, state.day()))
+                    .sum();
+            assertEquals(exact, -state.boreWallHead()[i], TOLERANCE * exact, at.name() + state.day());
+        }
+    }
+
     /** Head in each bore while all are pumped, to 0.5 % of its drawdown. */
     @ParameterizedTest
     @MethodSource("cases")
@@ -116,13 +126,7 @@ class OffCentreBoresTest {
         double[] days = c.days();
         try (Simulation simulation = new Simulation(problem, SETTINGS)) {
             simulation.run(Fields.level(problem.aquifer().grid(), 0), 0, days[1], days, state -> {
-                for (int i = 0; i < bores.length; i++) {
-                    Bore at = bores[i];
-                    double exact = Stream.of(bores)
-                            .mapToDouble(by -> c.drawdown(at, by, state.day()))
-                            .sum();
-                    assertEquals(exact, -state.boreWallHead()[i], TOLERANCE * exact, at.name() + state.day());
-                }
+                assertHeadsAreThoseOfTheis(c, bores, state);
                 assertTrue(state.balance().relativeDiscrepancy() < 1e-9);
             });
         }
@@ -166,13 +170,7 @@ class OffCentreBoresTest {
         FlowProblem problem = Fields.problem(Aquifer.homogeneous(grid, 200, S), Fields.heldOnAllSides(grid, 0), bores);
         try (Simulation simulation = new Simulation(problem, SETTINGS)) {
             simulation.run(Fields.level(grid, 0), 0, days[2], days, state -> {
-                for (int i = 0; i < bores.length; i++) {
-                    Bore at = bores[i];
-                    double exact = Stream.of(bores)
-                            .mapToDouble(by -> c.drawdown(at, by, state.day()))
-                            .sum();
-                    assertEquals(exact, -state.boreWallHead()[i], TOLERANCE * exact, at.name() + state.day());
-                }
+                assertHeadsAreThoseOfTheis(c, bores, state);
             });
         }
     }

@@ -10,12 +10,14 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.concurrent.Callable;
 import org.headfall.cli.ExitCode;
-import org.headfall.cli.Headfall;
+import org.headfall.cli.JsonOption;
+import org.headfall.cli.ProgramVersion;
 import org.headfall.validation.check.CaseResult;
 import org.headfall.validation.check.CaseResult.Verdict;
 import org.headfall.validation.check.ValidationCase;
 import org.headfall.validation.report.ValidationReport;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -55,8 +57,8 @@ final class ValidateCommand implements Callable<Integer> {
     @Option(names = "--fast", description = "Run only the cases that are part of every build.")
     private boolean fast;
 
-    @Option(names = "--json", description = "Answer with one JSON object on standard output.")
-    private boolean json;
+    @Mixin
+    private final JsonOption json = new JsonOption();
 
     @Spec
     @SuppressWarnings("NullAway.Init") // set by picocli before call
@@ -79,7 +81,7 @@ final class ValidateCommand implements Callable<Integer> {
                     validationCase.name(),
                     result.seconds()));
         }
-        ValidationReport.write(results, version(), output);
+        ValidationReport.write(results, ProgramVersion.text(), output);
         answer(results);
         return (count(results, Verdict.FAILED) > 0 ? ExitCode.FAULT : ExitCode.DONE).code();
     }
@@ -103,18 +105,13 @@ final class ValidateCommand implements Callable<Integer> {
                 .toList();
     }
 
-    private static String version() {
-        String version = Headfall.class.getPackage().getImplementationVersion();
-        return version == null ? "unpackaged" : version;
-    }
-
     private static long count(List<CaseResult> results, Verdict verdict) {
         return results.stream().filter(result -> result.verdict() == verdict).count();
     }
 
     private void answer(List<CaseResult> results) {
         PrintWriter out = spec.commandLine().getOut();
-        if (json) {
+        if (json.wanted()) {
             out.println(JsonMapper.builder().build().writeValueAsString(summary(results)));
             return;
         }

@@ -13,7 +13,7 @@ import org.headfall.validation.check.Part;
 /**
  * What the page shows.
  *
- * @param version version of the program
+ * @param version name and version of the program
  * @param computer Java and processors it ran with
  * @param cases all cases in order
  */

@@ -29,7 +29,7 @@ public final class ValidationReport {
      * Writes both files; those of a former validation are replaced.
      *
      * @param results what came of the cases
-     * @param version version of the program
+     * @param version name and version of the program
      * @param folder folder to write into; made if missing
      * @throws IOException if a file cannot be written
      */

@@ -173,12 +173,7 @@ public final class TableCases {
         String title = "Leaky well function W(u, r/B) of Hantush and Jacob";
         return List.of(
                 recomputed("leaky-function", title, "hantush_W.csv", LEAKY, "W_8dig"),
-                printed(
-                        "leaky-function-chin",
-                        title,
-                        source,
-                        findings -> LEAKY.printed(
-                                findings, source, 171, field("published"), Function.identity(), "W_8dig")));
+                printed("leaky-function-chin", title, source, LEAKY, 171, "published", "W_8dig"));
     }
 
     private static List<ValidationCase> bed() {
@@ -196,12 +191,7 @@ public final class TableCases {
         String title = "Discharge function G(alpha) of a free-flowing bore";
         return List.of(
                 recomputed("free-flow-function", title, "jacob_lohman_G.csv", FREE_FLOW, "G_8dig"),
-                printed(
-                        "free-flow-function-jacob-lohman",
-                        title,
-                        source,
-                        findings -> FREE_FLOW.printed(
-                                findings, source, 17, field("published"), Function.identity(), "G_8dig")));
+                printed("free-flow-function-jacob-lohman", title, source, FREE_FLOW, 17, "published", "G_8dig"));
     }
 
     private static List<ValidationCase> largeDiameter() {
@@ -243,8 +233,10 @@ public final class TableCases {
                         "special-functions-abramowitz-stegun",
                         title,
                         source,
-                        findings -> FUNCTION_TABLE.printed(
-                                findings, source, 9, field("A_and_S"), Function.identity(), "value_10dig")));
+                        FUNCTION_TABLE,
+                        9,
+                        "A_and_S",
+                        "value_10dig"));
     }
 
     private static DoubleUnaryOperator function(NamedCsvRecord row) {
@@ -271,14 +263,18 @@ public final class TableCases {
                         "stream-depletion-rate-jenkins",
                         rate,
                         source,
-                        findings -> DEPLETION_RATE.printed(
-                                findings, source, 51, field("q_over_Q_Jenkins"), Function.identity(), "q_over_Q")),
+                        DEPLETION_RATE,
+                        51,
+                        "q_over_Q_Jenkins",
+                        "q_over_Q"),
                 printed(
                         "stream-depletion-volume-jenkins",
                         volume,
                         source,
-                        findings -> DEPLETION_VOLUME.printed(
-                                findings, source, 51, field("v_over_Qt_Jenkins"), Function.identity(), "v_over_Qt")));
+                        DEPLETION_VOLUME,
+                        51,
+                        "v_over_Qt_Jenkins",
+                        "v_over_Qt"));
     }
 
     private static List<ValidationCase> density() {
@@ -319,6 +315,16 @@ public final class TableCases {
                 OPEN,
                 ValidationCase.Pace.FAST,
                 findings -> check.recomputed(findings, column, "-"));
+    }
+
+    /** Case whose printed values stand in a column of their own. */
+    private static ValidationCase printed(
+            String name, String title, Source source, TableCheck check, int expected, String published, String exact) {
+        return printed(
+                name,
+                title,
+                source,
+                findings -> check.printed(findings, source, expected, field(published), Function.identity(), exact));
     }
 
     private static ValidationCase printed(

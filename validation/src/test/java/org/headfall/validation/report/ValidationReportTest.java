@@ -99,7 +99,7 @@ class ValidationReportTest {
         List<CaseResult> results = List.of(comparing("near", 2.509), comparing("off", 2.6), run("missing", findings -> {
             throw new UnavailableException("no such program");
         }));
-        ValidationReport.write(results, "1.2.3", folder);
+        ValidationReport.write(results, "Headfall 1.2.3", folder);
         String page = Files.readString(folder.resolve(ValidationReport.PAGE));
         assertTrue(page.contains("1 of 3 cases are failing"), "answer");
         assertTrue(page.contains("<section class=\"case failing\" id=\"off\">"), "failing case");
