@@ -26,6 +26,7 @@ public final class FlowEquation {
     private final double[] storage;
     private final double[] leakage;
     private final double[] leakageSource;
+    private final double[] leakageFlow;
 
     /**
      * Assembles the equation of a problem.
@@ -47,6 +48,7 @@ public final class FlowEquation {
         storage = new double[cells];
         leakage = new double[cells];
         leakageSource = new double[cells];
+        leakageFlow = new double[cells];
         assembleFaces();
         problem.sealingBed().ifPresent(this::assembleLeakage);
         assembleDiagonal();
@@ -185,8 +187,9 @@ public final class FlowEquation {
      */
     void addFlows(double day, double[] head, FlowRates rates, int firstTerm) {
         for (int cell = 0; cell < head.length; cell++) {
-            rates.add(firstTerm, leakageSource[cell] - leakage[cell] * head[cell]);
+            leakageFlow[cell] = leakageSource[cell] - leakage[cell] * head[cell];
         }
+        rates.addAll(firstTerm, leakageFlow);
         int term = firstTerm + 1;
         for (BoundaryFaces boundary : boundaries) {
             boundary.addFlow(day, head, rates, term++);

@@ -97,9 +97,7 @@ final class SealingBedStorage {
 
     /** Adds the flow released by the bed at a stage over all cells (m³/d), releases and takings apart. */
     void addFlows(int stage, FlowRates rates, int term) {
-        for (double flow : released[stage - 1]) {
-            rates.add(term, flow);
-        }
+        rates.addAll(term, released[stage - 1]);
     }
 
     private int tiles() {
