@@ -7,8 +7,7 @@ import java.util.OptionalDouble;
  * Numerical error of head at the stations of a run, part by part.
  *
  * @param lines one line a station and report date, by station, then by date
- * @param stationError largest sum of the parts during the run at each station (m), in the order of the stations; for
- *     head and for its change since the start
+ * @param stationError largest sum of the parts of head during the run at each station (m), in the order of the stations
  * @param methods how each part was found and what was left out, one sentence or two each
  */
 public record ErrorBudget(List<Line> lines, List<Double> stationError, List<String> methods) {

@@ -1,39 +1,32 @@
 package org.headfall.scenarios.limits;
 
 import java.util.List;
-import java.util.Map;
-import java.util.Optional;
 import java.util.OptionalDouble;
 import org.headfall.scenarios.findings.Crossing;
-import org.headfall.scenarios.recording.Recording;
 import org.headfall.scenarios.recording.RunDescription;
-import org.headfall.scenarios.recording.StationSeries;
 
 /** Evaluates limits on a recording. */
 public final class LimitEvaluation {
 
     private final RunDescription description;
-    private final Recording recording;
-    private final Map<Comparison, List<StationSeries>> others;
+    private final RunSeries run;
     private final double[] headError;
+    private final List<ChangedRun> changedRuns;
 
     /**
      * Evaluation of a run.
      *
      * @param description the run
-     * @param recording what it recorded
-     * @param others for each comparison with another run, its series of the same stations
-     * @param headError numerical error of head at each station (m), not negative
+     * @param run what it recorded, and what it would have without the bores that a limit leaves out
+     * @param headError numerical error of head by time stepping and solver at each station (m), not negative
+     * @param changedRuns runs whose differences to this one are errors of it, each an error of its own
      */
     public LimitEvaluation(
-            RunDescription description,
-            Recording recording,
-            Map<Comparison, List<StationSeries>> others,
-            double[] headError) {
+            RunDescription description, RunSeries run, double[] headError, List<ChangedRun> changedRuns) {
         this.description = description;
-        this.recording = recording;
-        this.others = Map.copyOf(others);
+        this.run = run;
         this.headError = headError.clone();
+        this.changedRuns = List.copyOf(changedRuns);
     }
 
     /** Outcome of each limit, in their order. */
@@ -48,35 +41,44 @@ public final class LimitEvaluation {
         if (station < 0) {
             return new Outcome.NotEvaluated("No bore, spring or protected point is called '" + limit.station() + "'.");
         }
-        Optional<StationSeries> without = Optional.ofNullable(others.get(limit.comparison()))
-                .filter(other -> limit.needsOtherRun())
-                .map(other -> other.get(station));
-        if (limit.needsOtherRun() && without.isEmpty()) {
+        if (limit.needsOtherRun() && run.comparedWith(limit, station).isEmpty()) {
             return new Outcome.NotEvaluated(
                     "For comparison it needs " + limit.comparison().words() + ", which was not made.");
         }
-        LimitSeries all = LimitSeries.of(
-                limit.quantity(), description.calendar(), recording.series().get(station), without, headError[station]);
-        LimitSeries counted = all.during(limit.period());
+        LimitSeries counted = counted(limit, run, station);
         if (counted.days().length == 0) {
-            return new Outcome.NotEvaluated("The run ends on day " + Math.round(recording.endDay())
+            return new Outcome.NotEvaluated("The run ends on day " + Math.round(description.endDay())
                     + ", before the limit counts or before a rate can be taken.");
         }
-        return judge(limit, counted);
+        double error = counted.error();
+        for (ChangedRun changed : changedRuns) {
+            error += changed.share() * counted.largestDifference(counted(limit, changed.run(), station));
+        }
+        return judge(limit, counted, error);
     }
 
-    private Outcome judge(Limit limit, LimitSeries series) {
+    private LimitSeries counted(Limit limit, RunSeries of, int station) {
+        return LimitSeries.of(
+                        limit.quantity(),
+                        description.calendar(),
+                        of.series().get(station),
+                        of.comparedWith(limit, station),
+                        headError[station])
+                .during(limit.period());
+    }
+
+    private Outcome judge(Limit limit, LimitSeries series, double error) {
         int at = series.worst();
         double margin = series.margins()[at];
-        Outcome.Worst worst = new Outcome.Worst(series.days()[at], series.values()[at], margin, series.error());
+        Outcome.Worst worst = new Outcome.Worst(series.days()[at], series.values()[at], margin, error);
         OptionalDouble first = Crossing.below(series.days(), series.margins(), 0, 0);
-        if (Math.abs(margin) < series.error()) {
+        if (Math.abs(margin) < error) {
             return new Outcome.Undecided("The margin is smaller than the numerical error.", first, worst);
         }
         if (first.isPresent()) {
             return new Outcome.Crossed(first.getAsDouble(), worst);
         }
-        if (limit.period().toDay().orElse(recording.endDay()) > recording.endDay()) {
+        if (limit.period().toDay().orElse(description.endDay()) > description.endDay()) {
             return new Outcome.Undecided(
                     "It holds to the end of the run, but counts for longer than the run lasts.", first, worst);
         }

@@ -13,7 +13,7 @@ import org.headfall.scenarios.recording.StationSeries;
  * @param days days since the start, increasing
  * @param values the quantity, in its unit
  * @param margins distance to the allowed value, negative beyond it
- * @param error numerical error of the values
+ * @param error numerical error of the values by the error of head that the series was made with
  */
 @SuppressWarnings("ArrayRecordComponent") // a series inside one evaluation, never compared
 record LimitSeries(double[] days, double[] values, double[] margins, double error) {
@@ -112,6 +112,14 @@ record LimitSeries(double[] days, double[] values, double[] margins, double erro
         return Arrays.stream(someDays)
                 .map(day -> StationSeries.interpolate(days, of, day))
                 .toArray();
+    }
+
+    /** Largest difference of the values to those of another series, which has the same days. */
+    double largestDifference(LimitSeries other) {
+        return IntStream.range(0, days.length)
+                .mapToDouble(i -> Math.abs(values[i] - other.values[i]))
+                .max()
+                .orElse(0);
     }
 
     /** Record with the smallest margin. */

@@ -9,21 +9,12 @@ import org.headfall.scenarios.recording.RunCalendar;
 /** Writes {@code doubts.csv}: the error budget, one line a station and report date. */
 final class DoubtsCsv {
 
-    private static final List<String> HEADER = List.of(
-            "station",
-            "when",
-            "date",
-            "time (m)",
-            "grid (m)",
-            "solver (m)",
-            "boundary (m)",
-            "together (m)",
-            "how it was computed");
+    private static final List<String> HEADER =
+            List.of("station", "when", "date", "time (m)", "grid (m)", "solver (m)", "boundary (m)", "together (m)");
 
     private DoubtsCsv() {}
 
     static void write(Path target, ErrorBudget budget, RunCalendar calendar) throws IOException {
-        String how = String.join(" ", budget.methods());
         try (CsvFile file = new CsvFile(target, HEADER)) {
             for (ErrorBudget.Line line : budget.lines()) {
                 file.line(new CsvLineCells()
@@ -34,8 +25,7 @@ final class DoubtsCsv {
                         .number(line.grid(), 5)
                         .number(line.solver(), 5)
                         .number(line.boundary(), 5)
-                        .number(line.together(), 5)
-                        .text(how));
+                        .number(line.together(), 5));
             }
             file.complete();
         }

@@ -7,9 +7,11 @@ import java.util.List;
 import java.util.Map;
 import org.headfall.scenarios.limits.Comparison;
 import org.headfall.scenarios.limits.Limit;
-import org.headfall.scenarios.recording.Recording;
+import org.headfall.scenarios.limits.RunSeries;
+import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.recording.Station;
 import org.headfall.scenarios.recording.StationSeries;
+import org.headfall.solver.flow.FlowProblem;
 import org.headfall.solver.flow.RateHistory;
 import org.headfall.solver.response.RunWithout;
 import org.headfall.solver.response.UnitResponses;
@@ -17,53 +19,64 @@ import org.headfall.solver.response.UnitResponses;
 /** What the run would have given without some bores, for the limits that count the effect of these bores alone. */
 final class ComparisonRuns {
 
-    private final RunPlan plan;
+    private final RunDescription description;
+    private final FlowProblem problem;
+    private final double accuracy;
     private final UnitResponses responses;
     private final RateHistory history;
-    private final Recording recording;
+    private final List<StationSeries> series;
 
     /**
      * Comparisons with a run.
      *
-     * @param plan the run
-     * @param responses responses of its problem at all its stations
-     * @param history what its bores and springs discharged
-     * @param recording what it recorded
+     * @param description the run
+     * @param problem its problem
+     * @param accuracy error of head allowed to one of its steps (m)
+     * @param responses responses of the problem at all stations
+     * @param history what the bores and springs discharged
+     * @param series what the run recorded at its stations
      */
-    ComparisonRuns(RunPlan plan, UnitResponses responses, RateHistory history, Recording recording) {
-        this.plan = plan;
+    ComparisonRuns(
+            RunDescription description,
+            FlowProblem problem,
+            double accuracy,
+            UnitResponses responses,
+            RateHistory history,
+            List<StationSeries> series) {
+        this.description = description;
+        this.problem = problem;
+        this.accuracy = accuracy;
         this.responses = responses;
         this.history = history;
-        this.recording = recording;
+        this.series = series;
     }
 
-    /** The series without the bores of each comparison that a limit needs. */
-    Map<Comparison, List<StationSeries>> forLimits() {
+    /** The run with the series without the bores of each comparison that a limit needs. */
+    RunSeries forLimits(List<Limit> limits) {
         Map<Comparison, List<StationSeries>> comparisons = new LinkedHashMap<>();
-        for (Limit limit : plan.limits()) {
+        for (Limit limit : limits) {
             if (limit.needsOtherRun()) {
                 comparisons.computeIfAbsent(limit.comparison(), this::without);
             }
         }
-        return comparisons;
+        return new RunSeries(series, comparisons);
     }
 
     private List<StationSeries> without(Comparison comparison) {
-        List<Station.BoreSite> bores = plan.description().bores();
+        List<Station.BoreSite> bores = description.bores();
         BitSet shut = new BitSet();
         for (int i = 0; i < bores.size(); i++) {
             shut.set(i, counts(comparison, bores.get(i)));
         }
-        RunWithout without = new RunWithout(
-                plan.problem(), responses, history, shut, plan.settings().accuracy());
-        StationSeries[] series = new StationSeries[recording.series().size()];
-        Arrays.setAll(series, station -> changed(station, without));
-        return List.of(series);
+        RunWithout without = new RunWithout(problem, responses, history, shut, accuracy);
+        StationSeries[] changed = new StationSeries[series.size()];
+        Arrays.setAll(changed, station -> changed(station, without));
+        return List.of(changed);
     }
 
     /** Levels in bores and wanted discharges stay those of the run: no limit of another run asks for them. */
     private StationSeries changed(int station, RunWithout without) {
-        StationSeries run = recording.series().get(station);
+        StationSeries run = series.get(station);
         double[] days = run.days();
         double[] head = run.head().clone();
         double[] discharge = run.discharge().clone();

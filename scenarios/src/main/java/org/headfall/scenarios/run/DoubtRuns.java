@@ -6,9 +6,11 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
 import java.util.concurrent.Future;
+import java.util.stream.IntStream;
 import org.headfall.scenarios.doubts.CoarserProblem;
 import org.headfall.scenarios.doubts.ErrorBudget;
 import org.headfall.scenarios.doubts.FartherBoundary;
+import org.headfall.scenarios.limits.ChangedRun;
 import org.headfall.scenarios.recording.Recording;
 import org.headfall.scenarios.recording.ReportDate;
 import org.headfall.scenarios.recording.RunDescription;
@@ -98,14 +100,14 @@ final class DoubtRuns {
                 fine.stations(),
                 fine.reportDates(),
                 fine.assumptions());
-        return Repeat.of(description, wider.problem(), start, days, settings);
+        return Repeat.of(description, wider.problem(), start, days, settings, plan.limits());
     }
 
     private Repeat withFartherHeads() {
         Optional<FlowProblem> changed = FartherBoundary.of(plan.problem());
         return changed.isEmpty()
                 ? Repeat.notMade("the scenario has no boundary with a far head")
-                : Repeat.of(plan.description(), changed.get(), plan.start(), days, settings);
+                : Repeat.of(plan.description(), changed.get(), plan.start(), days, settings, plan.limits());
     }
 
     /**
@@ -144,6 +146,32 @@ final class DoubtRuns {
         return new ErrorBudget(lines, sums, methods(onWider, withFarther));
     }
 
+    /**
+     * The repeats that were made, with the share of a difference to them that is an error of the run.
+     *
+     * @return the changed runs by which limits are judged
+     */
+    List<ChangedRun> changedRuns() {
+        List<ChangedRun> changed = new ArrayList<>();
+        SideTasks.result(coarser)
+                .run()
+                .ifPresent(run -> changed.add(new ChangedRun(run, 1 / CoarserProblem.DIFFERENCE_OVER_ERROR)));
+        SideTasks.result(farther).run().ifPresent(run -> changed.add(new ChangedRun(run, 1)));
+        return changed;
+    }
+
+    /**
+     * Error of head by time stepping and solver at each station, which holds for other values made of heads too.
+     *
+     * @param time the run's error by time stepping
+     * @param history its steps
+     * @return largest of all recorded days (m), in the order of the stations
+     */
+    double[] stepError(HeadError time, RateHistory history) {
+        double solver = solverError(history, plan.description().endDay());
+        return time.atStations().stream().mapToDouble(error -> error + solver).toArray();
+    }
+
     private static OptionalDouble gridError(Repeat onWider, StationSeries run, int station, double day) {
         OptionalDouble difference = difference(onWider, run, station, day);
         return difference.isPresent()
@@ -152,24 +180,22 @@ final class DoubtRuns {
     }
 
     private static OptionalDouble difference(Repeat repeat, StationSeries run, int station, double day) {
-        return repeat.series().isEmpty()
+        return repeat.run().isEmpty()
                 ? OptionalDouble.empty()
-                : OptionalDouble.of(Math.abs(repeat.series().get().get(station).headAt(day) - run.headAt(day)));
+                : OptionalDouble.of(
+                        Math.abs(repeat.run().get().series().get(station).headAt(day) - run.headAt(day)));
     }
 
-    /** Largest difference of head, or of its change since the start, on a recorded day: limits ask for either. */
+    /** Largest difference of head on a recorded day. */
     private static double largest(Repeat repeat, StationSeries run, int station) {
-        if (repeat.series().isEmpty()) {
+        if (repeat.run().isEmpty()) {
             return 0;
         }
-        double[] repeated = repeat.series().get().get(station).head();
-        double atStart = repeated[0] - run.head()[0];
-        double largest = 0;
-        for (int k = 0; k < repeated.length; k++) {
-            double difference = repeated[k] - run.head()[k];
-            largest = Math.max(largest, Math.max(Math.abs(difference), Math.abs(difference - atStart)));
-        }
-        return largest;
+        double[] repeated = repeat.run().get().series().get(station).head();
+        return IntStream.range(0, repeated.length)
+                .mapToDouble(k -> Math.abs(repeated[k] - run.head()[k]))
+                .max()
+                .orElse(0);
     }
 
     private double solverError(RateHistory history, double day) {
@@ -183,9 +209,9 @@ final class DoubtRuns {
     private static List<String> methods(Repeat onWider, Repeat withFarther) {
         return List.of(
                 TIME,
-                onWider.series().isPresent() ? GRID : "Grid: not determined; " + onWider.reason() + ".",
+                onWider.run().isPresent() ? GRID : "Grid: not determined; " + onWider.reason() + ".",
                 SOLVER,
-                withFarther.series().isPresent() ? BOUNDARY : "Boundary: left out; " + withFarther.reason() + ".",
+                withFarther.run().isPresent() ? BOUNDARY : "Boundary: left out; " + withFarther.reason() + ".",
                 TOGETHER);
     }
 }

@@ -1,22 +1,28 @@
 package org.headfall.scenarios.run;
 
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import org.headfall.scenarios.limits.Limit;
+import org.headfall.scenarios.limits.RunSeries;
+import org.headfall.scenarios.recording.PointHeads;
 import org.headfall.scenarios.recording.RecordPlan;
 import org.headfall.scenarios.recording.Recorder;
 import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.recording.StationSeries;
 import org.headfall.solver.flow.FlowProblem;
+import org.headfall.solver.flow.RateHistory;
+import org.headfall.solver.response.UnitResponses;
 import org.headfall.solver.simulation.Settings;
 import org.headfall.solver.simulation.Simulation;
 
 /**
  * A run repeated with something changed, of which only the series of the stations are kept.
  *
- * @param series series of each station, in the order of the stations; absent if it was not or could not be made
+ * @param run what it recorded, with what limits compare it with; absent if it was not or could not be made
  * @param reason why there are none, as the end of a sentence; empty if there are
  */
-record Repeat(Optional<List<StationSeries>> series, String reason) {
+record Repeat(Optional<RunSeries> run, String reason) {
 
     /** No repeat. */
     static Repeat notMade(String reason) {
@@ -31,17 +37,34 @@ record Repeat(Optional<List<StationSeries>> series, String reason) {
      * @param start heads at the start
      * @param days days to record
      * @param settings accuracy and threads
-     * @return the series
+     * @param limits limits that will be judged by it
+     * @return what it recorded
      */
     static Repeat of(
-            RunDescription description, FlowProblem problem, StartHeads start, double[] days, Settings settings) {
+            RunDescription description,
+            FlowProblem problem,
+            StartHeads start,
+            double[] days,
+            Settings settings,
+            List<Limit> limits) {
         RecordPlan records = new RecordPlan(days, new double[0], new double[0]);
         StartState state = StartState.of(problem, start, settings);
         Recorder recorder = new Recorder(description, records, List.of());
         recorder.recorded(state.snapshot());
+        RateHistory history;
         try (Simulation simulation = new Simulation(problem, settings)) {
-            simulation.run(state.heads(), 0, description.endDay(), days, recorder);
+            history = simulation
+                    .run(state.heads(), 0, description.endDay(), days, recorder)
+                    .rateHistory();
         }
-        return new Repeat(Optional.of(recorder.recording().series()), "");
+        List<StationSeries> series = recorder.recording().series();
+        if (limits.stream().noneMatch(Limit::needsOtherRun)) {
+            return new Repeat(Optional.of(new RunSeries(series, Map.of())), "");
+        }
+        UnitResponses responses =
+                UnitResponses.of(problem, PointHeads.of(description), description.endDay(), settings.threads());
+        ComparisonRuns comparisons =
+                new ComparisonRuns(description, problem, settings.accuracy(), responses, history, series);
+        return new Repeat(Optional.of(comparisons.forLimits(limits)), "");
     }
 }

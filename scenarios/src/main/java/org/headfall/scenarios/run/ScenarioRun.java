@@ -5,7 +5,6 @@ import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.List;
-import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import org.headfall.scenarios.doubts.ErrorBudget;
@@ -14,15 +13,15 @@ import org.headfall.scenarios.findings.Confinement;
 import org.headfall.scenarios.findings.Findings;
 import org.headfall.scenarios.findings.InterferenceAnalysis;
 import org.headfall.scenarios.findings.InterferenceDrawdown;
-import org.headfall.scenarios.limits.Comparison;
+import org.headfall.scenarios.limits.ChangedRun;
 import org.headfall.scenarios.limits.LimitEvaluation;
+import org.headfall.scenarios.limits.RunSeries;
 import org.headfall.scenarios.recording.PointHeads;
 import org.headfall.scenarios.recording.RecordPlan;
 import org.headfall.scenarios.recording.RecordSink;
 import org.headfall.scenarios.recording.Recorder;
 import org.headfall.scenarios.recording.Recording;
 import org.headfall.scenarios.recording.RunDescription;
-import org.headfall.scenarios.recording.StationSeries;
 import org.headfall.scenarios.results.BoresFile;
 import org.headfall.scenarios.results.FinishedRun;
 import org.headfall.scenarios.results.HeadsFile;
@@ -109,10 +108,15 @@ public final class ScenarioRun {
                     start.snapshot(),
                     main.recording(),
                     plan.description().reportDates());
-            Map<Comparison, List<StationSeries>> comparisons =
-                    new ComparisonRuns(plan, responses, history, main.recording()).forLimits();
-            Optional<ErrorBudget> budget = doubts.map(runs -> runs.budget(main.recording(), main.error(), history));
-            return finished(main, comparisons, split, budget);
+            RunSeries series = new ComparisonRuns(
+                            plan.description(),
+                            plan.problem(),
+                            plan.settings().accuracy(),
+                            responses,
+                            history,
+                            main.recording().series())
+                    .forLimits(plan.limits());
+            return finished(main, series, split, doubts);
         }
     }
 
@@ -160,16 +164,17 @@ public final class ScenarioRun {
     }
 
     private FinishedRun finished(
-            MainRun main,
-            Map<Comparison, List<StationSeries>> comparisons,
-            InterferenceDrawdown split,
-            Optional<ErrorBudget> budget) {
+            MainRun main, RunSeries series, InterferenceDrawdown split, Optional<DoubtRuns> doubts) {
         RunDescription description = plan.description();
         Recording recording = main.recording();
+        RateHistory history = main.outcome().rateHistory();
+        Optional<ErrorBudget> budget = doubts.map(runs -> runs.budget(recording, main.error(), history));
         List<Double> headError =
                 budget.map(ErrorBudget::stationError).orElse(main.error().atStations());
-        double[] stationErrors =
-                headError.stream().mapToDouble(Double::doubleValue).toArray();
+        double[] stepError = doubts.map(runs -> runs.stepError(main.error(), history))
+                .orElseGet(() ->
+                        headError.stream().mapToDouble(Double::doubleValue).toArray());
+        List<ChangedRun> changedRuns = doubts.map(DoubtRuns::changedRuns).orElse(List.of());
         Findings findings = new Findings(
                 new ArtesianHeadAnalysis(description, recording).ofAllStations(),
                 new InterferenceAnalysis(description, recording, plan.problem().bores()).tables(split),
@@ -179,7 +184,7 @@ public final class ScenarioRun {
                 description,
                 recording,
                 findings,
-                new LimitEvaluation(description, recording, comparisons, stationErrors).evaluate(plan.limits()),
+                new LimitEvaluation(description, series, stepError, changedRuns).evaluate(plan.limits()),
                 new RunFigures(
                         main.outcome().statistics(),
                         headError,

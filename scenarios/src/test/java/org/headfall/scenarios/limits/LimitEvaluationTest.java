@@ -7,7 +7,6 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
-import org.headfall.scenarios.recording.Recording;
 import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.recording.SmallField;
 import org.headfall.scenarios.recording.StationSeries;
@@ -36,24 +35,32 @@ class LimitEvaluationTest {
         return day <= T0 ? 0 : A * Math.log(day / T0);
     }
 
-    /** Recording in which every station has drawdown of a multiple of the closed form below 120 m. */
-    private Recording recording(double multiple) {
+    /** Every station has drawdown of a multiple of the closed form below 120 m, and of another without proposed bores. */
+    private RunSeries run(double multiple, double without) {
+        return new RunSeries(
+                series(120, multiple), Map.of(new Comparison.WithoutProposedBores(), series(120, without)));
+    }
+
+    private List<StationSeries> series(double start, double multiple) {
         double[] head =
-                Arrays.stream(days).map(day -> 120 - multiple * drawdown(day)).toArray();
+                Arrays.stream(days).map(day -> start - multiple * drawdown(day)).toArray();
         StationSeries series = new StationSeries(days, head, head, head, head);
-        return new Recording(days, List.of(series, series, series, series), List.of(), List.of(), new double[0]);
+        return List.of(series, series, series, series);
     }
 
     private Outcome outcome(LimitedQuantity quantity, Comparison comparison, LimitPeriod period, double error) {
+        return outcome(quantity, comparison, period, error, List.of());
+    }
+
+    private Outcome outcome(
+            LimitedQuantity quantity,
+            Comparison comparison,
+            LimitPeriod period,
+            double error,
+            List<ChangedRun> changedRuns) {
         Limit limit = new Limit("limit", quantity, SPRING, comparison, period, "");
         double[] errors = {error, error, error, error};
-        return new LimitEvaluation(
-                        description,
-                        recording(1),
-                        Map.of(
-                                new Comparison.WithoutProposedBores(),
-                                recording(0.25).series()),
-                        errors)
+        return new LimitEvaluation(description, run(1, 0.25), errors, changedRuns)
                 .evaluate(List.of(limit))
                 .get(0)
                 .outcome();
@@ -116,6 +123,30 @@ class LimitEvaluationTest {
         assertInstanceOf(Outcome.Undecided.class, sinceStart(new LimitedQuantity.Drawdown(last + 0.005), 0.01));
         assertInstanceOf(Outcome.Undecided.class, sinceStart(new LimitedQuantity.Drawdown(last - 0.005), 0.01));
         assertInstanceOf(Outcome.Holds.class, sinceStart(new LimitedQuantity.Drawdown(last + 0.005), 0.001));
+    }
+
+    /** A far boundary moved out shifts all heads by 3 m and deepens drawdown by 2 %: each limit counts its own change. */
+    @Test
+    void aChangedRunCountsByWhatItDoesToTheLimitedValue() {
+        List<StationSeries> deeper = series(123, 1.02);
+        List<StationSeries> deeperWithout = series(123, 0.25);
+        ChangedRun changed = new ChangedRun(
+                new RunSeries(deeper, Map.of(new Comparison.WithoutProposedBores(), deeperWithout)), 0.5);
+        double last = drawdown(description.endDay());
+        assertEquals(0.01 + 0.01 * last, error(new LimitedQuantity.Drawdown(5), new Comparison.Start(), changed), 1e-9);
+        assertEquals(
+                0.02 + 0.01 * last,
+                error(new LimitedQuantity.Drawdown(5), new Comparison.WithoutProposedBores(), changed),
+                1e-9);
+        assertEquals(0.01 + 1.5, error(new LimitedQuantity.FloorLevel(100), new Comparison.Start(), changed), 1e-9);
+    }
+
+    private double error(LimitedQuantity quantity, Comparison comparison, ChangedRun changed) {
+        LimitPeriod ever = LimitPeriod.EVER;
+        Outcome outcome = outcome(quantity, comparison, ever, 0.01, List.of(changed));
+        return outcome instanceof Outcome.Crossed crossed
+                ? crossed.worst().error()
+                : ((Outcome.Holds) outcome).worst().error();
     }
 
     @Test

@@ -14,6 +14,7 @@ import org.headfall.scenarios.limits.Limit;
 import org.headfall.scenarios.limits.LimitEvaluation;
 import org.headfall.scenarios.limits.LimitPeriod;
 import org.headfall.scenarios.limits.LimitedQuantity;
+import org.headfall.scenarios.limits.RunSeries;
 import org.headfall.scenarios.recording.RecordPlan;
 import org.headfall.scenarios.recording.Recorder;
 import org.headfall.scenarios.recording.Recording;
@@ -48,7 +49,11 @@ final class FinishedField {
                 description,
                 recording,
                 findings,
-                new LimitEvaluation(description, recording, Map.of(), new double[] {0.01, 0.01, 0.01, 0.01})
+                new LimitEvaluation(
+                                description,
+                                new RunSeries(recording.series(), Map.of()),
+                                new double[] {0.01, 0.01, 0.01, 0.01},
+                                List.of())
                         .evaluate(limits),
                 new RunFigures(
                         new RunStatistics(12, 40, 3, 43, 120, 8e-4, 1e-12, 0.5),
