@@ -56,7 +56,7 @@ public final class DocumentParser {
     public @Nullable DocumentNode parse(Path path) {
         try {
             if (!Files.exists(path)) {
-                return refuse(ProblemKind.FILE_MISSING, path.toString(), allowedDocuments(path));
+                return refuse(ProblemKind.FILE_MISSING, "nothing of that name", allowedDocuments(path));
             }
             if (!Files.isRegularFile(path)) {
                 return refuse(ProblemKind.FILE_UNREADABLE, path.toString(), "a file, not a folder or a device");

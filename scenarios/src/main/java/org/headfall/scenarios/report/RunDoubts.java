@@ -3,6 +3,7 @@ package org.headfall.scenarios.report;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import org.headfall.scenarios.doubts.Drift;
 import org.headfall.scenarios.findings.Confinement;
 import org.headfall.scenarios.report.content.Doubt;
 import org.headfall.scenarios.report.content.Provenance;
@@ -44,10 +45,21 @@ final class RunDoubts {
                             run.description().calendar().at(station.sinceDay()).toLocalDate())));
         }
         run.description().assumptions().forEach(sentence -> doubts.add(new Doubt("", sentence)));
+        run.figures().drift().ifPresent(drift -> doubts.add(new Doubt("Drift", sentence(drift))));
         if (!run.figures().errorMethod().isBlank()) {
             doubts.add(new Doubt("Numerical error", run.figures().errorMethod()));
         }
         return doubts;
+    }
+
+    private String sentence(Drift drift) {
+        return String.format(
+                Locale.ROOT,
+                "If nothing changed after the start, head would still move: by %+.3f m at %s by %s, and less at all"
+                        + " other places. This is in every figure that is counted since the start.",
+                drift.change(),
+                drift.station(),
+                run.description().calendar().at(drift.day()).toLocalDate());
     }
 
     static Provenance provenance(FinishedRun run) {

@@ -2,6 +2,7 @@ package org.headfall.scenarios.results;
 
 import java.util.List;
 import java.util.Optional;
+import org.headfall.scenarios.doubts.Drift;
 import org.headfall.scenarios.doubts.ErrorBudget;
 import org.headfall.solver.simulation.RunStatistics;
 
@@ -12,6 +13,7 @@ import org.headfall.solver.simulation.RunStatistics;
  * @param stationHeadError numerical error of head at each station (m), in the order of the stations
  * @param errorMethod how that error was found and what it leaves out, in a sentence
  * @param errorBudget the parts of that error, if the run was repeated to find them
+ * @param drift how far heads would move if nothing changed, if that was found out
  * @param secondsInAll elapsed time of the whole run, files and findings included (s)
  * @param peakMemory largest memory that the program held (bytes)
  * @param processors processors it could use
@@ -21,6 +23,7 @@ public record RunFigures(
         List<Double> stationHeadError,
         String errorMethod,
         Optional<ErrorBudget> errorBudget,
+        Optional<Drift> drift,
         double secondsInAll,
         long peakMemory,
         int processors) {

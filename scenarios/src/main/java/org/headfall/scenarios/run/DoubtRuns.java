@@ -54,7 +54,7 @@ final class DoubtRuns {
     private DoubtRuns(RunPlan plan, double[] days, SideTasks tasks) {
         this.plan = plan;
         this.days = days;
-        settings = new Settings(plan.settings().accuracy(), plan.settings().largestStep(), 1);
+        settings = plan.settings().withThreads(1);
         coarser = tasks.add(unlessItFails(this::onWiderCells));
         farther = tasks.add(unlessItFails(this::withFartherHeads));
     }

@@ -7,6 +7,8 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.concurrent.Future;
+import org.headfall.scenarios.doubts.Drift;
 import org.headfall.scenarios.doubts.ErrorBudget;
 import org.headfall.scenarios.findings.ArtesianHeadAnalysis;
 import org.headfall.scenarios.findings.Confinement;
@@ -97,6 +99,10 @@ public final class ScenarioRun {
         try (SideTasks tasks = new SideTasks(plan.settings().threads())) {
             Optional<DoubtRuns> doubts =
                     plan.doubts() ? Optional.of(DoubtRuns.beside(plan, records.days(), tasks)) : Optional.empty();
+            Optional<Future<Optional<Drift>>> drift = NoChangeRun.isNeeded(plan)
+                    ? Optional.of(tasks.add(
+                            () -> NoChangeRun.drift(plan, plan.settings().withThreads(1))))
+                    : Optional.empty();
             MainRun main = mainRun(folder, start);
             tasks.help(progress);
             progress.reached("comparing runs and splitting drawdown by cause", 0);
@@ -116,7 +122,7 @@ public final class ScenarioRun {
                             history,
                             main.recording().series())
                     .forLimits(plan.limits());
-            return finished(main, series, split, doubts);
+            return finished(main, series, split, doubts, drift.flatMap(SideTasks::result));
         }
     }
 
@@ -164,7 +170,11 @@ public final class ScenarioRun {
     }
 
     private FinishedRun finished(
-            MainRun main, RunSeries series, InterferenceDrawdown split, Optional<DoubtRuns> doubts) {
+            MainRun main,
+            RunSeries series,
+            InterferenceDrawdown split,
+            Optional<DoubtRuns> doubts,
+            Optional<Drift> drift) {
         RunDescription description = plan.description();
         Recording recording = main.recording();
         RateHistory history = main.outcome().rateHistory();
@@ -190,6 +200,7 @@ public final class ScenarioRun {
                         headError,
                         budget.isPresent() ? DoubtRuns.METHOD : HeadError.METHOD,
                         budget,
+                        drift,
                         (System.nanoTime() - started) * 1e-9,
                         PeakMemory.bytes(),
                         Runtime.getRuntime().availableProcessors()));

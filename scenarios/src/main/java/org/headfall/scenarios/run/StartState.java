@@ -18,7 +18,7 @@ import org.headfall.solver.simulation.Snapshot;
 record StartState(double[] heads, Snapshot snapshot) {
 
     /** The moment before day 0, earlier than any change on that day. */
-    private static final double BEFORE = -1e-6;
+    static final double BEFORE = -1e-6;
 
     static StartState of(FlowProblem problem, StartHeads start, Settings settings) {
         if (start instanceof StartHeads.Steady steady) {

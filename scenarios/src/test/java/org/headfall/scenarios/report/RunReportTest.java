@@ -91,6 +91,7 @@ class RunReportTest {
                         List.of(0.01, 0.03, 0.02, Double.NaN),
                         "Halving the tolerance.",
                         Optional.empty(),
+                        Optional.empty(),
                         2.5,
                         200_000_000,
                         2));

@@ -60,6 +60,7 @@ final class FinishedField {
                         List.of(0.01, 0.01, 0.01, 0.01),
                         "Invented.",
                         Optional.empty(),
+                        Optional.empty(),
                         1.5,
                         123_456_789,
                         2));

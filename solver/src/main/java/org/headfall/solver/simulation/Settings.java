@@ -19,4 +19,9 @@ public record Settings(double accuracy, double largestStep, int threads) {
                     + " m, " + largestStep + " d, " + threads);
         }
     }
+
+    /** The same accuracy and steps with another number of threads. */
+    public Settings withThreads(int others) {
+        return new Settings(accuracy, largestStep, others);
+    }
 }
