@@ -1,5 +1,6 @@
 package org.headfall.solver.response;
 
+import java.util.Arrays;
 import java.util.stream.IntStream;
 import org.ejml.data.DMatrixRMaj;
 import org.ejml.dense.row.CommonOps_DDRM;
@@ -61,6 +62,14 @@ final class ReducedModel {
 
     /** Response at the source to a source that is 1 from time zero on. */
     StepResponse stepResponse() {
+        RelaxingModes modes = modes();
+        double[] weight =
+                Arrays.stream(modes.source()).map(source -> source * source).toArray();
+        return new StepResponse(modes.decay(), weight);
+    }
+
+    /** The modes of the model, each a sum of the solutions at the shifts. */
+    RelaxingModes modes() {
         DMatrixRMaj space = orthonormalSpace();
         int size = space.numCols;
         DMatrixRMaj product = new DMatrixRMaj(space.numRows, size);
@@ -69,19 +78,19 @@ final class ReducedModel {
         CommonOps_DDRM.multTransA(space, product, projected);
         EigenDecomposition_F64<DMatrixRMaj> eigen = symmetricEigen(projected);
         double[] decay = new double[size];
-        double[] weight = new double[size];
+        double[] source = new double[size];
+        double[][] shares = new double[size][values.length];
         DMatrixRMaj mode = new DMatrixRMaj(space.numRows, 1);
         for (int m = 0; m < size; m++) {
             // None is negative but by rounding, where its weight is rounding too.
             decay[m] = Math.abs(eigen.getEigenvalue(m).getReal());
             CommonOps_DDRM.mult(space, eigen.getEigenVector(m), mode);
-            double source = 0;
             for (int a = 0; a < values.length; a++) {
-                source += mode.get(a) * values[a] / norms[a];
+                shares[m][a] = mode.get(a) / norms[a];
+                source[m] += shares[m][a] * values[a];
             }
-            weight[m] = source * source;
         }
-        return new StepResponse(decay, weight);
+        return new RelaxingModes(decay, source, shares);
     }
 
     /** Columns that span the space and are orthonormal in the mass matrix; none for a source that cancels out. */

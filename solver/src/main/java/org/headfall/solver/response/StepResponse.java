@@ -15,11 +15,15 @@ record StepResponse(double[] decay, double[] weight) {
     double value(double time) {
         double sum = 0;
         for (int mode = 0; mode < decay.length; mode++) {
-            double x = decay[mode] * time;
-            // A mode that does not decay, as that of a closed aquifer, grows with time.
-            sum += weight[mode] * (x > 0 ? -Math.expm1(-x) / decay[mode] : time);
+            sum += weight[mode] * relaxed(decay[mode], time);
         }
         return sum;
+    }
+
+    /** Integral of {@code exp(-decay t)} up to a time (d); a mode that does not decay, as in a closed aquifer, grows on. */
+    static double relaxed(double decay, double time) {
+        double x = decay * time;
+        return x > 0 ? -Math.expm1(-x) / decay : time;
     }
 
     /** Rate of change of drawdown per discharge at a time (1/m²). */

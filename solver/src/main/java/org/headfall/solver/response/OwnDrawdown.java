@@ -1,0 +1,106 @@
+package org.headfall.solver.response;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.stream.IntStream;
+import org.headfall.solver.flow.FlowProblem;
+import org.headfall.solver.flow.TransferValues;
+import org.headfall.solver.grid.RectilinearGrid;
+import org.headfall.solver.linear.WorkerTeam;
+import org.headfall.solver.nearfield.NearField;
+import org.headfall.solver.nearfield.ObservedHead;
+
+/**
+ * Drawdown at the wall of a new bore at the centre of any cell by its own unit discharge. It is solved for at some cells
+ * spread over the map; in between, an estimate from what is around each cell ({@link LocalDrawdown}) is multiplied by a
+ * smooth factor that meets the solved ones. Its error is estimated by leaving out each of them in turn. What springs and
+ * free-flowing bores give back is not counted, which errs to the side of more drawdown.
+ */
+public final class OwnDrawdown {
+
+    private static final int SHIFTS_PER_DECADE = 2;
+    private static final double FASTEST = 30;
+    private static final double SLOWEST = 0.3;
+
+    private final FlowProblem problem;
+    private final double screenRadius;
+    private final LocalDrawdown local;
+    private final int[] samples;
+    private final List<StepResponse> solved = new ArrayList<>();
+    private final double[] atOnce;
+
+    /**
+     * Solves at some cells.
+     *
+     * @param problem the problem; its bores and springs do not matter
+     * @param wanted the cells of which the drawdown will be asked, at least one of them active
+     * @param bore the new bore
+     * @param count number of cells to solve for, at most
+     * @param threads threads of the linear solver
+     */
+    public OwnDrawdown(FlowProblem problem, boolean[] wanted, EffectFields.NewBore bore, int count, int threads) {
+        this.problem = new FlowProblem(
+                problem.aquifer(), problem.sealingBed(), problem.boundaries(), List.of(), List.of(), List.of());
+        screenRadius = bore.screenRadius();
+        local = new LocalDrawdown(problem);
+        RectilinearGrid grid = problem.aquifer().grid();
+        boolean[] active = problem.aquifer().active();
+        int[] among = IntStream.range(0, grid.cellCount())
+                .filter(cell -> wanted[cell] && active[cell])
+                .toArray();
+        samples = new SpreadCells(grid).choose(among, count);
+        List<NearField> fields = IntStream.of(samples)
+                .mapToObj(cell -> NearField.at(problem.aquifer(), grid.centreX(cell), grid.centreY(cell), screenRadius))
+                .toList();
+        double[] shifts = ShiftLadder.of(FASTEST / bore.shortest(), SLOWEST / bore.longest(), SHIFTS_PER_DECADE);
+        atOnce = fields.stream().mapToDouble(NearField::unresolvedAtWall).toArray();
+        List<ObservedHead> places =
+                fields.stream().map(field -> new ObservedHead(field, List.of())).toList();
+        try (WorkerTeam team = new WorkerTeam(threads)) {
+            ReducedModels models = new ReducedModels(new TransferValues(this.problem, places, shifts, team));
+            for (int i = 0; i < samples.length; i++) {
+                solved.add(models.response(i, i));
+            }
+        }
+    }
+
+    /**
+     * The drawdown some time after the bore has begun to take.
+     *
+     * @param time the time (d)
+     * @return the drawdown of all cells, with its error
+     */
+    public Estimate after(double time) {
+        RectilinearGrid grid = problem.aquifer().grid();
+        double[] drawdown = local.after(time, screenRadius);
+        int n = samples.length;
+        double[] x = new double[n];
+        double[] y = new double[n];
+        double[] factors = new double[n];
+        for (int i = 0; i < n; i++) {
+            x[i] = grid.centreX(samples[i]);
+            y[i] = grid.centreY(samples[i]);
+            factors[i] = (atOnce[i] + solved.get(i).value(time)) / drawdown[samples[i]];
+        }
+        SmoothCorrection correction = new SmoothCorrection(x, y, factors);
+        double[] errors = new double[n];
+        for (int i = 0; i < n; i++) {
+            errors[i] = Math.abs(correction.leftOut()[i] / factors[i]);
+        }
+        Arrays.sort(errors);
+        for (int cell = 0; cell < drawdown.length; cell++) {
+            drawdown[cell] *= correction.at(grid.centreX(cell), grid.centreY(cell));
+        }
+        return new Estimate(drawdown, errors[n / 2]);
+    }
+
+    /**
+     * Drawdown at the wall of a bore in each cell.
+     *
+     * @param drawdown drawdown per discharge of each active cell (d/m²), NaN elsewhere
+     * @param relativeError relative error that half of the solved cells stay below, each left out in turn (-)
+     */
+    @SuppressWarnings("ArrayRecordComponent") // a field of 10⁵ cells, never compared
+    public record Estimate(double[] drawdown, double relativeError) {}
+}
