@@ -17,6 +17,7 @@ import org.headfall.scenarios.scenario.CoordinateSystem;
 import org.headfall.scenarios.scenario.Field;
 import org.headfall.scenarios.scenario.GridSpecification;
 import org.headfall.scenarios.scenario.Limit;
+import org.headfall.scenarios.scenario.MeasurementSpecification;
 import org.headfall.scenarios.scenario.OutputSpecification;
 import org.headfall.scenarios.scenario.Period;
 import org.headfall.scenarios.scenario.ProtectedPoint;
@@ -89,6 +90,8 @@ public final class ScenarioReader {
         List<ProtectedPoint> protectedPoints = points.protectedPoints(document);
         BoreReader boreReader = new BoreReader(inputs, positions, names);
         List<BoreSpecification> bores = boreReader.read(document);
+        List<MeasurementSpecification> measurements =
+                new MeasurementReader(inputs, names, boreReader.known(), period).read(document);
         List<Limit> limits = new LimitReader(inputs, names, boreReader.known(), period).read(document);
         @Nullable StartSpecification start = new StartReader(inputs, area, headsAreHeld(document, bed)).read(document);
         OutputSpecification output = new OutputReader(inputs, period).read(document);
@@ -118,6 +121,7 @@ public final class ScenarioReader {
                 springs,
                 bores,
                 protectedPoints,
+                measurements,
                 limits,
                 start,
                 output);

@@ -43,6 +43,8 @@ final class ValueRanges {
     static final AllowedRange PIPE_LENGTH = AllowedRange.between(0, 20_000);
     /** Temperature of water (degC). */
     static final AllowedRange TEMPERATURE = AllowedRange.between(0, 110);
+    /** Reading of a gauge on a bore (kPa). */
+    static final AllowedRange GAUGE_PRESSURE = AllowedRange.between(-100, 50_000);
     /** Head of a pump or needed at delivery (m). */
     static final AllowedRange PUMP_HEAD = AllowedRange.between(0, 5000);
 

@@ -11,6 +11,7 @@ import org.headfall.solver.grid.RectilinearGrid;
  * Everything about a run that does not change while it goes on. Arrays are not copied and must not change.
  *
  * @param title title of the scenario
+ * @param purpose what it is for, in the words of the document; empty if not given
  * @param datum the level that all levels and heads are above, such as "national height datum"
  * @param mapReference coordinate reference system of x and y; absent for a local grid
  * @param calendar calendar of the run
@@ -21,11 +22,13 @@ import org.headfall.solver.grid.RectilinearGrid;
  * @param ground level of the ground of each cell (m above datum)
  * @param stations bores in the order of the flow problem, then its springs, then protected points
  * @param reportDates dates for which tables and maps are made, in order of time
+ * @param measurements measured heads, each of a day of the run
  * @param assumptions what was assumed, clipped or out of range when the input was read, one sentence each
  */
 @SuppressWarnings("ArrayRecordComponent") // a field of 10⁵ cells, shared and never compared
 public record RunDescription(
         String title,
+        String purpose,
         String datum,
         Optional<MapReference> mapReference,
         RunCalendar calendar,
@@ -36,12 +39,14 @@ public record RunDescription(
         double[] ground,
         List<Station> stations,
         List<ReportDate> reportDates,
+        List<Measurement> measurements,
         List<String> assumptions) {
 
     /** Copies the lists and checks the shape of the ground and the order of the report dates. */
     public RunDescription {
         stations = List.copyOf(stations);
         reportDates = List.copyOf(reportDates);
+        measurements = List.copyOf(measurements);
         assumptions = List.copyOf(assumptions);
         if (ground.length != aquifer.grid().cellCount()) {
             throw new IllegalArgumentException("ground of " + ground.length + " values does not fit "

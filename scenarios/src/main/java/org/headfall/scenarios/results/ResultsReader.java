@@ -56,6 +56,7 @@ public final class ResultsReader {
     private static RunDescription description(Summary summary, HeadsReader heads) throws IOException {
         return new RunDescription(
                 summary.title(),
+                summary.purpose(),
                 summary.datum(),
                 summary.coordinateReference().map(CoordinateReference::parse).map(MapReference::of),
                 new RunCalendar(summary.start()),
@@ -66,6 +67,7 @@ public final class ResultsReader {
                 heads.ground(),
                 summary.stations(),
                 summary.reportDates(),
+                summary.measurements(),
                 summary.assumptions());
     }
 }

@@ -6,6 +6,7 @@ import java.util.Optional;
 import org.headfall.scenarios.findings.Findings;
 import org.headfall.scenarios.limits.LimitResult;
 import org.headfall.scenarios.recording.InputFile;
+import org.headfall.scenarios.recording.Measurement;
 import org.headfall.scenarios.recording.ReportDate;
 import org.headfall.scenarios.recording.Station;
 
@@ -15,6 +16,7 @@ import org.headfall.scenarios.recording.Station;
  *
  * @param format format of this file, raised when a reader of the old one would be misled
  * @param title title of the scenario
+ * @param purpose what it is for; empty if not given
  * @param datum vertical datum of all levels
  * @param coordinateReference code of the coordinate reference system of x and y, if there is one
  * @param start date and time of day 0
@@ -25,6 +27,7 @@ import org.headfall.scenarios.recording.Station;
  * @param assumptions what was assumed when the input was read
  * @param stations bores, springs, protected points
  * @param reportDates dates of the tables
+ * @param measurements measured heads
  * @param findings what was found
  * @param limits outcome of each limit
  * @param figures how exact it is and what it took
@@ -32,6 +35,7 @@ import org.headfall.scenarios.recording.Station;
 record Summary(
         int format,
         String title,
+        String purpose,
         String datum,
         Optional<String> coordinateReference,
         LocalDateTime start,
@@ -42,9 +46,10 @@ record Summary(
         List<String> assumptions,
         List<Station> stations,
         List<ReportDate> reportDates,
+        List<Measurement> measurements,
         Findings findings,
         List<LimitResult> limits,
         RunFigures figures) {
 
-    static final int FORMAT = 1;
+    static final int FORMAT = 2;
 }

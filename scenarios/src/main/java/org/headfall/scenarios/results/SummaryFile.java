@@ -43,6 +43,7 @@ public final class SummaryFile {
         return mapper.writeValueAsString(new Summary(
                 Summary.FORMAT,
                 description.title(),
+                description.purpose(),
                 description.datum(),
                 description.mapReference().map(MapReference::code),
                 description.calendar().start(),
@@ -53,6 +54,7 @@ public final class SummaryFile {
                 description.assumptions(),
                 description.stations(),
                 description.reportDates(),
+                description.measurements(),
                 run.findings(),
                 run.limits(),
                 run.figures()));

@@ -11,7 +11,8 @@ public final class Tables {
 
     /**
      * Writes {@code artesian-head.csv}, {@code interference.csv}, {@code bores.csv}, {@code water-balance.csv} and
-     * {@code limits.csv}; of a run that was repeated to find its errors also {@code doubts.csv}.
+     * {@code limits.csv}; of a run with measured heads also
+     * {@code measured-heads.csv}, and of one that was repeated to find its errors {@code doubts.csv}.
      *
      * @param folder folder of the results
      * @param run the run
@@ -30,6 +31,9 @@ public final class Tables {
         WaterBalanceCsv.write(
                 folder.resolve("water-balance.csv"), run.recording().balances(), calendar);
         LimitsCsv.write(folder.resolve("limits.csv"), run.limits(), calendar);
+        if (!run.description().measurements().isEmpty()) {
+            MeasurementsCsv.write(folder.resolve("measured-heads.csv"), run);
+        }
         if (run.figures().errorBudget().isPresent()) {
             DoubtsCsv.write(
                     folder.resolve("doubts.csv"), run.figures().errorBudget().get(), calendar);

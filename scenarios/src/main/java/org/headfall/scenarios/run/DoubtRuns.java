@@ -89,6 +89,7 @@ final class DoubtRuns {
         RunDescription fine = plan.description();
         RunDescription description = new RunDescription(
                 fine.title(),
+                fine.purpose(),
                 fine.datum(),
                 fine.mapReference(),
                 fine.calendar(),
@@ -99,6 +100,7 @@ final class DoubtRuns {
                 wider.mean(fine.ground()),
                 fine.stations(),
                 fine.reportDates(),
+                fine.measurements(),
                 fine.assumptions());
         return Repeat.of(description, wider.problem(), start, days, settings, plan.limits());
     }

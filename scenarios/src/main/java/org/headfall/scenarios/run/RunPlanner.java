@@ -7,6 +7,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
@@ -25,6 +26,7 @@ import org.headfall.scenarios.problem.ProblemKind;
 import org.headfall.scenarios.reading.ScenarioReading;
 import org.headfall.scenarios.recording.InputFile;
 import org.headfall.scenarios.recording.MapReference;
+import org.headfall.scenarios.recording.Measurement;
 import org.headfall.scenarios.recording.Provenance;
 import org.headfall.scenarios.recording.ReportDate;
 import org.headfall.scenarios.recording.RunCalendar;
@@ -34,10 +36,12 @@ import org.headfall.scenarios.reference.CoordinateReference;
 import org.headfall.scenarios.scenario.BoreOperation;
 import org.headfall.scenarios.scenario.BoreSpecification;
 import org.headfall.scenarios.scenario.CoordinateSystem;
+import org.headfall.scenarios.scenario.MeasurementSpecification;
 import org.headfall.scenarios.scenario.Period;
 import org.headfall.scenarios.scenario.Scenario;
 import org.headfall.scenarios.scenario.StartSpecification;
 import org.headfall.solver.bore.Bore;
+import org.headfall.solver.bore.WaterColumn;
 import org.headfall.solver.simulation.Settings;
 
 /** Makes a scenario document that has been read ready to run. */
@@ -107,6 +111,7 @@ public final class RunPlanner {
         Period period = scenario.period();
         return new RunDescription(
                 scenario.title(),
+                scenario.description(),
                 scenario.datum(),
                 mapReference(),
                 new RunCalendar(period.from().atStartOfDay()),
@@ -117,6 +122,7 @@ public final class RunPlanner {
                 model.ground(),
                 stations(),
                 scenario.output().reportDates().stream().map(this::reportDate).toList(),
+                scenario.measurements().stream().map(this::measurement).toList(),
                 List.of());
     }
 
@@ -146,6 +152,26 @@ public final class RunPlanner {
                 ? "after " + years + (years == 1 ? " year" : " years")
                 : date.toString();
         return new ReportDate(label, period.day(date));
+    }
+
+    /** What a gauge shows is the head of the column of water that stands in its bore. */
+    private Measurement measurement(MeasurementSpecification given) {
+        double day = scenario.period().day(given.date());
+        if (given.reading() instanceof MeasurementSpecification.Head level) {
+            return new Measurement(
+                    given.name(), day, level.head(), String.format(Locale.ROOT, "head %.2f m", level.head()));
+        }
+        MeasurementSpecification.Gauge gauge = (MeasurementSpecification.Gauge) given.reading();
+        WaterColumn column = model.problem().bores().stream()
+                .filter(bore -> bore.name().equals(given.name()))
+                .map(Bore::column)
+                .findFirst()
+                .orElse(WaterColumn.REFERENCE);
+        return new Measurement(
+                given.name(),
+                day,
+                column.headOfGauge(gauge.pressure(), gauge.level()),
+                String.format(Locale.ROOT, "gauge %.1f kPa at %.2f m", gauge.pressure(), gauge.level()));
     }
 
     private List<Station> stations() {

@@ -20,6 +20,7 @@ import java.util.Optional;
  * @param springs springs, in the order of the document
  * @param bores bores, in the order of the document
  * @param protectedPoints other places whose heads are reported
+ * @param measurements measured heads within the period
  * @param limits what must not happen
  * @param start heads at the start of the period
  * @param output what is written, and how exactly heads are computed
@@ -39,6 +40,7 @@ public record Scenario(
         List<SpringSpecification> springs,
         List<BoreSpecification> bores,
         List<ProtectedPoint> protectedPoints,
+        List<MeasurementSpecification> measurements,
         List<Limit> limits,
         StartSpecification start,
         OutputSpecification output) {
@@ -49,6 +51,7 @@ public record Scenario(
         springs = List.copyOf(springs);
         bores = List.copyOf(bores);
         protectedPoints = List.copyOf(protectedPoints);
+        measurements = List.copyOf(measurements);
         limits = List.copyOf(limits);
     }
 }

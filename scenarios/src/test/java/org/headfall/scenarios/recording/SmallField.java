@@ -39,6 +39,7 @@ public final class SmallField {
             String title, RunCalendar calendar, double endDay, Aquifer aquifer, List<Station> stations) {
         return new RunDescription(
                 title,
+                "",
                 "an invented datum",
                 Optional.empty(),
                 calendar,
@@ -49,6 +50,7 @@ public final class SmallField {
                 filled(aquifer.grid().cellCount(), 100),
                 stations,
                 List.of(ReportDate.afterYears(calendar, 1), ReportDate.afterYears(calendar, 2)),
+                List.of(),
                 List.of());
     }
 
@@ -60,6 +62,7 @@ public final class SmallField {
         active[INACTIVE] = false;
         return new RunDescription(
                 "Invented \"field\" of Gidgee Flat",
+                "What does <Gidgee> lose?",
                 "an invented datum, é",
                 Optional.of(MapReference.of(CoordinateReference.parse("EPSG:7854"))),
                 calendar,
@@ -83,6 +86,7 @@ public final class SmallField {
                 filled(cells, 100),
                 stations,
                 List.of(ReportDate.afterYears(calendar, 1), ReportDate.afterYears(calendar, 10)),
+                List.of(new Measurement("Lignum Spring", 400, 119.25, "gauge 20.0 kPa at 117.21 m")),
                 List.of("Ground is level."));
     }
 

@@ -172,6 +172,7 @@ class NetcdfRulesTest {
         RunDescription d = description;
         RunDescription local = new RunDescription(
                 d.title(),
+                d.purpose(),
                 d.datum(),
                 java.util.Optional.empty(),
                 d.calendar(),
@@ -182,6 +183,7 @@ class NetcdfRulesTest {
                 d.ground(),
                 d.stations(),
                 d.reportDates(),
+                d.measurements(),
                 d.assumptions());
         Path other = Files.createDirectory(folder.resolve("local"));
         write(other, local);
