@@ -1,6 +1,7 @@
 package org.headfall.solver.flow;
 
 import java.util.Arrays;
+import java.util.Optional;
 import org.headfall.solver.aquifer.Aquifer;
 import org.headfall.solver.aquifer.OuterBoundary;
 import org.headfall.solver.aquifer.SideSegment;
@@ -115,6 +116,11 @@ final class BoundaryFaces {
         for (int k = 0; k < cells.length; k++) {
             sources[cells[k]] += factors[k] * value;
         }
+    }
+
+    /** What it lets in beyond that of day 0, if its head or flow changes. */
+    Optional<ChangingSource> change() {
+        return ChangingSources.following(name, cells, factors, schedule);
     }
 
     /** Adds the flow through the boundary (m³/d) to a term, inflow and outflow of single faces kept apart. */

@@ -3,6 +3,8 @@ package org.headfall.solver.flow;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
 import org.headfall.solver.aquifer.Aquifer;
 import org.headfall.solver.aquifer.SealingBed;
 
@@ -159,6 +161,15 @@ public final class FlowEquation {
             result[cell] += northConductance[cell] * head[cell + columns];
             result[cell + columns] += northConductance[cell] * head[cell];
         }
+    }
+
+    /** Sources that change after day 0, in the order of boundaries and recharges. */
+    List<ChangingSource> changingSources() {
+        return Stream.concat(
+                        boundaries.stream().map(BoundaryFaces::change),
+                        recharges.stream().map(RechargeCells::change))
+                .flatMap(Optional::stream)
+                .toList();
     }
 
     /** Number of the linear terms of the water balance. */

@@ -1,6 +1,7 @@
 package org.headfall.solver.flow;
 
 import java.util.Arrays;
+import java.util.Optional;
 import java.util.stream.IntStream;
 import org.headfall.solver.aquifer.Aquifer;
 import org.headfall.solver.aquifer.Recharge;
@@ -34,6 +35,11 @@ final class RechargeCells {
         for (int i = 0; i < cells.length; i++) {
             sources[cells[i]] += factor * inflow[i];
         }
+    }
+
+    /** What it gives beyond that of day 0, if it changes. */
+    Optional<ChangingSource> change() {
+        return ChangingSources.following(recharge.name(), cells, inflow, recharge.factor());
     }
 
     /** What all cells receive at a day (m³/d). */

@@ -47,6 +47,20 @@ final class ShiftedSolves {
     /** Solves for all sources. */
     void solve(double shift) {
         matrix.prepare(1 / shift);
+        solveAll();
+        System.arraycopy(storage, 0, weight, 0, weight.length);
+        if (bed != null) {
+            bed.addStorage(shift, weight);
+        }
+    }
+
+    /** Solves for all sources in the steady state, the limit of no shift. */
+    void solveSteady() {
+        matrix.prepareSteady();
+        solveAll();
+    }
+
+    private void solveAll() {
         for (int first = 0; first < sources.size(); first += LANES) {
             int last = Math.min(sources.size(), first + LANES);
             for (int source = first; source < last; source++) {
@@ -57,10 +71,6 @@ final class ShiftedSolves {
             matrix.solveTransfers(Arrays.copyOf(right, last - first), Arrays.copyOfRange(drawdown, first, last));
         }
         solved++;
-        System.arraycopy(storage, 0, weight, 0, weight.length);
-        if (bed != null) {
-            bed.addStorage(shift, weight);
-        }
     }
 
     /** Drawdown is nearly straight over the logarithm of the shift: the next guess continues the last two solutions. */

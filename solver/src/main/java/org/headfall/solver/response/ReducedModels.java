@@ -11,7 +11,9 @@ import org.headfall.solver.flow.TransferValues;
  * <pre>{@code g_i^T f g_j = ((g_i + g_j)^T f (g_i + g_j) - (g_i - g_j)^T f (g_i - g_j)) / 4}</pre>
  *
  * <p>A model is asked only for its own source, where its errors are of second order, and both ways are the same. With
- * models of single sources, errors elsewhere were found to be of first order, 40 times as large.
+ * models of single sources, errors elsewhere were found to be of first order, 40 times as large. A source spread over
+ * many cells does little where it stands; it is first made as strong as the place it is asked for, since the error of
+ * either model is a share of the stronger.
  */
 final class ReducedModels {
 
@@ -24,25 +26,33 @@ final class ReducedModels {
     /**
      * Step response as far as the grid carries it.
      *
-     * @param receptor the receptor: causes first, then points
-     * @param cause the cause
+     * @param receptor the receptor: causes first, then points, then other sources
+     * @param cause the cause, or another source
      */
     StepResponse response(int receptor, int cause) {
         if (receptor == cause) {
             double[] falls = transfer.falls(cause, cause);
             return new ReducedModel(transfer.shifts(), transfer.values(cause, cause), falls, falls).stepResponse();
         }
-        StepResponse together = ofBoth(receptor, cause, 1).stepResponse();
-        StepResponse opposed = ofBoth(receptor, cause, -1).stepResponse();
-        return together.plus(opposed.times(-1)).times(0.25);
+        double strength = cause < transfer.receptors() ? 1 : strength(receptor, cause);
+        StepResponse together = ofBoth(receptor, cause, strength).stepResponse();
+        StepResponse opposed = ofBoth(receptor, cause, -strength).stepResponse();
+        return together.plus(opposed.times(-1)).times(0.25 / strength);
     }
 
-    /** Model of a unit source at one place and one with a sign at another. */
-    private ReducedModel ofBoth(int i, int j, int sign) {
-        double[] values = atShifts(
-                a -> transfer.values(i, i)[a] + transfer.values(j, j)[a] + 2 * sign * transfer.values(i, j)[a]);
-        double[] scale = atShifts(a -> transfer.falls(i, i)[a] + transfer.falls(j, j)[a]);
-        double[] falls = atShifts(a -> scale[a] + 2 * sign * transfer.falls(i, j)[a]);
+    /** Strength of a source that does as much where it stands as a unit source at another place does there in the end. */
+    private double strength(int place, int source) {
+        int slowest = transfer.shifts().length - 1;
+        return Math.sqrt(transfer.values(place, place)[slowest] / transfer.values(source, source)[slowest]);
+    }
+
+    /** Model of a unit source at one place and one of some strength at another. */
+    private ReducedModel ofBoth(int i, int j, double strength) {
+        double square = strength * strength;
+        double[] values = atShifts(a ->
+                transfer.values(i, i)[a] + square * transfer.values(j, j)[a] + 2 * strength * transfer.values(i, j)[a]);
+        double[] scale = atShifts(a -> transfer.falls(i, i)[a] + square * transfer.falls(j, j)[a]);
+        double[] falls = atShifts(a -> scale[a] + 2 * strength * transfer.falls(i, j)[a]);
         return new ReducedModel(transfer.shifts(), values, falls, scale);
     }
 

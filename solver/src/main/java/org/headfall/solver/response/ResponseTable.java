@@ -8,7 +8,7 @@ import java.util.Arrays;
  * Carlson 1980, SIAM J. Numer. Anal. 17, 238-246), which follows the near-straight lines of confined flow closely. All
  * curves share their times, so the weights of the cubic are found once for all of them. Immutable.
  */
-final class ResponseTable {
+public final class ResponseTable {
 
     private static final double ROUNDING = 1e-9;
 
@@ -27,9 +27,10 @@ final class ResponseTable {
      * @param times times since the discharge began (d), positive, increasing, at least two
      * @param atOnce drawdown per discharge at time zero (d/m²): what the grid does not carry near bores
      * @param values drawdown per discharge at each time (d/m²)
-     * @param rates rate of change of drawdown per discharge at each time (1/m²)
+     * @param rates rate of change of drawdown per discharge at each time (1/m²); held down where the cubic would not be
+     *     monotone
      */
-    ResponseTable(int receptors, double[] times, double[] atOnce, double[][] values, double[][] rates) {
+    public ResponseTable(int receptors, double[] times, double[] atOnce, double[][] values, double[][] rates) {
         this.receptors = receptors;
         this.times = times.clone();
         this.atOnce = atOnce;
@@ -78,6 +79,26 @@ final class ResponseTable {
                 + weights[1] * values[interval + 1][curve]
                 + weights[2] * slopes[interval][curve]
                 + weights[3] * slopes[interval + 1][curve];
+    }
+
+    /** Times since the discharge began (d), a copy. */
+    public double[] times() {
+        return times.clone();
+    }
+
+    /** Drawdown per discharge at time zero (d/m²), of the curve at the place {@code cause receptors + receptor}; a copy. */
+    public double[] atOnce() {
+        return atOnce.clone();
+    }
+
+    /** Drawdown per discharge of every curve at one of the times (d/m²), a copy. */
+    public double[] valuesAt(int time) {
+        return values[time].clone();
+    }
+
+    /** Rate of change of every curve at one of the times (1/m²), as the cubics use it. */
+    public double[] ratesAt(int time) {
+        return Arrays.stream(slopes[time]).map(slope -> slope / times[time]).toArray();
     }
 
     int receptors() {

@@ -1,0 +1,73 @@
+package org.headfall.solver.response;
+
+import java.util.List;
+import org.headfall.solver.flow.ChangingSource;
+import org.headfall.solver.flow.ChangingSources;
+import org.headfall.solver.flow.FlowProblem;
+import org.headfall.solver.nearfield.ObservedHead;
+import org.headfall.solver.simulation.Settings;
+import org.headfall.solver.simulation.Simulation;
+
+/**
+ * All that is needed to find heads at bores, springs and points without the grid, whatever bores and springs take: the
+ * responses to a unit discharge of each, and heads without any of them.
+ *
+ * @param responses the responses
+ * @param undisturbed heads without bores and springs, at the same receptors
+ */
+public record StationResponses(UnitResponses responses, UndisturbedHeads undisturbed) {
+
+    /**
+     * Responses of a problem that starts from heads at rest.
+     *
+     * @param problem the problem
+     * @param points points that take no water, receptors only
+     * @param horizon longest time wanted (d)
+     * @param settings accuracy and threads
+     * @return the responses
+     * @throws IllegalStateException if nothing ties heads down
+     */
+    public static StationResponses fromSteady(
+            FlowProblem problem, List<ObservedHead> points, double horizon, Settings settings) {
+        FlowProblem untouched = new FlowProblem(
+                problem.aquifer(),
+                problem.sealingBed(),
+                problem.boundaries(),
+                problem.recharges(),
+                List.of(),
+                List.of());
+        double[] heads;
+        try (Simulation simulation = new Simulation(untouched, settings)) {
+            heads = simulation.steadyHead(0);
+        }
+        return of(problem, points, heads, ChangingSources.afterSteady(problem), horizon, settings.threads());
+    }
+
+    /**
+     * Responses of a problem that starts from given heads, to which the sealing bed has adjusted.
+     *
+     * @param problem the problem
+     * @param points points that take no water, receptors only
+     * @param heads head of each cell at the start (m above datum)
+     * @param horizon longest time wanted (d)
+     * @param threads threads of the linear solver
+     * @return the responses
+     */
+    public static StationResponses fromGiven(
+            FlowProblem problem, List<ObservedHead> points, double[] heads, double horizon, int threads) {
+        return of(problem, points, heads, ChangingSources.afterGiven(problem, heads), horizon, threads);
+    }
+
+    private static StationResponses of(
+            FlowProblem problem,
+            List<ObservedHead> points,
+            double[] heads,
+            List<ChangingSource> sources,
+            double horizon,
+            int threads) {
+        ComputedResponses computed = new ComputedResponses(problem, points, sources, horizon, threads);
+        ResponseTable rises = computed.ofSources(sources.size());
+        return new StationResponses(
+                computed.unitResponses(), new UndisturbedHeads(computed.headsAt(heads), sources, rises, horizon));
+    }
+}
