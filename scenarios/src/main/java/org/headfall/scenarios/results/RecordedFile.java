@@ -5,6 +5,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import ucar.ma2.Array;
 import ucar.ma2.InvalidRangeException;
 import ucar.nc2.Attribute;
@@ -27,12 +28,11 @@ final class RecordedFile implements AutoCloseable {
     }
 
     String global(String name) throws ResultsException {
-        Attribute attribute = file.findGlobalAttribute(name);
-        String text = attribute == null ? null : attribute.getStringValue();
-        if (text == null) {
-            throw missing("attribute " + name);
-        }
-        return text;
+        return globalIfAny(name).orElseThrow(() -> missing("attribute " + name));
+    }
+
+    Optional<String> globalIfAny(String name) {
+        return Optional.ofNullable(file.findGlobalAttribute(name)).map(Attribute::getStringValue);
     }
 
     int[] shape(String name) throws ResultsException {

@@ -16,7 +16,7 @@ final class RunFiles {
 
     /** Finished ones and, with the ending {@code .part}, those that a stopped run left. */
     private static final Pattern NAMES = Pattern.compile("\\.lock"
-            + "|(heads\\.nc|bores\\.nc|summary\\.json|report\\.html|bores\\.geojson"
+            + "|(heads\\.nc|bores\\.nc|responses\\.nc|summary\\.json|report\\.html|bores\\.geojson"
             + "|(artesian-head|interference|bores|water-balance|limits|doubts|measured-heads)\\.csv"
             + "|(head|drawdown)-[0-9]{4}-[0-9]{2}-[0-9]{2}\\.tif)(\\.part)?");
 

@@ -24,15 +24,19 @@ import org.headfall.scenarios.recording.RecordSink;
 import org.headfall.scenarios.recording.Recorder;
 import org.headfall.scenarios.recording.Recording;
 import org.headfall.scenarios.recording.RunDescription;
+import org.headfall.scenarios.responses.ResponseKey;
+import org.headfall.scenarios.responses.StoredResponses;
 import org.headfall.scenarios.results.BoresFile;
 import org.headfall.scenarios.results.FinishedRun;
 import org.headfall.scenarios.results.HeadsFile;
+import org.headfall.scenarios.results.ResponsesFile;
 import org.headfall.scenarios.results.ResultsException;
 import org.headfall.scenarios.results.ResultsFolder;
 import org.headfall.scenarios.results.RunFigures;
 import org.headfall.scenarios.results.RunOutput;
 import org.headfall.solver.flow.RateHistory;
 import org.headfall.solver.nearfield.ObservedHead;
+import org.headfall.solver.response.StationResponses;
 import org.headfall.solver.response.UnitResponses;
 import org.headfall.solver.simulation.Simulation;
 import org.headfall.solver.simulation.SimulationObserver;
@@ -106,7 +110,7 @@ public final class ScenarioRun {
             MainRun main = mainRun(folder, start);
             tasks.help(progress);
             progress.reached("comparing runs and splitting drawdown by cause", 0);
-            UnitResponses responses = unitResponses();
+            UnitResponses responses = responses(folder);
             RateHistory history = main.outcome().rateHistory();
             InterferenceDrawdown split = DrawdownSplit.of(
                     responses,
@@ -126,13 +130,29 @@ public final class ScenarioRun {
         }
     }
 
-    private UnitResponses unitResponses() {
-        List<ObservedHead> points = PointHeads.of(plan.description());
-        return UnitResponses.of(
-                plan.problem(),
-                points,
-                plan.description().endDay(),
-                plan.settings().threads());
+    /** Computes the responses and stores them. */
+    private UnitResponses responses(ResultsFolder folder) throws IOException {
+        RunDescription description = plan.description();
+        List<ObservedHead> points = PointHeads.of(description);
+        Optional<double[]> given = plan.start().given();
+        double end = description.endDay();
+        StationResponses computed = given.isPresent()
+                ? StationResponses.fromGiven(
+                        plan.problem(),
+                        points,
+                        given.get(),
+                        end,
+                        plan.settings().threads())
+                : StationResponses.fromSteady(plan.problem(), points, end, plan.settings());
+        ResponseKey key = ResponseKey.of(description, plan.problem(), given);
+        ResponsesFile.write(
+                folder.file(""),
+                description,
+                StoredResponses.of(key, computed),
+                computed.undisturbed(),
+                records.days(),
+                Instant.now());
+        return computed.responses();
     }
 
     private MainRun mainRun(ResultsFolder folder, StartState start) throws IOException {

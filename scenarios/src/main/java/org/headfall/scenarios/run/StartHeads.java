@@ -1,6 +1,7 @@
 package org.headfall.scenarios.run;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.headfall.solver.bore.Bore;
@@ -33,6 +34,11 @@ public sealed interface StartHeads {
         FlowProblem problem(FlowProblem problem) {
             return problem.withBores(onlyOperated(problem.bores(), bores));
         }
+    }
+
+    /** Head of each cell, if the start is not one at rest. */
+    default Optional<double[]> given() {
+        return this instanceof Given given ? Optional.of(given.heads()) : Optional.empty();
     }
 
     /** The same bores, of which only those named are operated. */

@@ -46,7 +46,7 @@ class ScenarioRunTest {
     Path parent;
 
     /** Level heads of 130 m in a homogeneous field of 10 km; an existing idle bore and a proposed pumped one. */
-    private static RunPlan plan() {
+    static RunPlan plan() {
         RectilinearGrid grid = new RectilinearGrid(Axis.uniform(0, 500, 20), Axis.uniform(0, 500, 20));
         Aquifer aquifer = Aquifer.homogeneous(grid, 200, 2e-4);
         RunCalendar calendar = new RunCalendar(LocalDateTime.of(2027, 7, 1, 0, 0));

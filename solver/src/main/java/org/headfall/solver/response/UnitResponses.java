@@ -11,6 +11,9 @@ import org.headfall.solver.nearfield.ObservedHead;
  */
 public final class UnitResponses {
 
+    /** Raised when responses of the same problem come out otherwise, so that stored ones are not taken for new. */
+    public static final int METHOD = 1;
+
     private final ResponseTable table;
     private final Optional<double[]> steady;
 

@@ -1,0 +1,86 @@
+package org.headfall.scenarios.results;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Optional;
+import org.headfall.scenarios.responses.ResponseKey;
+import org.headfall.scenarios.responses.StoredResponses;
+import org.headfall.solver.response.ResponseTable;
+import org.headfall.solver.response.UnitResponses;
+
+/** Reads {@code responses.nc} back. */
+public final class ResponsesReader {
+
+    private ResponsesReader() {}
+
+    /**
+     * Reads the responses of a run.
+     *
+     * @param folder folder of its results
+     * @param wanted key whose parts the file is asked for; a part that the file does not have counts as another
+     * @return the responses, with the key they were stored under
+     * @throws ResultsException if the folder has no responses or the file is damaged
+     */
+    public static StoredResponses read(Path folder, ResponseKey wanted) throws ResultsException {
+        Path path = folder.resolve(ResponsesFile.NAME);
+        if (!Files.isRegularFile(path)) {
+            throw new ResultsException(
+                    ResultsException.Kind.NOT_FINISHED,
+                    folder,
+                    "holds no unit responses: " + ResponsesFile.NAME + " is missing; every finished run writes them");
+        }
+        try (RecordedFile file = new RecordedFile(path)) {
+            double[] times = file.doubles("response_time");
+            double[] atStart = file.doubles("undisturbed_head_at_start");
+            ResponseTable causes = table(file, "cause", times, atStart.length);
+            Optional<double[]> steady =
+                    file.has("steady_response") ? Optional.of(file.doubles("steady_response")) : Optional.empty();
+            return new StoredResponses(
+                    key(file, wanted),
+                    new UnitResponses(causes, steady),
+                    atStart,
+                    table(file, "source", times, atStart.length));
+        } catch (ResultsException e) {
+            throw e;
+        } catch (IOException | IllegalArgumentException e) {
+            throw new ResultsException(ResultsException.Kind.DAMAGED, path, "cannot be read: " + e.getMessage(), e);
+        }
+    }
+
+    /** A file without causes of a kind gives a table without curves. */
+    private static ResponseTable table(RecordedFile file, String kind, double[] times, int stations)
+            throws IOException {
+        int curves = file.has(kind + "_name") ? file.shape(kind + "_name")[0] * stations : 0;
+        double[] atOnce = curves == 0 ? new double[0] : file.doubles(kind + "_response_at_once");
+        double[] values = curves == 0 ? new double[0] : file.doubles(kind + "_response");
+        double[] rates = curves == 0 ? new double[0] : file.doubles(kind + "_response_rate");
+        return new ResponseTable(
+                stations, times, atOnce, rows(values, times.length, curves), rows(rates, times.length, curves));
+    }
+
+    private static double[][] rows(double[] values, int count, int length) {
+        double[][] rows = new double[count][length];
+        for (int i = 0; i < count; i++) {
+            System.arraycopy(values, i * length, rows[i], 0, length);
+        }
+        return rows;
+    }
+
+    private static ResponseKey key(RecordedFile file, ResponseKey wanted) {
+        return new ResponseKey(
+                parts(file, ResponsesFile.AQUIFER_PART, wanted.aquifer()),
+                parts(file, ResponsesFile.UNDISTURBED_PART, wanted.undisturbed()));
+    }
+
+    private static Map<String, String> parts(RecordedFile file, String prefix, Map<String, String> wanted) {
+        Map<String, String> parts = new LinkedHashMap<>();
+        wanted.keySet()
+                .forEach(part -> parts.put(
+                        part,
+                        file.globalIfAny(ResponsesFile.attribute(prefix, part)).orElse("")));
+        return parts;
+    }
+}
