@@ -58,7 +58,7 @@ public final class OwnDrawdown {
         List<ObservedHead> places =
                 fields.stream().map(field -> new ObservedHead(field, List.of())).toList();
         try (WorkerTeam team = new WorkerTeam(threads)) {
-            ReducedModels models = new ReducedModels(new TransferValues(this.problem, places, shifts, team));
+            ReducedModels models = new ReducedModels(new TransferValues(this.problem, places, List.of(), shifts, team));
             for (int i = 0; i < samples.length; i++) {
                 solved.add(models.response(i, i));
             }
