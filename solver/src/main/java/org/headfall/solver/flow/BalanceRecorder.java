@@ -52,18 +52,15 @@ final class BalanceRecorder {
      * Adds an accepted step.
      *
      * @param step the step
-     * @param storage water released by each cell per metre of fall (m²)
-     * @param before heads at its start (m)
-     * @param after heads at its end (m)
+     * @param released water released by each cell in the step (m³)
+     * @param loops runs the loops over all cells
      */
-    void add(Step step, double[] storage, double[] before, double[] after) {
+    void add(Step step, double[] released, CellLoops loops) {
         stepVolumes.clear();
         for (int stage = 1; stage <= STAGES; stage++) {
             stepVolumes.addWeighted(stageRates[stage - 1], step.weight(stage));
         }
-        for (int cell = 0; cell < storage.length; cell++) {
-            stepVolumes.add(0, storage[cell] * (before[cell] - after[cell]));
-        }
+        loops.addFlows(released, stepVolumes, 0);
         double inflow = stepVolumes.totalInflow();
         double outflow = stepVolumes.totalOutflow();
         double throughput = Math.max(inflow, outflow);

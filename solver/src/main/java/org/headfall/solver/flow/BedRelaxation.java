@@ -3,7 +3,6 @@ package org.headfall.solver.flow;
 import java.util.Arrays;
 import org.headfall.solver.aquifer.Aquifer;
 import org.headfall.solver.aquifer.SealingBed;
-import org.headfall.solver.linear.WorkerTeam;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -24,9 +23,6 @@ import org.jspecify.annotations.Nullable;
  * the diagonal is not, so that it depends on the coefficient as smoothly as the reduced model of responses needs.
  */
 final class BedRelaxation {
-
-    /** Cells worth a thread of their own. */
-    private static final int GRAIN = 4096;
 
     static final double[] RATE = {
         10.0,
@@ -58,31 +54,25 @@ final class BedRelaxation {
     static final double FAST_WEIGHT = 4.6788302473971874e-05;
 
     private final double[] conductance;
-    private final WorkerTeam team;
     private final float[] diffusionRate;
 
     /** The same numbers in double precision: a loop that mixes the two is not vectorised. */
     private final double[] exactRate;
 
-    private final double[] damping;
-    private double coefficient = Double.NaN;
-
     /**
      * Relaxation of the sealing bed of a problem.
      *
      * @param problem the problem
-     * @param team threads that share the work; results do not depend on their number
      * @return the relaxation, null if there is no bed or it stores nothing
      */
-    static @Nullable BedRelaxation of(FlowProblem problem, WorkerTeam team) {
+    static @Nullable BedRelaxation of(FlowProblem problem) {
         return problem.sealingBed()
                 .filter(SealingBed::stores)
-                .map(bed -> new BedRelaxation(bed, problem.aquifer(), team))
+                .map(bed -> new BedRelaxation(bed, problem.aquifer()))
                 .orElse(null);
     }
 
-    private BedRelaxation(SealingBed bed, Aquifer aquifer, WorkerTeam team) {
-        this.team = team;
+    private BedRelaxation(SealingBed bed, Aquifer aquifer) {
         int cells = aquifer.grid().cellCount();
         conductance = new double[cells];
         diffusionRate = new float[cells];
@@ -92,7 +82,6 @@ final class BedRelaxation {
             conductance[cell] = stores ? aquifer.grid().area(cell) * bed.leakance(cell) : 0;
             diffusionRate[cell] = stores ? (float) (1 / bed.responseTime(cell)) : 0;
         }
-        damping = new double[cells];
         exactRate = new double[cells];
         Arrays.setAll(exactRate, cell -> diffusionRate[cell]);
     }
@@ -120,45 +109,37 @@ final class BedRelaxation {
         }
     }
 
-    /** Adds what the eliminated terms add to the diagonal of an implicit stage (m²/d). */
-    void addToDiagonal(double stageCoefficient, double[] diagonal) {
-        double[] shares = damping(stageCoefficient);
-        for (int cell = 0; cell < diagonal.length; cell++) {
-            diagonal[cell] += conductance[cell] * shares[cell];
-        }
-    }
-
-    /** {@code sum_k w_k / (1 + c l_k K'/(b'^2 Ss'))} of each cell for a stage coefficient c (d). */
-    double[] damping(double stageCoefficient) {
-        if (stageCoefficient == coefficient) {
-            return damping;
-        }
-        coefficient = stageCoefficient;
-        team.split(damping.length, GRAIN, this::damp);
-        return damping;
-    }
-
-    private void damp(int first, int end) {
-        Arrays.fill(damping, first, end, 0);
+    /**
+     * Adds what the eliminated terms add to the diagonal of an implicit stage, {@code C' sum_k w_k / (1 + c l_k D)} with D
+     * the diffusion rate and C' the conductance, for some cells.
+     *
+     * @param coefficient coefficient of the stage c (d)
+     * @param diagonal added to (m²/d)
+     * @param from first cell
+     * @param to end of the cells
+     */
+    void addToDiagonal(double coefficient, double[] diagonal, int from, int to) {
         for (int term = 0; term < RATE.length; term++) {
             double weight = WEIGHT[term];
             double reach = coefficient * RATE[term];
-            for (int cell = first; cell < end; cell++) {
-                damping[cell] += weight / (1 + reach * exactRate[cell]);
+            for (int cell = from; cell < to; cell++) {
+                diagonal[cell] += conductance[cell] * weight / (1 + reach * exactRate[cell]);
             }
         }
     }
 
     /**
      * Adds the derivative of what the terms add to the diagonal in Laplace space, {@code C' sum_k w_k l_k D / (p + l_k
-     * D)^2} with D the diffusion rate and C' the conductance.
+     * D)^2}, for some cells.
      *
      * @param shift the Laplace variable p (1/d), positive
      * @param sum added to (m²)
+     * @param from first cell
+     * @param to end of the cells
      */
-    void addStorage(double shift, double[] sum) {
+    void addStorage(double shift, double[] sum, int from, int to) {
         for (int term = 0; term < RATE.length; term++) {
-            for (int cell = 0; cell < sum.length; cell++) {
+            for (int cell = from; cell < to; cell++) {
                 double relaxation = RATE[term] * exactRate[cell];
                 double denominator = shift + relaxation;
                 sum[cell] += conductance[cell] * WEIGHT[term] * relaxation / (denominator * denominator);

@@ -19,8 +19,7 @@ final class CoupledSolve {
     private final StageMatrix matrix;
     private final PointDischarges points;
     private final double tolerance;
-    private final double[] residual;
-    private final double[] correction;
+    private final double[] remaining;
     private final boolean[] engaged;
     private final WallResponses responses;
 
@@ -35,8 +34,7 @@ final class CoupledSolve {
         this.matrix = matrix;
         this.points = points;
         this.tolerance = tolerance;
-        residual = new double[matrix.size()];
-        correction = new double[matrix.size()];
+        remaining = new double[matrix.size()];
         engaged = new boolean[points.count()];
         responses = new WallResponses(matrix, points);
     }
@@ -59,8 +57,7 @@ final class CoupledSolve {
             engage(rules, head, discharge);
             double[] change = ruleCorrection(rules, head, discharge);
             if (change.length == 0) {
-                findResidual(right, head, discharge);
-                matrix.conserve(residual, head);
+                matrix.conserve(right, Arrays.stream(discharge).sum(), head);
                 return;
             }
             take(change, head, discharge);
@@ -93,31 +90,32 @@ final class CoupledSolve {
     }
 
     private void solveGrid(double[] right, double[] head, double[] discharge) {
-        findResidual(right, head, discharge);
-        Arrays.fill(correction, 0);
-        matrix.solve(residual, correction);
-        for (int cell = 0; cell < head.length; cell++) {
-            head[cell] += correction[cell];
-        }
-    }
-
-    private void findResidual(double[] right, double[] head, double[] discharge) {
-        matrix.residual(right, head, residual);
-        points.takeFrom(residual, discharge);
+        System.arraycopy(right, 0, remaining, 0, right.length);
+        points.takeFrom(remaining, discharge);
+        matrix.solve(remaining, head);
     }
 
     /** Changes discharges, and heads by what that does. */
     private void take(double[] change, double[] head, double[] discharge) {
+        float[][] response = new float[change.length][];
         for (int i = 0; i < change.length; i++) {
-            if (change[i] == 0) {
-                continue;
+            if (change[i] != 0) {
+                discharge[i] += change[i];
+                response[i] = responses.of(i);
             }
-            discharge[i] += change[i];
-            float[] response = responses.of(i);
-            double taken = change[i];
-            for (int cell = 0; cell < head.length; cell++) {
-                head[cell] -= taken * response[cell];
+        }
+        matrix.loops().run((from, to) -> {
+            for (int i = 0; i < change.length; i++) {
+                if (response[i] != null) {
+                    subtract(change[i], response[i], head, from, to);
+                }
             }
+        });
+    }
+
+    private static void subtract(double taken, float[] response, double[] head, int from, int to) {
+        for (int cell = from; cell < to; cell++) {
+            head[cell] -= taken * response[cell];
         }
     }
 

@@ -24,6 +24,7 @@ public final class FlowEquation {
     private final List<RechargeCells> recharges;
     private final double[] eastConductance;
     private final double[] northConductance;
+    private final double[] ties;
     private final double[] diagonal;
     private final double[] storage;
     private final double[] leakage;
@@ -46,6 +47,7 @@ public final class FlowEquation {
         int cells = aquifer.grid().cellCount();
         eastConductance = new double[cells];
         northConductance = new double[cells];
+        ties = new double[cells];
         diagonal = new double[cells];
         storage = new double[cells];
         leakage = new double[cells];
@@ -76,27 +78,21 @@ public final class FlowEquation {
     }
 
     private void assembleDiagonal() {
-        double[] couplings = couplings();
+        System.arraycopy(leakage, 0, ties, 0, ties.length);
+        boundaries.forEach(boundary -> boundary.addTies(ties));
         for (int cell = 0; cell < diagonal.length; cell++) {
-            diagonal[cell] = aquifer.active()[cell] ? leakage[cell] + couplings[cell] : 1;
+            diagonal[cell] = aquifer.active()[cell] ? ties[cell] + couplings(cell) : 1;
         }
-        boundaries.forEach(boundary -> boundary.addTies(diagonal));
     }
 
-    /** Sum of the conductances between each cell and its neighbours (m²/d), in a new array. */
-    double[] couplings() {
+    /** Sum of the conductances between a cell and its neighbours (m²/d). */
+    private double couplings(int cell) {
         int columns = aquifer.grid().columns();
-        double[] couplings = new double[diagonal.length];
-        for (int cell = 0; cell < couplings.length; cell++) {
-            couplings[cell] = eastConductance[cell] + northConductance[cell];
-            if (cell % columns > 0) {
-                couplings[cell] += eastConductance[cell - 1];
-            }
-            if (cell >= columns) {
-                couplings[cell] += northConductance[cell - columns];
-            }
+        double sum = eastConductance[cell] + northConductance[cell];
+        if (cell % columns > 0) {
+            sum += eastConductance[cell - 1];
         }
-        return couplings;
+        return cell >= columns ? sum + northConductance[cell - columns] : sum;
     }
 
     /** Number of cells. */
@@ -122,6 +118,11 @@ public final class FlowEquation {
     /** Diagonal of A (m²/d); not to be changed. */
     public double[] diagonal() {
         return diagonal;
+    }
+
+    /** Conductance of each cell to given heads: the level above the sealing bed and boundaries (m²/d); not to be changed. */
+    double[] ties() {
+        return ties;
     }
 
     /** Water released by each cell per metre of falling head, S times area (m²); not to be changed. */
@@ -195,12 +196,15 @@ public final class FlowEquation {
      * @param head head of each cell (m)
      * @param rates receives the flows (m³/d)
      * @param firstTerm term of the leakage; boundaries and recharges follow
+     * @param loops runs the loops over all cells
      */
-    void addFlows(double day, double[] head, FlowRates rates, int firstTerm) {
-        for (int cell = 0; cell < head.length; cell++) {
-            leakageFlow[cell] = leakageSource[cell] - leakage[cell] * head[cell];
-        }
-        rates.addAll(firstTerm, leakageFlow);
+    void addFlows(double day, double[] head, FlowRates rates, int firstTerm, CellLoops loops) {
+        loops.run((from, to) -> {
+            for (int cell = from; cell < to; cell++) {
+                leakageFlow[cell] = leakageSource[cell] - leakage[cell] * head[cell];
+            }
+        });
+        loops.addFlows(leakageFlow, rates, firstTerm);
         int term = firstTerm + 1;
         for (BoundaryFaces boundary : boundaries) {
             boundary.addFlow(day, head, rates, term++);

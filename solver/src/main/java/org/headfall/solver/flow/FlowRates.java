@@ -27,21 +27,6 @@ final class FlowRates {
         }
     }
 
-    /** Adds many flows; summed up here first, because a write to the term for each of them is slower. */
-    void addAll(int term, double[] flows) {
-        double in = 0;
-        double out = 0;
-        for (double flow : flows) {
-            if (flow > 0) {
-                in += flow;
-            } else {
-                out -= flow;
-            }
-        }
-        inflow[term] += in;
-        outflow[term] += out;
-    }
-
     /** Adds another moment's rates times a weight: with a weight in days the sums are volumes. */
     void addWeighted(FlowRates other, double weight) {
         for (int term = 0; term < inflow.length; term++) {

@@ -33,8 +33,10 @@ public final class FlowSystem implements ImplicitSystem {
     private final CoupledSolve coupled;
     private final BalanceRecorder balance;
     private final RateHistory history;
+    private final CellLoops loops;
     private final double[] storage;
     private final double[] right;
+    private final double[] released;
     private final double[][] discharge;
     private DischargeRule[] rules = new DischargeRule[0];
     private boolean anew;
@@ -52,18 +54,20 @@ public final class FlowSystem implements ImplicitSystem {
         equation = new FlowEquation(problem);
         points = new PointDischarges(problem);
         pointRules = new PointRules(problem);
-        BedRelaxation relaxation = BedRelaxation.of(problem, team);
+        BedRelaxation relaxation = BedRelaxation.of(problem);
         storage = equation.storage().clone();
         if (relaxation != null) {
             relaxation.addFastStorage(storage);
         }
         bed = relaxation == null ? null : new SealingBedStorage(relaxation, team);
         matrix = new StageMatrix(equation, storage, relaxation, team);
+        loops = matrix.loops();
         matrix.setHeadTolerance(SOLVER_SHARE * accuracy);
         coupled = new CoupledSolve(matrix, points, ruleTolerance(accuracy));
         balance = new BalanceRecorder(terms(problem), startDay);
         history = new RateHistory(points.count(), startDay);
         right = new double[equation.size()];
+        released = new double[equation.size()];
         discharge = new double[3][points.count()];
     }
 
@@ -154,7 +158,10 @@ public final class FlowSystem implements ImplicitSystem {
         equation.sources(day, right);
         equation.netInflow(right, head, rate);
         if (bed != null) {
-            bed.addFlow(1, rate);
+            double[] fromBed = bed.released(1);
+            for (int cell = 0; cell < rate.length; cell++) {
+                rate[cell] += fromBed[cell];
+            }
         }
         rules = pointRules.at(day);
         dischargeAtOnce(head, discharge[0]);
@@ -195,21 +202,25 @@ public final class FlowSystem implements ImplicitSystem {
         matrix.prepare(coefficient);
         equation.sources(within(day), right);
         if (bed != null) {
-            bed.prepareStage(stage, step.baseWeight(stage), coefficient, earlierRates, base, right);
+            bed.prepareStage(stage, step.baseWeight(stage), coefficient, earlierRates, right);
         }
-        double perDay = 1 / coefficient;
-        for (int cell = 0; cell < right.length; cell++) {
-            right[cell] += perDay * storage[cell] * base[cell];
-        }
+        double[] perMetre = matrix.release();
+        loops.run((from, to) -> {
+            for (int cell = from; cell < to; cell++) {
+                right[cell] += perMetre[cell] * base[cell];
+            }
+        });
         rules = pointRules.at(within(day));
         System.arraycopy(discharge[stage - 2], 0, discharge[stage - 1], 0, points.count());
         coupled.solve(right, rules, head, discharge[stage - 1]);
         if (bed != null) {
-            bed.completeStage(stage, coefficient, base, head);
+            bed.completeStage(stage, coefficient, storage, perMetre, base, head);
         }
-        for (int cell = 0; cell < rate.length; cell++) {
-            rate[cell] = (head[cell] - base[cell]) / coefficient;
-        }
+        loops.run((from, to) -> {
+            for (int cell = from; cell < to; cell++) {
+                rate[cell] = (head[cell] - base[cell]) / coefficient;
+            }
+        });
         recordRates(stage, within(day), head);
     }
 
@@ -217,9 +228,9 @@ public final class FlowSystem implements ImplicitSystem {
         FlowRates rates = balance.stage(stage);
         rates.clear();
         if (bed != null) {
-            bed.addFlows(stage, rates, 1);
+            loops.addFlows(bed.released(stage), rates, 1);
         }
-        equation.addFlows(day, head, rates, 2);
+        equation.addFlows(day, head, rates, 2, loops);
         int firstPoint = 2 + equation.termCount();
         for (int i = 0; i < points.count(); i++) {
             rates.add(firstPoint + i, -discharge[stage - 1][i]);
@@ -228,18 +239,21 @@ public final class FlowSystem implements ImplicitSystem {
 
     @Override
     public double errorAfter(double time, double[] error) {
-        matrix.prepare(matrix.rung(time));
-        matrix.damp(error);
-        double largest = 0;
-        for (double value : error) {
-            largest = Math.max(largest, Math.abs(value));
+        if (!matrix.isPreparedFor(time)) {
+            matrix.prepare(matrix.rung(time));
         }
-        return largest;
+        matrix.damp(error);
+        return loops.largest(error);
     }
 
     @Override
     public void accepted(double day, Step step, double[] before, double[] after) {
-        balance.add(step, storage, before, after);
+        loops.run((from, to) -> {
+            for (int cell = from; cell < to; cell++) {
+                released[cell] = storage[cell] * (before[cell] - after[cell]);
+            }
+        });
+        balance.add(step, released, loops);
         if (bed != null) {
             bed.accept();
         }

@@ -19,8 +19,10 @@ final class SealingBedStorage {
     private final BedRelaxation relaxation;
     private final WorkerTeam team;
     private final int cells;
-    private final double[][] released;
+    private double[][] released;
+    /** Flow into the bed at a stage that does not depend on the stage's head (m³/d). */
     private final double[] known;
+
     private float[][][] memory = new float[3][TERMS][];
 
     /** Nothing remembered yet: the bed has adjusted. */
@@ -37,67 +39,57 @@ final class SealingBedStorage {
         }
     }
 
-    /** Adds the flow released by the bed at a stage to the net inflow of each cell (m³/d). */
-    void addFlow(int stage, double[] inflow) {
-        double[] flow = released[stage - 1];
-        for (int cell = 0; cell < cells; cell++) {
-            inflow[cell] += flow[cell];
-        }
+    /** Flow released by the bed over each cell at a stage (m³/d); not to be changed. */
+    double[] released(int stage) {
+        return released[stage - 1];
     }
 
     /**
      * Prepares an implicit stage. With {@code known} the part of a memory that the earlier stages decide, the memory at
-     * the stage is {@code (known + h - base) / (1 + c l)}; what does not depend on h goes to the right-hand side.
+     * the stage is {@code (known + h - base) / (1 + c l)}; what does not depend on h nor on base goes to the right-hand side.
      *
      * @param stage 2 or 3
      * @param baseWeight weight of the rates of the earlier stages (d)
      * @param coefficient weight of the stage's own rate, c (d)
      * @param rates rates of head of the earlier stages (m/d)
-     * @param base known part of the head (m)
      * @param right right-hand side of the stage, changed (m³/d)
      */
-    void prepareStage(
-            int stage, double baseWeight, double coefficient, double[][] rates, double[] base, double[] right) {
+    void prepareStage(int stage, double baseWeight, double coefficient, double[][] rates, double[] right) {
         team.split(tiles(), GRAIN, (first, end) -> {
             Tile tile = new Tile();
             for (int t = first; t < end; t++) {
                 tile.moveTo(t);
-                tile.prepare(stage, (float) baseWeight, (float) coefficient, rates);
+                tile.prepare(stage, (float) baseWeight, (float) coefficient, rates, right);
             }
         });
-        double[] damping = relaxation.damping(coefficient);
-        double[] conductance = relaxation.conductance();
-        for (int cell = 0; cell < cells; cell++) {
-            right[cell] -= conductance[cell] * (known[cell] - damping[cell] * base[cell]);
-        }
     }
 
-    /** Completes an implicit stage once its head is known. */
-    void completeStage(int stage, double coefficient, double[] base, double[] head) {
+    /**
+     * Completes an implicit stage once its head is known.
+     *
+     * @param stage 2 or 3
+     * @param coefficient weight of the stage's own rate (d)
+     * @param storage what each cell releases at once per metre of fall (m²)
+     * @param perMetre what storage and bed release within the stage per time and metre of fall (m²/d)
+     * @param base known part of the head (m)
+     * @param head the head (m)
+     */
+    void completeStage(
+            int stage, double coefficient, double[] storage, double[] perMetre, double[] base, double[] head) {
         team.split(tiles(), GRAIN, (first, end) -> {
             Tile tile = new Tile();
             for (int t = first; t < end; t++) {
                 tile.moveTo(t);
                 tile.complete(stage, (float) coefficient, base, head);
+                tile.findReleased(stage, coefficient, storage, perMetre, base, head);
             }
         });
-        double[] damping = relaxation.damping(coefficient);
-        double[] conductance = relaxation.conductance();
-        double[] flow = released[stage - 1];
-        for (int cell = 0; cell < cells; cell++) {
-            flow[cell] = -conductance[cell] * (known[cell] + damping[cell] * (head[cell] - base[cell]));
-        }
     }
 
     /** The step stands: its last stage becomes the start of the next. */
     void accept() {
         memory = new float[][][] {memory[2], memory[1], memory[0]};
-        System.arraycopy(released[2], 0, released[0], 0, cells);
-    }
-
-    /** Adds the flow released by the bed at a stage over all cells (m³/d), releases and takings apart. */
-    void addFlows(int stage, FlowRates rates, int term) {
-        rates.addAll(term, released[stage - 1]);
+        released = new double[][] {released[2], released[1], released[0]};
     }
 
     private int tiles() {
@@ -122,7 +114,7 @@ final class SealingBedStorage {
             System.arraycopy(relaxation.diffusionRate(), from, diffusion, 0, length);
         }
 
-        void prepare(int stage, float baseWeight, float coefficient, double[][] rates) {
+        void prepare(int stage, float baseWeight, float coefficient, double[][] rates, double[] right) {
             for (int i = 0; i < length; i++) {
                 double rate = stage == 2 ? rates[0][from + i] : rates[0][from + i] + rates[1][from + i];
                 change[i] = (float) (baseWeight * rate);
@@ -131,8 +123,10 @@ final class SealingBedStorage {
             for (int term = 0; term < TERMS; term++) {
                 addKnown(stage, term, baseWeight, coefficient);
             }
+            double[] conductance = relaxation.conductance();
             for (int i = 0; i < length; i++) {
-                known[from + i] = sum[i];
+                known[from + i] = conductance[from + i] * sum[i];
+                right[from + i] -= known[from + i];
             }
         }
 
@@ -170,6 +164,16 @@ final class SealingBedStorage {
                     values[i] = (values[i] + change[i]) / (1 + reach * diffusion[i]);
                 }
                 System.arraycopy(values, 0, memory[stage - 1][term], from, length);
+            }
+        }
+
+        void findReleased(
+                int stage, double coefficient, double[] storage, double[] perMetre, double[] base, double[] head) {
+            double[] flow = released[stage - 1];
+            double perDay = 1 / coefficient;
+            for (int cell = from; cell < from + length; cell++) {
+                double ofBed = perMetre[cell] - perDay * storage[cell];
+                flow[cell] = -known[cell] - ofBed * (head[cell] - base[cell]);
             }
         }
     }

@@ -33,7 +33,7 @@ final class ShiftedSolves {
         FlowEquation equation = new FlowEquation(problem);
         int cells = equation.size();
         storage = equation.storage().clone();
-        bed = BedRelaxation.of(problem, team);
+        bed = BedRelaxation.of(problem);
         if (bed != null) {
             bed.addFastStorage(storage);
         }
@@ -48,10 +48,12 @@ final class ShiftedSolves {
     void solve(double shift) {
         matrix.prepare(1 / shift);
         solveAll();
-        System.arraycopy(storage, 0, weight, 0, weight.length);
-        if (bed != null) {
-            bed.addStorage(shift, weight);
-        }
+        matrix.loops().run((from, to) -> {
+            System.arraycopy(storage, from, weight, from, to - from);
+            if (bed != null) {
+                bed.addStorage(shift, weight, from, to);
+            }
+        });
     }
 
     /** Solves for all sources in the steady state, the limit of no shift. */
@@ -75,11 +77,13 @@ final class ShiftedSolves {
 
     /** Drawdown is nearly straight over the logarithm of the shift: the next guess continues the last two solutions. */
     private void guess(double[] last, float[] beforeLast) {
-        for (int cell = 0; cell < last.length; cell++) {
-            double now = last[cell];
-            last[cell] = solved < 2 ? now : 2 * now - beforeLast[cell];
-            beforeLast[cell] = (float) now;
-        }
+        matrix.loops().run((from, to) -> {
+            for (int cell = from; cell < to; cell++) {
+                double now = last[cell];
+                last[cell] = solved < 2 ? now : 2 * now - beforeLast[cell];
+                beforeLast[cell] = (float) now;
+            }
+        });
     }
 
     /** Solution for a source; changed by the next solve. */

@@ -13,36 +13,36 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * The matrix of one implicit stage, {@code storage / coefficient + A} and what the sealing bed adds, with its solver.
- * Step lengths come from a ladder, so preconditioners are kept by their rung and serve lengths near it as well.
+ * Step lengths come back: what a length adds to the diagonal is kept for those used last. Preconditioners are kept by
+ * rungs of a ladder and serve lengths near it as well.
  */
 final class StageMatrix {
 
-    private static final double RELATIVE_TOLERANCE = 1e-9;
+    /** Residual that rounding leaves of a right-hand side: no solve of a stage needs to try for less. */
+    private static final double STAGE_TOLERANCE = 1e-14;
+
+    private static final double UNIT_TOLERANCE = 1e-9;
     private static final double TRANSFER_TOLERANCE = 1e-10;
     private static final double STEADY_TOLERANCE = 1e-12;
     private static final double DAMPING_TOLERANCE = 0.1;
-    private static final double ROUNDING = 1e-12;
     private static final double RUNGS_PER_FACTOR_OF_TWO = 2;
     private static final long BYTES_FOR_PRECONDITIONERS = 320L << 20;
     private static final int BYTES_PER_CELL = 300;
 
     private final FlowEquation equation;
     private final WorkerTeam team;
-    private final double[] storage;
-    private final @Nullable BedRelaxation bed;
+    private final CellLoops loops;
     private final FivePointMatrix matrix;
-    private final double[] diagonal;
+    private final StageReleases releases;
+    private final double[] storage;
     private final double[] scaled;
     /** Solvers by rung, the one used longest ago first. */
     private final Map<Long, LinearSolver> solvers;
 
     private final int kept;
-    private final double[] couplings;
     private @Nullable LinearSolver solver;
-    private double coefficient = Double.NaN;
+    private StageReleases.@Nullable Release release;
     private double headTolerance;
-    private double tie;
-    private double usualTie;
     private long solves;
     private long iterations;
 
@@ -56,17 +56,16 @@ final class StageMatrix {
         this.team = team;
         this.equation = equation;
         this.storage = storage;
-        this.bed = bed;
-        diagonal = equation.diagonal().clone();
+        loops = new CellLoops(team, storage.length);
+        releases = new StageReleases(equation.ties(), storage, bed, loops, kept > 1);
         matrix = new FivePointMatrix(
                 equation.aquifer().grid().columns(),
                 equation.aquifer().grid().rows(),
-                diagonal.clone(),
+                equation.diagonal().clone(),
                 equation.eastConductance(),
                 equation.northConductance());
-        scaled = new double[diagonal.length];
+        scaled = new double[storage.length];
         solvers = new LinkedHashMap<>(16, 0.75f, true);
-        couplings = equation.couplings();
     }
 
     /** A matrix whose coefficients do not come back, so that one preconditioner, made anew for each, is enough. */
@@ -80,12 +79,30 @@ final class StageMatrix {
     }
 
     int size() {
-        return diagonal.length;
+        return storage.length;
+    }
+
+    /** Loops over the cells of the matrix, by the same threads as the solver. */
+    CellLoops loops() {
+        return loops;
     }
 
     /** Weight of the stage's own rate the matrix is prepared for (d); infinite for the steady state. */
     double coefficient() {
-        return coefficient;
+        return prepared().coefficient();
+    }
+
+    /** What storage and sealing bed give within the stage, per time and metre of fall (m²/d); not to be changed. */
+    double[] release() {
+        return prepared().perMetre();
+    }
+
+    private StageReleases.Release prepared() {
+        return Objects.requireNonNull(release, "a coefficient must be prepared first");
+    }
+
+    boolean isPreparedFor(double coefficient) {
+        return release != null && release.coefficient() == coefficient;
     }
 
     /** The longest coefficient of the ladder that is at most a time (d): a few serve for all times. */
@@ -96,30 +113,16 @@ final class StageMatrix {
 
     /** Prepares for the steady state. */
     void prepareSteady() {
-        prepareFor(Double.POSITIVE_INFINITY);
+        prepare(Double.POSITIVE_INFINITY);
     }
 
     /** Prepares for implicit stages with a coefficient (d). */
-    void prepare(double stageCoefficient) {
-        if (stageCoefficient != coefficient) {
-            prepareFor(stageCoefficient);
+    void prepare(double coefficient) {
+        if (isPreparedFor(coefficient)) {
+            return;
         }
-    }
-
-    private void prepareFor(double stageCoefficient) {
-        coefficient = stageCoefficient;
-        System.arraycopy(equation.diagonal(), 0, diagonal, 0, diagonal.length);
-        if (Double.isFinite(coefficient)) {
-            double perDay = 1 / coefficient;
-            for (int cell = 0; cell < diagonal.length; cell++) {
-                diagonal[cell] += perDay * storage[cell];
-            }
-            if (bed != null) {
-                bed.addToDiagonal(coefficient, diagonal);
-            }
-        }
-        matrix.replaceDiagonal(diagonal);
-        findTies();
+        release = releases.of(coefficient);
+        matrix.shiftDiagonal(equation.diagonal(), 1, release.perMetre());
         long rung = Double.isFinite(coefficient)
                 ? Math.round(RUNGS_PER_FACTOR_OF_TWO * Math.log(coefficient) / Math.log(2))
                 : Long.MAX_VALUE;
@@ -128,23 +131,6 @@ final class StageMatrix {
             solver = solvers.size() < kept ? LinearSolver.forMatrix(matrix, team) : madeAnew();
             solvers.put(rung, solver);
         }
-    }
-
-    /** What storage, leakage and boundaries give for a fall of head: in all, and by the harmonic mean of the cells. */
-    private void findTies() {
-        boolean[] active = equation.aquifer().active();
-        double inverse = 0;
-        int tied = 0;
-        tie = 0;
-        for (int cell = 0; cell < diagonal.length; cell++) {
-            double own = diagonal[cell] - couplings[cell];
-            if (active[cell] && own > ROUNDING * diagonal[cell]) {
-                tie += own;
-                inverse += 1 / own;
-                tied++;
-            }
-        }
-        usualTie = tied == 0 ? 0 : tied / inverse * Math.sqrt(tied);
     }
 
     /** The solver used longest ago, set up for the present diagonal, which costs half of what another one does. */
@@ -156,7 +142,7 @@ final class StageMatrix {
         return eldest;
     }
 
-    private LinearSolver prepared() {
+    private LinearSolver solver() {
         return Objects.requireNonNull(solver, "a coefficient must be prepared first");
     }
 
@@ -170,63 +156,70 @@ final class StageMatrix {
     }
 
     /**
-     * Norm of a residual that leaves an error of head of the tolerance where all cells err alike. The harmonic mean heeds
-     * small cells; uneven errors of the same size leave larger residuals.
+     * Raises or lowers all heads evenly so that no water is gained or lost in all. A solve leaves a residual far too
+     * small to matter to heads; summed over many cells and steps it would still show in the water balance. What passes
+     * between cells cancels in the sum.
+     *
+     * @param right right-hand side without points (m³/d)
+     * @param discharges sum of what the points take (m³/d)
+     * @param head heads, changed (m)
      */
-    private double absoluteTolerance() {
-        return headTolerance * usualTie;
+    void conserve(double[] right, double discharges, double[] head) {
+        double[] ties = equation.ties();
+        double[] perMetre = release();
+        double gained = loops.sum((from, to) -> {
+            double sum = 0;
+            for (int cell = from; cell < to; cell++) {
+                sum += right[cell] - (ties[cell] + perMetre[cell]) * head[cell];
+            }
+            return sum;
+        });
+        double shift = (gained - discharges) / prepared().tie();
+        boolean[] active = equation.aquifer().active();
+        loops.run((from, to) -> {
+            for (int cell = from; cell < to; cell++) {
+                head[cell] += active[cell] ? shift : 0;
+            }
+        });
     }
 
     /**
-     * Raises or lowers all heads evenly so that no water is gained or lost in all. A solve leaves a residual far too
-     * small to matter to heads; summed over many cells and steps it would still show in the water balance.
+     * Solves for heads. The residual left by a stage is one that leaves an error of head of the tolerance where all cells
+     * err alike, see {@link StageReleases.Release#usualTie}.
      *
-     * @param residual what the heads leave (m³/d)
-     * @param head heads, changed (m)
+     * @param right right-hand side (m³/d)
+     * @param head in: a guess; out: heads (m)
      */
-    void conserve(double[] residual, double[] head) {
-        boolean[] active = equation.aquifer().active();
-        double sum = 0;
-        for (int cell = 0; cell < residual.length; cell++) {
-            sum += active[cell] ? residual[cell] : 0;
-        }
-        double shift = sum / tie;
-        for (int cell = 0; cell < head.length; cell++) {
-            head[cell] += active[cell] ? shift : 0;
-        }
-    }
-
-    /** {@code residual = right - matrix head} (m³/d). */
-    void residual(double[] right, double[] head, double[] residual) {
-        matrix.residual(right, head, residual);
-    }
-
-    /** Solves for a correction of head (m) from a residual (m³/d). */
-    void solve(double[] right, double[] correction) {
-        boolean steady = !Double.isFinite(coefficient);
-        double relative = steady ? STEADY_TOLERANCE : RELATIVE_TOLERANCE;
-        count(prepared().solve(right, correction, StoppingRule.either(relative, steady ? 0 : absoluteTolerance())));
+    void solve(double[] right, double[] head) {
+        StoppingRule rule = Double.isFinite(coefficient())
+                ? StoppingRule.either(
+                        STAGE_TOLERANCE, headTolerance * prepared().usualTie())
+                : StoppingRule.relative(STEADY_TOLERANCE);
+        count(solver().solve(right, head, rule));
     }
 
     /** Solves to a share of the right-hand side alone: for unit responses. */
     void solveUnit(double[] right, double[] response) {
-        count(prepared().solve(right, response, StoppingRule.relative(RELATIVE_TOLERANCE)));
+        count(solver().solve(right, response, StoppingRule.relative(UNIT_TOLERANCE)));
     }
 
     /** Solves for several unit responses at once, as exactly as differences between matrices need it. */
     void solveTransfers(double[][] rights, double[][] responses) {
-        for (SolveReport report : prepared().solveAll(rights, responses, StoppingRule.relative(TRANSFER_TOLERANCE))) {
+        for (SolveReport report : solver().solveAll(rights, responses, StoppingRule.relative(TRANSFER_TOLERANCE))) {
             count(report);
         }
     }
 
     /** Replaces an error by what an implicit stage leaves of it. */
     void damp(double[] error) {
-        for (int cell = 0; cell < error.length; cell++) {
-            scaled[cell] = storage[cell] / coefficient * error[cell];
-            error[cell] = 0;
-        }
-        count(prepared().solve(scaled, error, StoppingRule.relative(DAMPING_TOLERANCE)));
+        double perDay = 1 / coefficient();
+        loops.run((from, to) -> {
+            for (int cell = from; cell < to; cell++) {
+                scaled[cell] = perDay * storage[cell] * error[cell];
+                error[cell] = 0;
+            }
+        });
+        count(solver().solve(scaled, error, StoppingRule.relative(DAMPING_TOLERANCE)));
     }
 
     private void count(SolveReport report) {

@@ -62,7 +62,7 @@ public final class Simulation implements AutoCloseable {
         long started = System.nanoTime();
         FlowSystem system = new FlowSystem(problem, settings.accuracy(), team, fromDay);
         TrapezoidalBdf2 integrator = new TrapezoidalBdf2(
-                system, new StepControl(settings.accuracy(), settings.largestStep(), SMALLEST_STEP));
+                system, new StepControl(settings.accuracy(), settings.largestStep(), SMALLEST_STEP), team);
         double[] head = startHead.clone();
         double[] jumps = problem.jumps(fromDay, toDay);
         double day = fromDay;

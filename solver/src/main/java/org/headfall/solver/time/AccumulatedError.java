@@ -16,9 +16,9 @@ final class AccumulatedError {
         system.errorAfter(time, total);
     }
 
-    /** Adds what a step leaves at the end of the stretch. */
-    void add(double[] left) {
-        for (int i = 0; i < total.length; i++) {
+    /** Adds what a step leaves at the end of the stretch, for some unknowns. */
+    void add(double[] left, int from, int to) {
+        for (int i = from; i < to; i++) {
             total[i] += left[i];
         }
     }

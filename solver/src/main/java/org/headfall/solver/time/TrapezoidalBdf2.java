@@ -1,5 +1,7 @@
 package org.headfall.solver.time;
 
+import org.headfall.solver.linear.WorkerTeam;
+
 /**
  * Adaptive TR-BDF2 integrator: second order, L-stable, with an embedded error estimate of third order (Bank and others
  * 1985; Hosea and Shampine 1996). Lands exactly on the end of each stretch. One integrator serves one run.
@@ -9,8 +11,12 @@ public final class TrapezoidalBdf2 {
     /** Accepted steps before a length that was rejected is tried again: a rejected step costs as much as an accepted one. */
     private static final int CAUTIOUS_STEPS = 12;
 
+    /** Unknowns worth a thread of their own. */
+    private static final int GRAIN = 4096;
+
     private final ImplicitSystem system;
     private final StepControl control;
+    private final WorkerTeam team;
     private final double[][] rates;
     private final double[] base;
     private final double[] stageState;
@@ -29,10 +35,12 @@ public final class TrapezoidalBdf2 {
      *
      * @param system what is integrated
      * @param control step lengths
+     * @param team threads that share the loops over the unknowns
      */
-    public TrapezoidalBdf2(ImplicitSystem system, StepControl control) {
+    public TrapezoidalBdf2(ImplicitSystem system, StepControl control, WorkerTeam team) {
         this.system = system;
         this.control = control;
+        this.team = team;
         rates = new double[3][system.size()];
         base = new double[system.size()];
         stageState = new double[system.size()];
@@ -97,11 +105,17 @@ public final class TrapezoidalBdf2 {
     private double attempt(double[] state, double day, Step step, double end) {
         stage(2, state, day + Step.GAMMA * step.length(), step);
         stage(3, state, day + step.length(), step);
-        for (int i = 0; i < error.length; i++) {
-            error[i] = step.errorWeight(1) * rates[0][i]
-                    + step.errorWeight(2) * rates[1][i]
-                    + step.errorWeight(3) * rates[2][i];
-        }
+        double[] first = rates[0];
+        double[] second = rates[1];
+        double[] third = rates[2];
+        double firstWeight = step.errorWeight(1);
+        double secondWeight = step.errorWeight(2);
+        double thirdWeight = step.errorWeight(3);
+        team.split(error.length, GRAIN, (from, to) -> {
+            for (int i = from; i < to; i++) {
+                error[i] = firstWeight * first[i] + secondWeight * second[i] + thirdWeight * third[i];
+            }
+        });
         return system.errorAfter(Math.max(step.coefficient(), end - day - step.length()), error);
     }
 
@@ -112,24 +126,29 @@ public final class TrapezoidalBdf2 {
         double[] first = rates[0];
         double[] second = rates[1];
         double[] previous = rates[stage - 2];
-        for (int i = 0; i < base.length; i++) {
-            base[i] = state[i] + weight * (stage == 2 ? first[i] : first[i] + second[i]);
-        }
-        for (int i = 0; i < base.length; i++) {
-            stageState[i] = base[i] + coefficient * previous[i];
-        }
+        double secondWeight = stage == 2 ? 0 : weight;
+        team.split(base.length, GRAIN, (from, to) -> {
+            for (int i = from; i < to; i++) {
+                base[i] = state[i] + weight * first[i] + secondWeight * second[i];
+            }
+            for (int i = from; i < to; i++) {
+                stageState[i] = base[i] + coefficient * previous[i];
+            }
+        });
         system.solveStage(stage, day, step, base, rates, stageState, rates[stage - 1]);
     }
 
     private void accept(double[] state, double day, Step step, double estimate) {
         system.accepted(day, step, state, stageState);
-        System.arraycopy(stageState, 0, state, 0, state.length);
+        team.split(state.length, GRAIN, (from, to) -> {
+            System.arraycopy(stageState, from, state, from, to - from);
+            accumulated.add(error, from, to);
+        });
         double[] spent = rates[0];
         rates[0] = rates[2];
         rates[2] = spent;
         system.continueFromLastStage();
         steps++;
-        accumulated.add(error);
         largestError = Math.max(largestError, estimate);
         if (++stepsSinceRejection > CAUTIOUS_STEPS) {
             tooLong = Double.POSITIVE_INFINITY;

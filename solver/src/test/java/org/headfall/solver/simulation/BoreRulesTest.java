@@ -311,7 +311,7 @@ class BoreRulesTest {
             double[] head = new double[grid.cellCount()];
             system.steady(0, head);
             system.startRate(0, head, new double[head.length]);
-            TrapezoidalBdf2 integrator = new TrapezoidalBdf2(system, new StepControl(1e6, length, 1e-9));
+            TrapezoidalBdf2 integrator = new TrapezoidalBdf2(system, new StepControl(1e6, length, 1e-9), team);
             integrator.restart(length);
             integrator.integrate(head, 0, 16);
             assertTrue(system.discharge(0) > 300, "" + system.discharge(0));

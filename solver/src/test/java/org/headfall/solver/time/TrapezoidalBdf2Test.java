@@ -3,6 +3,7 @@ package org.headfall.solver.time;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import org.headfall.solver.linear.WorkerTeam;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -51,7 +52,9 @@ class TrapezoidalBdf2Test {
 
     private static double errorWithStep(double stiffness, double length) {
         TrapezoidalBdf2 integrator = new TrapezoidalBdf2(
-                new ProtheroRobinson(stiffness), new StepControl(Double.POSITIVE_INFINITY, length, 0));
+                new ProtheroRobinson(stiffness),
+                new StepControl(Double.POSITIVE_INFINITY, length, 0),
+                new WorkerTeam(1));
         double[] state = {1};
         integrator.restart(length);
         integrator.integrate(state, 0, 2);
@@ -69,7 +72,9 @@ class TrapezoidalBdf2Test {
     void keepsTheToleranceWhateverTheStiffness(double stiffness) {
         double tolerance = 1e-4;
         TrapezoidalBdf2 integrator = new TrapezoidalBdf2(
-                new ProtheroRobinson(stiffness), new StepControl(tolerance, Double.POSITIVE_INFINITY, 1e-12));
+                new ProtheroRobinson(stiffness),
+                new StepControl(tolerance, Double.POSITIVE_INFINITY, 1e-12),
+                new WorkerTeam(1));
         double[] state = {1};
         integrator.restart(1e-3);
         integrator.integrate(state, 0, 5);
@@ -82,7 +87,9 @@ class TrapezoidalBdf2Test {
     @ValueSource(doubles = {0.1, 1, 10})
     void followsTheErrorItMakes(double stiffness) {
         TrapezoidalBdf2 integrator = new TrapezoidalBdf2(
-                new ProtheroRobinson(stiffness), new StepControl(1e-4, Double.POSITIVE_INFINITY, 1e-12));
+                new ProtheroRobinson(stiffness),
+                new StepControl(1e-4, Double.POSITIVE_INFINITY, 1e-12),
+                new WorkerTeam(1));
         double[] state = {1};
         integrator.restart(1e-3);
         double largestTrue = 0;
