@@ -42,22 +42,23 @@ final class CoupledSolve {
     /**
      * Solves for heads and discharges. The matrix must have been prepared for the coefficient.
      *
-     * @param right right-hand side without points (m³/d)
+     * @param right right-hand side without points and without what is released (m³/d)
+     * @param base head that release counts from (m); of no account in the steady state
      * @param rules rules in force
      * @param head in: a guess; out: heads (m)
      * @param discharge in: a guess; out: discharges (m³/d)
      * @throws UnmetRuleException if the rules cannot be met; it names the bore or spring that is farthest off
      */
-    void solve(double[] right, DischargeRule[] rules, double[] head, double[] discharge) {
+    void solve(double[] right, double[] base, DischargeRule[] rules, double[] head, double[] discharge) {
         for (int i = 0; i < rules.length; i++) {
             discharge[i] = engaged[i] ? rules[i].clamp(discharge[i]) : firstDischarge(rules[i], discharge[i]);
         }
-        solveGrid(right, head, discharge);
+        solveGrid(right, base, head, discharge);
         for (int attempt = 0; attempt < MOST_CORRECTIONS; attempt++) {
             engage(rules, head, discharge);
             double[] change = ruleCorrection(rules, head, discharge);
             if (change.length == 0) {
-                matrix.conserve(right, Arrays.stream(discharge).sum(), head);
+                matrix.conserve(right, base, Arrays.stream(discharge).sum(), head);
                 return;
             }
             take(change, head, discharge);
@@ -89,8 +90,13 @@ final class CoupledSolve {
         return Double.isFinite(rule.most()) ? rule.most() : rule.clamp(guess);
     }
 
-    private void solveGrid(double[] right, double[] head, double[] discharge) {
-        System.arraycopy(right, 0, remaining, 0, right.length);
+    private void solveGrid(double[] right, double[] base, double[] head, double[] discharge) {
+        double[] release = matrix.release();
+        matrix.loops().run((from, to) -> {
+            for (int cell = from; cell < to; cell++) {
+                remaining[cell] = right[cell] + release[cell] * base[cell];
+            }
+        });
         points.takeFrom(remaining, discharge);
         matrix.solve(remaining, head);
     }

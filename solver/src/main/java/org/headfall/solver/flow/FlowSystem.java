@@ -140,7 +140,7 @@ public final class FlowSystem implements ImplicitSystem {
         matrix.prepareSteady();
         equation.sources(day, right);
         rules = pointRules.at(day);
-        coupled.solve(right, rules, head, discharge[0]);
+        coupled.solve(right, head, rules, head, discharge[0]);
     }
 
     /** Who takes how much, such as "700.0 m3/d by 'Mulga 3'". */
@@ -204,17 +204,11 @@ public final class FlowSystem implements ImplicitSystem {
         if (bed != null) {
             bed.prepareStage(stage, step.baseWeight(stage), coefficient, earlierRates, right);
         }
-        double[] perMetre = matrix.release();
-        loops.run((from, to) -> {
-            for (int cell = from; cell < to; cell++) {
-                right[cell] += perMetre[cell] * base[cell];
-            }
-        });
         rules = pointRules.at(within(day));
         System.arraycopy(discharge[stage - 2], 0, discharge[stage - 1], 0, points.count());
-        coupled.solve(right, rules, head, discharge[stage - 1]);
+        coupled.solve(right, base, rules, head, discharge[stage - 1]);
         if (bed != null) {
-            bed.completeStage(stage, coefficient, storage, perMetre, base, head);
+            bed.completeStage(stage, coefficient, storage, matrix.release(), base, head);
         }
         loops.run((from, to) -> {
             for (int cell = from; cell < to; cell++) {

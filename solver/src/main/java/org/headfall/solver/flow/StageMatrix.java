@@ -158,29 +158,47 @@ final class StageMatrix {
     /**
      * Raises or lowers all heads evenly so that no water is gained or lost in all. A solve leaves a residual far too
      * small to matter to heads; summed over many cells and steps it would still show in the water balance. What passes
-     * between cells cancels in the sum.
+     * between cells cancels in the sum. Release is summed by the change of head: in short steps it is a small difference of
+     * large numbers.
      *
-     * @param right right-hand side without points (m³/d)
+     * @param right right-hand side without points and without what is released (m³/d)
+     * @param base head that release counts from (m)
      * @param discharges sum of what the points take (m³/d)
      * @param head heads, changed (m)
      */
-    void conserve(double[] right, double discharges, double[] head) {
+    void conserve(double[] right, double[] base, double discharges, double[] head) {
         double[] ties = equation.ties();
         double[] perMetre = release();
         double gained = loops.sum((from, to) -> {
             double sum = 0;
             for (int cell = from; cell < to; cell++) {
-                sum += right[cell] - (ties[cell] + perMetre[cell]) * head[cell];
+                sum += right[cell] - ties[cell] * head[cell] - perMetre[cell] * (head[cell] - base[cell]);
             }
             return sum;
         });
-        double shift = (gained - discharges) / prepared().tie();
+        raise((gained - discharges) / prepared().tie(), head);
+    }
+
+    /**
+     * Raises all heads evenly. What rounding takes from the rise, which is alike in all cells that stand alike, goes to the
+     * cell that it changes least.
+     */
+    private void raise(double rise, double[] head) {
         boolean[] active = equation.aquifer().active();
-        loops.run((from, to) -> {
+        double[] ties = equation.ties();
+        double[] perMetre = release();
+        double lost = loops.sum((from, to) -> {
+            double sum = 0;
             for (int cell = from; cell < to; cell++) {
-                head[cell] += active[cell] ? shift : 0;
+                double former = head[cell];
+                double wanted = active[cell] ? rise : 0;
+                head[cell] = former + wanted;
+                sum += (ties[cell] + perMetre[cell]) * (wanted - (head[cell] - former));
             }
+            return sum;
         });
+        int firmest = prepared().firmest();
+        head[firmest] += lost / (ties[firmest] + perMetre[firmest]);
     }
 
     /**

@@ -28,9 +28,10 @@ final class StageReleases {
      * @param tie what storage, leakage and boundaries give in all per metre of fall (m²/d)
      * @param usualTie norm of a residual that leaves an error of one metre where all cells err alike (m²/d): by the
      *     harmonic mean, which heeds small cells. Uneven errors of the same size leave larger residuals
+     * @param firmest the cell that gives most per metre of fall
      */
     @SuppressWarnings("ArrayRecordComponent") // read in every step, never compared
-    record Release(double coefficient, double[] perMetre, double tie, double usualTie) {}
+    record Release(double coefficient, double[] perMetre, double tie, double usualTie, int firmest) {}
 
     /**
      * Releases of a matrix.
@@ -81,6 +82,7 @@ final class StageReleases {
         double tie = 0;
         double inverse = 0;
         int tied = 0;
+        int firmest = 0;
         for (int cell = 0; cell < perMetre.length; cell++) {
             double own = ties[cell] + perMetre[cell];
             if (own > 0) {
@@ -88,7 +90,11 @@ final class StageReleases {
                 inverse += 1 / own;
                 tied++;
             }
+            if (own > ties[firmest] + perMetre[firmest]) {
+                firmest = cell;
+            }
         }
-        return new Release(coefficient, perMetre, tie, tied == 0 ? 0 : tied / inverse * Math.sqrt(tied));
+        double usualTie = tied == 0 ? 0 : tied / inverse * Math.sqrt(tied);
+        return new Release(coefficient, perMetre, tie, usualTie, firmest);
     }
 }

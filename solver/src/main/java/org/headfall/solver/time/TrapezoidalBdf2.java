@@ -24,6 +24,9 @@ public final class TrapezoidalBdf2 {
     private final AccumulatedError accumulated;
     private boolean started;
     private double wantedLength;
+    /** Time from the start of the step to the second stage of the attempt before (d); NaN where that does not help. */
+    private double lastSecond = Double.NaN;
+
     private double tooLong = Double.POSITIVE_INFINITY;
     private int stepsSinceRejection;
     private long steps;
@@ -83,6 +86,7 @@ public final class TrapezoidalBdf2 {
             system.startRate(day, state, rates[0]);
             started = true;
         }
+        lastSecond = Double.NaN;
         accumulated.carry(to - from);
         while (day < to) {
             double remaining = to - day;
@@ -119,23 +123,32 @@ public final class TrapezoidalBdf2 {
         return system.errorAfter(Math.max(step.coefficient(), end - day - step.length()), error);
     }
 
-    /** Known part from the earlier stages, guess from the rate of the stage before, then the implicit solve. */
+    /** Known part from the earlier stages, guess from a rate continued through two earlier ones, then the implicit solve. */
     private void stage(int stage, double[] state, double day, Step step) {
-        double weight = step.baseWeight(stage);
+        double firstWeight = step.baseWeight(stage);
+        double secondWeight = stage == 2 ? 0 : firstWeight;
         double coefficient = step.coefficient();
+        double secondShare = stage == 2 ? shareOfLastSecond(step) : 1 / Step.GAMMA;
+        double firstShare = 1 - secondShare;
         double[] first = rates[0];
         double[] second = rates[1];
-        double[] previous = rates[stage - 2];
-        double secondWeight = stage == 2 ? 0 : weight;
         team.split(base.length, GRAIN, (from, to) -> {
             for (int i = from; i < to; i++) {
-                base[i] = state[i] + weight * first[i] + secondWeight * second[i];
+                base[i] = state[i] + firstWeight * first[i] + secondWeight * second[i];
             }
             for (int i = from; i < to; i++) {
-                stageState[i] = base[i] + coefficient * previous[i];
+                stageState[i] = base[i] + coefficient * (firstShare * first[i] + secondShare * second[i]);
             }
         });
         system.solveStage(stage, day, step, base, rates, stageState, rates[stage - 1]);
+    }
+
+    /**
+     * Weight of the second stage of the last attempt where its rate and that at the start of the step lie on a straight line
+     * through that of the new second stage; zero where the right-hand side bends between them.
+     */
+    private double shareOfLastSecond(Step step) {
+        return Double.isNaN(lastSecond) ? 0 : Step.GAMMA * step.length() / lastSecond;
     }
 
     private void accept(double[] state, double day, Step step, double estimate) {
@@ -148,6 +161,7 @@ public final class TrapezoidalBdf2 {
         rates[0] = rates[2];
         rates[2] = spent;
         system.continueFromLastStage();
+        lastSecond = (Step.GAMMA - 1) * step.length();
         steps++;
         largestError = Math.max(largestError, estimate);
         if (++stepsSinceRejection > CAUTIOUS_STEPS) {
@@ -166,6 +180,7 @@ public final class TrapezoidalBdf2 {
         if (shorter < control.smallest()) {
             throw new StepSizeException(day, shorter, control.smallest());
         }
+        lastSecond = Step.GAMMA * step.length();
         wantedLength = shorter;
         tooLong = step.length();
         stepsSinceRejection = 0;

@@ -3,12 +3,12 @@ package org.headfall.validation.benchmark;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 
-/** The program behind {@code validation/bench}: times the linear solver on {@link BenchmarkProblem}. */
+/** The program behind {@code validation/bench}: times the linear solver on {@link BenchmarkProblem}, and whole runs. */
 @Command(
         name = "bench",
         mixinStandardHelpOptions = true,
-        subcommands = {SolveCommand.class, AllCommand.class},
-        description = "Times the linear solver on the benchmark problem.")
+        subcommands = {SolveCommand.class, FieldCommand.class, AllCommand.class},
+        description = "Times the linear solver on the benchmark problem, and whole runs.")
 public final class Benchmark {
     private Benchmark() {}
 

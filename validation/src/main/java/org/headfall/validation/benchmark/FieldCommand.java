@@ -1,0 +1,88 @@
+package org.headfall.validation.benchmark;
+
+import java.io.PrintWriter;
+import java.lang.management.ManagementFactory;
+import java.lang.management.MemoryPoolMXBean;
+import java.lang.management.MemoryType;
+import java.util.Locale;
+import java.util.concurrent.Callable;
+import org.headfall.solver.flow.FlowProblem;
+import org.headfall.solver.simulation.RunStatistics;
+import org.headfall.solver.simulation.Settings;
+import org.headfall.solver.simulation.Simulation;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+
+/** One whole run of a bore field, printed as one line of {@code key=value}. */
+@Command(
+        name = "field",
+        mixinStandardHelpOptions = true,
+        description = "Runs a field of fourteen bores with seasonal rates below a sealing bed with storage, from a cold"
+                + " start of the program, and prints what it took as one line.")
+final class FieldCommand implements Callable<Integer> {
+    @Spec
+    private CommandSpec spec = CommandSpec.create();
+
+    @Option(names = "--cells", defaultValue = "1000000", description = "number of cells; default ${DEFAULT-VALUE}")
+    private int cells;
+
+    @Option(names = "--years", defaultValue = "50", description = "years; default ${DEFAULT-VALUE}")
+    private int years;
+
+    @Option(
+            names = "--accuracy",
+            defaultValue = "0.01",
+            description = "error of head a step may make (m); default 0.01")
+    private double accuracy;
+
+    @Option(names = "--threads", defaultValue = "2", description = "threads; default ${DEFAULT-VALUE}")
+    private int threads;
+
+    @Override
+    public Integer call() {
+        FlowProblem problem = FieldProblem.of(cells, years);
+        double[] days = FieldProblem.recordDays(years);
+        try (Simulation simulation =
+                new Simulation(problem, new Settings(accuracy, Double.POSITIVE_INFINITY, threads))) {
+            long cpuBefore = ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime();
+            RunStatistics took = simulation
+                    .run(FieldProblem.startHead(problem), 0, days[days.length - 1], days, snapshot -> {})
+                    .statistics();
+            double cpu = (ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime() - cpuBefore) * 1e-9;
+            PrintWriter out = spec.commandLine().getOut();
+            out.println(line(took, cpu));
+            out.flush();
+        }
+        return 0;
+    }
+
+    private String line(RunStatistics took, double cpu) {
+        return String.format(
+                Locale.ROOT,
+                "cells=%d years=%d threads=%d seconds=%.1f first_thread_cpu_s=%.1f steps=%d rejected=%d solves=%d"
+                        + " iterations=%d largest_step_error_m=%.4f balance=%.1e heap_peak_MiB=%d",
+                took.cells(),
+                years,
+                threads,
+                took.seconds(),
+                cpu,
+                took.steps(),
+                took.rejectedSteps(),
+                took.linearSolves(),
+                took.linearIterations(),
+                took.largestStepError(),
+                took.largestBalanceDiscrepancy(),
+                heapPeak() >> 20);
+    }
+
+    /** Most bytes the heap has held, what could have been collected included. */
+    private static long heapPeak() {
+        return ManagementFactory.getMemoryPoolMXBeans().stream()
+                .filter(pool -> pool.getType() == MemoryType.HEAP)
+                .map(MemoryPoolMXBean::getPeakUsage)
+                .mapToLong(usage -> usage.getUsed())
+                .sum();
+    }
+}
