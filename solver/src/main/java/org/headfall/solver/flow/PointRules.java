@@ -1,5 +1,6 @@
 package org.headfall.solver.flow;
 
+import java.util.Arrays;
 import org.headfall.solver.aquifer.Aquifer;
 import org.headfall.solver.bore.Bore;
 import org.headfall.solver.bore.WellLoss;
@@ -41,8 +42,18 @@ public final class PointRules {
     }
 
     /** Level of the water in a bore (m above datum) behind a head at its wall. */
-    double levelInBore(int bore, double wallHead, double discharge) {
+    public double levelInBore(int bore, double wallHead, double discharge) {
         return problem.bores().get(bore).column().level(wallHead - losses[bore].at(discharge));
+    }
+
+    /**
+     * Discharge asked of each point at a moment.
+     *
+     * @param day the moment (d)
+     * @return discharge (m³/d), NaN where the rule leaves it to head
+     */
+    public double[] asked(double day) {
+        return Arrays.stream(at(day)).mapToDouble(DischargeRule::asked).toArray();
     }
 
     /**

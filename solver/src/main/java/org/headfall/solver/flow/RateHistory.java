@@ -23,7 +23,7 @@ public final class RateHistory {
      * @param points number of bores and springs
      * @param startDay day the first step begins
      */
-    RateHistory(int points, double startDay) {
+    public RateHistory(int points, double startDay) {
         this.points = points;
         days = new double[1024];
         rates = new double[1023 * points];
@@ -41,7 +41,7 @@ public final class RateHistory {
      * @param ratesAtEnd discharge of each point at the end (m³/d)
      * @param headsAtEnd head at the wall of each point at the end (m above datum)
      */
-    void add(double endDay, boolean anew, double[] meanRates, double[] ratesAtEnd, double[] headsAtEnd) {
+    public void add(double endDay, boolean anew, double[] meanRates, double[] ratesAtEnd, double[] headsAtEnd) {
         if (steps + 1 == days.length) {
             days = Arrays.copyOf(days, 2 * days.length);
             rates = Arrays.copyOf(rates, (days.length - 1) * points);

@@ -126,6 +126,20 @@ public final class ResponseTable {
         return weighted(valueWeights(interval, time), interval, curve);
     }
 
+    /** Drawdown per discharge of every curve at one time, positive (d/m²). */
+    double[] all(double time) {
+        double[] curves = new double[atOnce.length];
+        boolean early = time <= times[0];
+        int interval = early ? 0 : interval(time);
+        double[] weights = early ? new double[0] : valueWeights(interval, time);
+        for (int curve = 0; curve < curves.length; curve++) {
+            curves[curve] = early
+                    ? atOnce[curve] + (values[0][curve] - atOnce[curve]) * time / times[0]
+                    : weighted(weights, interval, curve);
+        }
+        return curves;
+    }
+
     /**
      * Adds the drawdown at all receptors by discharges that have lasted for a time.
      *

@@ -19,7 +19,7 @@ import org.headfall.solver.flow.RateHistory;
 public final class RunWithout {
 
     private final PointRules rules;
-    private final ResponseTable responses;
+    private final Superposition superposition;
     private final RateHistory history;
     private final BitSet shut;
     private final double tolerance;
@@ -27,11 +27,6 @@ public final class RunWithout {
 
     /** Change of discharge of each point at the end of each step (m³/d). */
     private final double[][] change;
-
-    /** By how much that change jumps (m³/d), and its growth bends (m³/d²), where each step begins. */
-    private final double[][] jump;
-
-    private final double[][] bend;
 
     /** How much higher head is at each receptor at the end of each step (m). */
     private final double[][] rise;
@@ -48,30 +43,27 @@ public final class RunWithout {
      */
     public RunWithout(FlowProblem problem, UnitResponses responses, RateHistory history, BitSet shut, double accuracy) {
         this.rules = new PointRules(problem);
-        this.responses = responses.table();
+        superposition = new Superposition(new SharedModes(responses.table()));
         this.history = history;
         this.shut = (BitSet) shut.clone();
         tolerance = FlowSystem.ruleTolerance(accuracy);
         int steps = history.steps();
         points = history.points();
-        change = new double[steps][points];
-        jump = new double[steps][points];
-        bend = new double[steps][points];
-        rise = new double[steps][responses.receptors()];
+        change = new double[steps][];
+        rise = new double[steps][];
         double[] former = new double[points];
-        double[] formerGrowth = new double[points];
         for (int step = 0; step < steps; step++) {
-            superpose(step, former, formerGrowth);
+            superpose(step, former);
+            former = change[step];
         }
     }
 
     /**
      * One step: the past and the shut bores first, then the discharges that meet the rules at its end.
      *
-     * @param former change of discharge at the end of the step before; receives that at the end of this one (m³/d)
-     * @param growth its growth in the step before; receives that in this one (m³/d²)
+     * @param former change of discharge at the end of the step before (m³/d)
      */
-    private void superpose(int step, double[] former, double[] growth) {
+    private void superpose(int step, double[] former) {
         double end = history.startOf(step + 1);
         double length = end - history.startOf(step);
         double moment = Math.nextDown(end);
@@ -89,32 +81,16 @@ public final class RunWithout {
                 known[point] = former[point];
             }
         }
-        for (int i = 0; i < points; i++) {
-            double knownGrowth = (known[i] - begin[i]) / length;
-            jump[step][i] = begin[i] - former[i];
-            bend[step][i] = knownGrowth - growth[i];
-            growth[i] = knownGrowth;
+        superposition.lookAhead(length, begin, known);
+        double[] further = furtherChange(step, moment, following, known);
+        for (int i = 0; i < following.length; i++) {
+            known[following[i]] += further[i];
+            begin[following[i]] += anew ? further[i] : 0;
         }
-        double[] drawdown = new double[responses.receptors()];
-        for (int earlier = 0; earlier <= step; earlier++) {
-            double time = end - history.startOf(earlier);
-            responses.addSteps(time, jump[earlier], drawdown);
-            responses.addRamps(time, bend[earlier], drawdown);
-        }
-        Onset onset = new Onset(length, anew);
-        double[] further = furtherChange(step, moment, following, known, drawdown, onset);
-        for (int i = 0; i < points; i++) {
-            change[step][i] = known[i] + further[i];
-            former[i] = change[step][i];
-            if (anew) {
-                jump[step][i] += further[i];
-            } else {
-                growth[i] += further[i] / length;
-                bend[step][i] += further[i] / length;
-            }
-        }
-        onset.add(further, drawdown);
-        Arrays.setAll(rise[step], receptor -> -drawdown[receptor]);
+        superposition.lookAhead(length, begin, known);
+        superposition.accept();
+        change[step] = known;
+        rise[step] = Arrays.stream(superposition.drawdowns()).map(s -> -s).toArray();
     }
 
     private int[] following(double moment) {
@@ -122,60 +98,16 @@ public final class RunWithout {
         return IntStream.range(0, points).filter(i -> depend[i] && !shut.get(i)).toArray();
     }
 
-    /** How a change of discharge at the end of a step comes about within it. */
-    private final class Onset {
-
-        private final double length;
-        private final boolean atOnce;
-
-        Onset(double length, boolean atOnce) {
-            this.length = length;
-            this.atOnce = atOnce;
-        }
-
-        /** Adds the drawdown of all receptors at the end of the step. */
-        void add(double[] amounts, double[] drawdown) {
-            if (atOnce) {
-                responses.addSteps(length, amounts, drawdown);
-            } else {
-                double[] growth = Arrays.stream(amounts).map(a -> a / length).toArray();
-                responses.addRamps(length, growth, drawdown);
-            }
-        }
-    }
-
     /** Change of discharge of the following points beyond what is known, so that they meet their rules. */
-    private double[] furtherChange(
-            int step, double moment, int[] following, double[] known, double[] drawdown, Onset onset) {
-        int n = following.length;
-        double[][] response = new double[n][n];
-        for (int j = 0; j < n; j++) {
-            double[] one = new double[points];
-            one[following[j]] = 1;
-            double[] column = new double[responses.receptors()];
-            onset.add(one, column);
-            for (int i = 0; i < n; i++) {
-                response[i][j] = column[following[i]];
-            }
+    private double[] furtherChange(int step, double moment, int[] following, double[] known) {
+        double[] discharge = new double[following.length];
+        double[] head = new double[following.length];
+        for (int i = 0; i < following.length; i++) {
+            int point = following[i];
+            discharge[i] = history.rateAtEnd(step, point) + known[point];
+            head[i] = history.headAtEnd(step, point) - superposition.drawdown(point);
         }
-        double[] discharge = new double[n];
-        for (int i = 0; i < n; i++) {
-            discharge[i] = history.rateAtEnd(step, following[i]) + known[following[i]];
-        }
-        double[] before = discharge.clone();
-        double[] offered = new double[n];
-        for (int i = 0; i < n; i++) {
-            offered[i] = history.headAtEnd(step, following[i]) - drawdown[following[i]];
-            for (int j = 0; j < n; j++) {
-                offered[i] += response[i][j] * before[j];
-            }
-        }
-        rules.meet(moment, following, response, offered, discharge, tolerance);
-        double[] further = new double[points];
-        for (int i = 0; i < n; i++) {
-            further[following[i]] = discharge[i] - before[i];
-        }
-        return further;
+        return superposition.further(rules, moment, following, history.startsAnew(step), discharge, head, tolerance);
     }
 
     /**

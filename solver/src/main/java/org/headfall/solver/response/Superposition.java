@@ -1,0 +1,140 @@
+package org.headfall.solver.response;
+
+import java.util.Arrays;
+import org.headfall.solver.flow.PointRules;
+
+/**
+ * Discharges of all causes carried through time, with the drawdown that they make. In each step a discharge runs straight
+ * from a value at its beginning to one at its end; it may jump between steps. With y the discharge as a mode feels it,
+ * {@code dy/dt = mu (q - y)}, drawdown is {@code R(0) q + sum_m w_m y_m}; over a step of length t, x = mu t,
+ *
+ * <pre>{@code y = y0 exp(-x) + q0 (1 - exp(-x)) + (q1 - q0) (1 - (1 - exp(-x)) / x)}</pre>
+ *
+ * <p>which is exact. Nothing has been taken before the first step.
+ */
+final class Superposition {
+
+    /** Below this the series is more exact than the difference. */
+    private static final double SMALL = 1e-5;
+
+    private final SharedModes modes;
+    private final int count;
+    private final double[] felt;
+    private final double[] next;
+    private final double[] rest;
+    private final double[] held;
+    private final double[] grown;
+    private double[] end;
+
+    Superposition(SharedModes modes) {
+        this.modes = modes;
+        count = modes.rates().length;
+        felt = new double[modes.causes() * count];
+        next = new double[felt.length];
+        rest = new double[count];
+        held = new double[count];
+        grown = new double[count];
+        end = new double[modes.causes()];
+    }
+
+    /**
+     * Looks ahead to the end of a step.
+     *
+     * @param length its length (d), positive
+     * @param begin discharge of each cause at its beginning (m³/d)
+     * @param atEnd discharge of each cause at its end (m³/d)
+     */
+    void lookAhead(double length, double[] begin, double[] atEnd) {
+        for (int m = 0; m < count; m++) {
+            double x = modes.rates()[m] * length;
+            rest[m] = Math.exp(-x);
+            held[m] = -Math.expm1(-x);
+            grown[m] = x < SMALL ? x * (0.5 - x / 6) : 1 - held[m] / x;
+        }
+        for (int cause = 0; cause < end.length; cause++) {
+            double growth = atEnd[cause] - begin[cause];
+            int from = cause * count;
+            for (int m = 0; m < count; m++) {
+                next[from + m] = felt[from + m] * rest[m] + begin[cause] * held[m] + growth * grown[m];
+            }
+        }
+        end = atEnd.clone();
+    }
+
+    /** Drawdown at a receptor at the end of the step last looked at (m). */
+    double drawdown(int receptor) {
+        double sum = 0;
+        for (int cause = 0; cause < end.length; cause++) {
+            sum += modes.atOnce(receptor, cause) * end[cause] + modes.weighted(receptor, cause, next, cause * count);
+        }
+        return sum;
+    }
+
+    /** Drawdown of all receptors at the end of the step last looked at (m). */
+    double[] drawdowns() {
+        double[] drawdown = new double[modes.receptors()];
+        Arrays.setAll(drawdown, this::drawdown);
+        return drawdown;
+    }
+
+    /**
+     * Drawdown at the end of the step last looked at by a further unit discharge.
+     *
+     * @param receptor the receptor
+     * @param cause what takes it
+     * @param atOnce whether it is taken throughout the step, or grows evenly from none
+     * @return drawdown per discharge (d/m²)
+     */
+    double onset(int receptor, int cause, boolean atOnce) {
+        return modes.atOnce(receptor, cause) + modes.weighted(receptor, cause, atOnce ? held : grown, 0);
+    }
+
+    /** The step last looked at has come to pass. */
+    void accept() {
+        System.arraycopy(next, 0, felt, 0, felt.length);
+    }
+
+    /**
+     * By how much the discharges of some points differ at the end of the step last looked at from what was assumed, so
+     * that they meet their rules.
+     *
+     * @param rules rules of all points
+     * @param moment moment of the rules (d)
+     * @param following the points
+     * @param atOnce whether the difference holds throughout the step, or grows evenly
+     * @param assumed discharge of each of these points (m³/d)
+     * @param head head at the wall of each of these points if that were so (m above datum)
+     * @param tolerance largest error of head at a wall (m)
+     * @return difference of discharge of each of these points (m³/d)
+     * @throws IllegalStateException if the rules cannot be met
+     */
+    double[] further(
+            PointRules rules,
+            double moment,
+            int[] following,
+            boolean atOnce,
+            double[] assumed,
+            double[] head,
+            double tolerance) {
+        int n = following.length;
+        double[][] response = new double[n][n];
+        double[] offered = head.clone();
+        for (int i = 0; i < n; i++) {
+            for (int j = 0; j <= i; j++) {
+                response[i][j] = onset(following[i], following[j], atOnce);
+                response[j][i] = response[i][j];
+            }
+        }
+        for (int i = 0; i < n; i++) {
+            for (int j = 0; j < n; j++) {
+                offered[i] += response[i][j] * assumed[j];
+            }
+        }
+        double[] discharge = assumed.clone();
+        rules.meet(moment, following, response, offered, discharge, tolerance);
+        for (int i = 0; i < n; i++) {
+            discharge[i] -= assumed[i];
+        }
+        return discharge;
+    }
+}
