@@ -1,0 +1,322 @@
+package org.headfall.solver.response;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.TreeSet;
+import java.util.stream.DoubleStream;
+import java.util.stream.IntStream;
+import org.headfall.solver.flow.FlowProblem;
+import org.headfall.solver.flow.FlowSystem;
+import org.headfall.solver.flow.PointRules;
+import org.headfall.solver.flow.RateHistory;
+
+/**
+ * A run found without the grid, by superposition of unit responses on the heads without bores and springs. Given rates
+ * are superposed as they are. Discharges that follow head (free flow, pumps by their curve or at their lowest level,
+ * springs) meet their rules at the end of every step, together, and run straight between; steps are as long as the bend of
+ * these discharges allows.
+ *
+ * <p>Exact but for the responses and for taking those discharges as straight, which {@link #estimatedError} bounds.
+ */
+public final class SuperposedRun {
+
+    /** Share of the accuracy wanted that the steps may take in all. */
+    private static final double STEP_SHARE = 0.1;
+
+    /** More than any field needs whose rules hold for a while; rules that never settle would take for ever. */
+    private static final int MOST_STEPS = 200_000;
+
+    private final PointRules rules;
+    private final FlowProblem problem;
+    private final UndisturbedHeads undisturbed;
+    private final UnitResponses responses;
+    private final SharedModes modes;
+    private final Superposition superposition;
+    private final double tolerance;
+    private final StepLengths lengths;
+    private final int points;
+    private final double[] reference;
+    private final double[] drawdownAtStart;
+    private final double[] largestEffect;
+    private final List<SuperposedState> states = new ArrayList<>();
+    private final RateHistory history;
+    private double[] discharge;
+    private double[] slope;
+    private double largestStepError;
+    private double mostMoved;
+
+    /**
+     * A run that starts from rest.
+     *
+     * @param problem what is run
+     * @param atRest the same problem with the operations that had brought about the start, in force on day 0
+     * @param responses responses of the problem
+     * @param accuracy accuracy of head wanted (m)
+     * @return the run at its start
+     * @throws IllegalStateException if the rules cannot be met
+     */
+    public static SuperposedRun fromSteady(
+            FlowProblem problem, FlowProblem atRest, StationResponses responses, double accuracy) {
+        return new SuperposedRun(problem, responses, accuracy, Optional.of(atRest));
+    }
+
+    /**
+     * A run that starts from given heads.
+     *
+     * @param problem what is run; the state at the start is that of the moment before day 0
+     * @param responses responses of the problem from these heads
+     * @param accuracy accuracy of head wanted (m)
+     * @return the run at its start
+     * @throws IllegalStateException if the rules cannot be met
+     */
+    public static SuperposedRun fromGiven(FlowProblem problem, StationResponses responses, double accuracy) {
+        return new SuperposedRun(problem, responses, accuracy, Optional.empty());
+    }
+
+    private SuperposedRun(
+            FlowProblem problem, StationResponses station, double accuracy, Optional<FlowProblem> atRest) {
+        this.problem = problem;
+        rules = new PointRules(problem);
+        responses = station.responses();
+        undisturbed = station.undisturbed();
+        modes = new SharedModes(responses.table());
+        superposition = new Superposition(modes);
+        tolerance = FlowSystem.ruleTolerance(accuracy);
+        lengths = new StepLengths(STEP_SHARE * accuracy);
+        points = responses.causes();
+        history = new RateHistory(points, 0);
+        largestEffect = largestEffects();
+        reference = new double[points];
+        drawdownAtStart = new double[responses.receptors()];
+        discharge = new double[points];
+        slope = new double[points];
+        if (atRest.isPresent()) {
+            restOn(new PointRules(atRest.get()));
+        } else {
+            startFromGiven();
+        }
+    }
+
+    /** Largest effect of a unit discharge of each cause anywhere at any time (d/m²). */
+    private double[] largestEffects() {
+        double[] last = responses.table().all(responses.table().lastTime());
+        double[] effects = new double[points];
+        for (int curve = 0; curve < last.length; curve++) {
+            int cause = curve / responses.receptors();
+            effects[cause] = Math.max(effects[cause], Math.abs(last[curve]));
+        }
+        return effects;
+    }
+
+    /** Discharges at rest and their drawdown are what the run starts from; only changes are superposed. */
+    private void restOn(PointRules steadyRules) {
+        double[] rates = atOnce(
+                steadyRules,
+                0,
+                responses
+                        .steady()
+                        .orElseThrow(() -> new IllegalStateException("there is no steady state to start from")));
+        System.arraycopy(rates, 0, reference, 0, points);
+        discharge = rates;
+        for (int receptor = 0; receptor < drawdownAtStart.length; receptor++) {
+            for (int cause = 0; cause < points; cause++) {
+                drawdownAtStart[receptor] += responses.steadyAt(receptor, cause) * rates[cause];
+            }
+        }
+        double[] head = undisturbed.atStart();
+        Arrays.setAll(head, receptor -> head[receptor] - drawdownAtStart[receptor]);
+        states.add(state(0, steadyRules, 0, head));
+    }
+
+    /** Heads of the cells are given; at the walls of bores only what the grid does not carry comes on top. */
+    private void startFromGiven() {
+        double before = Math.nextDown(0.0);
+        double[] atOnce = responses.table().atOnce();
+        discharge = atOnce(rules, before, atOnce);
+        double[] head = undisturbed.atStart();
+        for (int receptor = 0; receptor < head.length; receptor++) {
+            for (int cause = 0; cause < points; cause++) {
+                head[receptor] -= atOnce[cause * head.length + receptor] * discharge[cause];
+            }
+        }
+        states.add(state(0, rules, before, head));
+    }
+
+    /** Discharges by rules at one moment where each wall feels each discharge by a fixed response. */
+    private double[] atOnce(PointRules inForce, double moment, double[] curves) {
+        boolean[] depend = inForce.dependOnHead(moment);
+        double[] rates = inForce.asked(moment);
+        int[] following = IntStream.range(0, points).filter(i -> depend[i]).toArray();
+        for (int point : following) {
+            rates[point] = 0;
+        }
+        double[] start = undisturbed.atStart();
+        double[][] response = new double[following.length][following.length];
+        double[] offered = new double[following.length];
+        for (int i = 0; i < following.length; i++) {
+            offered[i] = start[following[i]];
+            for (int cause = 0; cause < points; cause++) {
+                offered[i] -= curves[cause * responses.receptors() + following[i]] * rates[cause];
+            }
+            for (int j = 0; j < following.length; j++) {
+                response[i][j] = curves[following[j] * responses.receptors() + following[i]];
+            }
+        }
+        double[] found = new double[following.length];
+        inForce.meet(moment, following, response, offered, found, tolerance);
+        for (int i = 0; i < following.length; i++) {
+            rates[following[i]] = found[i];
+        }
+        return rates;
+    }
+
+    /**
+     * Runs.
+     *
+     * @param recordDays days to record, increasing, after the start
+     * @param toDay day of the end (d), within the time for which responses are known
+     * @throws IllegalStateException if the rules cannot be met
+     */
+    public void run(double[] recordDays, double toDay) {
+        double[] jumps = problem.jumps(0, toDay);
+        boolean anew = true;
+        double day = 0;
+        lengths.startAnew();
+        for (double stop : stops(recordDays, jumps, toDay)) {
+            while (day < stop) {
+                double end = stop - day <= lengths.next(stop - day) ? stop : day + lengths.next(stop - day);
+                if (step(day, end, anew)) {
+                    day = end;
+                    anew = false;
+                }
+            }
+            if (Arrays.binarySearch(recordDays, day) >= 0) {
+                states.add(state(day, rules, Math.nextDown(day), headAt(day, superposition.drawdowns())));
+            }
+            if (Arrays.binarySearch(jumps, day) >= 0) {
+                anew = true;
+                lengths.startAnew();
+            }
+        }
+    }
+
+    private double[] stops(double[] recordDays, double[] jumps, double toDay) {
+        TreeSet<Double> stops = new TreeSet<>(List.of(toDay));
+        for (double[] days : List.of(recordDays, jumps, problem.bends(0, toDay))) {
+            DoubleStream.of(days).filter(day -> day > 0 && day < toDay).forEach(stops::add);
+        }
+        return stops.stream().mapToDouble(Double::doubleValue).toArray();
+    }
+
+    /** One step; false if it was too long. */
+    private boolean step(double day, double end, boolean anew) {
+        if (history.steps() >= MOST_STEPS) {
+            throw new IllegalStateException(
+                    "discharges change so often that " + MOST_STEPS + " steps reach day " + day + " only");
+        }
+        double length = end - day;
+        double moment = Math.nextDown(end);
+        boolean[] depend = rules.dependOnHead(moment);
+        int[] following = IntStream.range(0, points).filter(i -> depend[i]).toArray();
+        double[] begin = anew ? rules.asked(day) : discharge.clone();
+        double[] known = rules.asked(moment);
+        for (int point : following) {
+            // Where the past tells nothing the answer is sought from there.
+            double guess = discharge[point] + (anew ? 0 : slope[point] * length);
+            begin[point] = anew ? guess : discharge[point];
+            known[point] = guess;
+        }
+        superposition.lookAhead(length, changes(begin), changes(known));
+        double[] further = further(moment, end, following, anew, known);
+        double error = lengths.knowsSlope() ? error(following, further, length) : 0;
+        if (!lengths.accept(error, length)) {
+            return false;
+        }
+        largestStepError = Math.max(largestStepError, error);
+        for (int i = 0; i < following.length; i++) {
+            known[following[i]] += further[i];
+            begin[following[i]] += anew ? further[i] : 0;
+        }
+        advance(day, end, anew, begin, known);
+        return true;
+    }
+
+    private double[] further(double moment, double end, int[] following, boolean anew, double[] known) {
+        double[] base = undisturbedAt(end);
+        double[] assumed = new double[following.length];
+        double[] head = new double[following.length];
+        for (int i = 0; i < following.length; i++) {
+            int point = following[i];
+            assumed[i] = known[point];
+            head[i] = base[point] - drawdownAtStart[point] - superposition.drawdown(point);
+        }
+        return superposition.further(rules, moment, following, anew, assumed, head, tolerance);
+    }
+
+    private double[] undisturbedAt(double day) {
+        return undisturbed.sources().isEmpty() ? undisturbed.atStart() : undisturbed.on(day);
+    }
+
+    /** Effect anywhere of taking the discharges that follow head as straight in a step (m). */
+    private double error(int[] following, double[] off, double length) {
+        double error = 0;
+        for (int i = 0; i < following.length; i++) {
+            error += largestEffect[following[i]] * lengths.distance(off[i], length);
+        }
+        return error;
+    }
+
+    private void advance(double day, double end, boolean anew, double[] begin, double[] atEnd) {
+        superposition.lookAhead(end - day, changes(begin), changes(atEnd));
+        superposition.accept();
+        double[] mean = new double[points];
+        for (int i = 0; i < points; i++) {
+            slope[i] = (atEnd[i] - begin[i]) / (end - day);
+            mean[i] = 0.5 * (begin[i] + atEnd[i]);
+            mostMoved = Math.max(mostMoved, Math.abs(atEnd[i] - reference[i]));
+        }
+        discharge = atEnd;
+        double[] head = headAt(end, superposition.drawdowns());
+        history.add(end, anew, mean, atEnd, Arrays.copyOf(head, points));
+    }
+
+    private double[] changes(double[] rates) {
+        double[] changes = rates.clone();
+        Arrays.setAll(changes, i -> rates[i] - reference[i]);
+        return changes;
+    }
+
+    private double[] headAt(double day, double[] drawdown) {
+        double[] head = undisturbedAt(day);
+        Arrays.setAll(head, receptor -> head[receptor] - drawdownAtStart[receptor] - drawdown[receptor]);
+        return head;
+    }
+
+    private SuperposedState state(double day, PointRules inForce, double moment, double[] head) {
+        double[] asked = inForce.asked(moment);
+        Arrays.setAll(asked, i -> Double.isNaN(asked[i]) ? discharge[i] : asked[i]);
+        double[] level = new double[problem.bores().size()];
+        Arrays.setAll(level, bore -> inForce.levelInBore(bore, head[bore], discharge[bore]));
+        return new SuperposedState(day, head, discharge.clone(), asked, level);
+    }
+
+    /** States at the start and on the recorded days so far. */
+    public List<SuperposedState> states() {
+        return List.copyOf(states);
+    }
+
+    /** Discharges of all steps, and heads at their ends. */
+    public RateHistory history() {
+        return history;
+    }
+
+    /**
+     * Bound of the error of head by what is this way's alone (m): discharges that follow head taken as straight, as if
+     * every step had erred the same way by as much as the worst, and responses taken as sums of shared modes.
+     */
+    public double estimatedError() {
+        return largestStepError + points * mostMoved * modes.misfit();
+    }
+}
