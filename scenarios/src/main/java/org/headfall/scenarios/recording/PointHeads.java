@@ -24,7 +24,7 @@ public final class PointHeads {
                 .map(bore -> NearField.at(description.aquifer(), bore.x(), bore.y(), bore.screenRadius()))
                 .toList();
         return description.points().stream()
-                .map(point -> new ObservedHead(NearField.at(description.aquifer(), point.x(), point.y(), 0), bores))
+                .map(point -> new ObservedHead(description.aquifer(), point.x(), point.y(), bores))
                 .toList();
     }
 }

@@ -22,6 +22,7 @@ final class FaceCorrections {
             Aquifer aquifer,
             int cell,
             LogarithmicDrawdown drawdown,
+            double[] onCells,
             Reach reach,
             CellWindow window,
             double strongestContrast) {
@@ -32,7 +33,7 @@ final class FaceCorrections {
         this.reach = reach;
         this.window = window;
         this.strongestContrast = strongestContrast;
-        onCells = drawdown.onCells(window);
+        this.onCells = onCells;
         weights = new double[window.size()];
     }
 

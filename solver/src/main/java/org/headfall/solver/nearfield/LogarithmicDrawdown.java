@@ -1,20 +1,11 @@
 package org.headfall.solver.nearfield;
 
-import java.util.Arrays;
-
 /**
  * Steady drawdown around a line sink of unit discharge up to a constant, {@code -ln(r)/(2 pi T)} (Thiem 1906). Where T
  * differs along x and y, r is measured after x is stretched by {@code (Ty/Tx)^(1/4)} and y by the inverse, which makes
  * flow radial again with {@code T = sqrt(Tx Ty)} and leaves areas as they are.
  */
 final class LogarithmicDrawdown {
-
-    /**
-     * Share of the second difference that is taken from cell averages. With it the five-point scheme, which answers a
-     * point source of storage or leakage by {@code h²/16} of its Laplacian too much, gives the head that the
-     * differential equation has; found so by expansion in the cell, and confirmed by measured errors (DEVELOPERS.md).
-     */
-    private static final double SHARPENING = 1.0 / 16;
 
     private final double x;
     private final double y;
@@ -36,6 +27,11 @@ final class LogarithmicDrawdown {
         scaleX = Math.sqrt(Math.sqrt(transmissivityY / transmissivityX));
         scaleY = 1 / scaleX;
         transmissivity = Math.sqrt(transmissivityX * transmissivityY);
+    }
+
+    /** T that counts after the stretching (m²/d). */
+    double transmissivity() {
+        return transmissivity;
     }
 
     /** Stretched distance along x from the line sink (m), negative to the west. */
@@ -80,42 +76,13 @@ final class LogarithmicDrawdown {
     }
 
     /**
-     * Values that stand for this drawdown on the grid: averages over the cells, sharpened by a sixteenth of their second
-     * difference along each axis.
+     * Averages over the cells between grid lines, exact also over the one with the line sink in it.
      *
-     * @param window the cells
-     * @return drawdown per discharge of each cell of the window (d/m²)
+     * @param edgesX stretched distances of the lines along x, increasing (m)
+     * @param edgesY stretched distances of the lines along y, increasing (m)
+     * @return drawdown per discharge of each cell, row by row from the south-west corner (d/m²)
      */
-    double[] onCells(CellWindow window) {
-        double[] edgesX = window.grownEdgesX();
-        double[] edgesY = window.grownEdgesY();
-        int grown = window.columns() + 2;
-        double[] averages = averages(
-                Arrays.stream(edgesX).map(this::stretchedX).toArray(),
-                Arrays.stream(edgesY).map(this::stretchedY).toArray());
-        double[] values = new double[window.size()];
-        for (int row = 0; row < window.rows(); row++) {
-            for (int column = 0; column < window.columns(); column++) {
-                int centre = (row + 1) * grown + column + 1;
-                values[row * window.columns() + column] = averages[centre]
-                        - SHARPENING * secondDifference(averages, centre, 1, edgesX, column)
-                        - SHARPENING * secondDifference(averages, centre, grown, edgesY, row);
-            }
-        }
-        return values;
-    }
-
-    /** Second derivative times the square of the cell's width, from unequal neighbours. */
-    private static double secondDifference(double[] values, int centre, int stride, double[] edges, int before) {
-        double width = edges[before + 2] - edges[before + 1];
-        double toLower = 0.5 * (edges[before + 2] - edges[before]);
-        double toUpper = 0.5 * (edges[before + 3] - edges[before + 1]);
-        return width / toLower * (values[centre - stride] - values[centre])
-                + width / toUpper * (values[centre + stride] - values[centre]);
-    }
-
-    /** Averages over rectangles, exact also over the one with the line sink in it. */
-    private double[] averages(double[] edgesX, double[] edgesY) {
+    double[] averages(double[] edgesX, double[] edgesY) {
         int columns = edgesX.length - 1;
         double[] averages = new double[columns * (edgesY.length - 1)];
         double[] south = integrals(edgesX, edgesY[0]);

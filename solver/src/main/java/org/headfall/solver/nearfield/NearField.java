@@ -5,10 +5,10 @@ import org.headfall.solver.grid.Axis;
 import org.headfall.solver.grid.RectilinearGrid;
 
 /**
- * A place in the aquifer as its grid sees it, wherever it stands in its cell: weights of the cells around it that serve
- * both as the source of a bore there and as the head there that the grid carries. Immutable.
+ * A bore as the grid of its aquifer sees it, wherever it stands in its cell: weights of the cells around it that serve
+ * both as its source and as the head there that the grid carries. Immutable.
  *
- * <p>With p the logarithmic drawdown of a unit discharge on the cells, the flow of p between two neighbouring cells by
+ * <p>With p the logarithmic drawdown of a unit discharge on the cells ({@link CellDrawdown}), the flow of p between two neighbouring cells by
  * the difference of their values is wrong near the place, while the true flow through their face is the angle that the
  * face subtends. Each face is put right: {@code weights = 1 in the place's cell + divergence of (flow by differences -
  * true flow)}. The weights add up to 1, so that no water is lost, and for constant T the head of the cells is then
@@ -29,8 +29,8 @@ public final class NearField {
     private final double easting;
     private final double northing;
     private final LogarithmicDrawdown drawdown;
+    private final CellDrawdown onCells;
     private final Reach reach;
-    private final CellWindow window;
     private final CellWeights weights;
 
     private NearField(Aquifer aquifer, int cell, double x, double y, double radius) {
@@ -42,8 +42,10 @@ public final class NearField {
         drawdown = new LogarithmicDrawdown(
                 easting, northing, aquifer.transmissivityX()[cell], aquifer.transmissivityY()[cell]);
         reach = Reach.of(grid, cell, drawdown);
-        window = reach.window(grid, cell, drawdown);
-        weights = new FaceCorrections(aquifer, cell, drawdown, reach, window, STRONGEST_CONTRAST).weights();
+        onCells = new CellDrawdown(grid, cell, drawdown);
+        CellWindow window = reach.window(grid, cell, drawdown);
+        weights = new FaceCorrections(aquifer, cell, drawdown, onCells.in(window), reach, window, STRONGEST_CONTRAST)
+                .weights();
     }
 
     /**
@@ -52,17 +54,22 @@ public final class NearField {
      * @param aquifer the aquifer
      * @param x easting (m)
      * @param y northing (m)
-     * @param radius radius of the bore at the screen face (m), zero for a point without one
+     * @param radius radius of the bore at the screen face (m)
      * @return the near field
      * @throws IllegalArgumentException if the place lies outside the grid or in a cell that is not part of the aquifer
      */
     public static NearField at(Aquifer aquifer, double x, double y, double radius) {
+        return new NearField(aquifer, cellAt(aquifer, x, y), x, y, radius);
+    }
+
+    /** Cell of a place, which must be part of the aquifer. */
+    static int cellAt(Aquifer aquifer, double x, double y) {
         int cell = aquifer.grid().locate(x, y);
         if (cell < 0 || !aquifer.active()[cell]) {
             throw new IllegalArgumentException("(" + x + ", " + y + ") m lies "
                     + (cell < 0 ? "outside the grid" : "in cell " + cell + ", which is not part of the aquifer"));
         }
-        return new NearField(aquifer, cell, x, y, radius);
+        return cell;
     }
 
     /** On an edge the angle of the edge is not defined: the place is moved into its cell by a hair. */
@@ -85,7 +92,7 @@ public final class NearField {
      * Radius below which a bore here must stay (m): at its wall head would not stand lower than what the grid carries.
      */
     public double largestRadius() {
-        return drawdown.distanceOf(carried(this)) / drawdown.stretchedRadius(1);
+        return drawdown.distanceOf(carried(weights)) / drawdown.stretchedRadius(1);
     }
 
     /**
@@ -94,7 +101,7 @@ public final class NearField {
      * @return drawdown per discharge (d/m²), positive if the radius is below {@link #largestRadius}
      */
     public double unresolvedAtWall() {
-        return drawdown.at(drawdown.stretchedRadius(radius)) - carried(this);
+        return drawdown.at(drawdown.stretchedRadius(radius)) - carried(weights);
     }
 
     /**
@@ -110,24 +117,35 @@ public final class NearField {
         if (distance > other.reach.radius() && distanceTo(other) > reach.radius()) {
             return 0;
         }
-        return other.drawdown.at(distance) - carried(other);
+        return other.drawdown.at(distance) - other.carried(weights);
+    }
+
+    /**
+     * Drawdown at a point by a unit discharge here, as far as the grid does not carry it.
+     *
+     * @param x easting of the point (m)
+     * @param y northing (m)
+     * @param seen weights by which heads of cells give the head there
+     * @return drawdown per discharge (d/m²); zero out of reach
+     */
+    double unresolvedAt(double x, double y, CellWeights seen) {
+        double distance = Math.max(distanceTo(x, y), drawdown.stretchedRadius(radius));
+        return distance > reach.radius() ? 0 : drawdown.at(distance) - carried(seen);
     }
 
     private double distanceTo(NearField other) {
-        return Math.hypot(drawdown.stretchedX(other.easting), drawdown.stretchedY(other.northing));
+        return distanceTo(other.easting, other.northing);
     }
 
-    /** What the weights of this place make of another's logarithmic drawdown on the cells (d/m²). */
-    private double carried(NearField other) {
-        double[] onCells = other.drawdown.onCells(window);
+    private double distanceTo(double x, double y) {
+        return Math.hypot(drawdown.stretchedX(x), drawdown.stretchedY(y));
+    }
+
+    /** What weights make of the logarithmic drawdown of this place on the cells (d/m²). */
+    private double carried(CellWeights seen) {
         double sum = 0;
-        int next = 0;
-        for (int row = 0; row < window.rows(); row++) {
-            for (int column = 0; column < window.columns() && next < weights.cells().length; column++) {
-                if (weights.cells()[next] == window.cell(column, row)) {
-                    sum += weights.weights()[next++] * onCells[row * window.columns() + column];
-                }
-            }
+        for (int k = 0; k < seen.cells().length; k++) {
+            sum += seen.weights()[k] * onCells.in(seen.cells()[k]);
         }
         return sum;
     }

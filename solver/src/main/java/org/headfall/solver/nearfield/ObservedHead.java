@@ -1,6 +1,7 @@
 package org.headfall.solver.nearfield;
 
 import java.util.List;
+import org.headfall.solver.aquifer.Aquifer;
 
 /**
  * Head at a point that takes no water, anywhere in the active aquifer: what the cells around it carry, less the drawdown
@@ -14,12 +15,17 @@ public final class ObservedHead {
     /**
      * Head at a point.
      *
-     * @param point near field of the point
+     * @param aquifer the aquifer
+     * @param x easting of the point (m)
+     * @param y northing (m)
      * @param bores near field of each bore, in the order of the flow problem
+     * @throws IllegalArgumentException if the point lies outside the grid or in a cell that is not part of the aquifer
      */
-    public ObservedHead(NearField point, List<NearField> bores) {
-        weights = point.weights();
-        unresolved = bores.stream().mapToDouble(point::unresolvedFrom).toArray();
+    public ObservedHead(Aquifer aquifer, double x, double y, List<NearField> bores) {
+        weights = HeadInterpolation.at(aquifer, NearField.cellAt(aquifer, x, y), x, y);
+        unresolved = bores.stream()
+                .mapToDouble(bore -> bore.unresolvedAt(x, y, weights))
+                .toArray();
     }
 
     /** Weights of the cells around the point; they add up to 1. */

@@ -147,4 +147,74 @@ class NearFieldTest {
             assertTrue(work > 0);
         }
     }
+
+    /** Cells up to 50 times longer than wide: a bore of half a metre still fits, wherever it stands. */
+    @Test
+    void boresFitIntoLongCells() {
+        Random random = new Random(8);
+        for (double aspect : new double[] {1, 2, 4, 6, 8, 16, 50}) {
+            RectilinearGrid grid = new RectilinearGrid(Axis.uniform(0, 20 * aspect, 41), Axis.uniform(0, 20, 41));
+            Aquifer aquifer = Aquifer.homogeneous(grid, 150, 1e-4);
+            for (int draw = 0; draw < 20; draw++) {
+                double x = 20 * aspect * (20 + random.nextDouble());
+                double y = 20 * (20 + random.nextDouble());
+                assertTrue(NearField.at(aquifer, x, y, 0.5).unresolvedAtWall() > 0, "aspect " + aspect);
+            }
+        }
+    }
+
+    /** Fields of second degree, sampled at the centres, are seen as they are, and so are those at the rim of first. */
+    @Test
+    void headBetweenTheCentresIsThatOfTheParabolas() {
+        Aquifer aquifer = Aquifer.homogeneous(EVEN, 150, 1e-4);
+        List<DoubleBinaryOperator> heads = List.of(
+                (x, y) -> 3, (x, y) -> x, (x, y) -> y, (x, y) -> x * y, (x, y) -> x * x + y, (x, y) -> x - 2 * y * y);
+        Random random = new Random(9);
+        for (DoubleBinaryOperator head : heads) {
+            double[] cells = new double[EVEN.cellCount()];
+            Arrays.setAll(cells, cell -> head.applyAsDouble(EVEN.centreX(cell) / 100, EVEN.centreY(cell) / 100));
+            for (int draw = 0; draw < 20; draw++) {
+                double x = 100 + 3900 * random.nextDouble();
+                double y = 100 + 3500 * random.nextDouble();
+                ObservedHead observed = new ObservedHead(aquifer, x, y, List.of());
+                assertEquals(1, sum(observed.weights()), 1e-12);
+                assertEquals(head.applyAsDouble(x / 100, y / 100), observed.at(cells, new double[0]), 1e-9);
+            }
+        }
+        double[] slope = new double[EVEN.cellCount()];
+        Arrays.setAll(slope, cell -> EVEN.centreX(cell) + 2 * EVEN.centreY(cell));
+        assertEquals(40, new ObservedHead(aquifer, 4, 18, List.of()).at(slope, new double[0]), 1e-9);
+    }
+
+    /** Flow across a jump of T: head bends at the face and runs straight on either side. */
+    @Test
+    void headBendsWhereTransmissivityJumps() {
+        Aquifer plain = Aquifer.homogeneous(EVEN, 150, 1e-4);
+        double[] t = new double[EVEN.cellCount()];
+        Arrays.setAll(t, cell -> EVEN.centreX(cell) < 2000 ? 50 : 500);
+        Aquifer aquifer = new Aquifer(EVEN, t, t, plain.storativity(), plain.top(), plain.bottom(), plain.active());
+        DoubleBinaryOperator head = (x, y) -> (x - 2000) / (x < 2000 ? 50 : 500);
+        double[] cells = new double[EVEN.cellCount()];
+        Arrays.setAll(cells, cell -> head.applyAsDouble(EVEN.centreX(cell), EVEN.centreY(cell)));
+        for (double x : new double[] {1910, 1950, 1999, 2001, 2050, 2090}) {
+            ObservedHead observed = new ObservedHead(aquifer, x, 1820, List.of());
+            assertEquals(head.applyAsDouble(x, 1820), observed.at(cells, new double[0]), 1e-9);
+        }
+    }
+
+    /** The logarithm around a bore is seen as it is at points around it, also within its cell. */
+    @Test
+    void aPointNearABoreIsSeenAtItsDistance() {
+        Aquifer aquifer = Aquifer.homogeneous(EVEN, 150, 1e-4);
+        NearField bore = NearField.at(aquifer, 2013, 1871, 0.1);
+        double[] cells = new double[EVEN.cellCount()];
+        double unit = 1 / (2 * Math.PI * 150);
+        CellDrawdown onCells = new CellDrawdown(EVEN, bore.cell(), new LogarithmicDrawdown(2013, 1871, 150, 150));
+        Arrays.setAll(cells, cell -> -onCells.in(cell));
+        for (double[] place : new double[][] {{2014, 1871}, {2040, 1880}, {2150, 1750}, {1800, 1900}}) {
+            ObservedHead observed = new ObservedHead(aquifer, place[0], place[1], List.of(bore));
+            double distance = Math.hypot(place[0] - 2013, place[1] - 1871);
+            assertEquals(unit * Math.log(distance), observed.at(cells, new double[] {1}), 1e-12);
+        }
+    }
 }

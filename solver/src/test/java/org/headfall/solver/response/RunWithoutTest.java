@@ -102,7 +102,7 @@ class RunWithoutTest {
         List<NearField> bores = problem.bores().stream()
                 .map(bore -> NearField.at(problem.aquifer(), bore.x(), bore.y(), bore.screenRadius()))
                 .toList();
-        return new ObservedHead(NearField.at(problem.aquifer(), POINT[0], POINT[1], 0), bores);
+        return new ObservedHead(problem.aquifer(), POINT[0], POINT[1], bores);
     }
 
     private static UnitResponses responses(FlowProblem problem) {

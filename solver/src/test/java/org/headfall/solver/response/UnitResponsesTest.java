@@ -59,7 +59,7 @@ class UnitResponsesTest {
         List<NearField> bores = problem.bores().stream()
                 .map(bore -> NearField.at(problem.aquifer(), bore.x(), bore.y(), bore.screenRadius()))
                 .toList();
-        return new ObservedHead(NearField.at(problem.aquifer(), POINT[0], POINT[1], 0), bores);
+        return new ObservedHead(problem.aquifer(), POINT[0], POINT[1], bores);
     }
 
     /** Under a storing bed, beside a given head and in a closed aquifer: to 0.01 mm for 1,000 m³/d. */

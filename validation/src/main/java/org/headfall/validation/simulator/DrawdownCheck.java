@@ -5,9 +5,12 @@ import java.util.Collection;
 import java.util.List;
 import java.util.function.DoubleUnaryOperator;
 import java.util.function.ToDoubleFunction;
+import org.headfall.solver.aquifer.Aquifer;
 import org.headfall.solver.bore.Bore;
 import org.headfall.solver.flow.FlowProblem;
 import org.headfall.solver.grid.RectilinearGrid;
+import org.headfall.solver.nearfield.NearField;
+import org.headfall.solver.nearfield.ObservedHead;
 import org.headfall.validation.check.Comparison;
 import org.headfall.validation.check.Figures;
 import org.headfall.validation.check.Findings;
@@ -15,8 +18,9 @@ import org.headfall.validation.check.Plot;
 import org.headfall.validation.check.Series;
 
 /**
- * Compares the drawdown of a run that began level at zero with a closed form, at the bores and at cells around the first
- * of them.
+ * Compares the drawdown of a run that began level at zero with a closed form: at the bores, at the centres of cells around
+ * the first of them, where the heads of cells are those that maps show, and at a point somewhere in each of these cells,
+ * where head is that of a protected point.
  *
  * @param problem what was run
  * @param expected the closed form
@@ -55,6 +59,7 @@ record DrawdownCheck(FlowProblem problem, ClosedForm expected, String published,
 
     /** Compares all recorded days. */
     void compare(List<State> states, Findings findings) {
+        List<Point> points = points();
         for (State state : states) {
             for (int bore = 0; bore < problem.bores().size(); bore++) {
                 compareAtBore(state, bore, findings);
@@ -62,7 +67,46 @@ record DrawdownCheck(FlowProblem problem, ClosedForm expected, String published,
             for (int cell : cells()) {
                 compareInCell(state, cell, findings);
             }
+            for (Point point : points) {
+                compareAtPoint(state, point, findings);
+            }
         }
+    }
+
+    /** A point that takes no water, with its head. */
+    private record Point(double x, double y, ObservedHead head) {}
+
+    /** One point in each cell looked at, each elsewhere in it, as far from bores as the bars ask. */
+    private List<Point> points() {
+        Aquifer aquifer = problem.aquifer();
+        RectilinearGrid grid = aquifer.grid();
+        List<NearField> bores = problem.bores().stream()
+                .map(bore -> NearField.at(aquifer, bore.x(), bore.y(), bore.screenRadius()))
+                .toList();
+        List<Placement> places = Placement.anywhere();
+        List<Point> points = new ArrayList<>();
+        int next = 0;
+        for (int cell : cells()) {
+            Placement place = places.get(next++ % places.size());
+            double x = grid.centreX(cell) + (place.x() - 0.5) * grid.x().width(grid.column(cell));
+            double y = grid.centreY(cell) + (place.y() - 0.5) * grid.y().width(grid.row(cell));
+            if (clear(x, y)) {
+                points.add(new Point(x, y, new ObservedHead(aquifer, x, y, bores)));
+            }
+        }
+        return points;
+    }
+
+    private void compareAtPoint(State state, Point point, Findings findings) {
+        double drawdown = expected.at(point.x(), point.y(), state.day());
+        findings.compare(Comparison.withFormula(
+                label + ", drawdown at a point "
+                        + Figures.significant(distance(problem.bores().get(0), point.x(), point.y()), 4)
+                        + " m off, day " + Figures.significant(state.day(), 4),
+                "m",
+                drawdown,
+                -point.head().at(state.head(), state.rate()),
+                Bars.away(drawdown)));
     }
 
     private void compareAtBore(State state, int index, Findings findings) {
@@ -82,7 +126,8 @@ record DrawdownCheck(FlowProblem problem, ClosedForm expected, String published,
         double y = grid.centreY(cell);
         double drawdown = expected.at(x, y, state.day());
         findings.compare(Comparison.withFormula(
-                label + ", drawdown at " + distanceWords(cell) + ", day " + Figures.significant(state.day(), 4),
+                label + ", drawdown in the cell " + distanceWords(cell) + " off, day "
+                        + Figures.significant(state.day(), 4),
                 "m",
                 drawdown,
                 -state.head()[cell],
@@ -95,7 +140,11 @@ record DrawdownCheck(FlowProblem problem, ClosedForm expected, String published,
 
     private double distance(Bore bore, int cell) {
         RectilinearGrid grid = problem.aquifer().grid();
-        return Math.hypot(grid.centreX(cell) - bore.x(), grid.centreY(cell) - bore.y());
+        return distance(bore, grid.centreX(cell), grid.centreY(cell));
+    }
+
+    private static double distance(Bore bore, double x, double y) {
+        return Math.hypot(x - bore.x(), y - bore.y());
     }
 
     /** Cells at least two cells away from every bore. */
@@ -120,9 +169,16 @@ record DrawdownCheck(FlowProblem problem, ClosedForm expected, String published,
             return -1;
         }
         int cell = grid.cell(column, row);
+        return clear(grid.centreX(cell), grid.centreY(cell)) ? cell : -1;
+    }
+
+    /** Whether a place is at least two cells away from every bore. */
+    private boolean clear(double x, double y) {
+        RectilinearGrid grid = problem.aquifer().grid();
+        Bore first = problem.bores().get(0);
+        int own = grid.locate(first.x(), first.y());
         double near = 2 * Math.max(grid.x().width(grid.column(own)), grid.y().width(grid.row(own)));
-        boolean clear = problem.bores().stream().allMatch(bore -> distance(bore, cell) >= near * (1 - 1e-9));
-        return clear ? cell : -1;
+        return problem.bores().stream().allMatch(bore -> distance(bore, x, y) >= near * (1 - 1e-9));
     }
 
     /** Draws drawdown over the logarithm of time at the first bore and at some cells. */
