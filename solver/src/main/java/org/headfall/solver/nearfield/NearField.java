@@ -19,7 +19,7 @@ import org.headfall.solver.grid.RectilinearGrid;
  * varies, the correction of a face grows with its T over that of the place's cell, within a factor of two: beyond a
  * stronger contrast drawdown is no logarithm any more, and a stronger correction was found to do harm.
  */
-public final class NearField {
+public final class NearField implements SeenPlace {
 
     private static final double STRONGEST_CONTRAST = 2;
     private static final double KEPT_OFF_EDGES = 1e-6;
@@ -78,12 +78,12 @@ public final class NearField {
         return Math.max(axis.edge(index) + hair, Math.min(axis.edge(index + 1) - hair, position));
     }
 
-    /** Cell of the place. */
+    @Override
     public int cell() {
         return cell;
     }
 
-    /** Weights of the cells around the place; they add up to 1. */
+    @Override
     public CellWeights weights() {
         return weights;
     }
@@ -104,13 +104,7 @@ public final class NearField {
         return drawdown.at(drawdown.stretchedRadius(radius)) - carried(weights);
     }
 
-    /**
-     * Drawdown here by a unit discharge at another place, as far as the grid does not carry it. A place within the wall
-     * of a bore counts as one at the wall.
-     *
-     * @param other the other place
-     * @return drawdown per discharge (d/m²); zero if the places lie out of each other's reach
-     */
+    @Override
     public double unresolvedFrom(NearField other) {
         double distance =
                 Math.max(other.distanceTo(this), other.drawdown.stretchedRadius(Math.max(radius, other.radius)));
@@ -131,6 +125,14 @@ public final class NearField {
     double unresolvedAt(double x, double y, CellWeights seen) {
         double distance = Math.max(distanceTo(x, y), drawdown.stretchedRadius(radius));
         return distance > reach.radius() ? 0 : drawdown.at(distance) - carried(seen);
+    }
+
+    double easting() {
+        return easting;
+    }
+
+    double northing() {
+        return northing;
     }
 
     private double distanceTo(NearField other) {

@@ -7,8 +7,11 @@ import org.headfall.solver.aquifer.Aquifer;
  * Head at a point that takes no water, anywhere in the active aquifer: what the cells around it carry, less the drawdown
  * that bores close by make below the size of a cell. Immutable.
  */
-public final class ObservedHead {
+public final class ObservedHead implements SeenPlace {
 
+    private final double x;
+    private final double y;
+    private final int cell;
     private final CellWeights weights;
     private final double[] unresolved;
 
@@ -22,13 +25,37 @@ public final class ObservedHead {
      * @throws IllegalArgumentException if the point lies outside the grid or in a cell that is not part of the aquifer
      */
     public ObservedHead(Aquifer aquifer, double x, double y, List<NearField> bores) {
-        weights = HeadInterpolation.at(aquifer, NearField.cellAt(aquifer, x, y), x, y);
-        unresolved = bores.stream()
-                .mapToDouble(bore -> bore.unresolvedAt(x, y, weights))
-                .toArray();
+        this.x = x;
+        this.y = y;
+        cell = NearField.cellAt(aquifer, x, y);
+        weights = HeadInterpolation.at(aquifer, cell, x, y);
+        unresolved = bores.stream().mapToDouble(this::unresolvedFrom).toArray();
     }
 
-    /** Weights of the cells around the point; they add up to 1. */
+    private ObservedHead(NearField bore) {
+        x = bore.easting();
+        y = bore.northing();
+        cell = bore.cell();
+        weights = bore.weights();
+        unresolved = new double[0];
+    }
+
+    /** What the grid carries of the head at a bore, with the weights of the bore itself. */
+    public static ObservedHead carriedAt(NearField bore) {
+        return new ObservedHead(bore);
+    }
+
+    @Override
+    public int cell() {
+        return cell;
+    }
+
+    @Override
+    public double unresolvedFrom(NearField bore) {
+        return bore.unresolvedAt(x, y, weights);
+    }
+
+    @Override
     public CellWeights weights() {
         return weights;
     }

@@ -16,6 +16,7 @@ import org.headfall.solver.linear.WorkerTeam;
 import org.headfall.solver.nearfield.CellWeights;
 import org.headfall.solver.nearfield.NearField;
 import org.headfall.solver.nearfield.ObservedHead;
+import org.headfall.solver.nearfield.SeenPlace;
 
 /**
  * Drawdown at some receptors by a new bore at the centre of any cell that has taken a unit discharge for some time. By
@@ -55,13 +56,13 @@ public final class EffectFields {
      *
      * @param station its number: bores of the problem, then its springs, then observed points
      * @param cell the cell it stands in
-     * @param field its near field; none for a spring, which sees its cell as it is
+     * @param place how the grid sees it; none for a spring, which sees its cell as it is
      */
-    public record Receptor(int station, int cell, Optional<NearField> field) {
+    public record Receptor(int station, int cell, Optional<SeenPlace> place) {
 
         /** A bore or an observed point. */
-        public static Receptor at(int station, NearField field) {
-            return new Receptor(station, field.cell(), Optional.of(field));
+        public static Receptor at(int station, SeenPlace place) {
+            return new Receptor(station, place.cell(), Optional.of(place));
         }
 
         /** A spring. */
@@ -125,7 +126,7 @@ public final class EffectFields {
             RectilinearGrid grid = aquifer.grid();
             NearField bore = NearField.at(aquifer, grid.centreX(cell), grid.centreY(cell), radius);
             double unresolved =
-                    receptor.field().map(field -> field.unresolvedFrom(bore)).orElse(0.0);
+                    receptor.place().map(place -> place.unresolvedFrom(bore)).orElse(0.0);
             double[] ofGivers = givers.stream()
                     .mapToDouble(giver -> giver.field().unresolvedFrom(bore))
                     .toArray();

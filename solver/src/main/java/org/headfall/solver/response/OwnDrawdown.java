@@ -55,8 +55,7 @@ public final class OwnDrawdown {
                 .toList();
         double[] shifts = ShiftLadder.of(FASTEST / bore.shortest(), SLOWEST / bore.longest(), SHIFTS_PER_DECADE);
         atOnce = fields.stream().mapToDouble(NearField::unresolvedAtWall).toArray();
-        List<ObservedHead> places =
-                fields.stream().map(field -> new ObservedHead(field, List.of())).toList();
+        List<ObservedHead> places = fields.stream().map(ObservedHead::carriedAt).toList();
         try (WorkerTeam team = new WorkerTeam(threads)) {
             ReducedModels models = new ReducedModels(new TransferValues(this.problem, places, List.of(), shifts, team));
             for (int i = 0; i < samples.length; i++) {

@@ -71,7 +71,7 @@ class EffectFieldsTest {
         List<NearField> bores = problem.bores().stream()
                 .map(bore -> NearField.at(problem.aquifer(), bore.x(), bore.y(), bore.screenRadius()))
                 .toList();
-        return new ObservedHead(NearField.at(problem.aquifer(), POINT[0], POINT[1], 0), bores);
+        return new ObservedHead(problem.aquifer(), POINT[0], POINT[1], bores);
     }
 
     /** Heads of the bores, springs and the point on the days, and discharges on the last. */
@@ -114,7 +114,7 @@ class EffectFieldsTest {
             return EffectFields.Receptor.spring(
                     station, problem.aquifer().grid().locate(spring.x(), spring.y()));
         }
-        return EffectFields.Receptor.at(station, NearField.at(problem.aquifer(), POINT[0], POINT[1], 0));
+        return EffectFields.Receptor.at(station, point(problem));
     }
 
     /** Within 1 % or 1 mm at every place, for a bore in each of 20 cells; half of that is found. */

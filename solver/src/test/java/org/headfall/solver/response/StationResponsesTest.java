@@ -102,7 +102,7 @@ class StationResponsesTest {
         List<NearField> bores = problem.bores().stream()
                 .map(bore -> NearField.at(problem.aquifer(), bore.x(), bore.y(), bore.screenRadius()))
                 .toList();
-        return new ObservedHead(NearField.at(problem.aquifer(), 11_400, 4_100, 0), bores);
+        return new ObservedHead(problem.aquifer(), 11_400, 4_100, bores);
     }
 
     /** Idle bores show the heads without any. */
