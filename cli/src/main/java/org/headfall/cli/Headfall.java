@@ -81,6 +81,7 @@ public final class Headfall implements Runnable {
     private static CommandLine commandLine(Terminal terminal, Failures failures) {
         CommandLine commandLine = new CommandLine(new Headfall());
         commandLine.addSubcommand(new CheckCommand());
+        commandLine.addSubcommand(new CompareCommand());
         commandLine.addSubcommand(new ExampleCommand());
         commandLine.addSubcommand(new ReportCommand());
         commandLine.addSubcommand(new RunCommand(terminal));

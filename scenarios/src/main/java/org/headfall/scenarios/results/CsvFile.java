@@ -13,7 +13,7 @@ import java.util.List;
  * A table as CSV (RFC 4180): UTF-8, comma, a header line, point decimals whatever the locale. A text that a spreadsheet
  * would take for a formula begins with an apostrophe. The file appears under its name when it is whole.
  */
-final class CsvFile implements AutoCloseable {
+public final class CsvFile implements AutoCloseable {
 
     private final Path target;
     private final Path part;
@@ -21,7 +21,14 @@ final class CsvFile implements AutoCloseable {
     private final int columns;
     private boolean open = true;
 
-    CsvFile(Path target, List<String> header) throws IOException {
+    /**
+     * Begins a file with its header.
+     *
+     * @param target final path; while it is written it is called {@code target.part}
+     * @param header names of the columns, with units
+     * @throws IOException if it cannot be written
+     */
+    public CsvFile(Path target, List<String> header) throws IOException {
         this.target = target;
         part = target.resolveSibling(target.getFileName() + ".part");
         columns = header.size();
@@ -31,8 +38,13 @@ final class CsvFile implements AutoCloseable {
         writer.writeRecord(header);
     }
 
-    /** Writes a line; the cells are those of {@link CsvLineCells}. */
-    void line(CsvLineCells cells) throws IOException {
+    /**
+     * Writes a line.
+     *
+     * @param cells its cells, one a column
+     * @throws IOException if it cannot be written
+     */
+    public void line(CsvLineCells cells) throws IOException {
         List<String> texts = cells.texts();
         if (texts.size() != columns) {
             throw new IllegalArgumentException(
@@ -41,8 +53,12 @@ final class CsvFile implements AutoCloseable {
         writer.writeRecord(texts);
     }
 
-    /** Closes the file and gives it its final name. */
-    void complete() throws IOException {
+    /**
+     * Closes the file and gives it its final name.
+     *
+     * @throws IOException if that fails
+     */
+    public void complete() throws IOException {
         close();
         Files.move(part, target, StandardCopyOption.ATOMIC_MOVE);
     }

@@ -10,7 +10,7 @@ import java.util.List;
 import java.util.OptionalDouble;
 
 /** The cells of one line of a table, added from left to right. */
-final class CsvLineCells {
+public final class CsvLineCells {
 
     private static final DateTimeFormatter MINUTES = DateTimeFormatter.ofPattern("yyyy-MM-dd'T'HH:mm");
     private static final String FORMULA_STARTS = "=+-@\t\r";
@@ -21,24 +21,26 @@ final class CsvLineCells {
         return texts;
     }
 
-    CsvLineCells text(String text) {
+    /** A text, made harmless for spreadsheets that would take it for a formula. */
+    public CsvLineCells text(String text) {
         boolean formula = !text.isEmpty() && FORMULA_STARTS.indexOf(text.charAt(0)) >= 0;
         texts.add(formula ? "'" + text : text);
         return this;
     }
 
     /** A number with a fixed count of decimals; an empty cell if it is not finite. */
-    CsvLineCells number(double value, int decimals) {
+    public CsvLineCells number(double value, int decimals) {
         texts.add(Double.isFinite(value) ? rounded(value, decimals) : "");
         return this;
     }
 
-    CsvLineCells number(OptionalDouble value, int decimals) {
+    /** A number with a fixed count of decimals; an empty cell if it is absent. */
+    public CsvLineCells number(OptionalDouble value, int decimals) {
         return number(value.orElse(Double.NaN), decimals);
     }
 
     /** A date; with the time of day where it is not midnight. */
-    CsvLineCells date(LocalDateTime date) {
+    public CsvLineCells date(LocalDateTime date) {
         texts.add(
                 date.toLocalTime().equals(LocalTime.MIDNIGHT)
                         ? date.toLocalDate().toString()
@@ -46,7 +48,8 @@ final class CsvLineCells {
         return this;
     }
 
-    CsvLineCells empty() {
+    /** An empty cell. */
+    public CsvLineCells empty() {
         texts.add("");
         return this;
     }

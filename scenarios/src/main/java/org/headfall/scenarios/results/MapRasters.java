@@ -35,7 +35,15 @@ public final class MapRasters implements RunOutput {
         }
     }
 
-    private static void write(Path file, RunDescription description, double[] values) throws IOException {
+    /**
+     * Writes one field of the grid.
+     *
+     * @param file the file
+     * @param description the run with the grid
+     * @param values value of each cell, NaN where there is none
+     * @throws IOException if the file cannot be written
+     */
+    public static void write(Path file, RunDescription description, double[] values) throws IOException {
         RectilinearGrid grid = description.grid();
         Raster cells = new Raster(grid.x().edges(), grid.y().edges(), values);
         Raster even =

@@ -23,13 +23,22 @@ public final class ResultsException extends IOException {
         /** The folder holds no finished results. */
         NOT_FINISHED,
         /** A file of the results is damaged or was changed. */
-        DAMAGED
+        DAMAGED,
+        /** Two results cannot be put side by side. */
+        NOT_COMPARABLE
     }
 
     private final Kind kind;
     private final String place;
 
-    ResultsException(Kind kind, Path place, String message) {
+    /**
+     * What is wrong with results.
+     *
+     * @param kind what kind of thing
+     * @param place folder or file at fault
+     * @param message what was found and what is allowed or can be done
+     */
+    public ResultsException(Kind kind, Path place, String message) {
         super(place + ": " + message);
         this.kind = kind;
         this.place = place.toString();

@@ -13,10 +13,10 @@ import java.util.List;
 import java.util.stream.Stream;
 
 /**
- * Folder of one run while it is being written. Everything goes into {@code NAME.part} beside the final {@code NAME};
+ * Folder of one run, or of another command, while it is being written. Everything goes into {@code NAME.part} beside the final {@code NAME};
  * {@link #complete} gives it the final name. Closed without that, or killed, it stays as {@code NAME.part} with
  * whatever was on disk, and results that stood under the final name stay as they were. The next run of the same name
- * clears the leftovers. Nothing but files of a run is ever deleted, see {@link RunFiles}.
+ * clears the leftovers. Nothing but files of the command is ever deleted, see {@link WrittenFiles}.
  */
 public final class ResultsFolder implements AutoCloseable {
 
@@ -27,8 +27,10 @@ public final class ResultsFolder implements AutoCloseable {
     private final Path part;
     private final Path replaced;
     private final FileChannel lockChannel;
+    private final WrittenFiles files;
 
-    private ResultsFolder(Path target, Path part, Path replaced, FileChannel lockChannel) {
+    private ResultsFolder(Path target, Path part, Path replaced, FileChannel lockChannel, WrittenFiles files) {
+        this.files = files;
         this.target = target;
         this.part = part;
         this.replaced = replaced;
@@ -40,11 +42,12 @@ public final class ResultsFolder implements AutoCloseable {
      *
      * @param target final folder of the results; folders above it are made
      * @param overwrite whether results that stand there may be replaced, once the new ones are complete
+     * @param files the files that will be written; a folder with any other is kept
      * @return the open folder
      * @throws ResultsException if results exist and may not be replaced, something else stands there, another run
      *     writes there, or the folder cannot be written to
      */
-    public static ResultsFolder open(Path target, boolean overwrite) throws ResultsException {
+    public static ResultsFolder open(Path target, boolean overwrite, WrittenFiles files) throws ResultsException {
         Path full = target.toAbsolutePath().normalize();
         try {
             full = Files.exists(full) ? full.toRealPath() : full;
@@ -55,16 +58,16 @@ public final class ResultsFolder implements AutoCloseable {
             Path part = sibling(full, ".part");
             Path replaced = sibling(full, ".replaced");
             restoreInterruptedReplacement(full, replaced);
-            RunFiles.requireNothingElse(full);
-            RunFiles.requireNothingElse(part);
-            RunFiles.requireNothingElse(replaced);
-            if (!overwrite && RunFiles.hasEntries(full)) {
+            files.requireNothingElse(full);
+            files.requireNothingElse(part);
+            files.requireNothingElse(replaced);
+            if (!overwrite && WrittenFiles.hasEntries(full)) {
                 throw new ResultsException(ResultsException.Kind.EXISTS, full, "results exist; they are kept");
             }
             Files.createDirectories(part);
             FileChannel channel = lock(part, full);
             clear(part);
-            return new ResultsFolder(full, part, replaced, channel);
+            return new ResultsFolder(full, part, replaced, channel, files);
         } catch (ResultsException e) {
             throw e;
         } catch (IOException e) {
@@ -153,8 +156,8 @@ public final class ResultsFolder implements AutoCloseable {
             lockChannel.close();
             Files.deleteIfExists(part.resolve(LOCK));
             // looked at again: a run is long, and someone may have put files there
-            RunFiles.requireNothingElse(target);
-            RunFiles.requireNothingElse(replaced);
+            files.requireNothingElse(target);
+            files.requireNothingElse(replaced);
             if (Files.exists(replaced)) {
                 delete(replaced);
             }
@@ -172,9 +175,9 @@ public final class ResultsFolder implements AutoCloseable {
     }
 
     private void requireNoPartFiles() throws IOException {
-        try (Stream<Path> files = Files.list(part)) {
+        try (Stream<Path> written = Files.list(part)) {
             List<Path> unfinished =
-                    files.filter(file -> file.toString().endsWith(".part")).toList();
+                    written.filter(file -> file.toString().endsWith(".part")).toList();
             if (!unfinished.isEmpty()) {
                 throw new IllegalStateException("still unfinished: " + unfinished);
             }

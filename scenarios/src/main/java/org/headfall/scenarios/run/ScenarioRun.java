@@ -34,6 +34,7 @@ import org.headfall.scenarios.results.ResultsException;
 import org.headfall.scenarios.results.ResultsFolder;
 import org.headfall.scenarios.results.RunFigures;
 import org.headfall.scenarios.results.RunOutput;
+import org.headfall.scenarios.results.WrittenFiles;
 import org.headfall.solver.flow.RateHistory;
 import org.headfall.solver.nearfield.ObservedHead;
 import org.headfall.solver.response.StationResponses;
@@ -81,7 +82,7 @@ public final class ScenarioRun {
      * @throws ResultsException if results exist and may not be replaced, or a file cannot be written
      */
     public FinishedRun into(Path target, boolean overwrite) throws ResultsException {
-        try (ResultsFolder folder = ResultsFolder.open(target, overwrite)) {
+        try (ResultsFolder folder = ResultsFolder.open(target, overwrite, WrittenFiles.OF_A_RUN)) {
             folder.requireSpace(2 * HeadsFile.expectedSize(plan.description().aquifer(), records.gridDays().length));
             FinishedRun run = simulate(folder);
             for (int i = 0; i < outputs.size(); i++) {

@@ -17,7 +17,7 @@ class ResultsFolderTest {
     Path parent;
 
     private void finish(boolean overwrite, String text) throws IOException {
-        try (ResultsFolder folder = ResultsFolder.open(parent.resolve("run"), overwrite)) {
+        try (ResultsFolder folder = ResultsFolder.open(parent.resolve("run"), overwrite, WrittenFiles.OF_A_RUN)) {
             Files.writeString(folder.file("limits.csv"), text);
             folder.complete();
         }
@@ -29,7 +29,7 @@ class ResultsFolderTest {
 
     @Test
     void takesItsFinalNameOnlyWhenComplete() throws IOException {
-        try (ResultsFolder folder = ResultsFolder.open(parent.resolve("run"), false)) {
+        try (ResultsFolder folder = ResultsFolder.open(parent.resolve("run"), false, WrittenFiles.OF_A_RUN)) {
             Files.writeString(folder.file("limits.csv"), "x");
             assertFalse(Files.exists(parent.resolve("run")));
             folder.complete();
@@ -53,7 +53,7 @@ class ResultsFolderTest {
     @Test
     void keepsTheOldResultsWhenTheNewRunDoesNotFinish() throws IOException {
         finish(false, "old");
-        try (ResultsFolder folder = ResultsFolder.open(parent.resolve("run"), true)) {
+        try (ResultsFolder folder = ResultsFolder.open(parent.resolve("run"), true, WrittenFiles.OF_A_RUN)) {
             Files.writeString(folder.file("limits.csv"), "half");
         }
         assertEquals("old", content());
@@ -69,7 +69,7 @@ class ResultsFolderTest {
 
     @Test
     void refusesToCompleteWithAnUnfinishedFile() throws IOException {
-        try (ResultsFolder folder = ResultsFolder.open(parent.resolve("run"), false)) {
+        try (ResultsFolder folder = ResultsFolder.open(parent.resolve("run"), false, WrittenFiles.OF_A_RUN)) {
             Files.writeString(folder.file("heads.nc.part"), "half");
             assertThrows(IllegalStateException.class, folder::complete);
         }
@@ -78,10 +78,11 @@ class ResultsFolderTest {
 
     @Test
     void refusesASecondRunIntoTheSameFolder() throws IOException {
-        try (ResultsFolder folder = ResultsFolder.open(parent.resolve("run"), false)) {
+        try (ResultsFolder folder = ResultsFolder.open(parent.resolve("run"), false, WrittenFiles.OF_A_RUN)) {
             Files.writeString(folder.file("limits.csv"), "first");
-            ResultsException e =
-                    assertThrows(ResultsException.class, () -> ResultsFolder.open(parent.resolve("run"), false));
+            ResultsException e = assertThrows(
+                    ResultsException.class,
+                    () -> ResultsFolder.open(parent.resolve("run"), false, WrittenFiles.OF_A_RUN));
             assertEquals(ResultsException.Kind.IN_USE, e.kind());
             assertTrue(Files.exists(folder.file("limits.csv")), "the first run keeps its files");
         }
@@ -90,15 +91,16 @@ class ResultsFolderTest {
     @Test
     void namesAPlaceThatCannotHoldAFolder() throws IOException {
         Files.writeString(parent.resolve("file"), "x");
-        ResultsException e =
-                assertThrows(ResultsException.class, () -> ResultsFolder.open(parent.resolve("file/run"), false));
+        ResultsException e = assertThrows(
+                ResultsException.class,
+                () -> ResultsFolder.open(parent.resolve("file/run"), false, WrittenFiles.OF_A_RUN));
         assertEquals(ResultsException.Kind.NOT_WRITABLE, e.kind());
         assertTrue(e.getMessage().contains("file/run"), e.getMessage());
     }
 
     @Test
     void saysBeforeTheWorkThatTheDiskIsTooSmall() throws IOException {
-        try (ResultsFolder folder = ResultsFolder.open(parent.resolve("run"), false)) {
+        try (ResultsFolder folder = ResultsFolder.open(parent.resolve("run"), false, WrittenFiles.OF_A_RUN)) {
             ResultsException e = assertThrows(ResultsException.class, () -> folder.requireSpace(Long.MAX_VALUE / 2));
             assertEquals(ResultsException.Kind.DISK_FULL, e.kind());
         }
@@ -106,7 +108,8 @@ class ResultsFolderTest {
 
     private void assertKept(Path place, String expected) {
         for (boolean overwrite : new boolean[] {false, true}) {
-            ResultsException e = assertThrows(ResultsException.class, () -> ResultsFolder.open(place, overwrite));
+            ResultsException e = assertThrows(
+                    ResultsException.class, () -> ResultsFolder.open(place, overwrite, WrittenFiles.OF_A_RUN));
             assertEquals(ResultsException.Kind.FOREIGN, e.kind(), e.getMessage());
             assertTrue(e.getMessage().contains(expected), e.getMessage());
         }
@@ -153,7 +156,7 @@ class ResultsFolderTest {
     @Test
     void keepsAFileThatCameDuringTheRun() throws IOException {
         finish(false, "old");
-        try (ResultsFolder folder = ResultsFolder.open(parent.resolve("run"), true)) {
+        try (ResultsFolder folder = ResultsFolder.open(parent.resolve("run"), true, WrittenFiles.OF_A_RUN)) {
             Files.writeString(folder.file("limits.csv"), "new");
             Files.writeString(parent.resolve("run/notes.txt"), "mine");
             ResultsException e = assertThrows(ResultsException.class, folder::complete);
@@ -180,7 +183,7 @@ class ResultsFolderTest {
     void replacesResultsBehindALinkAndKeepsTheLink() throws IOException {
         finish(false, "old");
         Path link = Files.createSymbolicLink(parent.resolve("latest"), parent.resolve("run"));
-        try (ResultsFolder folder = ResultsFolder.open(link, true)) {
+        try (ResultsFolder folder = ResultsFolder.open(link, true, WrittenFiles.OF_A_RUN)) {
             Files.writeString(folder.file("limits.csv"), "new");
             folder.complete();
         }

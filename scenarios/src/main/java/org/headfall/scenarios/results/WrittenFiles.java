@@ -9,20 +9,35 @@ import java.util.regex.Pattern;
 import java.util.stream.Stream;
 
 /**
- * Which files a run writes. Only a folder that holds nothing else may be cleared or replaced, so that a wrong name
- * after {@code --output} costs nobody a file.
+ * Which files a command writes into its folder. Only a folder that holds nothing else may be cleared or replaced, so that
+ * a wrong name after {@code --output} costs nobody a file.
  */
-final class RunFiles {
+public final class WrittenFiles {
 
-    /** Finished ones and, with the ending {@code .part}, those that a stopped run left. */
-    private static final Pattern NAMES = Pattern.compile("\\.lock"
-            + "|(heads\\.nc|bores\\.nc|responses\\.nc|summary\\.json|report\\.html|bores\\.geojson"
-            + "|(artesian-head|interference|bores|water-balance|limits|doubts|measured-heads)\\.csv"
-            + "|(head|drawdown)-[0-9]{4}-[0-9]{2}-[0-9]{2}\\.tif)(\\.part)?");
+    /** Files of a run. */
+    public static final WrittenFiles OF_A_RUN =
+            named("heads\\.nc|bores\\.nc|summary\\.json|report\\.html|bores\\.geojson"
+                    + "|(artesian-head|interference|bores|water-balance|limits|doubts|measured-heads)\\.csv"
+                    + "|(head|drawdown)-[0-9]{4}-[0-9]{2}-[0-9]{2}\\.tif");
 
     private static final int NAMED = 3;
 
-    private RunFiles() {}
+    private final Pattern names;
+
+    private WrittenFiles(Pattern names) {
+        this.names = names;
+    }
+
+    /**
+     * Files with certain names.
+     *
+     * @param names regular expression of the names of finished files; with the ending {@code .part} they are those that
+     *     a stopped command left
+     * @return the files
+     */
+    public static WrittenFiles named(String names) {
+        return new WrittenFiles(Pattern.compile("\\.lock|(" + names + ")(\\.part)?"));
+    }
 
     /** Whether there is anything in a folder; false if there is no folder. */
     static boolean hasEntries(Path folder) throws IOException {
@@ -30,11 +45,11 @@ final class RunFiles {
     }
 
     /**
-     * Checks that a place is free, or a folder with nothing but files of a run.
+     * Checks that a place is free, or a folder with nothing but these files.
      *
      * @throws ResultsException if it is anything else; the message names what was found
      */
-    static void requireNothingElse(Path place) throws IOException {
+    void requireNothingElse(Path place) throws IOException {
         if (!Files.exists(place, LinkOption.NOFOLLOW_LINKS)) {
             return;
         }
@@ -43,7 +58,7 @@ final class RunFiles {
                     ResultsException.Kind.FOREIGN, place, "is no folder; it is kept, name another folder for results");
         }
         List<String> foreign = entries(place).stream()
-                .filter(entry -> !isOfARun(entry))
+                .filter(entry -> !isOneOfThem(entry))
                 .map(entry -> entry.getFileName().toString())
                 .sorted()
                 .toList();
@@ -51,7 +66,7 @@ final class RunFiles {
             throw new ResultsException(
                     ResultsException.Kind.FOREIGN,
                     place,
-                    "holds what no run has written (" + someOf(foreign)
+                    "holds what was not written by this command (" + someOf(foreign)
                             + "); it is kept, move that away or name another folder for results");
         }
     }
@@ -62,8 +77,8 @@ final class RunFiles {
         }
     }
 
-    private static boolean isOfARun(Path entry) {
-        return NAMES.matcher(entry.getFileName().toString()).matches()
+    private boolean isOneOfThem(Path entry) {
+        return names.matcher(entry.getFileName().toString()).matches()
                 && !Files.isDirectory(entry, LinkOption.NOFOLLOW_LINKS);
     }
 

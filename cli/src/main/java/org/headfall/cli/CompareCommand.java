@@ -1,0 +1,115 @@
+package org.headfall.cli;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.concurrent.Callable;
+import org.headfall.scenarios.comparison.ComparisonOutputs;
+import org.headfall.scenarios.comparison.RunComparison;
+import org.headfall.scenarios.comparison.StationDifference;
+import org.headfall.scenarios.quantity.Dimension;
+import org.headfall.scenarios.quantity.QuantityException;
+import org.headfall.scenarios.quantity.QuantityParser;
+import org.headfall.scenarios.results.ResultsException;
+import org.headfall.scenarios.results.ResultsReader;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** Puts two finished runs side by side. */
+@Command(
+        name = "compare",
+        mixinStandardHelpOptions = true,
+        description = "Says how much lower heads are in a second run than in a first, where, and what that means for"
+                + " bores and springs.",
+        footerHeading = "%nExample:%n",
+        footer = {
+            "  headfall compare my-field/results/existing my-field/results/proposal",
+            "  headfall compare a b --lower-by \"0.2 m\" --lower-by \"2 m\" --output a-and-b"
+        })
+final class CompareCommand implements Callable<Integer> {
+
+    private static final int MOST_SHOWN = 10;
+
+    @Parameters(index = "0", paramLabel = "FIRST", description = "Results folder of the run compared with.")
+    @SuppressWarnings("NullAway.Init") // set by picocli before call
+    private Path first;
+
+    @Parameters(index = "1", paramLabel = "SECOND", description = "Results folder of the other run.")
+    @SuppressWarnings("NullAway.Init") // set by picocli before call
+    private Path second;
+
+    @Option(
+            names = "--lower-by",
+            paramLabel = "LENGTH",
+            description = "From how much lower head on a place counts as affected; may be given several times;"
+                    + " otherwise 0.5 m, 1 m and 5 m.")
+    private List<String> thresholds = List.of("0.5 m", "1 m", "5 m");
+
+    @Option(
+            names = "--output",
+            paramLabel = "DIR",
+            description = "Folder for tables, maps and areas; otherwise comparison in the current folder.")
+    private Path output = Path.of("comparison");
+
+    @Option(names = "--overwrite", description = "Replace an older comparison, once the new one is complete.")
+    private boolean overwrite;
+
+    @Spec
+    @SuppressWarnings("NullAway.Init") // set by picocli before call
+    private CommandSpec spec;
+
+    @Override
+    public Integer call() throws IOException {
+        List<Double> metres = thresholds.stream().map(this::metres).toList();
+        ResultsReader reader = new ResultsReader();
+        RunComparison comparison;
+        try {
+            comparison = new RunComparison(reader.read(first), reader.read(second));
+        } catch (IllegalArgumentException notComparable) {
+            throw new ResultsException(
+                    ResultsException.Kind.NOT_COMPARABLE, second, String.valueOf(notComparable.getMessage()));
+        }
+        new ComparisonOutputs(comparison, metres).into(output, overwrite);
+        show(comparison);
+        return ExitCode.DONE.code();
+    }
+
+    private double metres(String text) {
+        try {
+            double metres = QuantityParser.parse(text, Dimension.LENGTH).value();
+            if (metres > 0) {
+                return metres;
+            }
+        } catch (QuantityException e) {
+            throw new ParameterException(
+                    spec.commandLine(), "--lower-by must be a length such as \"0.5 m\", found " + text, e);
+        }
+        throw new ParameterException(spec.commandLine(), "--lower-by must be more than nothing, found " + text);
+    }
+
+    private void show(RunComparison comparison) {
+        PrintWriter out = spec.commandLine().getOut();
+        List<StationDifference> differences = comparison.stations();
+        List<StationDifference> largest = differences.stream()
+                .filter(difference -> difference
+                        .date()
+                        .equals(differences.get(differences.size() - 1).date()))
+                .sorted(Comparator.comparingDouble(StationDifference::lowerBy).reversed())
+                .limit(MOST_SHOWN)
+                .toList();
+        if (!largest.isEmpty()) {
+            out.println("Head on " + largest.get(0).date() + ", lower in the second run by");
+        }
+        for (StationDifference station : largest) {
+            out.printf(Locale.ROOT, "  %10.3f m  %s%n", station.lowerBy(), station.station());
+        }
+        out.println("Written: " + output);
+    }
+}

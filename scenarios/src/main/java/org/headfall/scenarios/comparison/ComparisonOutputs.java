@@ -1,0 +1,160 @@
+package org.headfall.scenarios.comparison;
+
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.headfall.scenarios.recording.RunDescription;
+import org.headfall.scenarios.reference.CoordinateReference;
+import org.headfall.scenarios.results.CsvFile;
+import org.headfall.scenarios.results.CsvLineCells;
+import org.headfall.scenarios.results.MapRasters;
+import org.headfall.scenarios.results.ResultsException;
+import org.headfall.scenarios.results.ResultsFolder;
+import org.headfall.scenarios.results.WrittenFiles;
+import org.headfall.scenarios.vector.Feature;
+import org.headfall.scenarios.vector.GeoJsonWriter;
+import org.headfall.scenarios.vector.PropertyValue;
+import org.locationtech.jts.geom.Geometry;
+
+/** Writes the folder of a comparison. */
+public final class ComparisonOutputs {
+
+    private static final WrittenFiles FILES = WrittenFiles.named("(compared-stations|affected-places)\\.csv"
+            + "|affected-areas\\.geojson|lower-by-[0-9]{4}-[0-9]{2}-[0-9]{2}\\.tif");
+
+    private static final double SQUARE_METRES_PER_SQUARE_KILOMETRE = 1e6;
+
+    private final RunComparison comparison;
+    private final List<Double> thresholds;
+
+    /**
+     * Outputs of a comparison.
+     *
+     * @param comparison the comparison
+     * @param thresholds how much lower head must be for a place to count as affected (m), positive
+     */
+    public ComparisonOutputs(RunComparison comparison, List<Double> thresholds) {
+        this.comparison = comparison;
+        this.thresholds = List.copyOf(thresholds);
+    }
+
+    /**
+     * Writes {@code compared-stations.csv}, {@code affected-places.csv}, a GeoTIFF {@code lower-by-DATE.tif} for each
+     * common date and, unless the runs are on a local grid, {@code affected-areas.geojson}.
+     *
+     * @param target the folder
+     * @param overwrite whether an older comparison there may be replaced
+     * @throws ResultsException if it may not, or a file cannot be written
+     */
+    public void into(Path target, boolean overwrite) throws ResultsException {
+        try (ResultsFolder folder = ResultsFolder.open(target, overwrite, FILES)) {
+            writeStations(folder.file("compared-stations.csv"));
+            writeAffected(folder.file("affected-places.csv"));
+            for (MapDifference map : comparison.maps()) {
+                MapRasters.write(folder.file("lower-by-" + map.date() + ".tif"), description(), map.lowerBy());
+            }
+            if (description().mapReference().isPresent()) {
+                writeAreas(folder.file("affected-areas.geojson"));
+            }
+            folder.complete();
+        } catch (IOException e) {
+            throw ResultsFolder.explained(e, target);
+        }
+    }
+
+    private RunDescription description() {
+        return comparison.first().description();
+    }
+
+    private void writeStations(Path target) throws IOException {
+        try (CsvFile file = new CsvFile(
+                target,
+                List.of(
+                        "station",
+                        "kind",
+                        "holder",
+                        "date",
+                        "head in the first run (m above datum)",
+                        "head in the second run (m above datum)",
+                        "lower in the second by (m)",
+                        "discharge in the first run (m3/d)",
+                        "discharge in the second run (m3/d)"))) {
+            for (StationDifference station : comparison.stations()) {
+                file.line(new CsvLineCells()
+                        .text(station.station())
+                        .text(station.kind())
+                        .text(station.holder())
+                        .date(station.date().atStartOfDay())
+                        .number(station.firstHead(), 3)
+                        .number(station.secondHead(), 3)
+                        .number(station.lowerBy(), 3)
+                        .number(station.firstFlow(), 2)
+                        .number(station.secondFlow(), 2));
+            }
+            file.complete();
+        }
+    }
+
+    private void writeAffected(Path target) throws IOException {
+        try (CsvFile file = new CsvFile(
+                target,
+                List.of(
+                        "lower by at least (m)",
+                        "date",
+                        "holder",
+                        "station",
+                        "kind",
+                        "head at the start of the second run (m above datum)",
+                        "lower in the second by (m)",
+                        "what that means"))) {
+            for (AffectedPlace place : comparison.affected(thresholds)) {
+                file.line(new CsvLineCells()
+                        .number(place.threshold(), 3)
+                        .date(place.date().atStartOfDay())
+                        .text(place.holder())
+                        .text(place.station())
+                        .text(place.kind())
+                        .number(place.presentHead(), 3)
+                        .number(place.lowerBy(), 3)
+                        .text(place.meaning()));
+            }
+            file.complete();
+        }
+    }
+
+    private void writeAreas(Path target) throws IOException {
+        CoordinateReference reference = CoordinateReference.parse(
+                description().mapReference().orElseThrow().code());
+        List<Feature> features = new ArrayList<>();
+        for (MapDifference map : comparison.maps()) {
+            for (double threshold : thresholds) {
+                Geometry area = AffectedArea.of(description().grid(), map.lowerBy(), threshold);
+                if (!area.isEmpty()) {
+                    features.add(Feature.of(area, properties(map.date(), threshold, area)));
+                }
+            }
+        }
+        ByteArrayOutputStream text = new ByteArrayOutputStream();
+        GeoJsonWriter.inDegrees(reference).write(features, text);
+        Path part = target.resolveSibling(target.getFileName() + ".part");
+        Files.write(part, text.toByteArray());
+        Files.move(part, target, StandardCopyOption.ATOMIC_MOVE);
+    }
+
+    private static Map<String, PropertyValue> properties(LocalDate date, double threshold, Geometry area) {
+        Map<String, PropertyValue> properties = new LinkedHashMap<>();
+        properties.put("date", PropertyValue.of(date.toString()));
+        properties.put("lower by at least (m)", PropertyValue.of(threshold));
+        properties.put(
+                "area (km2)",
+                PropertyValue.of(Math.rint(area.getArea() / SQUARE_METRES_PER_SQUARE_KILOMETRE * 1000) / 1000));
+        return properties;
+    }
+}

@@ -1,0 +1,194 @@
+package org.headfall.scenarios.comparison;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
+import org.headfall.scenarios.recording.HeadGrid;
+import org.headfall.scenarios.recording.MapReference;
+import org.headfall.scenarios.recording.RunDescription;
+import org.headfall.scenarios.recording.Station;
+import org.headfall.scenarios.recording.StationSeries;
+import org.headfall.scenarios.results.FinishedRun;
+import org.headfall.solver.grid.RectilinearGrid;
+
+/** Two runs side by side. */
+public final class RunComparison {
+
+    private final FinishedRun first;
+    private final FinishedRun second;
+
+    /**
+     * Compares two runs.
+     *
+     * @param first the run compared with
+     * @param second the run of which is said how much lower its heads are
+     * @throws IllegalArgumentException if their levels or positions have different references, or no recorded date in
+     *     common; the message says which
+     */
+    public RunComparison(FinishedRun first, FinishedRun second) {
+        this.first = first;
+        this.second = second;
+        requireSame(
+                "vertical datum",
+                first.description().datum(),
+                second.description().datum());
+        requireSame("coordinate reference system", reference(first), reference(second));
+        if (maps().isEmpty()) {
+            throw new IllegalArgumentException(
+                    "the runs have no report date in common: " + dates(first) + " and " + dates(second));
+        }
+    }
+
+    private static void requireSame(String what, String ofFirst, String ofSecond) {
+        if (!ofFirst.equals(ofSecond)) {
+            throw new IllegalArgumentException(
+                    "the runs have different references, " + what + " " + ofFirst + " and " + ofSecond);
+        }
+    }
+
+    private static String reference(FinishedRun run) {
+        return run.description().mapReference().map(MapReference::code).orElse("local");
+    }
+
+    private static String dates(FinishedRun run) {
+        return run.recording().grids().stream()
+                .map(grid -> date(run, grid.day()).toString())
+                .collect(Collectors.joining(", "));
+    }
+
+    private static LocalDate date(FinishedRun run, double day) {
+        return run.description().calendar().at(day).toLocalDate();
+    }
+
+    /** The run compared with. */
+    public FinishedRun first() {
+        return first;
+    }
+
+    /** The other run. */
+    public FinishedRun second() {
+        return second;
+    }
+
+    /** Differences of the grids on all dates for which both runs have one, in order of time. */
+    public List<MapDifference> maps() {
+        Map<LocalDate, HeadGrid> others = new LinkedHashMap<>();
+        second.recording().grids().forEach(grid -> others.put(date(second, grid.day()), grid));
+        List<MapDifference> maps = new ArrayList<>();
+        for (HeadGrid grid : first.recording().grids()) {
+            LocalDate date = date(first, grid.day());
+            if (others.containsKey(date)) {
+                double[] other = onFirstGrid(others.get(date).head());
+                double[] lower = new double[other.length];
+                Arrays.setAll(lower, cell -> grid.head()[cell] - other[cell]);
+                maps.add(new MapDifference(date, grid.day(), lower));
+            }
+        }
+        return maps;
+    }
+
+    private double[] onFirstGrid(double[] head) {
+        RectilinearGrid from = second.description().grid();
+        RectilinearGrid to = first.description().grid();
+        boolean same = Arrays.equals(from.x().edges(), to.x().edges())
+                && Arrays.equals(from.y().edges(), to.y().edges());
+        return same ? head : new HeadsOnOtherGrid(from, to).of(head);
+    }
+
+    /** Stations that both runs have, on the report dates of either that lie within both. */
+    public List<StationDifference> stations() {
+        List<StationDifference> differences = new ArrayList<>();
+        for (int i = 0; i < first.description().stations().size(); i++) {
+            Station station = first.description().stations().get(i);
+            int other = second.description().stationIndex(station.name());
+            if (other >= 0) {
+                for (LocalDate date : commonDates()) {
+                    differences.add(difference(station, i, other, date));
+                }
+            }
+        }
+        return differences;
+    }
+
+    private StationDifference difference(Station station, int inFirst, int inSecond, LocalDate date) {
+        StationSeries ofFirst = first.recording().series().get(inFirst);
+        StationSeries ofSecond = second.recording().series().get(inSecond);
+        return new StationDifference(
+                station.name(),
+                station.kind(),
+                holder(station),
+                date,
+                ofFirst.headAt(day(first, date)),
+                ofSecond.headAt(day(second, date)),
+                ofFirst.dischargeAt(day(first, date)),
+                ofSecond.dischargeAt(day(second, date)));
+    }
+
+    private static String holder(Station station) {
+        return station instanceof Station.BoreSite bore ? bore.holder() : "";
+    }
+
+    private Set<LocalDate> commonDates() {
+        Set<LocalDate> dates = new TreeSet<>();
+        for (FinishedRun run : List.of(first, second)) {
+            RunDescription description = run.description();
+            dates.add(date(run, 0));
+            description.reportDates().forEach(report -> dates.add(date(run, report.day())));
+            dates.add(date(run, run.recording().endDay()));
+        }
+        dates.removeIf(date -> !lasts(first, date) || !lasts(second, date));
+        return dates;
+    }
+
+    private static boolean lasts(FinishedRun run, LocalDate date) {
+        double day = day(run, date);
+        return day >= run.recording().startDay() && day <= run.recording().endDay();
+    }
+
+    private static double day(FinishedRun run, LocalDate date) {
+        return run.description().calendar().day(date.atStartOfDay());
+    }
+
+    /**
+     * Stations whose head is lower in the second run by a threshold or more, by threshold, holder, date and station.
+     *
+     * @param thresholds thresholds (m), positive
+     * @return the stations, one line for each threshold and date
+     */
+    public List<AffectedPlace> affected(List<Double> thresholds) {
+        Meaning meaning = new Meaning(first, second);
+        List<AffectedPlace> affected = new ArrayList<>();
+        for (StationDifference difference : stations()) {
+            for (double threshold : thresholds) {
+                if (difference.lowerBy() >= threshold) {
+                    affected.add(new AffectedPlace(
+                            threshold,
+                            difference.date(),
+                            difference.holder(),
+                            difference.station(),
+                            difference.kind(),
+                            presentHead(difference.station()),
+                            difference.lowerBy(),
+                            meaning.of(difference.station())));
+                }
+            }
+        }
+        affected.sort(Comparator.comparingDouble(AffectedPlace::threshold)
+                .thenComparing(AffectedPlace::date)
+                .thenComparing(AffectedPlace::holder)
+                .thenComparing(AffectedPlace::station));
+        return affected;
+    }
+
+    private double presentHead(String station) {
+        int index = second.description().stationIndex(station);
+        return second.recording().series().get(index).head()[0];
+    }
+}
