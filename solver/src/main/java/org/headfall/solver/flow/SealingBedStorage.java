@@ -5,8 +5,8 @@ import org.headfall.solver.linear.WorkerTeam;
 
 /**
  * What the relaxation terms of the sealing bed remember in one run, through the stages of its time steps. Cells are
- * worked through in tiles small enough that all terms of a tile find its heads in the fastest cache, copied to where
- * all arrays of a loop have the same index: only then does the compiler vectorise it.
+ * worked through in tiles small enough that all terms of a tile find its heads in the fastest cache. All arrays of a loop
+ * over terms are in single precision, have the same index, and are at most six: only then does the compiler vectorise it.
  */
 final class SealingBedStorage {
 
@@ -23,6 +23,8 @@ final class SealingBedStorage {
     /** Flow into the bed at a stage that does not depend on the stage's head (m³/d). */
     private final double[] known;
 
+    private final float[] change;
+    private final float[] sum;
     private float[][][] memory = new float[3][TERMS][];
 
     /** Nothing remembered yet: the bed has adjusted. */
@@ -32,6 +34,8 @@ final class SealingBedStorage {
         cells = relaxation.cells();
         released = new double[3][cells];
         known = new double[cells];
+        change = new float[cells];
+        sum = new float[cells];
         for (float[][] stage : memory) {
             for (int term = 0; term < TERMS; term++) {
                 stage[term] = new float[cells];
@@ -55,13 +59,53 @@ final class SealingBedStorage {
      * @param right right-hand side of the stage, changed (m³/d)
      */
     void prepareStage(int stage, double baseWeight, double coefficient, double[][] rates, double[] right) {
-        team.split(tiles(), GRAIN, (first, end) -> {
-            Tile tile = new Tile();
-            for (int t = first; t < end; t++) {
-                tile.moveTo(t);
-                tile.prepare(stage, (float) baseWeight, (float) coefficient, rates, right);
+        forTiles((from, to) -> {
+            for (int cell = from; cell < to; cell++) {
+                double rate = stage == 2 ? rates[0][cell] : rates[0][cell] + rates[1][cell];
+                change[cell] = (float) (baseWeight * rate);
+            }
+            Arrays.fill(sum, from, to, 0);
+            for (int term = 0; term < TERMS; term++) {
+                float decay = (float) (baseWeight * BedRelaxation.RATE[term]);
+                float reach = (float) (coefficient * BedRelaxation.RATE[term]);
+                float weight = (float) BedRelaxation.WEIGHT[term];
+                if (stage == 2) {
+                    knownOfSecond(memory[0][term], memory[1][term], decay, from, to);
+                } else {
+                    knownOfThird(memory[0][term], memory[1][term], memory[2][term], decay, from, to);
+                }
+                addShare(memory[stage - 1][term], weight, reach, from, to);
+            }
+            double[] conductance = relaxation.conductance();
+            for (int cell = from; cell < to; cell++) {
+                known[cell] = conductance[cell] * sum[cell];
+                right[cell] -= known[cell];
             }
         });
+    }
+
+    /** Known part of a memory at stage 2, kept where the stage's memory will be. */
+    private void knownOfSecond(float[] first, float[] second, float decay, int from, int to) {
+        float[] rate = relaxation.diffusionRate();
+        for (int cell = from; cell < to; cell++) {
+            second[cell] = first[cell] + change[cell] - decay * rate[cell] * first[cell];
+        }
+    }
+
+    /** Known part of a memory at stage 3, likewise. */
+    private void knownOfThird(float[] first, float[] second, float[] third, float decay, int from, int to) {
+        float[] rate = relaxation.diffusionRate();
+        for (int cell = from; cell < to; cell++) {
+            third[cell] = first[cell] + change[cell] - decay * rate[cell] * (first[cell] + second[cell]);
+        }
+    }
+
+    /** Share of the known part of a memory in the flow. */
+    private void addShare(float[] values, float weight, float reach, int from, int to) {
+        float[] rate = relaxation.diffusionRate();
+        for (int cell = from; cell < to; cell++) {
+            sum[cell] += weight * values[cell] / (1 + reach * rate[cell]);
+        }
     }
 
     /**
@@ -76,14 +120,27 @@ final class SealingBedStorage {
      */
     void completeStage(
             int stage, double coefficient, double[] storage, double[] perMetre, double[] base, double[] head) {
-        team.split(tiles(), GRAIN, (first, end) -> {
-            Tile tile = new Tile();
-            for (int t = first; t < end; t++) {
-                tile.moveTo(t);
-                tile.complete(stage, (float) coefficient, base, head);
-                tile.findReleased(stage, coefficient, storage, perMetre, base, head);
+        double[] flow = released[stage - 1];
+        double perDay = 1 / coefficient;
+        forTiles((from, to) -> {
+            for (int cell = from; cell < to; cell++) {
+                change[cell] = (float) (head[cell] - base[cell]);
+            }
+            for (int term = 0; term < TERMS; term++) {
+                complete(memory[stage - 1][term], (float) (coefficient * BedRelaxation.RATE[term]), from, to);
+            }
+            for (int cell = from; cell < to; cell++) {
+                double ofBed = perMetre[cell] - perDay * storage[cell];
+                flow[cell] = -known[cell] - ofBed * (head[cell] - base[cell]);
             }
         });
+    }
+
+    private void complete(float[] values, float reach, int from, int to) {
+        float[] rate = relaxation.diffusionRate();
+        for (int cell = from; cell < to; cell++) {
+            values[cell] = (values[cell] + change[cell]) / (1 + reach * rate[cell]);
+        }
     }
 
     /** The step stands: its last stage becomes the start of the next. */
@@ -92,89 +149,12 @@ final class SealingBedStorage {
         released = new double[][] {released[2], released[1], released[0]};
     }
 
-    private int tiles() {
-        return (cells + TILE - 1) / TILE;
-    }
-
-    /** Copies of one tile's numbers, where all arrays of a loop have the same index. One thread's alone. */
-    private final class Tile {
-
-        private final float[] change = new float[TILE];
-        private final float[] sum = new float[TILE];
-        private final float[] diffusion = new float[TILE];
-        private final float[] start = new float[TILE];
-        private final float[] decaying = new float[TILE];
-        private final float[] values = new float[TILE];
-        private int from;
-        private int length;
-
-        void moveTo(int tile) {
-            from = tile * TILE;
-            length = Math.min(TILE, cells - from);
-            System.arraycopy(relaxation.diffusionRate(), from, diffusion, 0, length);
-        }
-
-        void prepare(int stage, float baseWeight, float coefficient, double[][] rates, double[] right) {
-            for (int i = 0; i < length; i++) {
-                double rate = stage == 2 ? rates[0][from + i] : rates[0][from + i] + rates[1][from + i];
-                change[i] = (float) (baseWeight * rate);
+    private void forTiles(WorkerTeam.RangeTask work) {
+        int tiles = (cells + TILE - 1) / TILE;
+        team.split(tiles, GRAIN, (first, end) -> {
+            for (int tile = first; tile < end; tile++) {
+                work.run(tile * TILE, Math.min(cells, (tile + 1) * TILE));
             }
-            Arrays.fill(sum, 0);
-            for (int term = 0; term < TERMS; term++) {
-                addKnown(stage, term, baseWeight, coefficient);
-            }
-            double[] conductance = relaxation.conductance();
-            for (int i = 0; i < length; i++) {
-                known[from + i] = conductance[from + i] * sum[i];
-                right[from + i] -= known[from + i];
-            }
-        }
-
-        /** Known part of a memory, kept where the stage's memory will be, and its share in the flow. */
-        private void addKnown(int stage, int term, float baseWeight, float coefficient) {
-            System.arraycopy(memory[0][term], from, start, 0, length);
-            if (stage == 3) {
-                float[] second = memory[1][term];
-                for (int i = 0; i < length; i++) {
-                    decaying[i] = start[i] + second[from + i];
-                }
-            } else {
-                System.arraycopy(start, 0, decaying, 0, length);
-            }
-            float decay = (float) (baseWeight * BedRelaxation.RATE[term]);
-            for (int i = 0; i < length; i++) {
-                values[i] = start[i] + change[i] - decay * diffusion[i] * decaying[i];
-            }
-            System.arraycopy(values, 0, memory[stage - 1][term], from, length);
-            float weight = (float) BedRelaxation.WEIGHT[term];
-            float reach = (float) (coefficient * BedRelaxation.RATE[term]);
-            for (int i = 0; i < length; i++) {
-                sum[i] += weight * values[i] / (1 + reach * diffusion[i]);
-            }
-        }
-
-        void complete(int stage, float coefficient, double[] base, double[] head) {
-            for (int i = 0; i < length; i++) {
-                change[i] = (float) (head[from + i] - base[from + i]);
-            }
-            for (int term = 0; term < TERMS; term++) {
-                System.arraycopy(memory[stage - 1][term], from, values, 0, length);
-                float reach = (float) (coefficient * BedRelaxation.RATE[term]);
-                for (int i = 0; i < length; i++) {
-                    values[i] = (values[i] + change[i]) / (1 + reach * diffusion[i]);
-                }
-                System.arraycopy(values, 0, memory[stage - 1][term], from, length);
-            }
-        }
-
-        void findReleased(
-                int stage, double coefficient, double[] storage, double[] perMetre, double[] base, double[] head) {
-            double[] flow = released[stage - 1];
-            double perDay = 1 / coefficient;
-            for (int cell = from; cell < from + length; cell++) {
-                double ofBed = perMetre[cell] - perDay * storage[cell];
-                flow[cell] = -known[cell] - ofBed * (head[cell] - base[cell]);
-            }
-        }
+        });
     }
 }

@@ -211,14 +211,16 @@ final class StageMatrix {
     void solve(double[] right, double[] head) {
         StoppingRule rule = Double.isFinite(coefficient())
                 ? StoppingRule.either(
-                        STAGE_TOLERANCE, headTolerance * prepared().usualTie())
+                                STAGE_TOLERANCE, headTolerance * prepared().usualTie())
+                        .byRecursion()
                 : StoppingRule.relative(STEADY_TOLERANCE);
         count(solver().solve(right, head, rule));
     }
 
     /** Solves to a share of the right-hand side alone: for unit responses. */
     void solveUnit(double[] right, double[] response) {
-        count(solver().solve(right, response, StoppingRule.relative(UNIT_TOLERANCE)));
+        count(solver().solve(
+                        right, response, StoppingRule.relative(UNIT_TOLERANCE).byRecursion()));
     }
 
     /** Solves for several unit responses at once, as exactly as differences between matrices need it. */
@@ -237,7 +239,8 @@ final class StageMatrix {
                 error[cell] = 0;
             }
         });
-        count(solver().solve(scaled, error, StoppingRule.relative(DAMPING_TOLERANCE)));
+        count(solver().solve(
+                        scaled, error, StoppingRule.relative(DAMPING_TOLERANCE).byRecursion()));
     }
 
     private void count(SolveReport report) {

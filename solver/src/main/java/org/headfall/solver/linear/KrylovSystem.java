@@ -162,8 +162,17 @@ final class KrylovSystem {
         return residualNorm;
     }
 
+    /** Whether the recursive residual has arrived and the rule takes its word. */
+    private boolean isTrusted(StoppingRule rule) {
+        return !rule.recomputed() && residualNorm <= rule.target(rightHandSideNorm);
+    }
+
     /** Whether the true residual is worth computing: the recursive one has arrived or leads no further. */
     boolean hasArrived(StoppingRule rule) {
+        return !isTrusted(rule) && leadsNoFurther(rule);
+    }
+
+    private boolean leadsNoFurther(StoppingRule rule) {
         double target = rule.target(rightHandSideNorm);
         // After a true residual that was still too large, aim lower rather than come back just short of it again.
         double aim = Math.max(starts > 1 ? 0.5 * target : target, RECURSION_DEPTH * startNorm);
@@ -171,8 +180,9 @@ final class KrylovSystem {
     }
 
     boolean isFinished(StoppingRule rule) {
-        return residualIsTrue
-                && (residualNorm <= rule.target(rightHandSideNorm) || stalled || iterations >= rule.iterationLimit());
+        boolean ended =
+                residualNorm <= rule.target(rightHandSideNorm) || stalled || iterations >= rule.iterationLimit();
+        return isTrusted(rule) || (residualIsTrue && ended);
     }
 
     /** Returns how the solve ended, or throws where it ended short of both the rule and the level of rounding. */

@@ -50,14 +50,14 @@ final class SolveTimer implements AutoCloseable {
         return ManagementFactory.getMemoryMXBean().getHeapMemoryUsage().getUsed();
     }
 
-    /** Lets the compiler find the loops. */
+    /** Lets the compiler find the loops of set-up and of solves, and the heap grow to what they need. */
     void warmUp() {
         long start = System.nanoTime();
         for (int run = 0; run < WARM_UP_SOLVES || seconds(start) < WARM_UP_SECONDS; run++) {
+            solver = new MultigridSolver(problem.matrix(), team);
             solveOnce();
             solver.diagonalChanged();
         }
-        solver = new MultigridSolver(problem.matrix(), team);
     }
 
     /** Times a number of rounds. */
