@@ -16,6 +16,7 @@ import org.headfall.validation.check.Figures;
 import org.headfall.validation.check.Findings;
 import org.headfall.validation.check.Plot;
 import org.headfall.validation.check.Series;
+import org.headfall.validation.check.Tolerance;
 
 /**
  * Compares the drawdown of a run that began level at zero with a closed form: at the bores, at the centres of cells around
@@ -57,18 +58,37 @@ record DrawdownCheck(FlowProblem problem, ClosedForm expected, String published,
         }
     }
 
+    /** How near to the closed form heads have to be away from the bores. */
+    @FunctionalInterface
+    interface AwayBar {
+
+        /**
+         * The tolerance.
+         *
+         * @param drawdown drawdown by the closed form (m)
+         * @param distance distance from the first bore (m)
+         * @param day time (d)
+         */
+        Tolerance of(double drawdown, double distance, double day);
+    }
+
     /** Compares all recorded days. */
     void compare(List<State> states, Findings findings) {
+        compare(states, (drawdown, distance, day) -> Bars.away(drawdown), findings);
+    }
+
+    /** Compares all recorded days with a bar of its own away from the bores. */
+    void compare(List<State> states, AwayBar bar, Findings findings) {
         List<Point> points = points();
         for (State state : states) {
             for (int bore = 0; bore < problem.bores().size(); bore++) {
                 compareAtBore(state, bore, findings);
             }
             for (int cell : cells()) {
-                compareInCell(state, cell, findings);
+                compareInCell(state, cell, bar, findings);
             }
             for (Point point : points) {
-                compareAtPoint(state, point, findings);
+                compareAtPoint(state, point, bar, findings);
             }
         }
     }
@@ -97,16 +117,17 @@ record DrawdownCheck(FlowProblem problem, ClosedForm expected, String published,
         return points;
     }
 
-    private void compareAtPoint(State state, Point point, Findings findings) {
+    private void compareAtPoint(State state, Point point, AwayBar bar, Findings findings) {
+        double distance = distance(problem.bores().get(0), point.x(), point.y());
         double drawdown = expected.at(point.x(), point.y(), state.day());
         findings.compare(Comparison.withFormula(
                 label + ", drawdown at a point "
-                        + Figures.significant(distance(problem.bores().get(0), point.x(), point.y()), 4)
+                        + Figures.significant(distance, 4)
                         + " m off, day " + Figures.significant(state.day(), 4),
                 "m",
                 drawdown,
                 -point.head().at(state.head(), state.rate()),
-                Bars.away(drawdown)));
+                bar.of(drawdown, distance, state.day())));
     }
 
     private void compareAtBore(State state, int index, Findings findings) {
@@ -120,7 +141,7 @@ record DrawdownCheck(FlowProblem problem, ClosedForm expected, String published,
                 Bars.atBore(drawdown)));
     }
 
-    private void compareInCell(State state, int cell, Findings findings) {
+    private void compareInCell(State state, int cell, AwayBar bar, Findings findings) {
         RectilinearGrid grid = problem.aquifer().grid();
         double x = grid.centreX(cell);
         double y = grid.centreY(cell);
@@ -131,7 +152,7 @@ record DrawdownCheck(FlowProblem problem, ClosedForm expected, String published,
                 "m",
                 drawdown,
                 -state.head()[cell],
-                Bars.away(drawdown)));
+                bar.of(drawdown, distance(problem.bores().get(0), cell), state.day())));
     }
 
     private String distanceWords(int cell) {
