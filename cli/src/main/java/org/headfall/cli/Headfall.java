@@ -84,6 +84,7 @@ public final class Headfall implements Runnable {
         commandLine.addSubcommand(new CompareCommand());
         commandLine.addSubcommand(new ExampleCommand());
         commandLine.addSubcommand(new ReportCommand());
+        commandLine.addSubcommand(new RerunCommand(terminal));
         commandLine.addSubcommand(new RunCommand(terminal));
         for (CommandContribution contribution : ServiceLoader.load(CommandContribution.class)) {
             commandLine.addSubcommand(contribution.command());

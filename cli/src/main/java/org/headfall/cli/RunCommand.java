@@ -8,10 +8,9 @@ import org.headfall.cli.answer.AnswerJson;
 import org.headfall.cli.answer.AnswerText;
 import org.headfall.cli.answer.RunAnswer;
 import org.headfall.cli.answer.Verdict;
-import org.headfall.cli.progress.LogProgress;
 import org.headfall.cli.progress.Progress;
-import org.headfall.cli.progress.TerminalProgress;
 import org.headfall.scenarios.problem.InputException;
+import org.headfall.scenarios.reading.ScenarioReading;
 import org.headfall.scenarios.results.FinishedRun;
 import org.headfall.scenarios.run.RunPlan;
 import org.headfall.scenarios.run.RunPlanner;
@@ -22,7 +21,6 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
 
 /** Runs a scenario, writes its results folder and says what came of it. */
@@ -37,9 +35,6 @@ import picocli.CommandLine.Spec;
             "  headfall run my-field --quiet --json --fail-on-limit > answer.json"
         })
 final class RunCommand implements Callable<Integer> {
-
-    /** More than any processor has; far more would only start threads until memory ends. */
-    private static final int MOST_THREADS = 1024;
 
     private final Terminal terminal;
 
@@ -58,8 +53,8 @@ final class RunCommand implements Callable<Integer> {
     @Option(names = "--overwrite", description = "Replace results that are there, once the new ones are complete.")
     private boolean overwrite;
 
-    @Option(names = "--threads", paramLabel = "N", description = "Threads to compute with; otherwise one a processor.")
-    private int threads = Runtime.getRuntime().availableProcessors();
+    @Mixin
+    private final ThreadsOption threads = new ThreadsOption();
 
     @Option(
             names = "--doubts",
@@ -88,10 +83,6 @@ final class RunCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws InputException, IOException {
-        if (threads < 1 || threads > MOST_THREADS) {
-            throw new ParameterException(
-                    spec.commandLine(), "--threads must be from 1 to " + MOST_THREADS + ", found " + threads);
-        }
         Path target = output == null ? argument.resultsFolder() : output;
         RunAnswer answer = RunAnswer.of(run(target), target);
         show(answer);
@@ -101,22 +92,15 @@ final class RunCommand implements Callable<Integer> {
 
     @SuppressWarnings("try") // the notice needs only to be closed
     private FinishedRun run(Path target) throws InputException, IOException {
-        RunPlan planned = RunPlanner.plan(argument.read(), ProgramVersion.text(), threads);
+        ScenarioReading reading = argument.read();
+        RunPlan planned = RunPlanner.plan(reading, ProgramVersion.text(), threads.threads());
         RunPlan plan = doubts ? planned.withDoubts() : planned;
         PrintWriter err = spec.commandLine().getErr();
-        try (Progress progress = progress(err);
+        try (Progress progress = quiet ? Progress.SILENT : terminal.progress(err);
                 StopNotice notice = StopNotice.whileWriting(target, err)) {
-            return new ScenarioRun(plan, StandardOutputs.all(), progress::reached).into(target, overwrite);
+            return new ScenarioRun(plan, StandardOutputs.all(reading.folder().usedFiles()), progress::reached)
+                    .into(target, overwrite);
         }
-    }
-
-    private Progress progress(PrintWriter err) {
-        if (quiet) {
-            return Progress.SILENT;
-        }
-        return terminal.showsMessages()
-                ? new TerminalProgress(err, System::nanoTime)
-                : new LogProgress(err, System::nanoTime);
     }
 
     private void show(RunAnswer answer) {

@@ -1,5 +1,9 @@
 package org.headfall.cli;
 
+import java.io.PrintWriter;
+import org.headfall.cli.progress.LogProgress;
+import org.headfall.cli.progress.Progress;
+import org.headfall.cli.progress.TerminalProgress;
 import picocli.CommandLine.Help.Ansi;
 
 /**
@@ -26,5 +30,10 @@ public record Terminal(boolean showsOutput, boolean showsMessages, boolean colou
 
     Ansi ansi() {
         return showsOutput && showsMessages && colour ? Ansi.ON : Ansi.OFF;
+    }
+
+    /** What shows progress on standard error: a line that changes on a terminal, plain lines elsewhere. */
+    Progress progress(PrintWriter err) {
+        return showsMessages ? new TerminalProgress(err, System::nanoTime) : new LogProgress(err, System::nanoTime);
     }
 }

@@ -1,8 +1,10 @@
 package org.headfall.scenarios.run;
 
 import java.util.List;
+import org.headfall.scenarios.document.UsedFile;
 import org.headfall.scenarios.report.ReportWriter;
 import org.headfall.scenarios.report.RunReport;
+import org.headfall.scenarios.results.KeptInputs;
 import org.headfall.scenarios.results.MapRasters;
 import org.headfall.scenarios.results.RunOutput;
 import org.headfall.scenarios.results.StationFeatures;
@@ -14,9 +16,15 @@ public final class StandardOutputs {
 
     private StandardOutputs() {}
 
-    /** The outputs, in the order in which they are written. */
-    public static List<RunOutput> all() {
+    /**
+     * The outputs, in the order in which they are written.
+     *
+     * @param inputs the scenario document and the files that it names
+     * @return the outputs
+     */
+    public static List<RunOutput> all(List<UsedFile> inputs) {
         return List.of(
+                new KeptInputs(inputs),
                 Tables::write,
                 new MapRasters(),
                 new StationFeatures(),

@@ -122,7 +122,8 @@ class DoubtRunsTest {
     }
 
     private FinishedRun run(RunPlan plan) throws IOException {
-        return new ScenarioRun(plan, StandardOutputs.all(), (stage, fraction) -> {}).into(folder.resolve("run"), true);
+        return new ScenarioRun(plan, StandardOutputs.all(List.of()), (stage, fraction) -> {})
+                .into(folder.resolve("run"), true);
     }
 
     private List<NamedCsvRecord> doubtsCsv() throws IOException {

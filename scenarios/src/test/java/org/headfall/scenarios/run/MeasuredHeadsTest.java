@@ -79,7 +79,8 @@ class MeasuredHeadsTest {
         assertEquals("gauge 400.0 kPa at 150.00 m", measured.get(0).read());
         assertEquals(new Measurement("homestead", 365, 199.5, "head 199.50 m"), measured.get(1));
 
-        new ScenarioRun(plan, StandardOutputs.all(), (stage, fraction) -> {}).into(folder.resolve("run"), false);
+        new ScenarioRun(plan, StandardOutputs.all(List.of()), (stage, fraction) -> {})
+                .into(folder.resolve("run"), false);
         List<String> lines = Files.readAllLines(folder.resolve("run").resolve("measured-heads.csv"));
         assertEquals("homestead,2028-01-01,head 199.50 m,199.500,200.000,0.500", lines.get(2));
     }

@@ -93,7 +93,7 @@ class ScenarioRunTest {
     }
 
     private FinishedRun run() throws IOException {
-        return new ScenarioRun(plan(), StandardOutputs.all(), (stage, fraction) -> {})
+        return new ScenarioRun(plan(), StandardOutputs.all(List.of()), (stage, fraction) -> {})
                 .into(parent.resolve("run"), false);
     }
 

@@ -1,0 +1,95 @@
+package org.headfall.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.net.URISyntaxException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.util.zip.ZipEntry;
+import java.util.zip.ZipOutputStream;
+import org.headfall.scenarios.results.KeptInputs;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The command {@code rerun} on results of src/test/resources/scenario/two-bores. */
+class RerunCommandTest {
+
+    private final StringWriter out = new StringWriter();
+    private final StringWriter err = new StringWriter();
+
+    @TempDir
+    private Path folder;
+
+    private Path results;
+
+    @BeforeEach
+    void runScenario() throws IOException, URISyntaxException {
+        Path document = folder.resolve("scenario.yaml");
+        Files.copy(
+                Path.of(RerunCommandTest.class
+                        .getResource("/scenario/two-bores/scenario.yaml")
+                        .toURI()),
+                document);
+        results = folder.resolve("results").resolve("scenario");
+        assertEquals(0, headfall("run", folder.toString(), "--threads", "2"), err::toString);
+        Files.delete(document);
+    }
+
+    private int headfall(String... arguments) {
+        out.getBuffer().setLength(0);
+        err.getBuffer().setLength(0);
+        return Headfall.execute(Terminal.NONE, new PrintWriter(out, true), new PrintWriter(err, true), arguments);
+    }
+
+    @Test
+    void theSameNumbersComeOfTheKeptInputsWithAnyNumberOfThreads() {
+        assertEquals(0, headfall("rerun", results.toString(), "--threads", "1"), err::toString);
+        assertTrue(out.toString().startsWith("Identical: "), out::toString);
+    }
+
+    @Test
+    void theFirstNumberThatDiffersIsNamed() throws IOException {
+        Path other = folder.resolve("other.yaml");
+        String text = Files.readString(copyOfDocument());
+        Files.writeString(other, text.replaceFirst("rate: (\\d)", "rate: 1$1"));
+        assertEquals(0, headfall("run", other.toString()), err::toString);
+        Path changed = folder.resolve("results").resolve("other").resolve("bores.nc");
+        Files.copy(changed, results.resolve("bores.nc"), StandardCopyOption.REPLACE_EXISTING);
+        assertEquals(1, headfall("rerun", results.toString(), "--quiet"), err::toString);
+        assertTrue(out.toString().startsWith("Not identical. First difference: "), out::toString);
+    }
+
+    private Path copyOfDocument() throws IOException {
+        Path copy = folder.resolve("copy");
+        KeptInputs.unpack(results, copy);
+        return copy.resolve("scenario.yaml");
+    }
+
+    @Test
+    void inputsThatWereChangedAreRefused() throws IOException {
+        String text = Files.readString(copyOfDocument());
+        try (ZipOutputStream zip = new ZipOutputStream(Files.newOutputStream(results.resolve("inputs.zip")))) {
+            zip.putNextEntry(new ZipEntry("scenario.yaml"));
+            zip.write(text.replace("title: ", "title: another ").getBytes(StandardCharsets.UTF_8));
+        }
+        assertEquals(1, headfall("rerun", results.toString(), "--quiet"));
+        assertTrue(
+                err.toString().contains("scenario.yaml is not the file that the results were made of"), err::toString);
+    }
+
+    @Test
+    void anEntryThatLeavesTheFolderIsRefused() throws IOException {
+        try (ZipOutputStream zip = new ZipOutputStream(Files.newOutputStream(results.resolve("inputs.zip")))) {
+            zip.putNextEntry(new ZipEntry("../escaped.yaml"));
+        }
+        assertEquals(1, headfall("rerun", results.toString(), "--quiet"));
+        assertTrue(err.toString().contains("leaves its folder"), err::toString);
+    }
+}
