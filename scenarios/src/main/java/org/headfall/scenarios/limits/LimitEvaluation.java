@@ -36,6 +36,17 @@ public final class LimitEvaluation {
                 .toList();
     }
 
+    /**
+     * Margins of a limit over time.
+     *
+     * @param limit a limit of a station of the run, for which the series it is compared with are there
+     * @return the margins
+     */
+    public LimitMargins margins(Limit limit) {
+        LimitSeries counted = counted(limit, run, description.stationIndex(limit.station()));
+        return new LimitMargins(counted.days(), counted.margins());
+    }
+
     private Outcome outcome(Limit limit) {
         int station = description.stationIndex(limit.station());
         if (station < 0) {

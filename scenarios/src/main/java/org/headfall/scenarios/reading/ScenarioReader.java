@@ -20,6 +20,7 @@ import org.headfall.scenarios.scenario.Limit;
 import org.headfall.scenarios.scenario.MeasurementSpecification;
 import org.headfall.scenarios.scenario.OutputSpecification;
 import org.headfall.scenarios.scenario.Period;
+import org.headfall.scenarios.scenario.Planning;
 import org.headfall.scenarios.scenario.ProtectedPoint;
 import org.headfall.scenarios.scenario.RechargeSpecification;
 import org.headfall.scenarios.scenario.Scenario;
@@ -95,6 +96,7 @@ public final class ScenarioReader {
         List<Limit> limits = new LimitReader(inputs, names, boreReader.known(), period).read(document);
         @Nullable StartSpecification start = new StartReader(inputs, area, headsAreHeld(document, bed)).read(document);
         OutputSpecification output = new OutputReader(inputs, period).read(document);
+        Planning planning = new Planning(new SitingReader(inputs, wholeGrid, period).read(document));
         document.done();
         if (title == null
                 || datum == null
@@ -124,7 +126,8 @@ public final class ScenarioReader {
                 measurements,
                 limits,
                 start,
-                output);
+                output,
+                planning);
     }
 
     private @Nullable Area within(Section aquifer, MapArea area) {

@@ -24,6 +24,7 @@ import java.util.Optional;
  * @param limits what must not happen
  * @param start heads at the start of the period
  * @param output what is written, and how exactly heads are computed
+ * @param planning what is to be found out beside the run
  */
 public record Scenario(
         String title,
@@ -43,7 +44,8 @@ public record Scenario(
         List<MeasurementSpecification> measurements,
         List<Limit> limits,
         StartSpecification start,
-        OutputSpecification output) {
+        OutputSpecification output,
+        Planning planning) {
     /** Copies the lists. */
     public Scenario {
         boundaries = List.copyOf(boundaries);

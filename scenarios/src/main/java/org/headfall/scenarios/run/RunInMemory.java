@@ -1,0 +1,156 @@
+package org.headfall.scenarios.run;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.stream.DoubleStream;
+import org.headfall.scenarios.limits.Limit;
+import org.headfall.scenarios.limits.LimitEvaluation;
+import org.headfall.scenarios.limits.LimitMargins;
+import org.headfall.scenarios.limits.LimitResult;
+import org.headfall.scenarios.limits.RunSeries;
+import org.headfall.scenarios.recording.PointHeads;
+import org.headfall.scenarios.recording.RecordPlan;
+import org.headfall.scenarios.recording.Recorder;
+import org.headfall.scenarios.recording.Recording;
+import org.headfall.solver.flow.HeadDependence;
+import org.headfall.solver.response.UnitResponses;
+import org.headfall.solver.simulation.Simulation;
+import org.headfall.solver.simulation.SimulationObserver;
+import org.headfall.solver.simulation.Snapshot;
+
+/** A run of which nothing is written: what searches for sites or rates starts from, and what it is held against. */
+public final class RunInMemory {
+
+    private final RunPlan plan;
+    private final Recording recording;
+    private final UnitResponses responses;
+    private final LimitEvaluation limits;
+    private final double[] lastDischarge;
+
+    private RunInMemory(
+            RunPlan plan,
+            Recording recording,
+            UnitResponses responses,
+            LimitEvaluation limits,
+            double[] lastDischarge) {
+        this.plan = plan;
+        this.recording = recording;
+        this.responses = responses;
+        this.limits = limits;
+        this.lastDischarge = lastDischarge;
+    }
+
+    /**
+     * Runs a plan.
+     *
+     * @param plan the plan
+     * @param gridDays days on which heads of the grid are kept, besides the start and the end (d)
+     * @param progress is told how far the run has come
+     * @return the run
+     */
+    public static RunInMemory of(RunPlan plan, double[] gridDays, RunProgress progress) {
+        progress.reached("computing responses", 0);
+        UnitResponses responses = UnitResponses.of(
+                plan.problem(),
+                PointHeads.of(plan.description()),
+                plan.description().endDay(),
+                plan.settings().threads());
+        return of(plan, responses, gridDays, progress);
+    }
+
+    /**
+     * Runs a plan of which the responses are known.
+     *
+     * @param plan the plan
+     * @param responses unit responses of its problem, which do not depend on rates
+     * @param gridDays days on which heads of the grid are kept, besides the start and the end (d)
+     * @param progress is told how far the run has come
+     * @return the run
+     */
+    public static RunInMemory of(RunPlan plan, UnitResponses responses, double[] gridDays, RunProgress progress) {
+        double end = plan.description().endDay();
+        double[] grids = sorted(gridDays, 0, end);
+        RecordPlan planned = RecordPlan.of(plan.description(), plan.stationDays(), grids);
+        RecordPlan records = new RecordPlan(planned.days(), grids, grids);
+        progress.reached("finding heads at the start", 0);
+        StartState start = StartState.of(plan.problem(), plan.start(), plan.settings());
+        Recorder recorder = new Recorder(plan.description(), records, List.of());
+        HeadError error = new HeadError(plan.description(), plan.settings().accuracy());
+        double[][] last = new double[1][];
+        recorder.recorded(start.snapshot());
+        try (Simulation simulation = new Simulation(plan.problem(), plan.settings())) {
+            Simulation.Outcome outcome =
+                    simulation.run(start.heads(), 0, end, records.days(), new SimulationObserver() {
+                        @Override
+                        public void recorded(Snapshot snapshot) {
+                            recorder.recorded(snapshot);
+                            error.recorded(snapshot);
+                            last[0] = DoubleStream.concat(
+                                            Arrays.stream(snapshot.boreRate()),
+                                            Arrays.stream(snapshot.springDischarge()))
+                                    .toArray();
+                        }
+
+                        @Override
+                        public void reached(double day) {
+                            progress.reached("simulating", day / end);
+                        }
+                    });
+            Recording recording = recorder.recording();
+            RunSeries series = new ComparisonRuns(
+                            plan.description(),
+                            plan.problem(),
+                            plan.settings().accuracy(),
+                            responses,
+                            outcome.rateHistory(),
+                            recording.series())
+                    .forLimits(plan.limits());
+            double[] errors =
+                    error.atStations().stream().mapToDouble(Double::doubleValue).toArray();
+            return new RunInMemory(
+                    plan,
+                    recording,
+                    responses,
+                    new LimitEvaluation(plan.description(), series, errors, List.of()),
+                    last[0]);
+        }
+    }
+
+    private static double[] sorted(double[] days, double start, double end) {
+        return DoubleStream.concat(DoubleStream.of(start, end), Arrays.stream(days))
+                .filter(day -> day >= start && day <= end)
+                .sorted()
+                .distinct()
+                .toArray();
+    }
+
+    /** The plan. */
+    public RunPlan plan() {
+        return plan;
+    }
+
+    /** What was recorded: every station, and the grid at the start, the days asked for and the end. */
+    public Recording recording() {
+        return recording;
+    }
+
+    /** Unit responses of the problem. */
+    public UnitResponses responses() {
+        return responses;
+    }
+
+    /** Margins of a limit of the plan. */
+    public LimitMargins margins(Limit limit) {
+        return limits.margins(limit);
+    }
+
+    /** Outcome of the limits of the plan. */
+    public List<LimitResult> limits() {
+        return limits.evaluate(plan.limits());
+    }
+
+    /** The bores and springs whose discharge follows head at the end of the run. */
+    public HeadDependence dependence() {
+        return HeadDependence.of(plan.problem(), plan.description().endDay(), lastDischarge);
+    }
+}

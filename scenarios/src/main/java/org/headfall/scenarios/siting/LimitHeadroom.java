@@ -1,0 +1,153 @@
+package org.headfall.scenarios.siting;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import org.headfall.scenarios.limits.Comparison;
+import org.headfall.scenarios.limits.Limit;
+import org.headfall.scenarios.limits.LimitMargins;
+import org.headfall.scenarios.limits.LimitedQuantity;
+import org.headfall.scenarios.recording.RunCalendar;
+
+/**
+ * What a run leaves of one limit while a new bore takes, on the few days that matter. The effect of a steady rate on head
+ * grows with time, so a day counts only if every later one leaves more; on a rate of decline it is largest at first.
+ * More than {@link #MOST_DAYS} days are gathered into groups, each with its smallest margin and its largest effect.
+ */
+final class LimitHeadroom {
+
+    private static final int MOST_DAYS = 24;
+
+    private final Limit limit;
+    private final int station;
+    private final double[] days;
+    private final double[] margins;
+
+    private LimitHeadroom(Limit limit, int station, double[] days, double[] margins) {
+        this.limit = limit;
+        this.station = station;
+        this.days = days;
+        this.margins = margins;
+    }
+
+    /**
+     * Headroom of a limit.
+     *
+     * @param limit the limit
+     * @param station number of its station
+     * @param series its margins in the run
+     * @param shortest shortest time of taking for which effects are known (d)
+     * @param last last day on which the new bore takes (d)
+     */
+    static LimitHeadroom of(Limit limit, int station, LimitMargins series, double shortest, double last) {
+        List<double[]> pairs = new ArrayList<>();
+        for (int i = 0; i < series.days().length; i++) {
+            double day = series.days()[i];
+            if (day > 0 && day <= last) {
+                pairs.add(new double[] {Math.max(shortest, day), series.margins()[i]});
+            }
+        }
+        List<double[]> kept = limit.quantity() instanceof LimitedQuantity.DeclineRate
+                ? grouped(pairs, false)
+                : grouped(smallestToCome(pairs), true);
+        return new LimitHeadroom(
+                limit,
+                station,
+                kept.stream().mapToDouble(pair -> pair[0]).toArray(),
+                kept.stream().mapToDouble(pair -> pair[1]).toArray());
+    }
+
+    /** Days on which the margin is smaller than on all later ones. */
+    private static List<double[]> smallestToCome(List<double[]> pairs) {
+        List<double[]> kept = new ArrayList<>();
+        double least = Double.POSITIVE_INFINITY;
+        for (int i = pairs.size() - 1; i >= 0; i--) {
+            if (pairs.get(i)[1] < least) {
+                least = pairs.get(i)[1];
+                kept.add(0, pairs.get(i));
+            }
+        }
+        return kept;
+    }
+
+    private static List<double[]> grouped(List<double[]> pairs, boolean effectGrows) {
+        if (pairs.size() <= MOST_DAYS) {
+            return pairs;
+        }
+        List<double[]> groups = new ArrayList<>();
+        double first = Math.log(pairs.get(0)[0]);
+        double width = (Math.log(pairs.get(pairs.size() - 1)[0]) - first) / MOST_DAYS;
+        int group = -1;
+        for (double[] pair : pairs) {
+            int own = width > 0 ? (int) Math.min(MOST_DAYS - 1, (Math.log(pair[0]) - first) / width) : 0;
+            if (own != group) {
+                groups.add(pair.clone());
+                group = own;
+                continue;
+            }
+            double[] last = groups.get(groups.size() - 1);
+            last[0] = effectGrows ? pair[0] : last[0];
+            last[1] = Math.min(last[1], pair[1]);
+        }
+        return groups;
+    }
+
+    /** Whether the taking of a holder's new bore, part of the proposal, counts for a limit. */
+    static boolean counts(Limit limit, String holder) {
+        return !limit.needsOtherRun()
+                || !(limit.comparison() instanceof Comparison.WithoutHolder of)
+                || of.holder().equals(holder);
+    }
+
+    Limit limit() {
+        return limit;
+    }
+
+    int station() {
+        return station;
+    }
+
+    /** Days that matter, increasing. */
+    double[] days() {
+        return days;
+    }
+
+    /** Margin on a day, in the unit of the limit. */
+    double margin(int day) {
+        return margins[day];
+    }
+
+    /**
+     * Effect on the limited value by a unit discharge, from responses of head.
+     *
+     * @param day which of the days
+     * @param response response of head at the station after a time
+     */
+    double[] effect(int day, Response response) {
+        double[] now = response.after(days[day]);
+        if (!(limit.quantity() instanceof LimitedQuantity.DeclineRate rate)) {
+            return now;
+        }
+        double over = rate.overYears() * RunCalendar.DAYS_PER_YEAR;
+        double[] before = days[day] > over ? response.after(days[day] - over) : new double[now.length];
+        double[] effect = new double[now.length];
+        Arrays.setAll(effect, cell -> (now[cell] - before[cell]) / rate.overYears());
+        return effect;
+    }
+
+    /** Response of head to a unit discharge in each cell. */
+    interface Response {
+        /** Drawdown per discharge of each cell after a time (d/m²). */
+        double[] after(double time);
+    }
+
+    /** Takes from the headroom what a new bore uses up. */
+    void use(int day, double amount) {
+        margins[day] -= amount;
+    }
+
+    /** What it is, for tables. */
+    String words() {
+        return limit.name() + " (" + limit.station() + ")";
+    }
+}

@@ -1,0 +1,74 @@
+package org.headfall.scenarios.siting;
+
+import java.util.List;
+import org.headfall.scenarios.interpolation.CellCentres;
+import org.headfall.scenarios.interpolation.PolygonCells;
+import org.headfall.scenarios.recording.RunDescription;
+import org.headfall.scenarios.recording.Station;
+import org.headfall.scenarios.scenario.SitingSpecification;
+import org.headfall.scenarios.scenario.SitingSpecification.DistanceClass;
+import org.headfall.solver.grid.RectilinearGrid;
+
+/** Bounds of the rate by where a cell lies: distances to bores, springs and sides, excluded areas, depth. */
+final class PlaceBounds {
+
+    private final RunDescription run;
+    private final SitingSpecification siting;
+
+    PlaceBounds(RunDescription run, SitingSpecification siting) {
+        this.run = run;
+        this.siting = siting;
+    }
+
+    void apply(RateBounds bounds) {
+        RectilinearGrid grid = run.grid();
+        boolean[] excluded = siting.excluded()
+                .map(area -> new PolygonCells(
+                                CellCentres.between(grid.x().edges(), grid.y().edges()))
+                        .within(area.polygons()))
+                .orElse(new boolean[grid.cellCount()]);
+        double deepest = siting.deepestBore().orElse(Double.POSITIVE_INFINITY);
+        for (int cell = 0; cell < excluded.length; cell++) {
+            if (excluded[cell]) {
+                bounds.lower(cell, 0, Ruling.EXCLUDED);
+            }
+            if (run.ground()[cell] - run.aquifer().bottom()[cell] > deepest) {
+                bounds.lower(cell, 0, Ruling.DEPTH);
+            }
+            if (toSide(cell) < siting.distances().toSides()) {
+                bounds.lower(cell, 0, Ruling.DISTANCE_TO_SIDES);
+            }
+        }
+        run.bores().forEach(bore -> keepOff(bore.x(), bore.y(), bounds));
+        for (Station.SpringSite spring : run.springs()) {
+            keepOff(spring.x(), spring.y(), siting.distances().toSprings(), Ruling.DISTANCE_TO_SPRINGS, bounds);
+        }
+    }
+
+    /** Keeps the distance to one more bore. */
+    void keepOff(double x, double y, RateBounds bounds) {
+        keepOff(x, y, siting.distances().toBores(), Ruling.DISTANCE_TO_BORES, bounds);
+    }
+
+    private void keepOff(double x, double y, List<DistanceClass> classes, int reason, RateBounds bounds) {
+        for (int i = 0; i < classes.size(); i++) {
+            // A bore nearer than a class asks for may take no more than the class before.
+            double most = i == 0 ? 0 : classes.get(i - 1).upTo();
+            double atLeast = classes.get(i).atLeast();
+            for (int cell = 0; cell < run.grid().cellCount(); cell++) {
+                if (Math.hypot(run.grid().centreX(cell) - x, run.grid().centreY(cell) - y) < atLeast) {
+                    bounds.lower(cell, most, reason);
+                }
+            }
+        }
+    }
+
+    private double toSide(int cell) {
+        RectilinearGrid grid = run.grid();
+        double x = grid.centreX(cell);
+        double y = grid.centreY(cell);
+        return Math.min(
+                Math.min(x - grid.x().start(), grid.x().end() - x),
+                Math.min(y - grid.y().start(), grid.y().end() - y));
+    }
+}
