@@ -86,6 +86,7 @@ public final class Headfall implements Runnable {
         commandLine.addSubcommand(new ReportCommand());
         commandLine.addSubcommand(new RerunCommand(terminal));
         commandLine.addSubcommand(new RunCommand(terminal));
+        commandLine.addSubcommand(new SiteCommand(terminal));
         for (CommandContribution contribution : ServiceLoader.load(CommandContribution.class)) {
             commandLine.addSubcommand(contribution.command());
         }

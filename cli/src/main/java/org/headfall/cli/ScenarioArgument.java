@@ -25,8 +25,13 @@ final class ScenarioArgument {
 
     /** Where results go if nothing else is asked for: {@code results/NAME} beside the document {@code NAME.yaml}. */
     Path resultsFolder() {
+        return resultsFolder("");
+    }
+
+    /** The same with something added to the name. */
+    Path resultsFolder(String ending) {
         String name = String.valueOf(document().getFileName()).replaceFirst("\\.[^.]+$", "");
-        return document().resolveSibling("results").resolve(name);
+        return document().resolveSibling("results").resolve(name + ending);
     }
 
     /** Reads the document and the tables beside it. */

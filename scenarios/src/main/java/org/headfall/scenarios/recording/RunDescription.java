@@ -61,6 +61,25 @@ public record RunDescription(
         }
     }
 
+    /** The same run with other stations. */
+    public RunDescription withStations(List<Station> others) {
+        return new RunDescription(
+                title,
+                purpose,
+                datum,
+                mapReference,
+                calendar,
+                endDay,
+                provenance,
+                aquifer,
+                sealingBed,
+                ground,
+                others,
+                reportDates,
+                measurements,
+                assumptions);
+    }
+
     /** The grid. */
     public RectilinearGrid grid() {
         return aquifer.grid();

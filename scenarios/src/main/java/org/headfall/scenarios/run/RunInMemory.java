@@ -12,6 +12,7 @@ import org.headfall.scenarios.recording.PointHeads;
 import org.headfall.scenarios.recording.RecordPlan;
 import org.headfall.scenarios.recording.Recorder;
 import org.headfall.scenarios.recording.Recording;
+import org.headfall.scenarios.recording.StationSeries;
 import org.headfall.solver.flow.HeadDependence;
 import org.headfall.solver.response.UnitResponses;
 import org.headfall.solver.simulation.Simulation;
@@ -114,6 +115,20 @@ public final class RunInMemory {
                     new LimitEvaluation(plan.description(), series, errors, List.of()),
                     last[0]);
         }
+    }
+
+    /**
+     * Runs a plan for the series of its stations alone.
+     *
+     * @param plan the plan
+     * @return series of each station on the days of its plan
+     */
+    public static List<StationSeries> stations(RunPlan plan) {
+        RecordPlan records = RecordPlan.of(plan.description(), plan.stationDays(), new double[0]);
+        return Repeat.of(plan.description(), plan.problem(), plan.start(), records.days(), plan.settings(), List.of())
+                .run()
+                .orElseThrow()
+                .series();
     }
 
     private static double[] sorted(double[] days, double start, double end) {

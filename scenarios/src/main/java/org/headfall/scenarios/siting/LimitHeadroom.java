@@ -148,6 +148,11 @@ final class LimitHeadroom {
 
     /** What it is, for tables. */
     String words() {
+        return words(limit);
+    }
+
+    /** A limit and its place, for tables. */
+    static String words(Limit limit) {
         return limit.name() + " (" + limit.station() + ")";
     }
 }

@@ -1,0 +1,170 @@
+package org.headfall.cli;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import org.headfall.cli.answer.AnswerJson;
+import org.headfall.cli.progress.Progress;
+import org.headfall.scenarios.problem.Finding;
+import org.headfall.scenarios.problem.InputException;
+import org.headfall.scenarios.problem.Place;
+import org.headfall.scenarios.problem.ProblemKind;
+import org.headfall.scenarios.reading.ScenarioReading;
+import org.headfall.scenarios.results.ResultsFolder;
+import org.headfall.scenarios.run.RunInMemory;
+import org.headfall.scenarios.run.RunPlan;
+import org.headfall.scenarios.run.RunPlanner;
+import org.headfall.scenarios.scenario.SitingSpecification;
+import org.headfall.scenarios.siting.Site;
+import org.headfall.scenarios.siting.SiteCheck;
+import org.headfall.scenarios.siting.SiteSearch;
+import org.headfall.scenarios.siting.SitingFiles;
+import org.headfall.scenarios.siting.SitingResult;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+
+/** Says where new bores can go, and how much each may take. */
+@Command(
+        name = "site",
+        mixinStandardHelpOptions = true,
+        description = "Finds the largest rate of a new bore in every cell, and the best sites, with all limits kept.",
+        footerHeading = "%nExample:%n",
+        footer = "  headfall site my-field")
+final class SiteCommand implements Callable<Integer> {
+
+    private static final double LITRES_PER_SECOND = 1000.0 / 86_400;
+
+    private final Terminal terminal;
+
+    @Mixin
+    private final ScenarioArgument argument = new ScenarioArgument();
+
+    @Mixin
+    private final JsonOption json = new JsonOption();
+
+    @Option(
+            names = "--output",
+            paramLabel = "DIR",
+            description = "Folder for what is found; otherwise results/NAME-sites beside the document NAME.yaml.")
+    private @Nullable Path output;
+
+    @Option(names = "--overwrite", description = "Replace what is there, once the new files are complete.")
+    private boolean overwrite;
+
+    @Option(names = "--without-check", description = "Do not run the chosen sites through the simulator.")
+    private boolean withoutCheck;
+
+    @Mixin
+    private final ThreadsOption threads = new ThreadsOption();
+
+    @Spec
+    @SuppressWarnings("NullAway.Init") // set by picocli before call
+    private CommandSpec spec;
+
+    /**
+     * Makes the command.
+     *
+     * @param terminal what is at the other end of the streams
+     */
+    SiteCommand(Terminal terminal) {
+        this.terminal = terminal;
+    }
+
+    @Override
+    public Integer call() throws InputException, IOException {
+        ScenarioReading reading = argument.read();
+        RunPlan plan = RunPlanner.plan(reading, ProgramVersion.text(), threads.threads());
+        SitingSpecification siting = siting(reading);
+        Path target = output == null ? argument.resultsFolder("-sites") : output;
+        PrintWriter err = spec.commandLine().getErr();
+        try (ResultsFolder folder = ResultsFolder.open(target, overwrite, SitingFiles.NAMES);
+                Progress progress = terminal.progress(err)) {
+            RunInMemory base = RunInMemory.of(plan, SiteSearch.gridDays(siting), progress::reached);
+            long started = System.nanoTime();
+            SitingResult result = SiteSearch.in(base, siting, progress::reached);
+            double seconds = (System.nanoTime() - started) * 1e-9;
+            progress.reached("simulating the chosen sites", 0);
+            Optional<SiteCheck> check = withoutCheck || result.sites().isEmpty()
+                    ? Optional.empty()
+                    : Optional.of(SiteCheck.of(base, siting, result));
+            SitingFiles.write(folder.file(""), result, check);
+            folder.complete();
+            show(new Answer(
+                    target.toString(),
+                    result.wanted(),
+                    result.sites(),
+                    check.map(SiteCheck::lines).orElse(List.of()),
+                    result.ownError(),
+                    seconds));
+        }
+        return ExitCode.DONE.code();
+    }
+
+    private static SitingSpecification siting(ScenarioReading reading) throws InputException {
+        Optional<SitingSpecification> siting = reading.orThrow().planning().siting();
+        if (siting.isEmpty()) {
+            reading.problems()
+                    .add(
+                            Place.ofFile(
+                                    reading.folder().nameOf(reading.folder().document())),
+                            "siting",
+                            Finding.of(ProblemKind.MISSING_KEY, "no such key", "the key siting"));
+            reading.problems().throwIfAny();
+        }
+        return siting.orElseThrow();
+    }
+
+    private record Answer(
+            String folder,
+            int wanted,
+            List<Site> sites,
+            List<SiteCheck.Line> check,
+            double ownDrawdownError,
+            double seconds) {}
+
+    private void show(Answer answer) {
+        PrintWriter out = spec.commandLine().getOut();
+        if (json.wanted()) {
+            out.println(AnswerJson.of(answer));
+            return;
+        }
+        out.println(
+                answer.sites().size() == answer.wanted()
+                        ? "Sites found: " + answer.wanted()
+                        : "Sites found: " + answer.sites().size() + " of " + answer.wanted()
+                                + "; no further cell keeps all limits");
+        for (Site site : answer.sites()) {
+            out.println(String.format(
+                    Locale.ROOT,
+                    "  %d  at %.0f m east, %.0f m north: %.1f L/s, lift %.1f m, %.0f kWh/ML; up to %.1f L/s there,"
+                            + " decided by %s",
+                    site.number(),
+                    site.x(),
+                    site.y(),
+                    site.rate() * LITRES_PER_SECOND,
+                    site.lift(),
+                    site.energy(),
+                    site.largestRate() * LITRES_PER_SECOND,
+                    site.ruling()));
+        }
+        for (SiteCheck.Line line : answer.check()) {
+            out.println(String.format(
+                    Locale.ROOT,
+                    "  %s: effect of all sites %.3f %s, by the simulator %.3f",
+                    line.limit(),
+                    line.predicted(),
+                    line.unit(),
+                    line.simulated()));
+        }
+        out.println("Computed, not approved: distances, rights and the ground itself are for those who know them.");
+        out.println("Written: " + answer.folder());
+    }
+}

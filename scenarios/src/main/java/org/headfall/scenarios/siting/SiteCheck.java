@@ -1,0 +1,156 @@
+package org.headfall.scenarios.siting;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.headfall.scenarios.limits.Limit;
+import org.headfall.scenarios.limits.LimitedQuantity;
+import org.headfall.scenarios.recording.RunCalendar;
+import org.headfall.scenarios.recording.RunDescription;
+import org.headfall.scenarios.recording.Station;
+import org.headfall.scenarios.recording.StationSeries;
+import org.headfall.scenarios.run.MoreBores;
+import org.headfall.scenarios.run.RunInMemory;
+import org.headfall.scenarios.run.RunPlan;
+import org.headfall.scenarios.scenario.SitingSpecification;
+import org.headfall.solver.bore.Bore;
+import org.headfall.solver.bore.OperatingPhase;
+import org.headfall.solver.bore.Operation;
+import org.headfall.solver.bore.WaterColumn;
+import org.headfall.solver.bore.WellLoss;
+import org.headfall.solver.schedule.Schedule;
+
+/**
+ * The chosen sites run through the simulator: what it says of their effects and levels beside what was predicted.
+ *
+ * @param lines one a limit that counts the new bores
+ * @param levels lowest level in each new bore (m above datum)
+ */
+public record SiteCheck(List<Line> lines, List<Double> levels) {
+
+    /** Copies the lists. */
+    public SiteCheck {
+        lines = List.copyOf(lines);
+        levels = List.copyOf(levels);
+    }
+
+    /**
+     * Effect of all sites together on a limited value.
+     *
+     * @param limit the limit and its place
+     * @param unit unit of the value
+     * @param day the day (d)
+     * @param predicted effect as superposed
+     * @param simulated effect as simulated
+     */
+    public record Line(String limit, String unit, double day, double predicted, double simulated) {}
+
+    /**
+     * Simulates.
+     *
+     * @param base the run without the sites
+     * @param siting what was looked for
+     * @param result what was found
+     * @return what the simulator says
+     */
+    public static SiteCheck of(RunInMemory base, SitingSpecification siting, SitingResult result) {
+        RunPlan plan = MoreBores.in(
+                base.plan(),
+                result.sites().stream().map(site -> bore(site, siting)).toList(),
+                result.sites().stream()
+                        .map(site -> station(site, siting, result.run()))
+                        .toList());
+        List<StationSeries> with = RunInMemory.stations(plan);
+        int bores = result.run().bores().size();
+        List<Double> levels = new ArrayList<>();
+        for (int i = 0; i < result.sites().size(); i++) {
+            levels.add(lowest(with.get(bores + i), siting.days()));
+        }
+        Map<String, Line> lines = new LinkedHashMap<>();
+        for (Site site : result.sites()) {
+            for (Site.Effect effect : site.effects()) {
+                lines.merge(effect.limit(), line(effect, 0), (old, one) -> line(effect, old.predicted()));
+            }
+        }
+        List<Line> simulated = new ArrayList<>();
+        for (Limit limit : base.plan().limits()) {
+            Line line = lines.get(LimitHeadroom.words(limit));
+            if (line != null) {
+                int station = result.run().stationIndex(limit.station());
+                StationSeries without = base.recording().series().get(station);
+                StationSeries now = with.get(
+                        station < bores ? station : station + result.sites().size());
+                simulated.add(new Line(
+                        line.limit(),
+                        line.unit(),
+                        line.day(),
+                        line.predicted(),
+                        effect(limit, line.day(), without, now)));
+            }
+        }
+        return new SiteCheck(simulated, levels);
+    }
+
+    private static Line line(Site.Effect effect, double before) {
+        return new Line(effect.limit(), effect.unit(), effect.day(), before + effect.effect(), Double.NaN);
+    }
+
+    private static double effect(Limit limit, double day, StationSeries without, StationSeries with) {
+        double now = without.headAt(day) - with.headAt(day);
+        if (limit.quantity() instanceof LimitedQuantity.DeclineRate rate) {
+            double before = Math.max(0, day - rate.overYears() * RunCalendar.DAYS_PER_YEAR);
+            return (now - without.headAt(before) + with.headAt(before)) / rate.overYears();
+        }
+        return now;
+    }
+
+    /** Lowest level while the bore takes; on the day 0 it has not begun. */
+    private static double lowest(StationSeries series, double last) {
+        double lowest = Double.POSITIVE_INFINITY;
+        for (int i = 1; i < series.days().length && series.days()[i] <= last; i++) {
+            lowest = Math.min(lowest, series.levelInBore()[i]);
+        }
+        return lowest;
+    }
+
+    private static WellLoss loss(SitingSpecification siting) {
+        return new WellLoss(
+                siting.wellLoss().linear(),
+                siting.wellLoss().turbulent(),
+                siting.wellLoss().exponent());
+    }
+
+    private static Bore bore(Site site, SitingSpecification siting) {
+        Operation taking = new Operation.PumpedRate(Schedule.constant(site.rate()), OptionalDouble.empty());
+        return new Bore(
+                site.name(),
+                site.x(),
+                site.y(),
+                siting.screenRadius(),
+                loss(siting),
+                0,
+                WaterColumn.REFERENCE,
+                List.of(new OperatingPhase(0, taking), new OperatingPhase(siting.days(), new Operation.Off())));
+    }
+
+    private static Station.BoreSite station(Site site, SitingSpecification siting, RunDescription run) {
+        return new Station.BoreSite(
+                site.name(),
+                site.x(),
+                site.y(),
+                run.ground()[site.cell()],
+                OptionalDouble.empty(),
+                OptionalDouble.empty(),
+                run.aquifer().top()[site.cell()],
+                siting.screenRadius(),
+                loss(siting),
+                Optional.empty(),
+                siting.holder(),
+                true,
+                Station.BoreSite.Use.PUMPED,
+                "pumped");
+    }
+}

@@ -1,0 +1,168 @@
+package org.headfall.scenarios.siting;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Random;
+import java.util.Set;
+import org.headfall.scenarios.document.FileReach;
+import org.headfall.scenarios.reading.ScenarioReader;
+import org.headfall.scenarios.reading.ScenarioReading;
+import org.headfall.scenarios.run.RunInMemory;
+import org.headfall.scenarios.run.RunPlan;
+import org.headfall.scenarios.run.RunPlanner;
+import org.headfall.scenarios.scenario.SitingSpecification;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+
+/** The reference is the simulator, run with bores in the cells; the field is that of an example. */
+class SiteSearchTest {
+
+    private static final long SEED = 3;
+    private static final int CELLS = 20;
+
+    /** A free-flowing bore follows a rule that is no straight line; everything else is linear. */
+    private static final double ALLOWED_AT_FREE_FLOW = 5e-3;
+
+    private static RunInMemory base;
+    private static SitingSpecification siting;
+    private static SitingResult result;
+
+    @BeforeAll
+    static void search() throws Exception {
+        Path document = Path.of("examples", "corella", "scenario.yaml");
+        ScenarioReading reading = ScenarioReader.read(document, FileReach.FOLDER_OF_DOCUMENT);
+        siting = reading.orThrow().planning().siting().orElseThrow();
+        RunPlan plan = RunPlanner.plan(reading, "test", 1);
+        base = RunInMemory.of(plan, SiteSearch.gridDays(siting), (stage, fraction) -> {});
+        result = SiteSearch.in(base, siting, (stage, fraction) -> {});
+    }
+
+    /** Effects of the chosen sites together, to 1 % or 1 mm, and the levels in them, to 1 % of all drawdown. */
+    @Test
+    void predictsWhatTheSimulatorSaysOfTheChosenSites() {
+        assertEquals(siting.sites(), result.sites().size());
+        SiteCheck check = SiteCheck.of(base, siting, result);
+        assertEquals(3, check.lines().size());
+        for (SiteCheck.Line line : check.lines()) {
+            double least = line.limit().contains("Wirra") ? ALLOWED_AT_FREE_FLOW : 1e-3;
+            double allowed = Math.max(least, 0.01 * line.simulated());
+            assertEquals(line.simulated(), line.predicted(), allowed, line.limit());
+        }
+        for (Site site : result.sites()) {
+            double simulated = check.levels().get(site.number() - 1);
+            double drawdown = headAtStart(site.cell()) - simulated;
+            assertEquals(simulated, site.level(), 0.01 * drawdown, site.name());
+        }
+    }
+
+    /**
+     * A bore in any of 20 cells that takes the largest rate there uses up exactly what is left of the limit that decides,
+     * to 1 % or 1 mm of what it does, or lowers the water to the lowest level, to 2 % of its own drawdown.
+     */
+    @Test
+    void givesTheRateThatUsesUpWhatIsLeft() {
+        Random random = new Random(SEED);
+        Set<String> decided = new HashSet<>();
+        for (int trial = 0; trial < CELLS; trial++) {
+            int cell;
+            do {
+                cell = random.nextInt(result.largestRate().length);
+            } while (!(result.largestRate()[cell] > 0));
+            String reason = result.reasons().get(result.ruling()[cell]);
+            decided.add(reason);
+            double rate = result.largestRate()[cell];
+            SiteCheck check = SiteCheck.of(base, siting, alone(cell, rate));
+            List<LimitHeadroom> headrooms = new ArrayList<>();
+            base.plan()
+                    .limits()
+                    .forEach(limit -> headrooms.add(LimitHeadroom.of(
+                            limit,
+                            result.run().stationIndex(limit.station()),
+                            base.margins(limit),
+                            10,
+                            siting.days())));
+            for (int i = 0; i < headrooms.size(); i++) {
+                LimitHeadroom headroom = headrooms.get(i);
+                int last = headroom.days().length - 1;
+                double left = headroom.margin(last) - check.lines().get(i).simulated();
+                double least = headroom.words().contains("Wirra") ? ALLOWED_AT_FREE_FLOW : 1e-3;
+                double allowed = Math.max(least, 0.01 * check.lines().get(i).simulated());
+                assertTrue(left >= -allowed, headroom.words() + ", cell " + cell + ": " + left);
+                if (reason.equals(headroom.words())) {
+                    assertEquals(0, left, allowed, headroom.words() + ", cell " + cell);
+                }
+            }
+            double floor = new PumpingLevels(result.run(), siting).floor(cell);
+            double level = check.levels().get(0);
+            double allowed = 0.02 * (headAtStart(cell) - level);
+            assertTrue(level >= floor - allowed, "level in cell " + cell);
+            if (reason.equals("deepest pumping level")) {
+                assertEquals(floor, level, allowed, "level in cell " + cell);
+            }
+        }
+        assertTrue(decided.size() >= 2, "decided by " + decided);
+    }
+
+    private static double headAtStart(int cell) {
+        return base.recording().startGrid().head()[cell];
+    }
+
+    private static SitingResult alone(int cell, double rate) {
+        List<Site.Effect> effects = base.plan().limits().stream()
+                .map(limit -> new Site.Effect(LimitHeadroom.words(limit), "m", siting.days(), 0, 0))
+                .toList();
+        Site site = new Site(
+                1,
+                cell,
+                result.run().grid().centreX(cell),
+                result.run().grid().centreY(cell),
+                rate,
+                rate,
+                "",
+                0,
+                0,
+                0,
+                effects);
+        return new SitingResult(
+                result.run(),
+                result.largestRate(),
+                result.ruling(),
+                result.reasons(),
+                result.lift(),
+                result.energy(),
+                0,
+                List.of(site),
+                1);
+    }
+
+    /** No cell within a distance, an excluded area or too near a side may take more than its class allows. */
+    @Test
+    void keepsDistancesAndExcludedAreas() {
+        for (int cell = 0; cell < result.largestRate().length; cell++) {
+            double x = result.run().grid().centreX(cell);
+            double y = result.run().grid().centreY(cell);
+            double rate = result.largestRate()[cell];
+            boolean excluded = x > 404_000 && x < 415_000 && y > 6_327_000 && y < 6_337_000;
+            boolean besideRim = x < 403_000 || y > 6_337_000;
+            if (excluded || besideRim || Math.hypot(x - 409_500, y - 6_331_500) < 4000) {
+                assertEquals(0, rate, "at " + x + ", " + y);
+            }
+            double toTown = Math.hypot(x - 422_500, y - 6_320_500);
+            if (toTown < 500) {
+                assertEquals(0, rate, "at " + x + ", " + y);
+            } else if (toTown < 2000) {
+                assertTrue(rate <= 50_000 / 365.25 + 1e-9, "at " + x + ", " + y);
+            }
+        }
+        for (Site site : result.sites()) {
+            for (Site other : result.sites()) {
+                assertTrue(site.equals(other) || Math.hypot(site.x() - other.x(), site.y() - other.y()) >= 2000);
+            }
+        }
+    }
+}
