@@ -307,7 +307,7 @@ public final class SiteSearch {
         EffectFields fields = new EffectFields(
                 problem,
                 dependence,
-                List.of(new ObservedHead(field, bores)),
+                List.of(ObservedHead.atWall(field, bores)),
                 List.of(EffectFields.Receptor.at(station, field)),
                 newBore,
                 base.plan().settings().threads());

@@ -55,8 +55,8 @@ public final class SitingFiles {
             List.of("limit", "on", "effect of all sites as predicted", "by the simulator", "difference", "unit");
 
     /** What a folder of sites may hold. */
-    public static final WrittenFiles NAMES = WrittenFiles.named("siting\\.nc|sites\\.(csv|geojson)"
-            + "|site-(effects|check)\\.csv|(largest-rate|lift|energy)\\.tif");
+    public static final WrittenFiles NAMES = WrittenFiles.named(
+            "siting\\.nc|sites\\.(csv|geojson)" + "|site-(effects|check)\\.csv|(largest-rate|lift|energy)\\.tif");
 
     private SitingFiles() {}
 

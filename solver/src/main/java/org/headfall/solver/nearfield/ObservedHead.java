@@ -32,17 +32,27 @@ public final class ObservedHead implements SeenPlace {
         unresolved = bores.stream().mapToDouble(this::unresolvedFrom).toArray();
     }
 
-    private ObservedHead(NearField bore) {
+    private ObservedHead(NearField bore, List<NearField> bores) {
         x = bore.easting();
         y = bore.northing();
         cell = bore.cell();
         weights = bore.weights();
-        unresolved = new double[0];
+        unresolved = bores.stream().mapToDouble(bore::unresolvedFrom).toArray();
     }
 
     /** What the grid carries of the head at a bore, with the weights of the bore itself. */
     public static ObservedHead carriedAt(NearField bore) {
-        return new ObservedHead(bore);
+        return new ObservedHead(bore, List.of());
+    }
+
+    /**
+     * Head at the wall of a bore that takes nothing.
+     *
+     * @param bore near field of the bore
+     * @param bores near field of each bore that takes, in the order of the flow problem
+     */
+    public static ObservedHead atWall(NearField bore, List<NearField> bores) {
+        return new ObservedHead(bore, bores);
     }
 
     @Override
