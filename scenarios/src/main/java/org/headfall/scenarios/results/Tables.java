@@ -10,7 +10,7 @@ public final class Tables {
     private Tables() {}
 
     /**
-     * Writes {@code artesian-head.csv}, {@code interference.csv}, {@code bores.csv}, {@code water-balance.csv} and
+     * Writes {@code artesian-head.csv}, {@code decline.csv}, {@code interference.csv}, {@code bores.csv}, {@code water-balance.csv} and
      * {@code limits.csv}; of a run with measured heads also
      * {@code measured-heads.csv}, and of one that was repeated to find its errors {@code doubts.csv}.
      *
@@ -22,6 +22,7 @@ public final class Tables {
         RunCalendar calendar = run.description().calendar();
         ArtesianHeadTable.write(
                 folder.resolve("artesian-head.csv"), run.findings().artesianHead(), calendar);
+        DeclineCsv.write(folder.resolve("decline.csv"), run);
         InterferenceCsv.write(
                 folder.resolve("interference.csv"),
                 run.findings().interference(),

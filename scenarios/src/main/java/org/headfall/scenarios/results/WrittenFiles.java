@@ -17,7 +17,7 @@ public final class WrittenFiles {
     /** Files of a run. */
     public static final WrittenFiles OF_A_RUN =
             named("heads\\.nc|bores\\.nc|responses\\.nc|inputs\\.zip|summary\\.json|report\\.html|bores\\.geojson"
-                    + "|(artesian-head|interference|bores|water-balance|limits|doubts|measured-heads)\\.csv"
+                    + "|(artesian-head|decline|interference|bores|water-balance|limits|doubts|measured-heads)\\.csv"
                     + "|(head|drawdown)-[0-9]{4}-[0-9]{2}-[0-9]{2}\\.tif");
 
     private static final int NAMED = 3;

@@ -12,6 +12,9 @@
  *   <tr><td>{@code summary.json}</td><td>everything that is no grid and no series: title, datum, calendar, stations,
  *       findings, limits, what the run took. UTF-8.</td></tr>
  *   <tr><td>{@code artesian-head.csv}</td><td>loss of artesian head, one line a station and report date.</td></tr>
+ *   <tr><td>{@code decline.csv}</td><td>slope of decline and what it leads to, one line a station and report date.</td></tr>
+ *   <tr><td>{@code measured-heads.csv}</td><td>measured beside computed heads; only where heads are given.</td></tr>
+ *   <tr><td>{@code inputs.zip}</td><td>the document and the files that it names.</td></tr>
  *   <tr><td>{@code interference.csv}</td><td>drawdown by cause, one line a pair and report date, and shares.</td></tr>
  *   <tr><td>{@code bores.csv}</td><td>the series of {@code bores.nc} in long form.</td></tr>
  *   <tr><td>{@code water-balance.csv}</td><td>one line a period and term, and the discrepancy.</td></tr>

@@ -1,0 +1,45 @@
+package org.headfall.scenarios.findings;
+
+import java.util.OptionalDouble;
+
+/**
+ * How a station declines up to a date, and how long its head lasts if that goes on.
+ *
+ * @param station name of the station
+ * @param kind what it is, in words
+ * @param label words for the date
+ * @param day the date (d since the start)
+ * @param head head then (m above datum)
+ * @param slope mean fall of head over the last five years between the same days of the year (m/yr), so that the season
+ *     leaves no trace; absent before five years
+ * @param availableLeft head above the aquifer top then, as a share of that at the start; absent if there was none
+ * @param aquiferTop when head reaches the top of the aquifer
+ * @param outlet when head reaches the outlet; absent if it has none
+ * @param intake when the level in the bore reaches the pump intake; absent if it has none
+ */
+public record Decline(
+        String station,
+        String kind,
+        String label,
+        double day,
+        double head,
+        OptionalDouble slope,
+        OptionalDouble availableLeft,
+        Reached aquiferTop,
+        Reached outlet,
+        Reached intake) {
+
+    /**
+     * When a level is reached.
+     *
+     * @param level the level (m above datum); absent if there is none
+     * @param reachedDay first day of the run below it (d since the start); absent if the run stays above it
+     * @param yearsLeft years from the date until it is reached if the slope goes on; absent where it lies above already
+     *     or head does not fall
+     */
+    public record Reached(OptionalDouble level, OptionalDouble reachedDay, OptionalDouble yearsLeft) {
+
+        static final Reached NO_LEVEL =
+                new Reached(OptionalDouble.empty(), OptionalDouble.empty(), OptionalDouble.empty());
+    }
+}

@@ -1,0 +1,65 @@
+package org.headfall.scenarios.results;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.OptionalDouble;
+import org.headfall.scenarios.findings.Decline;
+import org.headfall.scenarios.findings.DeclineAnalysis;
+import org.headfall.scenarios.recording.RunCalendar;
+
+/** Writes {@code decline.csv}: one line a station and report date. */
+final class DeclineCsv {
+
+    private static final List<String> HEADER = List.of(
+            "station",
+            "kind",
+            "when",
+            "date",
+            "head (m above datum)",
+            "decline over last five years, same day of the year (m/yr)",
+            "head above aquifer top, of that at the start (%)",
+            "head below aquifer top from",
+            "years left to aquifer top at this decline",
+            "head below outlet from",
+            "years left to outlet at this decline",
+            "level below pump intake from",
+            "years left to pump intake at this decline");
+
+    private static final double PER_CENT = 100;
+
+    private DeclineCsv() {}
+
+    static void write(Path target, FinishedRun run) throws IOException {
+        RunCalendar calendar = run.description().calendar();
+        try (CsvFile file = new CsvFile(target, HEADER)) {
+            for (Decline decline : new DeclineAnalysis(run.description(), run.recording()).ofAllStations()) {
+                file.line(line(decline, calendar));
+            }
+            file.complete();
+        }
+    }
+
+    private static CsvLineCells line(Decline decline, RunCalendar calendar) {
+        OptionalDouble left = decline.availableLeft();
+        CsvLineCells cells = new CsvLineCells()
+                .text(decline.station())
+                .text(decline.kind())
+                .text(decline.label())
+                .date(calendar.at(decline.day()))
+                .number(decline.head(), 3)
+                .number(decline.slope(), 4)
+                .number(left.isPresent() ? PER_CENT * left.getAsDouble() : Double.NaN, 1);
+        for (Decline.Reached reached : List.of(decline.aquiferTop(), decline.outlet(), decline.intake())) {
+            if (reached.reachedDay().isPresent()) {
+                cells.date(calendar.at(reached.reachedDay().getAsDouble())
+                        .toLocalDate()
+                        .atStartOfDay());
+            } else {
+                cells.empty();
+            }
+            cells.number(reached.yearsLeft(), 1);
+        }
+        return cells;
+    }
+}
