@@ -1,13 +1,16 @@
 package org.headfall.solver.linear;
 
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.concurrent.atomic.AtomicLong;
 import java.util.concurrent.locks.LockSupport;
 import org.jspecify.annotations.Nullable;
 
 /**
- * A fixed number of threads that share loops: the caller takes the first part of a range, the team's own threads the
- * others. Which thread does what never changes a result, because the loops given to it write disjoint cells and sum by
- * fixed blocks. Threads wait by spinning for a short while and then sleep; they are daemons and end with {@link #close}.
+ * A fixed number of threads that share loops. A range is cut into as many parts as there are threads, and whoever is free
+ * takes the next one: usually the caller the first and the team's own threads the others, but where those are late, because
+ * they sleep or other programs have the processors, the caller does their parts too instead of waiting. Which thread does
+ * what never changes a result, because the loops given to it write disjoint cells and sum by fixed blocks. Threads wait by
+ * spinning for a short while and then sleep; they are daemons and end with {@link #close}.
  *
  * <p>One loop at a time: a team serves one solver thread. Starting a loop allocates nothing.
  */
@@ -26,14 +29,22 @@ public final class WorkerTeam implements AutoCloseable {
      */
     private static final long SPIN_NANOSECONDS = 200_000;
 
+    private static final long UNTAKEN = 0xffffffffL;
+
+    private static final long ROUND = 1L << 32;
+
     private final Thread[] threads;
-    private final AtomicInteger running = new AtomicInteger();
-    private final AtomicInteger rounds = new AtomicInteger();
+    /** Number of the loop in the upper half, parts of it that nobody has taken yet in the lower half. */
+    private final AtomicLong state = new AtomicLong();
+
+    private final AtomicInteger unfinished = new AtomicInteger();
     private final AtomicInteger sleepers = new AtomicInteger();
     private volatile @Nullable Thread sleepingCaller;
     private volatile boolean closed;
     private volatile @Nullable Throwable failure;
-    private @Nullable RangeTask task;
+
+    // Written before the state that offers the parts, and not again before all of them are finished.
+    private RangeTask task = (from, to) -> {};
     private int count;
     private int parts;
 
@@ -48,8 +59,7 @@ public final class WorkerTeam implements AutoCloseable {
         }
         this.threads = new Thread[threads - 1];
         for (int t = 0; t < threads - 1; t++) {
-            int part = t + 1;
-            this.threads[t] = new Thread(() -> serve(part), "linear-worker-" + part);
+            this.threads[t] = new Thread(this::serve, "linear-worker-" + (t + 1));
             this.threads[t].setDaemon(true);
             this.threads[t].start();
         }
@@ -76,30 +86,55 @@ public final class WorkerTeam implements AutoCloseable {
         task = work;
         count = total;
         parts = wanted;
-        running.set(threads.length);
-        rounds.incrementAndGet();
+        unfinished.set(wanted);
+        state.set((state.get() & ~UNTAKEN) + ROUND + wanted);
         if (sleepers.get() > 0) {
             wakeAll();
         }
-        runPart(work, 0);
+        while (takePart()) {
+            // until none is left
+        }
         awaitOthers();
+    }
+
+    /** Takes a part that nobody has taken yet and does it; answers whether there was one. */
+    private boolean takePart() {
+        long now = state.get();
+        while ((now & UNTAKEN) > 0) {
+            if (state.compareAndSet(now, now - 1)) {
+                runPart(parts - (int) (now & UNTAKEN));
+                return true;
+            }
+            now = state.get();
+        }
+        return false;
+    }
+
+    private void runPart(int part) {
+        try {
+            task.run((int) ((long) count * part / parts), (int) ((long) count * (part + 1) / parts));
+        } catch (RuntimeException | Error thrown) {
+            failure = thrown;
+        }
+        if (unfinished.decrementAndGet() == 0) {
+            LockSupport.unpark(sleepingCaller);
+        }
     }
 
     private void awaitOthers() {
         long deadline = System.nanoTime() + SPIN_NANOSECONDS;
-        while (running.get() > 0) {
+        while (unfinished.get() > 0) {
             if (System.nanoTime() < deadline) {
                 Thread.onSpinWait();
             } else {
                 sleepingCaller = Thread.currentThread();
                 // Whoever ends last sees the name if it was set in time; if not, its end is seen here.
-                if (running.get() > 0) {
+                if (unfinished.get() > 0) {
                     LockSupport.park(this);
                 }
             }
         }
         sleepingCaller = null;
-        task = null;
         Throwable thrown = failure;
         failure = null;
         if (thrown != null) {
@@ -107,45 +142,28 @@ public final class WorkerTeam implements AutoCloseable {
         }
     }
 
-    private void runPart(RangeTask work, int part) {
-        try {
-            if (part < parts) {
-                work.run((int) ((long) count * part / parts), (int) ((long) count * (part + 1) / parts));
-            }
-        } catch (RuntimeException | Error thrown) {
-            failure = thrown;
-        }
-    }
-
-    private void serve(int part) {
-        int done = 0;
-        while (awaitRound(done)) {
-            done++;
-            RangeTask work = task;
-            if (work != null) {
-                runPart(work, part);
-            }
-            if (running.decrementAndGet() == 0) {
-                LockSupport.unpark(sleepingCaller);
+    private void serve() {
+        while (!closed) {
+            if (!takePart()) {
+                awaitParts();
             }
         }
     }
 
-    private boolean awaitRound(int done) {
+    private void awaitParts() {
         long deadline = System.nanoTime() + SPIN_NANOSECONDS;
-        while (rounds.get() == done && !closed) {
+        while ((state.get() & UNTAKEN) == 0 && !closed) {
             if (System.nanoTime() < deadline) {
                 Thread.onSpinWait();
             } else {
                 sleepers.incrementAndGet();
-                // A round begun before the count was raised is seen here, a later one wakes this thread.
-                if (rounds.get() == done && !closed) {
+                // Parts offered before the count was raised are seen here, later ones wake this thread.
+                if ((state.get() & UNTAKEN) == 0 && !closed) {
                     LockSupport.park(this);
                 }
                 sleepers.decrementAndGet();
             }
         }
-        return !closed;
     }
 
     /** Ends the team's threads; loops given to it afterwards run in the caller. */
