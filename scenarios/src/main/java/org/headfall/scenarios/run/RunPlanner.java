@@ -123,7 +123,7 @@ public final class RunPlanner {
                 stations(),
                 scenario.output().reportDates().stream().map(this::reportDate).toList(),
                 scenario.measurements().stream().map(this::measurement).toList(),
-                List.of());
+                BoresBesideSides.sentences(model.problem()));
     }
 
     private Optional<MapReference> mapReference() {

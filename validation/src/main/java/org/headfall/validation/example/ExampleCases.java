@@ -1,7 +1,9 @@
 package org.headfall.validation.example;
 
 import static org.headfall.validation.example.Units.CUBIC_FEET_A_DAY_PER_GALLON_A_MINUTE;
+import static org.headfall.validation.example.Units.CUBIC_METRES_PER_CUBIC_FOOT;
 import static org.headfall.validation.example.Units.GALLONS_PER_CUBIC_FOOT;
+import static org.headfall.validation.example.Units.METRES_PER_FOOT;
 import static org.headfall.validation.example.Units.MINUTES_A_DAY;
 import static org.headfall.validation.example.Units.SECONDS_A_DAY;
 
@@ -18,6 +20,7 @@ import org.headfall.solver.analytic.side.HalfPlaneSolution;
 import org.headfall.solver.analytic.side.SideCondition;
 import org.headfall.solver.analytic.side.StreamDepletion;
 import org.headfall.solver.bore.Pipe;
+import org.headfall.solver.bore.WellLoss;
 import org.headfall.solver.schedule.StepSchedule;
 import org.headfall.validation.check.Comparison;
 import org.headfall.validation.check.Findings;
@@ -139,7 +142,27 @@ public final class ExampleCases {
                                 "Journal of the Institution of Civil Engineers 11, 133-156",
                                 "Darcy-Weisbach with the formula of Colebrook and White, recomputed",
                                 Standing.RECOMPUTED),
-                        ExampleCases::pipe));
+                        ExampleCases::pipe),
+                example(
+                        "example-step-test",
+                        "Loss in a bore from a step test",
+                        new Source(
+                                "Walton",
+                                1987,
+                                "Groundwater Pumping Tests",
+                                "Table 4.1, p. 78: three steps; increments after Jacob (1947)",
+                                Standing.READ),
+                        ExampleCases::stepTest),
+                example(
+                        "example-step-test-clark",
+                        "Loss in a bore from a step test of six steps",
+                        new Source(
+                                "Kruseman and de Ridder",
+                                1990,
+                                "Analysis and Evaluation of Pumping Test Data, 2nd ed.",
+                                "chapter 14, data of Clark (1977): B, C and the drawdown of the last step",
+                                Standing.MEMORY),
+                        ExampleCases::clarkStepTest));
     }
 
     private static Source shammas2011(String place) {
@@ -382,5 +405,31 @@ public final class ExampleCases {
                 "m/s",
                 "1.5915",
                 new Pipe(0.200, 500, 0.045e-3, viscosity).velocity(0.05 * SECONDS_A_DAY) / SECONDS_A_DAY);
+    }
+
+    /**
+     * 100, 151 and 199 gallons a minute, 3.35, 5.14 and 6.86 ft. B and C of the straight line through s/Q (Hantush and
+     * Bierschenk), recomputed outside the project, are given to the loss of a bore, which must give the steps back; C between
+     * pairs of steps as Jacob takes it is a matter of the printed drawdowns alone and scatters about that of the line.
+     */
+    private static void stepTest(Findings findings) {
+        WellLoss loss = new WellLoss(1.8189e-3, 1.0083e-7);
+        double[] gallons = {100, 151, 199};
+        String[] feet = {"3.35", "5.14", "6.86"};
+        double[] discharge = new double[gallons.length];
+        double[] drawdown = new double[gallons.length];
+        for (int i = 0; i < gallons.length; i++) {
+            discharge[i] = gallons[i] * CUBIC_FEET_A_DAY_PER_GALLON_A_MINUTE * CUBIC_METRES_PER_CUBIC_FOOT;
+            drawdown[i] = loss.at(discharge[i]) / METRES_PER_FOOT;
+            Example.printed(findings, "s at " + gallons[i] + " gallons a minute", "ft", feet[i], drawdown[i]);
+        }
+        double first = (drawdown[1] - drawdown[0]) / (discharge[1] - discharge[0]) - drawdown[0] / discharge[0];
+        double jacob = first / discharge[1] * METRES_PER_FOOT;
+        Example.exact(findings, "C between steps 1 and 2 of the line, after Jacob", "d²/m⁵", "1.0083e-7", jacob);
+    }
+
+    /** Last of six steps of 180 min: 5,019 m³/d and 20.01 m. */
+    private static void clarkStepTest(Findings findings) {
+        Example.printed(findings, "s at 5,019 m³/d", "m", "20.01", new WellLoss(3.26e-3, 1.45e-7).at(5019));
     }
 }

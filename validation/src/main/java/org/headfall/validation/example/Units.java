@@ -9,6 +9,11 @@ final class Units {
     /** US gallons in a cubic foot. */
     static final double GALLONS_PER_CUBIC_FOOT = 1728.0 / 231;
 
+    /** Metres in a foot, exact by the international yard of 1959. */
+    static final double METRES_PER_FOOT = 0.3048;
+
+    static final double CUBIC_METRES_PER_CUBIC_FOOT = METRES_PER_FOOT * METRES_PER_FOOT * METRES_PER_FOOT;
+
     static final double SECONDS_A_DAY = 86_400;
     static final double MINUTES_A_DAY = 1440;
 

@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.Random;
 import org.headfall.solver.analytic.side.BoreInUniformFlow;
 import org.headfall.solver.aquifer.Aquifer;
+import org.headfall.solver.aquifer.Spring;
 import org.headfall.solver.bore.Bore;
 import org.headfall.solver.flow.FlowProblem;
 import org.headfall.solver.grid.Axis;
@@ -16,13 +17,16 @@ import org.headfall.solver.schedule.Schedule;
 import org.headfall.solver.simulation.Settings;
 import org.headfall.solver.simulation.Simulation;
 import org.headfall.validation.check.Comparison;
+import org.headfall.validation.check.Figures;
 import org.headfall.validation.check.Findings;
 import org.headfall.validation.check.Part;
 import org.headfall.validation.check.Plot;
 import org.headfall.validation.check.Series;
 import org.headfall.validation.check.Source;
 import org.headfall.validation.check.Standing;
+import org.headfall.validation.check.Tolerance;
 import org.headfall.validation.check.ValidationCase;
+import org.headfall.validation.table.ReferenceTable;
 
 /** Steady fields: many bores at once, and a bore in a regional flow. */
 final class SteadyFieldCases {
@@ -30,10 +34,16 @@ final class SteadyFieldCases {
     private static final double T = 200;
     private static final double S = 2e-4;
 
+    /** Cells between a spring and the rim of its grid. */
+    private static final int HALF_CELLS = 60;
+
+    /** Cells along both axes to where head is that of the logarithm. */
+    private static final int FAR_CELLS = 12;
+
     private SteadyFieldCases() {}
 
     static List<ValidationCase> all() {
-        return List.of(tenBores(), uniformFlow());
+        return List.of(tenBores(), uniformFlow(), equivalentRadius());
     }
 
     private static ValidationCase tenBores() {
@@ -114,6 +124,87 @@ final class SteadyFieldCases {
                 List.of(
                         new Series("sum of logarithms", Series.Kind.PUBLISHED, 0, x, expected),
                         new Series("Headfall, cell centres", Series.Kind.OURS, 0, x, ours))));
+    }
+
+    private static ValidationCase equivalentRadius() {
+        return new ValidationCase(
+                "equivalent-radius",
+                "Peaceman: head of a cell that gives all the water itself, on squares, rectangles and with unlike T",
+                Part.SIMULATOR,
+                List.of(
+                        new Source(
+                                "Peaceman",
+                                1983,
+                                "SPE Journal 23(3), 531-543",
+                                "equivalent radius r0 with 0.28",
+                                Standing.QUOTED),
+                        new Source(
+                                "General-purpose libraries",
+                                2026,
+                                "exact constant of the five-point operator, exp(-gamma)/2, for that 0.28",
+                                "reference table peaceman_r0.csv",
+                                Standing.RECOMPUTED)),
+                "Conductances of faces of any shape and with any Tx/Ty: the cell of a spring, which takes its water from"
+                        + " that cell alone, stands at the head that the logarithm has at r0.",
+                "Bores, whose near field is taken out of the grid and needs no such radius.",
+                FAST,
+                SteadyFieldCases::springCells);
+    }
+
+    private static void springCells(Findings findings) {
+        for (var row : ReferenceTable.rows("peaceman_r0.csv", 10)) {
+            double width = ReferenceTable.number(row, "dx");
+            double height = ReferenceTable.number(row, "dy");
+            double tx = 100 * ReferenceTable.number(row, "Tx");
+            double ty = 100 * ReferenceTable.number(row, "Ty");
+            String label = "cells " + Math.round(width) + " m x " + Math.round(height) + " m, Tx/Ty "
+                    + Figures.significant(tx / ty, 3);
+            double exact = ReferenceTable.number(row, "r0_exact");
+            double stretched = ReferenceTable.number(row, "rw_factor");
+            double fall = fallPerLogarithm(width, height, tx, ty, exact * stretched);
+            double stretch = Math.sqrt(Math.sqrt(ty / tx));
+            double far = Math.hypot(FAR_CELLS * width * stretch, FAR_CELLS * height / stretch);
+            double radius = far * Math.exp(-fall) / stretched;
+            findings.compare(Comparison.withFormula(
+                    label + ", r0 of the exact constant",
+                    "m",
+                    exact,
+                    radius,
+                    Tolerance.share(0.001, exact, "0.1 %: differences at the far cell, 12 cells off")));
+            double printed = ReferenceTable.number(row, "r0_028");
+            findings.compare(Comparison.withFormula(
+                    label + ", r0 of Peaceman's 0.28",
+                    "m",
+                    printed,
+                    radius,
+                    Tolerance.share(0.0035, printed, "0.1 %, and the 0.25 % by which 0.28 is rounded")));
+        }
+    }
+
+    /**
+     * Head of a cell some cells off along both axes less that of a spring's cell, over Q/(2 pi T). The outlet is put so that
+     * the spring should give what the heads of the rim are meant for; then the shape of the rim does not matter.
+     */
+    private static double fallPerLogarithm(double width, double height, double tx, double ty, double radius) {
+        Axis x = Axis.uniform(-(HALF_CELLS + 0.5) * width, width, 2 * HALF_CELLS + 1);
+        Axis y = Axis.uniform(-(HALF_CELLS + 0.5) * height, height, 2 * HALF_CELLS + 1);
+        RectilinearGrid grid = new RectilinearGrid(x, y);
+        double conductance = 50;
+        double meant = 2 * Math.PI * Math.sqrt(tx * ty);
+        double outlet = Math.log(radius) - meant / conductance;
+        double stretch = Math.sqrt(Math.sqrt(ty / tx));
+        FlowProblem problem = new FlowProblem(
+                Field.anisotropic(grid, tx, ty, S),
+                Optional.empty(),
+                Field.rim(grid, (px, py) -> Math.log(Math.hypot(px * stretch, py / stretch))),
+                List.of(),
+                List.of(new Spring("A", 0, 0, outlet, conductance)),
+                List.of());
+        double[] head = Field.steady(problem);
+        double atSpring = head[grid.locate(0, 0)];
+        double discharge = conductance * (atSpring - outlet);
+        double far = head[grid.locate(FAR_CELLS * width, FAR_CELLS * height)];
+        return (far - atSpring) * meant / discharge;
     }
 
     private static ValidationCase uniformFlow() {
