@@ -43,7 +43,7 @@ final class ReportCommand implements Callable<Integer> {
         FinishedRun run = new ResultsReader().read(results);
         Path file = output == null ? results.resolve("report.html") : output;
         try {
-            ReportWriter.write(RunReport.of(run), file.toAbsolutePath());
+            ReportWriter.write(RunReport.of(run, results), file.toAbsolutePath());
         } catch (IOException failure) {
             throw ResultsFolder.explained(failure, file);
         }

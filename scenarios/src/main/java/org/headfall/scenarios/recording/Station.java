@@ -43,6 +43,7 @@ public sealed interface Station {
      * @param groundLevel level of the ground (m above datum)
      * @param outletLevel level of the headworks outlet (m above datum), if known
      * @param pumpIntake level of the pump intake (m above datum), if the bore has a pump
+     * @param lowestLevel water level at which pumping is cut back (m above datum), if there is one
      * @param aquiferTop top of the aquifer at the bore (m above datum)
      * @param screenRadius radius at the screen face (m)
      * @param wellLoss loss of the bore itself, without skin
@@ -59,6 +60,7 @@ public sealed interface Station {
             double groundLevel,
             OptionalDouble outletLevel,
             OptionalDouble pumpIntake,
+            OptionalDouble lowestLevel,
             double aquiferTop,
             double screenRadius,
             WellLoss wellLoss,

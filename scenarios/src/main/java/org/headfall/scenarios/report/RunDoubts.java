@@ -46,9 +46,15 @@ final class RunDoubts {
         }
         run.description().assumptions().forEach(sentence -> doubts.add(new Doubt("", sentence)));
         run.figures().drift().ifPresent(drift -> doubts.add(new Doubt("Drift", sentence(drift))));
-        if (!run.figures().errorMethod().isBlank()) {
-            doubts.add(new Doubt("Numerical error", run.figures().errorMethod()));
+        if (run.figures().errorBudget().isEmpty()) {
+            doubts.add(new Doubt(
+                    "Numerical error",
+                    "only the part of the time steps is known. What the grid and far boundaries add was not"
+                            + " determined; a run with --doubts finds it."));
         }
+        doubts.add(new Doubt(
+                "Data",
+                "the error of the measurements and tests that the scenario rests on is in no figure of this report."));
         return doubts;
     }
 

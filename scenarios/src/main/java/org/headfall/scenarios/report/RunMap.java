@@ -10,25 +10,33 @@ import org.headfall.scenarios.report.content.FieldMap;
 import org.headfall.scenarios.results.FinishedRun;
 import org.headfall.solver.aquifer.Aquifer;
 
-/** The map of a finished run: heads at the dates whose grids were kept. */
+/** The map of a finished run: heads at every date for which there are grids. */
 final class RunMap {
 
     private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMMM uuuu", Locale.ENGLISH);
 
     private final FinishedRun run;
+    private final List<HeadGrid> grids;
 
-    RunMap(FinishedRun run) {
+    /**
+     * Map of a run.
+     *
+     * @param run the run
+     * @param grids heads of the whole grid in order of time, the start first
+     */
+    RunMap(FinishedRun run, List<HeadGrid> grids) {
         this.run = run;
+        this.grids = List.copyOf(grids);
     }
 
     /** Days of the map (d since the start). */
-    static List<Double> days(FinishedRun run) {
-        return run.recording().grids().stream().map(HeadGrid::day).toList();
+    List<Double> days() {
+        return grids.stream().map(HeadGrid::day).toList();
     }
 
     FieldMap fieldMap() {
         Aquifer aquifer = run.description().aquifer();
-        List<DatedField> heads = run.recording().grids().stream()
+        List<DatedField> heads = grids.stream()
                 .map(grid -> new DatedField(date(grid.day()), single(grid.head())))
                 .toList();
         return new FieldMap(

@@ -1,8 +1,13 @@
 package org.headfall.scenarios.report;
 
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.IntStream;
 import org.headfall.scenarios.doubts.ErrorBudget;
@@ -10,6 +15,7 @@ import org.headfall.scenarios.findings.FlowByItself;
 import org.headfall.scenarios.findings.InterferenceTable;
 import org.headfall.scenarios.limits.LimitResult;
 import org.headfall.scenarios.limits.Outcome;
+import org.headfall.scenarios.recording.DischargeHistory;
 import org.headfall.scenarios.recording.HeadGrid;
 import org.headfall.scenarios.recording.MapReference;
 import org.headfall.scenarios.recording.RunDescription;
@@ -20,7 +26,14 @@ import org.headfall.scenarios.report.content.Interference;
 import org.headfall.scenarios.report.content.LimitOutcome;
 import org.headfall.scenarios.report.content.LimitOutcome.Verdict;
 import org.headfall.scenarios.report.content.ReportContent;
+import org.headfall.scenarios.report.content.WhatIf;
+import org.headfall.scenarios.responses.ResponseKey;
+import org.headfall.scenarios.results.DischargesFile;
 import org.headfall.scenarios.results.FinishedRun;
+import org.headfall.scenarios.results.HeadRecords;
+import org.headfall.scenarios.results.ResponsesFile;
+import org.headfall.scenarios.results.ResponsesReader;
+import org.headfall.solver.response.UnitResponses;
 import org.jspecify.annotations.Nullable;
 
 /** Makes the content of a report from a finished run. */
@@ -28,39 +41,80 @@ public final class RunReport {
 
     private final FinishedRun run;
     private final RunDescription description;
+    private final RunMap map;
+    private final Optional<WhatIf> whatIf;
 
-    private RunReport(FinishedRun run) {
+    private RunReport(FinishedRun run, List<HeadGrid> grids, Optional<WhatIf> whatIf) {
         this.run = run;
         this.description = run.description();
+        this.map = new RunMap(run, grids);
+        this.whatIf = whatIf;
     }
 
     /**
-     * Content of the report of a run.
+     * Content of the report of a run, without what only the files of its folder hold.
      *
      * @param run the run
      * @return what the report says; the start, the report dates and the end are its dates
      */
     public static ReportContent of(FinishedRun run) {
-        return new RunReport(run).content();
+        return new RunReport(run, run.recording().grids(), Optional.empty()).content();
+    }
+
+    /**
+     * Content of the report of a run with its folder.
+     *
+     * @param run the run
+     * @param folder folder of its results; its NetCDF files must be complete
+     * @return what the report says; its map has every date for which there are grids
+     * @throws IOException if a file of the folder cannot be read
+     */
+    public static ReportContent of(FinishedRun run, Path folder) throws IOException {
+        List<HeadGrid> grids = new ArrayList<>();
+        try (HeadRecords records = new HeadRecords(folder)) {
+            double[] days = records.days();
+            for (int record = 0; record < days.length; record++) {
+                grids.add(new HeadGrid(days[record], records.head(record)));
+            }
+        }
+        return new RunReport(run, grids, whatIf(run, folder)).content();
+    }
+
+    /** What rates may be changed by, if the run stored its responses and discharges. */
+    private static Optional<WhatIf> whatIf(FinishedRun run, Path folder) throws IOException {
+        Optional<DischargeHistory> discharges = DischargesFile.read(folder);
+        if (discharges.isEmpty() || !Files.isRegularFile(folder.resolve(ResponsesFile.NAME))) {
+            return Optional.empty();
+        }
+        UnitResponses responses = ResponsesReader.read(folder, new ResponseKey(Map.of(), Map.of()))
+                .responses();
+        return Optional.of(new RunWhatIf(run, responses, discharges.get()).whatIf());
     }
 
     private ReportContent content() {
-        RunSites sites = new RunSites(run);
+        RunSites sites = new RunSites(run, map.days());
         return new ReportContent(
                 heading(),
-                new RunMap(run).fieldMap(),
+                map.fieldMap(),
                 sites.sites(),
                 sites.hydrographs(),
                 sites.sections(),
                 run.findings().artesianHead().stream().map(this::artesianHead).toList(),
                 interference(),
                 run.limits().stream().map(this::limit).toList(),
+                whatIf,
                 run.recording().balances(),
                 largestHeadError(),
                 run.figures().errorBudget().map(ErrorBudget::lines).orElse(List.of()).stream()
                         .map(this::headDoubt)
                         .toList(),
-                run.figures().errorBudget().map(ErrorBudget::methods).orElse(List.of()),
+                run.figures()
+                        .errorBudget()
+                        .map(ErrorBudget::methods)
+                        .orElse(
+                                run.figures().errorMethod().isBlank()
+                                        ? List.of()
+                                        : List.of(run.figures().errorMethod())),
                 List.of(),
                 new RunDoubts(run).doubts(),
                 RunDoubts.provenance(run));
@@ -80,7 +134,7 @@ public final class RunReport {
     private Heading heading() {
         return new Heading(
                 description.title(),
-                "",
+                ScenarioQuestion.of(description.provenance().scenarioText()),
                 description.datum(),
                 description.mapReference().map(MapReference::code).orElse(""),
                 date(0),

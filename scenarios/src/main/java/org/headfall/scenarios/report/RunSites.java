@@ -3,14 +3,19 @@ package org.headfall.scenarios.report;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.Function;
 import java.util.stream.IntStream;
+import org.headfall.scenarios.limits.Comparison;
+import org.headfall.scenarios.limits.Limit;
 import org.headfall.scenarios.limits.LimitedQuantity;
 import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.recording.Station;
 import org.headfall.scenarios.recording.StationSeries;
 import org.headfall.scenarios.report.content.Hydrograph;
 import org.headfall.scenarios.report.content.ReferenceLevel;
+import org.headfall.scenarios.report.content.ReferenceLevel.Kind;
 import org.headfall.scenarios.report.content.SectionLine;
 import org.headfall.scenarios.report.content.Site;
 import org.headfall.scenarios.report.content.SiteKind;
@@ -26,14 +31,23 @@ final class RunSites {
     /** Share of the discharge asked for that counts as all of it. */
     private static final double ALL = 1 - 1e-6;
 
+    /** Least half length of the section about the bores (m). */
+    private static final double LEAST_REACH = 5000;
+
     private final FinishedRun run;
     private final RunDescription description;
     private final List<Double> days;
 
-    RunSites(FinishedRun run) {
+    /**
+     * Sites of a run.
+     *
+     * @param run the run
+     * @param days days of its map (d since the start)
+     */
+    RunSites(FinishedRun run, List<Double> days) {
         this.run = run;
         this.description = run.description();
-        this.days = RunMap.days(run);
+        this.days = List.copyOf(days);
     }
 
     List<Site> sites() {
@@ -46,18 +60,26 @@ final class RunSites {
         Station station = description.stations().get(index);
         StationSeries series = run.recording().series().get(index);
         SiteKind kind = kind(station);
-        OptionalDouble intake = station instanceof Station.BoreSite bore ? bore.pumpIntake() : OptionalDouble.empty();
+        Optional<Station.BoreSite> bore =
+                station instanceof Station.BoreSite site ? Optional.of(site) : Optional.empty();
         return new Site(
                 station.name(),
                 kind,
-                station instanceof Station.BoreSite bore ? bore.holder() : "",
+                bore.map(Station.BoreSite::holder).orElse(""),
                 station.x(),
                 station.y(),
                 station.groundLevel(),
                 station.outletLevel().orElse(Double.NaN),
-                station instanceof Station.BoreSite bore ? bore.aquiferTop() : Double.NaN,
-                intake.orElse(Double.NaN),
+                bore.map(Station.BoreSite::aquiferTop).orElse(Double.NaN),
+                level(bore, Station.BoreSite::pumpIntake),
+                level(bore, Station.BoreSite::lowestLevel),
+                bore.map(Station.BoreSite::proposed).orElse(false),
+                bore.map(Station.BoreSite::operation).orElse(""),
                 days.stream().map(day -> state(kind, station, series, day)).toList());
+    }
+
+    private static double level(Optional<Station.BoreSite> bore, Function<Station.BoreSite, OptionalDouble> level) {
+        return bore.map(site -> level.apply(site).orElse(Double.NaN)).orElse(Double.NaN);
     }
 
     private static SiteKind kind(Station station) {
@@ -108,25 +130,42 @@ final class RunSites {
                 recorded(series.head()),
                 recorded(series.levelInBore()),
                 recorded(series.discharge()),
-                references(station));
+                references(station, series),
+                description.measurements().stream()
+                        .filter(measurement -> measurement.station().equals(station.name()))
+                        .map(measurement -> new Hydrograph.Measurement(measurement.day(), measurement.head()))
+                        .toList());
     }
 
-    private List<ReferenceLevel> references(Station station) {
+    private List<ReferenceLevel> references(Station station, StationSeries series) {
         List<ReferenceLevel> levels = new ArrayList<>();
-        levels.add(new ReferenceLevel("Ground", station.groundLevel()));
-        station.outletLevel().ifPresent(level -> levels.add(new ReferenceLevel("Outlet", level)));
+        levels.add(new ReferenceLevel(Kind.GROUND, "Ground", station.groundLevel()));
+        station.outletLevel().ifPresent(level -> levels.add(new ReferenceLevel(Kind.OUTLET, "Outlet", level)));
         if (station instanceof Station.BoreSite bore) {
-            bore.pumpIntake().ifPresent(level -> levels.add(new ReferenceLevel("Pump intake", level)));
+            levels.add(new ReferenceLevel(Kind.AQUIFER_TOP, "Top of the aquifer", bore.aquiferTop()));
+            bore.pumpIntake()
+                    .ifPresent(level -> levels.add(new ReferenceLevel(Kind.PUMP_INTAKE, "Pump intake", level)));
+            bore.lowestLevel()
+                    .ifPresent(level -> levels.add(new ReferenceLevel(Kind.LOWEST_LEVEL, "Lowest level", level)));
         }
         run.limits().stream()
                 .map(result -> result.limit())
                 .filter(limit -> limit.station().equals(station.name()))
                 .forEach(limit -> {
                     if (limit.quantity() instanceof LimitedQuantity.FloorLevel floor) {
-                        levels.add(new ReferenceLevel("Limit: " + limit.name(), floor.atLeast()));
+                        levels.add(new ReferenceLevel(Kind.LIMIT, "Limit: " + limit.name(), floor.atLeast()));
+                    }
+                    if (limit.quantity() instanceof LimitedQuantity.Drawdown drawdown
+                            && limit.comparison() instanceof Comparison.Start) {
+                        levels.add(allowed(limit, drawdown.atMost(), series));
                     }
                 });
         return levels;
+    }
+
+    /** Head that a drawdown since the start may reach. */
+    private static ReferenceLevel allowed(Limit limit, double atMost, StationSeries series) {
+        return new ReferenceLevel(Kind.LIMIT, "Limit: " + limit.name(), series.head()[0] - atMost);
     }
 
     /** The values, or none at all where none was recorded. */
@@ -141,16 +180,32 @@ final class RunSites {
         return copy;
     }
 
-    /** Lines across the whole grid through the middle of the bores, west to east and south to north. */
+    /** Lines through the middle of the bores: about the proposed ones, and across the whole grid both ways. */
     List<SectionLine> sections() {
         List<Station.BoreSite> bores = description.bores();
+        List<Station.BoreSite> proposed =
+                bores.stream().filter(Station.BoreSite::proposed).toList();
+        List<Station.BoreSite> middle = proposed.isEmpty() ? bores : proposed;
         var x = description.grid().x();
         var y = description.grid().y();
-        double middleX = median(bores.stream().mapToDouble(Station::x).toArray(), (x.start() + x.end()) / 2);
-        double middleY = median(bores.stream().mapToDouble(Station::y).toArray(), (y.start() + y.end()) / 2);
+        double middleX = median(middle.stream().mapToDouble(Station::x).toArray(), (x.start() + x.end()) / 2);
+        double middleY = median(middle.stream().mapToDouble(Station::y).toArray(), (y.start() + y.end()) / 2);
+        double reach = Math.max(
+                LEAST_REACH,
+                2
+                        * middle.stream()
+                                .mapToDouble(bore -> Math.abs(bore.x() - middleX))
+                                .max()
+                                .orElse(0));
         return List.of(
-                new SectionLine("west to east through the bores", x.start(), middleY, x.end(), middleY),
-                new SectionLine("south to north through the bores", middleX, y.start(), middleX, y.end()));
+                new SectionLine(
+                        "west to east through the bores",
+                        Math.max(x.start(), middleX - reach),
+                        middleY,
+                        Math.min(x.end(), middleX + reach),
+                        middleY),
+                new SectionLine("west to east across the whole area", x.start(), middleY, x.end(), middleY),
+                new SectionLine("south to north across the whole area", middleX, y.start(), middleX, y.end()));
     }
 
     private static double median(double[] values, double otherwise) {

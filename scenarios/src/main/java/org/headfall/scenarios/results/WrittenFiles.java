@@ -15,10 +15,10 @@ import java.util.stream.Stream;
 public final class WrittenFiles {
 
     /** Files of a run. */
-    public static final WrittenFiles OF_A_RUN =
-            named("heads\\.nc|bores\\.nc|responses\\.nc|inputs\\.zip|summary\\.json|report\\.html|bores\\.geojson"
-                    + "|(artesian-head|decline|interference|bores|water-balance|limits|doubts|measured-heads)\\.csv"
-                    + "|(head|drawdown)-[0-9]{4}-[0-9]{2}-[0-9]{2}\\.tif");
+    public static final WrittenFiles OF_A_RUN = named("heads\\.nc|bores\\.nc|discharges\\.nc|responses\\.nc"
+            + "|inputs\\.zip|summary\\.json|report\\.html|bores\\.geojson"
+            + "|(artesian-head|decline|interference|bores|water-balance|limits|doubts|measured-heads)\\.csv"
+            + "|(head|drawdown)-[0-9]{4}-[0-9]{2}-[0-9]{2}\\.tif");
 
     private static final int NAMED = 3;
 

@@ -9,6 +9,8 @@
  *       CF 1.8.</td></tr>
  *   <tr><td>{@code bores.nc}</td><td>series of bores, springs and protected points, CF discrete sampling geometry
  *       (timeSeries).</td></tr>
+ *   <tr><td>{@code discharges.nc}</td><td>discharge of bores and springs in straight pieces of time, with its
+ *       jumps.</td></tr>
  *   <tr><td>{@code summary.json}</td><td>everything that is no grid and no series: title, datum, calendar, stations,
  *       findings, limits, what the run took. UTF-8.</td></tr>
  *   <tr><td>{@code artesian-head.csv}</td><td>loss of artesian head, one line a station and report date.</td></tr>

@@ -208,6 +208,7 @@ public final class RunPlanner {
                 bore.levels().ground().orElse(groundAt(x, y)),
                 bore.levels().outlet(),
                 bore.levels().pumpIntake(),
+                bore.levels().pumpingFloor(),
                 model.problem().aquifer().top()[cell(x, y)],
                 bore.screenRadius(),
                 assembled.wellLoss(),

@@ -4,10 +4,12 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.time.Instant;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.concurrent.Future;
+import java.util.stream.DoubleStream;
 import org.headfall.scenarios.doubts.Drift;
 import org.headfall.scenarios.doubts.ErrorBudget;
 import org.headfall.scenarios.findings.ArtesianHeadAnalysis;
@@ -18,6 +20,7 @@ import org.headfall.scenarios.findings.InterferenceDrawdown;
 import org.headfall.scenarios.limits.ChangedRun;
 import org.headfall.scenarios.limits.LimitEvaluation;
 import org.headfall.scenarios.limits.RunSeries;
+import org.headfall.scenarios.recording.DischargeHistory;
 import org.headfall.scenarios.recording.PointHeads;
 import org.headfall.scenarios.recording.RecordPlan;
 import org.headfall.scenarios.recording.RecordSink;
@@ -27,6 +30,7 @@ import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.responses.ResponseKey;
 import org.headfall.scenarios.responses.StoredResponses;
 import org.headfall.scenarios.results.BoresFile;
+import org.headfall.scenarios.results.DischargesFile;
 import org.headfall.scenarios.results.FinishedRun;
 import org.headfall.scenarios.results.HeadsFile;
 import org.headfall.scenarios.results.ResponsesFile;
@@ -113,6 +117,7 @@ public final class ScenarioRun {
             progress.reached("comparing runs and splitting drawdown by cause", 0);
             UnitResponses responses = responses(folder);
             RateHistory history = main.outcome().rateHistory();
+            DischargesFile.write(folder.file(""), plan.description(), discharges(start, history));
             InterferenceDrawdown split = DrawdownSplit.of(
                     responses,
                     history,
@@ -129,6 +134,14 @@ public final class ScenarioRun {
                     .forLimits(plan.limits());
             return finished(main, series, split, doubts, drift.flatMap(SideTasks::result));
         }
+    }
+
+    private DischargeHistory discharges(StartState start, RateHistory history) {
+        double[] startRates = DoubleStream.concat(
+                        Arrays.stream(start.snapshot().boreRate()),
+                        Arrays.stream(start.snapshot().springDischarge()))
+                .toArray();
+        return DischargeHistory.of(history, records.days(), startRates);
     }
 
     /** Computes the responses and stores them. */

@@ -29,6 +29,6 @@ public final class StandardOutputs {
                 new MapRasters(),
                 new StationFeatures(),
                 new SummaryFile()::write,
-                (folder, run) -> ReportWriter.write(RunReport.of(run), folder.resolve("report.html")));
+                (folder, run) -> ReportWriter.write(RunReport.of(run, folder), folder.resolve("report.html")));
     }
 }

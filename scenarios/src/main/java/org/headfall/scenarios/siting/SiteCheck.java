@@ -144,6 +144,7 @@ public record SiteCheck(List<Line> lines, List<Double> levels) {
                 run.ground()[site.cell()],
                 OptionalDouble.empty(),
                 OptionalDouble.empty(),
+                OptionalDouble.empty(),
                 run.aquifer().top()[site.cell()],
                 siting.screenRadius(),
                 loss(siting),

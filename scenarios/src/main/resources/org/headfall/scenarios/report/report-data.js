@@ -1,57 +1,43 @@
-"use strict";
-// Reads the packed figures of the page. The writing side is PackedField.java.
-
-/** Whole numbers of a base64 text: seven bits a byte, sign lowest; null for a missing value. */
-function unpackDifferences(text) {
-  const binary = atob(text);
-  const numbers = [];
-  let code = 0, factor = 1;
-  for (let i = 0; i < binary.length; i++) {
-    const byte = binary.charCodeAt(i);
-    code += (byte & 127) * factor;
-    if (byte & 128) { factor *= 128; continue; }
-    if (code === 0) numbers.push(null);
-    else { const zigzag = code - 1; numbers.push(zigzag % 2 ? -(zigzag + 1) / 2 : zigzag / 2); }
-    code = 0; factor = 1;
-  }
-  return numbers;
-}
-
-/** Values of a sequence of packed fields, one Float64Array a date, NaN where missing. */
-function unpack(texts, quantum, rowLength) {
-  let before = null;
-  return texts.map(text => {
-    const differences = unpackDifferences(text);
-    const units = new Float64Array(differences.length);
-    let left = 0, rowStart = 0;
-    for (let i = 0; i < units.length; i++) {
-      const first = i % rowLength === 0;
-      if (differences[i] === null) {
-        units[i] = NaN;
-        if (first) left = rowStart;
-        continue;
-      }
-      const change = differences[i] + (first ? rowStart : left);
-      units[i] = change + (before && !Number.isNaN(before[i]) ? before[i] : 0);
-      left = change;
-      if (first) rowStart = change;
-    }
-    before = units;
-    return units.map(unit => unit * quantum);
-  });
-}
+// The figures of the page: the report's JSON and the field on its grid.
 
 const report = JSON.parse(document.getElementById("data").textContent);
-const field = (function () {
-  const map = report.map, width = map.x.length;
-  const surface = name => map[name] ? unpack([map[name]], map.surfaceQuantum, width)[0] : null;
-  const heads = unpack(map.heads, map.headQuantum, width);
-  const drawdowns = map.drawdowns.length
-    ? unpack(map.drawdowns, map.headQuantum, width)
-    : heads.map(head => head.map((value, i) => heads[0][i] - value));
-  return { x: map.x, y: map.y, dates: map.dates, heads, drawdowns,
-    ground: surface("ground"), top: surface("top"), bottom: surface("bottom") };
-})();
+
+/** The field on its grid; its values come with {@link loadField}. */
+const field = { x: report.map.x, y: report.map.y, dates: report.map.dates, heads: [], drawdowns: null, ground: null, top: null,
+  bottom: null };
+
+async function loadField() {
+  const map = report.map, width = map.x.length, cells = width * map.y.length;
+  const surface = async name => map[name]
+    ? (await unpackTables(map[name], map.surfaceQuantum, width, cells, Float32Array))[0] : null;
+  [field.ground, field.top, field.bottom] = await Promise.all([surface("ground"), surface("top"), surface("bottom")]);
+  field.heads = await unpackTables(map.heads, map.headQuantum, width, cells, Float32Array);
+  if (map.drawdowns) field.drawdowns = await unpackTables(map.drawdowns, map.headQuantum, width, cells, Float32Array);
+}
+
+/** What the map can show. `at` gives the value of a cell at a date; `zero` says what lies on either side of zero. */
+const QUANTITIES = {
+  drawdown: { words: "Drawdown", meaning: "how far head has fallen", zero: "more is worse", height: true,
+    at: (date, i) => field.drawdowns ? field.drawdowns[date][i] : field.heads[0][i] - field.heads[date][i] },
+  head: { words: "Head", meaning: "level to which water would rise in a bore, above datum", zero: null, height: false,
+    at: (date, i) => field.heads[date][i] },
+  above: { words: "Head above ground", meaning: "how high water would rise above ground; below zero it stays in the bore",
+    zero: "less is worse", needs: "ground", height: true, at: (date, i) => field.heads[date][i] - field.ground[i] },
+  margin: { words: "Confined margin", meaning: "head above the top of the aquifer; below zero the aquifer drains",
+    zero: "less is worse", needs: "top", height: true, at: (date, i) => field.heads[date][i] - field.top[i] },
+};
+
+const shownQuantities = () => Object.keys(QUANTITIES).filter(key => !QUANTITIES[key].needs || field[QUANTITIES[key].needs]);
+
+/** Values of all cells, kept for the quantity and date that were asked for last. */
+function gridOf(key, date) {
+  const kept = gridOf.kept;
+  if (kept && kept.key === key && kept.date === date) return kept.values;
+  const values = new Float32Array(field.x.length * field.y.length), at = QUANTITIES[key].at;
+  for (let i = 0; i < values.length; i++) values[i] = at(date, i);
+  gridOf.kept = { key, date, values };
+  return values;
+}
 
 /** Place of a coordinate among ascending centres: index of the one before it and the share of the way to the next. */
 function locate(centres, value) {
@@ -88,35 +74,4 @@ function nearest(centres, value) {
   return Math.min(centres.length - 1, share < 0.5 ? i : i + 1);
 }
 
-const minus = text => text.replace("-", "\u2212");
-const metres = value => value === null || !Number.isFinite(value) ? "\u2013" : minus(value.toFixed(2)) + " m";
-const MONTHS = ["January", "February", "March", "April", "May", "June", "July", "August", "September", "October",
-  "November", "December"];
-
-function dateWords(iso) {
-  const [year, month, day] = iso.split("-").map(Number);
-  return day + " " + MONTHS[month - 1] + " " + year;
-}
-
-function element(name, text, attributes) {
-  const made = document.createElement(name);
-  if (text !== undefined && text !== null) made.textContent = text;
-  for (const key in attributes || {}) made.setAttribute(key, attributes[key]);
-  return made;
-}
-
-/** Fills a table element with a caption, headings and rows of texts. */
-function fillTable(table, caption, headings, rows) {
-  const head = element("thead"), body = element("tbody"), line = element("tr");
-  headings.forEach((heading, i) => line.append(element("th", heading, { scope: "col", class: i ? "number" : "words" })));
-  head.append(line);
-  for (const row of rows) {
-    const tr = element("tr");
-    row.forEach((text, i) => tr.append(i ? element("td", text, { class: "number" }) : element("th", text, { scope: "row" })));
-    body.append(tr);
-  }
-  table.replaceChildren(element("caption", caption), head, body);
-}
-
-/** Names in drawings are cut short; the full name stands in the tables. */
-const shortName = name => name.length > 24 ? name.slice(0, 23) + "\u2026" : name;
+const siteNamed = name => report.sites.find(site => site.name === name);

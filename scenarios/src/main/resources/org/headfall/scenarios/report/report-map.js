@@ -1,8 +1,8 @@
-// The map: classes of colour, contours by d3-contour, sites, read-out.
+// The map: its view, classes of colour, contours by d3-contour, the read-out.
 
 const map = {
-  canvas: document.getElementById("map"), quantity: "drawdown", date: field.dates.length - 1,
-  centre: [0, 0], metresPerPixel: 1, cursor: null, classes: {}, contours: {}, base: null, drawing: null, line: null,
+  canvas: byId("map"), quantity: "drawdown", date: field.dates.length - 1, centre: [0, 0], metresPerPixel: 1, cursor: null,
+  classes: {}, base: null, overlays: [], effectOf: null, width: 0, height: 0,
 };
 
 const extentX = [field.x[0], field.x[field.x.length - 1]], extentY = [field.y[0], field.y[field.y.length - 1]];
@@ -10,7 +10,8 @@ const extentX = [field.x[0], field.x[field.x.length - 1]], extentY = [field.y[0]
 function mapSize() {
   const width = Math.max(240, map.canvas.parentElement.clientWidth);
   const shape = (extentY[1] - extentY[0]) / (extentX[1] - extentX[0]);
-  return [width, Math.round(Math.min(560, Math.max(width * 0.45, Math.min(320, width * 0.85), Math.min(width * 1.1, width * shape))))];
+  const height = Math.max(width * 0.45, Math.min(320, width * 0.85), Math.min(width * 1.1, width * shape));
+  return [width, Math.round(Math.min(560, height))];
 }
 
 const toPixel = (x, y) => [map.width / 2 + (x - map.centre[0]) / map.metresPerPixel,
@@ -23,12 +24,15 @@ function lookAt(west, east, south, north) {
   map.metresPerPixel = Math.max((east - west) / map.width, (north - south) / map.height, 0.05);
 }
 
+function lookAtWhole() { lookAt(...extentX, ...extentY); }
+
+/** The proposed bores or, without any, all pumped bores, with some room around them. */
 function lookAtField() {
-  const bores = report.sites.filter(site => site.kind === "PUMPED_BORE");
-  const shown = bores.length ? bores : report.sites;
-  if (!shown.length) { lookAt(...extentX, ...extentY); return; }
+  const proposed = report.sites.filter(site => site.proposed), bores = report.sites.filter(site => site.kind === "PUMPED_BORE");
+  const shown = proposed.length ? proposed : bores.length ? bores : report.sites;
+  if (!shown.length) { lookAtWhole(); return; }
   const [west, east] = d3.extent(shown, site => site.x), [south, north] = d3.extent(shown, site => site.y);
-  const rim = Math.max(1000, 0.25 * Math.max(east - west, north - south));
+  const rim = Math.max(1000, 0.35 * Math.max(east - west, north - south));
   lookAt(west - rim, east + rim, south - rim, north + rim);
 }
 
@@ -40,19 +44,10 @@ function classesOf(key) {
   return map.classes[key];
 }
 
-function contoursOf(key, date) {
-  const name = key + date;
-  if (!map.contours[name]) {
-    const values = QUANTITIES[key].values(date);
-    map.contours[name] = d3.contours().size([field.x.length, field.y.length]).smooth(true)
-      .thresholds(classesOf(key).limits)(values);
-  }
-  return map.contours[name];
-}
-
-function paintClasses(context) {
-  const { limits, colours } = classesOf(map.quantity), values = QUANTITIES[map.quantity].values(map.date);
-  const image = context.createImageData(map.width, map.height), pixels = image.data;
+function paintClasses() {
+  const { limits, colours } = classesOf(map.quantity), values = gridOf(map.quantity, map.date);
+  map.base.width = map.width; map.base.height = map.height;
+  const context = map.base.getContext("2d"), image = context.createImageData(map.width, map.height), pixels = image.data;
   const columns = Array.from({ length: map.width }, (_, px) => {
     const x = toGround(px + 0.5, 0)[0];
     return x < extentX[0] || x > extentX[1] ? null : locate(field.x, x);
@@ -70,47 +65,68 @@ function paintClasses(context) {
       pixels[at] = colour[0]; pixels[at + 1] = colour[1]; pixels[at + 2] = colour[2]; pixels[at + 3] = 255;
     }
   }
-  map.base.width = map.width; map.base.height = map.height;
-  map.base.getContext("2d").putImageData(image, 0, 0);
+  context.putImageData(image, 0, 0);
 }
 
-/** Coordinate of a contour's place in index space, where the centre of cell i is at i + 0.5. */
-function alongAxis(centres, index) {
-  const at = Math.max(0, Math.min(centres.length - 1, index - 0.5)), i = Math.min(centres.length - 2, Math.floor(at));
-  return centres.length < 2 ? centres[0] : centres[i] + (at - i) * (centres[i + 1] - centres[i]);
+/** Columns or rows of cells that can be seen, one more on each side. */
+function seen(centres, from, to) {
+  return [Math.max(0, locate(centres, from)[0] - 1), Math.min(centres.length, locate(centres, to)[0] + 3)];
+}
+
+/** Contours of the part that can be seen, in index space; the centre of cell i is at i + 0.5. */
+function contoursInView() {
+  const [west, south] = toGround(0, map.height), [east, north] = toGround(map.width, 0);
+  const [c1, c2] = seen(field.x, west, east), [r1, r2] = seen(field.y, south, north), nx = c2 - c1, ny = r2 - r1;
+  const all = gridOf(map.quantity, map.date), part = new Float32Array(nx * ny);
+  for (let r = 0; r < ny; r++) {
+    part.set(all.subarray((r1 + r) * field.x.length + c1, (r1 + r) * field.x.length + c2), r * nx);
+  }
+  const contours = d3.contours().size([nx, ny]).smooth(true).thresholds(classesOf(map.quantity).limits)(part);
+  const along = (centres, first, index) => {
+    const at = Math.max(0, Math.min(centres.length - 1, first + index - 0.5));
+    const i = Math.max(0, Math.min(centres.length - 2, Math.floor(at)));
+    return centres.length < 2 ? centres[0] : centres[i] + (at - i) * (centres[i + 1] - centres[i]);
+  };
+  return contours.map(contour => ({ value: contour.value, lines: contour.coordinates.flat().map(ring => ring.map(([a, b]) =>
+    a <= 0 || a >= nx || b <= 0 || b >= ny ? null : toPixel(along(field.x, c1, a), along(field.y, r1, b)))) }));
+}
+
+const inside = ([px, py]) => px > 24 && py > 16 && px < map.width - 24 && py < map.height - 40;
+const clear = (taken, [px, py]) => taken.every(({ place }) => Math.hypot(place[0] - px, place[1] - py) > 40);
+
+/** Draws a contour; null in a line lifts the pen. Answers where a label may stand. */
+function strokeContour(context, lines, taken) {
+  let best = null;
+  context.beginPath();
+  for (const line of lines) {
+    let last = null, length = 0;
+    for (const point of line) {
+      if (!point) { last = null; continue; }
+      if (last) { context.lineTo(...point); length += Math.hypot(point[0] - last[0], point[1] - last[1]); } else context.moveTo(...point);
+      last = point;
+      if (!best && length > 46 && inside(point) && clear(taken, point)) best = point;
+    }
+  }
+  context.stroke();
+  return best;
 }
 
 function strokeContours(context) {
-  const nx = field.x.length, ny = field.y.length, taken = [];
-  const rim = point => point[0] <= 0 || point[0] >= nx || point[1] <= 0 || point[1] >= ny;
-  context.font = "12px system-ui, sans-serif";
-  for (const contour of contoursOf(map.quantity, map.date)) {
-    const label = contour.value > 0 && map.quantity !== "head" ? String(contour.value) : minus(String(contour.value));
-    context.beginPath();
-    let best = null;
-    for (const ring of contour.coordinates.flat()) {
-      let pen = false, length = 0, last = null, start = null;
-      for (const point of ring) {
-        if (rim(point)) { pen = false; continue; }
-        const pixel = toPixel(alongAxis(field.x, point[0]), alongAxis(field.y, point[1]));
-        if (pen) context.lineTo(...pixel); else context.moveTo(...pixel);
-        if (pen && last) length += Math.hypot(pixel[0] - last[0], pixel[1] - last[1]);
-        pen = true; last = pixel; start = start || pixel;
-        if (length > 40 && inside(pixel) && clear(taken, pixel) && (!best || length < 90)) best = pixel;
-      }
-    }
+  const taken = [], height = QUANTITIES[map.quantity].height;
+  for (const contour of contoursInView()) {
     context.setLineDash(contour.value < 0 ? [6, 4] : []);
     context.lineWidth = contour.value === 0 ? 2.4 : 1;
     context.strokeStyle = "rgba(20, 24, 26, 0.75)";
-    context.stroke();
-    if (best) taken.push([best, label]);
+    const place = strokeContour(context, contour.lines, taken);
+    if (place) taken.push({ place, text: limitWords(contour.value, height) });
   }
   context.setLineDash([]);
-  for (const [place, label] of taken) haloText(context, label, place[0], place[1] + 4, "center");
+  context.font = "12px system-ui, sans-serif";
+  for (const { place, text } of taken) haloText(context, text, place[0], place[1] + 4, "center");
 }
 
-const inside = ([px, py]) => px > 20 && py > 14 && px < map.width - 20 && py < map.height - 34;
-const clear = (taken, [px, py]) => taken.every(([place]) => Math.hypot(place[0] - px, place[1] - py) > 34);
+/** A class limit as short as it can be, in the chosen unit. */
+const limitWords = (value, height) => minus(String(+(height ? inHeightUnit(value) : value).toPrecision(4)));
 
 function haloText(context, text, px, py, align) {
   context.textAlign = align; context.lineWidth = 3; context.lineJoin = "round";
@@ -118,86 +134,67 @@ function haloText(context, text, px, py, align) {
   context.fillStyle = "#14181a"; context.fillText(text, px, py);
 }
 
-/** One symbol: the outline says what it is, the filling what it does. */
-function symbol(context, kind, state, px, py) {
-  const r = 6;
-  context.beginPath();
-  if (kind === "PUMPED_BORE") context.arc(px, py, r, 0, 7);
-  else if (kind === "SPRING") { context.moveTo(px, py - r - 3); context.quadraticCurveTo(px + r + 3, py + r, px, py + r); context.quadraticCurveTo(px - r - 3, py + r, px, py - r - 3); }
-  else if (kind === "FREE_FLOWING_BORE") { context.moveTo(px - r, py + r); context.lineTo(px, py - r - 1); context.lineTo(px + r, py + r); context.closePath(); }
-  else if (kind === "IDLE_BORE") context.rect(px - r + 1, py - r + 1, 2 * r - 2, 2 * r - 2);
-  else { context.moveTo(px, py - r); context.lineTo(px + r, py); context.lineTo(px, py + r); context.lineTo(px - r, py); context.closePath(); }
-  context.lineWidth = 4; context.strokeStyle = "#fff"; context.stroke();
-  context.fillStyle = { RUNNING: "#14181a", FLOWING: "#1769a0", CUT_BACK: "#e9b000", STOPPED: "#fff", SHUT: "#9aa0a2", WATCHED: "#fff" }[state];
-  context.fill();
-  context.lineWidth = 2; context.strokeStyle = "#14181a"; context.stroke();
-  if (state === "STOPPED") { context.beginPath(); context.moveTo(px - 9, py + 9); context.lineTo(px + 9, py - 9); context.stroke(); }
-}
-
-/** Symbols first, then the names that find room beside them without covering a symbol or another name. */
-function drawSites(context) {
-  const shown = report.sites.map(site => ({ site, at: toPixel(site.x, site.y) }))
-    .filter(({ at }) => at[0] > -10 && at[1] > -10 && at[0] < map.width + 10 && at[1] < map.height + 10);
-  const taken = shown.map(({ at }) => ({ left: at[0] - 8, right: at[0] + 8, top: at[1] - 8, bottom: at[1] + 8 }));
-  shown.forEach(({ site, at }) => symbol(context, site.kind, site.states[map.date][0], ...at));
-  context.font = "600 12px system-ui, sans-serif";
-  for (const { site, at: [px, py] } of shown) {
-    const text = shortName(site.name), wide = context.measureText(text).width;
-    const places = [{ left: px + 10, right: px + 10 + wide }, { left: px - 10 - wide, right: px - 10 }]
-      .map(box => ({ ...box, top: py - 7, bottom: py + 7 }));
-    const place = places.find(box => box.left > 0 && box.right < map.width
-      && taken.every(t => t.right < box.left || t.left > box.right || t.bottom < box.top || t.top > box.bottom));
-    if (!place) continue;
-    taken.push(place);
-    haloText(context, text, place.left, py + 4, "left");
+/** A dark line with a light rim, to be seen on any colour. */
+function rimmed(context, width, draw) {
+  for (const [colour, more] of [["#fff", 3], ["#14181a", 0]]) {
+    context.strokeStyle = colour; context.lineWidth = width + more;
+    context.beginPath(); draw(); context.stroke();
   }
 }
 
 function drawScaleAndNorth(context) {
   const target = map.metresPerPixel * Math.min(140, map.width / 3), power = 10 ** Math.floor(Math.log10(target));
-  const length = [5, 2, 1].map(n => n * power).find(n => n <= target), wide = length / map.metresPerPixel;
-  const y = map.height - 12;
-  context.strokeStyle = "#fff"; context.lineWidth = 5; context.beginPath(); context.moveTo(12, y); context.lineTo(12 + wide, y); context.stroke();
-  context.strokeStyle = "#14181a"; context.lineWidth = 2; context.beginPath();
-  context.moveTo(12, y - 5); context.lineTo(12, y); context.lineTo(12 + wide, y); context.lineTo(12 + wide, y - 5); context.stroke();
+  const length = [5, 2, 1].map(n => n * power).find(n => n <= target), wide = length / map.metresPerPixel, y = map.height - 12;
+  rimmed(context, 2, () => {
+    context.moveTo(12, y - 5); context.lineTo(12, y); context.lineTo(12 + wide, y); context.lineTo(12 + wide, y - 5);
+  });
   context.font = "12px system-ui, sans-serif";
   haloText(context, length >= 1000 ? length / 1000 + " km" : length + " m", 12 + wide / 2, y - 8, "center");
   const x = map.width - 20;
-  context.beginPath(); context.moveTo(x, 30); context.lineTo(x, 10); context.moveTo(x - 5, 17); context.lineTo(x, 10); context.lineTo(x + 5, 17);
-  context.strokeStyle = "#fff"; context.lineWidth = 5; context.stroke(); context.strokeStyle = "#14181a"; context.lineWidth = 2; context.stroke();
+  rimmed(context, 2, () => {
+    context.moveTo(x, 30); context.lineTo(x, 10); context.moveTo(x - 5, 17); context.lineTo(x, 10); context.lineTo(x + 5, 17);
+  });
   haloText(context, "N", x, 44, "center");
 }
 
 function drawLineOfSection(context) {
-  if (!map.line) return;
-  const a = toPixel(map.line.fromX, map.line.fromY), b = toPixel(map.line.toX, map.line.toY);
-  context.setLineDash([10, 4, 2, 4]); context.lineWidth = 4; context.strokeStyle = "rgba(255,255,255,.8)";
-  context.beginPath(); context.moveTo(...a); context.lineTo(...b); context.stroke();
-  context.lineWidth = 1.8; context.strokeStyle = "#14181a"; context.stroke(); context.setLineDash([]);
+  if (!section.line) return;
+  const a = toPixel(section.line.fromX, section.line.fromY), b = toPixel(section.line.toX, section.line.toY);
+  context.setLineDash([10, 4, 2, 4]);
+  rimmed(context, 1.8, () => { context.moveTo(...a); context.lineTo(...b); });
+  context.setLineDash([]);
+  context.font = "600 12px system-ui, sans-serif";
+  haloText(context, "A", a[0] - 8, a[1] + 4, "center");
+  haloText(context, "B", b[0] + 8, b[1] + 4, "center");
 }
 
+function drawCursor(context) {
+  if (!map.cursor) return;
+  const [px, py] = toPixel(...map.cursor);
+  rimmed(context, 1.5, () => {
+    context.moveTo(px - 12, py); context.lineTo(px + 12, py); context.moveTo(px, py - 12); context.lineTo(px, py + 12);
+  });
+}
+
+/** Draws the map; colours and contours are kept where only the cursor has moved. */
 function drawMap(keepBase) {
   [map.width, map.height] = mapSize();
   const ratio = window.devicePixelRatio || 1, context = map.canvas.getContext("2d");
   map.canvas.width = map.width * ratio; map.canvas.height = map.height * ratio;
-  map.base = map.base || document.createElement("canvas");
-  if (!keepBase) paintClasses(context);
+  if (!keepBase || !map.base) {
+    map.base = map.base || element("canvas");
+    map.lines = map.lines || element("canvas");
+    paintClasses();
+    map.lines.width = map.width * ratio; map.lines.height = map.height * ratio;
+    const lines = map.lines.getContext("2d");
+    lines.setTransform(ratio, 0, 0, ratio, 0, 0);
+    strokeContours(lines); drawOverlays(lines);
+  }
   context.setTransform(ratio, 0, 0, ratio, 0, 0);
   context.fillStyle = "#d9d7d0"; context.fillRect(0, 0, map.width, map.height);
   context.drawImage(map.base, 0, 0);
-  strokeContours(context);
-  drawLineOfSection(context);
-  drawSites(context);
-  drawScaleAndNorth(context);
-  if (map.cursor) {
-    const [px, py] = toPixel(...map.cursor);
-    context.strokeStyle = "#fff"; context.lineWidth = 4; cross(context, px, py);
-    context.strokeStyle = "#14181a"; context.lineWidth = 1.5; cross(context, px, py);
-  }
-}
-
-function cross(context, px, py) {
-  context.beginPath(); context.moveTo(px - 12, py); context.lineTo(px + 12, py); context.moveTo(px, py - 12); context.lineTo(px, py + 12); context.stroke();
+  context.drawImage(map.lines, 0, 0, map.width, map.height);
+  drawLineOfSection(context); drawEffects(context); drawSites(context); drawScaleAndNorth(context); drawCursor(context);
 }
 
 /** Values of the cell nearest to a place, in words. */
@@ -205,10 +202,9 @@ function readingAt(x, y) {
   if (x < extentX[0] || x > extentX[1] || y < extentY[0] || y > extentY[1]) return "Outside the area of the calculation.";
   const column = nearest(field.x, x), row = nearest(field.y, y), cell = row * field.x.length + column;
   const parts = ["East " + field.x[column].toFixed(0) + " m, north " + field.y[row].toFixed(0) + " m"];
-  for (const key in QUANTITIES) {
-    if (!QUANTITIES[key].needs || field[QUANTITIES[key].needs]) {
-      parts.push(QUANTITIES[key].words.toLowerCase() + " " + metres(QUANTITIES[key].values(map.date)[cell]));
-    }
+  for (const key of shownQuantities()) {
+    const value = QUANTITIES[key].at(map.date, cell);
+    parts.push(QUANTITIES[key].words.toLowerCase() + " " + (QUANTITIES[key].height ? heightWords(value) : levelWords(value)));
   }
   return parts.join(" \u00b7 ");
 }
@@ -216,38 +212,20 @@ function readingAt(x, y) {
 function read(x, y) {
   const near = siteAt(x, y);
   map.cursor = [x, y];
-  document.getElementById("map-reading").textContent = (near
+  byId("map-reading").textContent = (near
     ? shortName(near.name) + " (" + near.kindWords + ", " + near.states[map.date][1] + ") \u00b7 " : "") + readingAt(x, y);
 }
 
-function siteAt(x, y) {
-  let best = null, distance = 14 * map.metresPerPixel;
-  for (const site of report.sites) {
-    const d = Math.hypot(site.x - x, site.y - y);
-    if (d < distance) { best = site; distance = d; }
-  }
-  return best;
-}
-
-function fillLegends() {
-  const { limits, colours } = classesOf(map.quantity), list = document.getElementById("map-scale");
-  list.replaceChildren(element("li", QUANTITIES[map.quantity].words + " in metres:"));
-  colours.forEach((colour, i) => {
-    const item = element("li"), swatch = element("i");
-    swatch.style.background = "rgb(" + colour.join(",") + ")";
-    const text = i === 0 ? "below " + minus(String(limits[0])) : i === limits.length ? minus(String(limits[i - 1])) + " and more"
-      : minus(String(limits[i - 1])) + " to " + minus(String(limits[i]));
-    item.append(swatch, text);
-    list.append(item);
-  });
-  const seen = new Map();
-  for (const site of report.sites) seen.set(site.kind + site.states[map.date][0], site);
-  const symbols = document.getElementById("map-symbols");
-  symbols.replaceChildren(...Array.from(seen.values(), site => {
-    const item = element("li"), canvas = element("canvas", null, { width: 52, height: 44, "aria-hidden": "true" });
-    const context = canvas.getContext("2d");
-    context.scale(2, 2); symbol(context, site.kind, site.states[map.date][0], 13, 11);
-    item.append(canvas, site.kindWords + ", " + site.states[map.date][1]);
-    return item;
-  }));
+function fillLegend() {
+  const { limits, colours } = classesOf(map.quantity), { words, meaning, height } = QUANTITIES[map.quantity];
+  const text = i => i === 0 ? "below " + limitWords(limits[0], height)
+    : i === limits.length ? limitWords(limits[i - 1], height) + " and more"
+      : limitWords(limits[i - 1], height) + " to " + limitWords(limits[i], height);
+  byId("map-scale").replaceChildren(element("li", words + " (" + (height ? heightUnit() : "m") + "), " + meaning + ":"),
+    ...colours.map((colour, i) => {
+      const item = element("li"), swatch = element("i");
+      swatch.style.background = rgb(colour);
+      item.append(swatch, text(i));
+      return item;
+    }));
 }

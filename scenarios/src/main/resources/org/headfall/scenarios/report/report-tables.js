@@ -1,28 +1,4 @@
-// Tables: units for all of them at once, sorting, copying, saving.
-
-const FLOW_UNITS = { "L/s": 1 / 86.4, "ML/d": 1e-3, "ML/yr": 0.36525, "m\u00b3/d": 1 };
-const tables = { flow: "L/s" };
-const flowUnit = () => tables.flow;
-const fromCubicMetresPerDay = value => value * FLOW_UNITS[tables.flow];
-
-function grouped(value, decimals) {
-  const [whole, rest] = Math.abs(value).toFixed(decimals).split(".");
-  const text = whole.replace(/\B(?=(\d{3})+$)/g, "\u202f") + (rest ? "." + rest : "");
-  return value < 0 && /[1-9]/.test(text) ? "\u2212" + text : text;
-}
-
-function showFlows() {
-  for (const table of document.querySelectorAll(".table table")) {
-    table.querySelectorAll("thead th").forEach((head, i) => {
-      if (head.dataset.quantity !== "FLOW") return;
-      head.querySelector(".unit").textContent = tables.flow;
-      for (const row of table.tBodies[0].rows) {
-        const value = row.cells[i].dataset.value;
-        if (value) row.cells[i].textContent = grouped(fromCubicMetresPerDay(+value), 2);
-      }
-    });
-  }
-}
+// Tables: sorting, copying, saving.
 
 function sortTable(table, column, head) {
   const down = head.getAttribute("aria-sort") === "ascending", rows = Array.from(table.tBodies[0].rows);
@@ -39,10 +15,10 @@ function sortTable(table, column, head) {
 /** Rows of a table as shown, with plain minus signs and no spaces inside numbers. */
 function tableTexts(table) {
   const plain = text => text.replace(/\s+/g, " ").trim();
-  const cells = Array.from(table.tHead.rows[0].cells, th => plain((th.firstChild ? th.querySelector("button") || th.firstChild : th).textContent)
+  const cells = Array.from(table.tHead.rows[0].cells, th => plain((th.querySelector("button") || th.firstChild || th).textContent)
     + (th.querySelector(".unit") ? " (" + th.querySelector(".unit").textContent + ")" : ""));
   const body = Array.from(table.tBodies[0].rows, row => Array.from(row.cells, cell => cell.classList.contains("number")
-    ? cell.textContent.replace(/\u202f/g, "").replace("\u2212", "-").replace("\u2013", "") : plain(cell.textContent)));
+    ? cell.textContent.replace(/\u202f/g, "").replace(MINUS, "-").replace(DASH, "") : plain(cell.textContent)));
   return [cells, ...body];
 }
 
@@ -58,8 +34,6 @@ function save(name, text) {
   setTimeout(() => URL.revokeObjectURL(link.href), 1000);
 }
 
-function say(text) { document.getElementById("messages").textContent = text; }
-
 function prepareTable(box) {
   const table = box.querySelector("table"), controls = element("div", null, { class: "controls" });
   table.querySelectorAll("thead th").forEach((head, i) => {
@@ -69,22 +43,11 @@ function prepareTable(box) {
     button.addEventListener("click", () => sortTable(table, i, head));
   });
   const copy = element("button", "Copy", { type: "button" }), store = element("button", "Save as CSV", { type: "button" });
+  copy.setAttribute("aria-label", "Copy the table " + table.caption.textContent);
+  store.setAttribute("aria-label", "Save as CSV the table " + table.caption.textContent);
   copy.addEventListener("click", () => navigator.clipboard.writeText(tableTexts(table).map(row => row.join("\t")).join("\n"))
     .then(() => say("Table copied."), () => say("The browser did not allow copying.")));
   store.addEventListener("click", () => save(table.id + ".csv", tableTexts(table).map(row => row.map(csvField).join(",")).join("\r\n") + "\r\n"));
-  if (table.querySelector('th[data-quantity="FLOW"]')) controls.append(flowChoice());
   controls.append(copy, store);
   box.append(controls);
-}
-
-function flowChoice() {
-  const label = element("label", "Flows in "), select = element("select", null, { class: "flow-unit" });
-  for (const unit in FLOW_UNITS) select.append(element("option", unit, { value: unit }));
-  select.addEventListener("change", () => {
-    tables.flow = select.value;
-    document.querySelectorAll(".flow-unit").forEach(other => { other.value = tables.flow; });
-    showFlows(); drawHydrograph();
-  });
-  label.append(select);
-  return label;
 }

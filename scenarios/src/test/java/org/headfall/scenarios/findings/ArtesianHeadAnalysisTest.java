@@ -29,6 +29,7 @@ class ArtesianHeadAnalysisTest {
                 100,
                 OptionalDouble.of(OUTLET),
                 OptionalDouble.of(60),
+                OptionalDouble.empty(),
                 -50,
                 0.1,
                 WellLoss.NONE,

@@ -125,6 +125,7 @@ public final class SmallField {
                 100,
                 outlet,
                 intake,
+                intake,
                 -50,
                 0.1,
                 new WellLoss(1e-4, 1e-7),

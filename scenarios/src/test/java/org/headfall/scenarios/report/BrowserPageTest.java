@@ -1,119 +1,73 @@
 package org.headfall.scenarios.report;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
-import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.io.IOException;
-import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
-import java.util.Optional;
-import java.util.logging.Level;
-import java.util.stream.Stream;
+import java.util.regex.Pattern;
 import org.headfall.scenarios.report.content.ReportContent;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import org.openqa.selenium.By;
-import org.openqa.selenium.Dimension;
 import org.openqa.selenium.Keys;
 import org.openqa.selenium.WebElement;
-import org.openqa.selenium.chrome.ChromeDriver;
-import org.openqa.selenium.chrome.ChromeDriverService;
-import org.openqa.selenium.chrome.ChromeOptions;
-import org.openqa.selenium.logging.LogType;
-import org.openqa.selenium.logging.LoggingPreferences;
-import org.openqa.selenium.print.PrintOptions;
 
-/** The page in a real browser; skipped where chromium and its driver are not on the path. */
+/** The page of an invented field in a real browser; skipped where chromium and its driver are not on the path. */
 class BrowserPageTest {
 
     private static final long SEED = 20_260_702;
     private static final ReportContent CONTENT = InventedField.content(SEED, 160, 90);
+    private static final Path PICTURES = Path.of("target", "report-pictures");
 
     @TempDir
     static Path folder;
 
-    private static ChromeDriver browser;
+    private static Browser browser;
 
     @BeforeAll
     static void openThePage() throws IOException {
-        Optional<Path> chromium = onPath("chromium");
-        Optional<Path> driver = onPath("chromedriver");
-        assumeTrue(
-                chromium.isPresent() && driver.isPresent(),
-                "skipped: chromium and chromedriver (Debian packages chromium, chromium-driver) are not on the path");
         Path page = folder.resolve("report.html");
         ReportWriter.write(CONTENT, page);
-        LoggingPreferences logs = new LoggingPreferences();
-        logs.enable(LogType.BROWSER, Level.ALL);
-        ChromeOptions options = new ChromeOptions();
-        options.setBinary(chromium.orElseThrow().toFile());
-        options.setCapability("goog:loggingPrefs", logs);
-        options.addArguments(
-                "--headless",
-                "--no-sandbox",
-                "--disable-gpu",
-                "--disable-quic",
-                "--no-first-run",
-                "--disable-background-networking",
-                "--disable-component-update",
-                "--disable-sync",
-                "--user-data-dir=" + folder.resolve("profile"));
-        ChromeDriverService service = new ChromeDriverService.Builder()
-                .usingDriverExecutable(driver.orElseThrow().toFile())
-                .withSilent(true)
-                .build();
-        browser = new ChromeDriver(service, options);
-        browser.manage().window().setSize(new Dimension(1000, 900));
-        browser.get(page.toUri().toString());
+        browser = Browser.open(page, folder.resolve("profile"));
     }
 
     @AfterAll
     static void close() {
         if (browser != null) {
-            browser.quit();
+            browser.close();
         }
-    }
-
-    private static Optional<Path> onPath(String program) {
-        return Stream.of(Optional.ofNullable(System.getenv("PATH")).orElse("").split(java.io.File.pathSeparator))
-                .map(directory -> Path.of(directory, program))
-                .filter(Files::isExecutable)
-                .findFirst();
-    }
-
-    private static String text(String id) {
-        return String.valueOf(browser.findElement(By.id(id)).getDomProperty("textContent"));
     }
 
     @Test
     void theConsoleStaysEmpty() {
-        browser.findElement(By.id("map-whole")).click();
-        browser.findElement(By.id("map-in")).click();
-        assertEquals(List.of(), browser.manage().logs().get(LogType.BROWSER).getAll());
+        browser.driver().findElement(By.id("map-whole")).click();
+        browser.driver().findElement(By.id("map-in")).click();
+        assertEquals(List.of(), browser.console());
     }
 
     @Test
     void theReadOutEqualsTheData() {
         for (int date = 0; date < CONTENT.map().heads().size(); date++) {
             for (int[] cell : new int[][] {{0, 0}, {63, 42}, {64, 43}, {159, 89}, {17, 71}}) {
-                String reading = (String) browser.executeScript(
+                String reading = (String) browser.run(
                         "chooseDate(arguments[0]); read(field.x[arguments[1]], field.y[arguments[2]]);"
                                 + "return document.getElementById('map-reading').textContent",
                         date,
                         cell[0],
                         cell[1]);
                 double head = InventedField.head(CONTENT, date, cell[0], cell[1]);
-                double shown = number(reading, "head ");
                 double drawdown = InventedField.head(CONTENT, 0, cell[0], cell[1]) - head;
-                assertEquals(head, shown, 0.0101, () -> "seed " + SEED + ": " + reading);
+                assertEquals(head, number(reading, "head "), 0.0101, () -> "seed " + SEED + ": " + reading);
                 assertEquals(drawdown, number(reading, "drawdown "), 0.0101, () -> "seed " + SEED + ": " + reading);
             }
         }
@@ -121,56 +75,94 @@ class BrowserPageTest {
 
     private static double number(String reading, String name) {
         String rest = reading.substring(reading.indexOf("\u00b7 " + name) + name.length() + 2);
-        return Double.parseDouble(rest.substring(0, rest.indexOf(" m")).replace('\u2212', '-'));
+        return Double.parseDouble(rest.substring(0, rest.indexOf("\u00a0m")).replace('\u2212', '-'));
     }
 
     @Test
     void keysMoveTheReadOutAndChooseASite() {
-        WebElement map = browser.findElement(By.id("map"));
+        WebElement map = browser.driver().findElement(By.id("map"));
+        browser.run("lookAtWhole(); map.cursor = null; drawMap()");
         map.sendKeys(Keys.ARROW_RIGHT);
-        String first = text("map-reading");
+        String first = browser.text("map-reading");
         map.sendKeys(Keys.ARROW_RIGHT, Keys.ARROW_RIGHT, Keys.ARROW_RIGHT);
         assertTrue(first.contains("head above ground"), first);
-        assertTrue(!first.equals(text("map-reading")), "the read-out did not move: " + first);
+        assertNotEquals(first, browser.text("map-reading"));
         String site = CONTENT.sites().get(3).name();
-        browser.executeScript("map.cursor = [report.sites[3].x, report.sites[3].y]");
+        browser.run("map.cursor = [report.sites[3].x, report.sites[3].y]");
         map.sendKeys(Keys.ENTER);
-        assertTrue(text("hydrograph-caption").startsWith(site), text("hydrograph-caption"));
+        assertTrue(browser.text("hydrograph-caption").startsWith(site), browser.text("hydrograph-caption"));
+    }
+
+    /** By tabulator, arrows and Enter alone: date, section drawn on the map, rate of a bore. */
+    @Test
+    void everythingCanBeReachedByKeys() {
+        WebElement date = browser.driver().findElement(By.id("map-date"));
+        browser.run("chooseDate(5); document.getElementById('map-date').focus()");
+        date.sendKeys(Keys.ARROW_LEFT);
+        assertEquals("1 July 2046", browser.text("map-date-words"));
+        browser.driver().findElement(By.id("section-draw")).sendKeys(Keys.ENTER);
+        WebElement map = browser.driver().switchTo().activeElement();
+        assertEquals("map", map.getDomAttribute("id"));
+        map.sendKeys(Keys.ENTER, Keys.ARROW_RIGHT, Keys.ARROW_RIGHT, Keys.ARROW_RIGHT, Keys.ENTER);
+        assertTrue(
+                browser.text("section-caption").startsWith("line drawn by the reader"),
+                browser.text("section-caption"));
+        WebElement slider = browser.driver().findElement(By.cssSelector("#what-if-bores tbody tr:nth-child(2) input"));
+        slider.sendKeys(Keys.ARROW_LEFT);
+        assertTrue(browser.text("what-if-answer").startsWith("With one bore changed"), browser.text("what-if-answer"));
+        browser.driver().findElement(By.id("what-if-reset")).sendKeys(Keys.ENTER);
+        assertTrue(browser.text("what-if-answer").startsWith("Rates as in the run"), browser.text("what-if-answer"));
+    }
+
+    /** Nothing in the page takes the focus and keeps it. */
+    @Test
+    void theTabulatorGoesThroughThePage() {
+        browser.run("document.activeElement.blur(); window.scrollTo(0, 0)");
+        WebElement body = browser.driver().findElement(By.tagName("body"));
+        body.sendKeys(Keys.TAB);
+        long different = java.util.stream.IntStream.range(0, 40)
+                .mapToObj(i -> {
+                    browser.driver().switchTo().activeElement().sendKeys(Keys.TAB);
+                    return browser.driver().switchTo().activeElement();
+                })
+                .distinct()
+                .count();
+        assertEquals(40, different);
     }
 
     @Test
-    void aPhoneNeverScrollsSideways() {
-        browser.executeCdpCommand(
-                "Emulation.setDeviceMetricsOverride",
-                Map.of("width", 360, "height", 740, "deviceScaleFactor", 2, "mobile", true));
+    void flowsAndHeightsChangeTheirUnitsEverywhere() {
+        assertEquals("L/s", column("artesian-head", "Flow before").get(0));
+        browser.run("chooseUnit('flow', 'ML/d'); chooseUnit('height', 'kPa')");
         try {
-            browser.executeAsyncScript("setTimeout(arguments[0], 400)");
-            long wide = (Long) browser.executeScript("return document.documentElement.scrollWidth");
-            assertTrue(wide <= 360, () -> "the page is " + wide + " px wide");
+            assertEquals("ML/d", column("artesian-head", "Flow before").get(0));
+            assertTrue(column("artesian-head", "Flow before").contains("0.120"), "120 m3/d in ML/d");
+            double loss = CONTENT.artesianHeads().get(0).losses().get(0).loss();
+            // 9.79 kPa/m: water of 20 °C, 998.2 kg/m3 (Kell 1975), times 9.80665 m/s2.
+            String shown = String.format(Locale.ROOT, "%.1f", loss * 9.79);
+            assertTrue(column("artesian-head", "Loss").contains(shown), shown);
+            assertTrue(browser.text("map-scale").contains("(kPa)"), browser.text("map-scale"));
+            assertTrue(browser.text("answer").contains("kPa"), browser.text("answer"));
+            assertEquals("m", column("sites", "Ground level").get(0), "a level is no pressure");
         } finally {
-            browser.executeCdpCommand("Emulation.clearDeviceMetricsOverride", Map.of());
+            browser.run("chooseUnit('flow', 'L/s'); chooseUnit('height', 'm')");
         }
     }
 
-    @Test
-    void flowsChangeTheirUnitEverywhere() {
-        String before =
-                (String) browser.executeScript("return document.querySelector('#artesian-head .unit').textContent");
-        assertEquals("m", before);
-        Object shown = browser.executeScript("const s = document.querySelector('#table-artesian-head .flow-unit');"
-                + "s.value = 'ML/d'; s.dispatchEvent(new Event('change'));"
-                + "const head = [...document.querySelectorAll('#artesian-head thead th')];"
-                + "const column = head.findIndex(h => h.textContent.startsWith('Flow before'));"
-                + "return [...document.querySelectorAll('#artesian-head tbody tr')]"
-                + ".map(r => r.cells[column].textContent).filter(t => t !== '\u2013')[0]");
-        assertEquals("0.12", shown, "120 m3/d in ML/d");
-        browser.executeScript("const s = document.querySelector('.flow-unit'); s.value = 'L/s';"
-                + "s.dispatchEvent(new Event('change'))");
+    /** Unit and texts of the column of a table whose heading begins so. */
+    private static List<?> column(String table, String heading) {
+        return (List<?>) browser.run(
+                "const t = document.getElementById(arguments[0]), heads = [...t.tHead.rows[0].cells];"
+                        + "const i = heads.findIndex(h => h.textContent.startsWith(arguments[1]));"
+                        + "return [heads[i].querySelector('.unit').textContent,"
+                        + " ...[...t.tBodies[0].rows].map(r => r.cells[i].textContent)]",
+                table,
+                heading);
     }
 
     @Test
     void tablesSortByValue() {
-        Object ordered = browser.executeScript("const t = document.getElementById('artesian-head');"
+        Object ordered = browser.run("const t = document.getElementById('artesian-head');"
                 + "const i = [...t.tHead.rows[0].cells].findIndex(h => h.textContent.startsWith('Loss'));"
                 + "t.tHead.rows[0].cells[i].querySelector('button').click();"
                 + "const v = [...t.tBodies[0].rows].map(r => +r.cells[i].dataset.value);"
@@ -178,21 +170,75 @@ class BrowserPageTest {
         assertEquals(true, ordered);
     }
 
+    /** Rates are constant from the first day on, so drawdown by a bore times 0.4 is what is left of it. */
     @Test
-    void thePageHasNoSeriousBarrier() throws IOException {
-        try (InputStream axe = BrowserPageTest.class.getResourceAsStream("/axe.min.js")) {
-            browser.executeScript(new String(axe.readAllBytes(), StandardCharsets.UTF_8));
+    void aRateTimesAFactorTakesAsMuchOfItsDrawdown() {
+        double[] run = heads();
+        browser.run("whatIf.changes[0].factor = 0.4; whatIf.changes[5].factor = 0; recompute()");
+        double[] changed = heads();
+        browser.run("document.getElementById('what-if-reset').click()");
+        for (int site = 0; site < run.length; site++) {
+            double expected = run[site]
+                    + 0.6 * InventedField.drawdownBy(CONTENT, 0, site, 600)
+                    + InventedField.drawdownBy(CONTENT, 5, site, 600);
+            assertEquals(
+                    expected, changed[site], 0.01, CONTENT.sites().get(site).name());
         }
-        Object found = browser.executeAsyncScript("const done = arguments[0];"
-                + "axe.run({resultTypes: ['violations']}).then(r => done(r.violations"
-                + ".filter(v => v.impact === 'serious' || v.impact === 'critical')"
-                + ".map(v => v.id + ': ' + v.nodes.map(n => n.html.slice(0, 120)).join(' | '))))");
-        assertEquals(List.of(), found);
+        assertArrayEquals(run, heads(), 1e-9);
+    }
+
+    /** Heads at all sites at the end, changed rates counted in. */
+    private static double[] heads() {
+        return browser.numbers("return report.whatIf.stations.map((name, i) => "
+                + "headUnder(i, whatIf.result.drawdown)[responses.days.length - 1])");
     }
 
     @Test
-    void thePageCanBePrinted() {
-        String pdf = browser.print(new PrintOptions()).getContent();
-        assertTrue(pdf.length() > 100_000, () -> String.format(Locale.ROOT, "found %d characters", pdf.length()));
+    void shapesInTheMetresOfTheMapAreDrawnAndOthersAreRefused() {
+        String inside = "{\"type\":\"LineString\",\"coordinates\":[[60000,40000],[70000,45000]]}";
+        String degrees = "{\"type\":\"Point\",\"coordinates\":[142.1,-28.3]}";
+        assertEquals("a: 1 shape drawn.", browser.run("return addOverlay('a', arguments[0])", inside));
+        assertTrue(String.valueOf(browser.run("return addOverlay('b', arguments[0])", degrees))
+                .contains("lies outside the map"));
+        assertTrue(String.valueOf(browser.run("return addOverlay('c', '{]')")).contains("is no GeoJSON"));
+        browser.run("map.overlays.length = 0; drawMap()");
+    }
+
+    @ParameterizedTest
+    @ValueSource(ints = {1280, 768, 360})
+    void thePageNeverScrollsSideways(int width) throws IOException {
+        try {
+            browser.size(width, 900);
+            browser.run("window.scrollTo(0, 0)");
+            browser.picture(PICTURES.resolve("report-" + width + ".png"));
+            long wide = (Long) browser.run("return document.documentElement.scrollWidth");
+            assertTrue(wide <= width, () -> "the page is " + wide + " px wide");
+        } finally {
+            browser.size(1000, 900);
+        }
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"light", "dark"})
+    void thePageHasNoSeriousBarrier(String scheme) throws IOException {
+        browser.colours(scheme);
+        try {
+            assertEquals(List.of(), browser.barriers());
+        } finally {
+            browser.colours("light");
+        }
+    }
+
+    /** Skia writes page objects in plain text, so pages and their size can be read off. */
+    @Test
+    void thePageIsPrintedOnA4() {
+        String pdf = new String(browser.pdf(), StandardCharsets.ISO_8859_1);
+        long pages = Pattern.compile("/Type\\s*/Page\\b").matcher(pdf).results().count();
+        assertTrue(pages >= 5 && pages <= 25, () -> "found " + pages + " pages");
+        assertTrue(
+                Pattern.compile("/MediaBox \\[0 0 59[45][.\\d]* 84[12][.\\d]*\\]")
+                        .matcher(pdf)
+                        .find(),
+                "not A4");
     }
 }

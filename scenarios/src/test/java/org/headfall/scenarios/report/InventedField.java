@@ -2,7 +2,9 @@ package org.headfall.scenarios.report;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import java.util.Random;
 import java.util.function.DoubleBinaryOperator;
 import java.util.stream.IntStream;
@@ -23,6 +25,7 @@ import org.headfall.scenarios.report.content.SectionLine;
 import org.headfall.scenarios.report.content.Site;
 import org.headfall.scenarios.report.content.SiteKind;
 import org.headfall.scenarios.report.content.SiteState;
+import org.headfall.scenarios.report.content.WhatIf;
 import org.headfall.solver.flow.WaterBalance;
 import org.headfall.solver.flow.WaterBalance.Kind;
 import org.headfall.solver.flow.WaterBalance.Term;
@@ -78,6 +81,16 @@ final class InventedField {
 
     static double head(ReportContent content, int date, int column, int row) {
         return content.map().heads().get(date).values()[row * content.map().x().length + column];
+    }
+
+    /** Drawdown that the run of a content owes to a bore with a constant rate, at a site after some months. */
+    static double drawdownBy(ReportContent content, int cause, int site, int months) {
+        var whatIf = content.whatIf().orElseThrow();
+        double day = Math.rint(months * 30.4375);
+        double[] curve = whatIf.responses()[cause * content.sites().size() + site];
+        double at = 24 * Math.log10(day / 0.01);
+        int before = (int) at;
+        return whatIf.begin()[cause][0] * (curve[before] + (at - before) * (curve[before + 1] - curve[before]));
     }
 
     private double headBefore(double x, double y) {
@@ -148,6 +161,7 @@ final class InventedField {
                 sites.stream().map(this::artesianHead).toList(),
                 List.of(interference(10), interference(50)),
                 limits(),
+                Optional.of(whatIf(sites)),
                 balance(),
                 0.021,
                 List.of(),
@@ -205,6 +219,9 @@ final class InventedField {
                 pumped ? Double.NaN : ground + 0.5,
                 kind == SiteKind.SPRING ? Double.NaN : top(x, y),
                 pumped ? ground - 60 : Double.NaN,
+                pumped ? ground - 55 : Double.NaN,
+                name.startsWith("Town"),
+                (pumped ? "pumped" : "flows freely") + hostile,
                 states);
     }
 
@@ -223,11 +240,20 @@ final class InventedField {
         }
         boolean bore = site.kind() != SiteKind.SPRING;
         List<ReferenceLevel> references = new ArrayList<>();
-        references.add(new ReferenceLevel("Ground", site.ground()));
-        references.add(new ReferenceLevel("Outlet", site.outlet()));
-        references.add(new ReferenceLevel("Pump intake", site.intake()));
+        references.add(new ReferenceLevel(ReferenceLevel.Kind.GROUND, "Ground", site.ground()));
+        references.add(new ReferenceLevel(ReferenceLevel.Kind.OUTLET, "Outlet", site.outlet()));
+        references.add(new ReferenceLevel(ReferenceLevel.Kind.PUMP_INTAKE, "Pump intake", site.intake()));
+        references.add(
+                new ReferenceLevel(ReferenceLevel.Kind.LIMIT, "Limit: working level" + hostile, site.ground() - 40));
         references.removeIf(reference -> Double.isNaN(reference.level()));
-        return new Hydrograph(site.name(), days, head, bore ? level : new float[0], flow, references);
+        return new Hydrograph(
+                site.name(),
+                days,
+                head,
+                bore ? level : new float[0],
+                flow,
+                references,
+                List.of(new Hydrograph.Measurement(400, head[13])));
     }
 
     private ArtesianHead artesianHead(Site site) {
@@ -280,6 +306,46 @@ final class InventedField {
                 causes,
                 table,
                 "By superposition of unit responses: every bore follows a rate.");
+    }
+
+    /** Constant rates from the first day on, so that a head changes by its drawdown times the change of the rate. */
+    private WhatIf whatIf(List<Site> sites) {
+        double[] lags = IntStream.rangeClosed(0, 160)
+                .mapToDouble(i -> 0.01 * Math.pow(10, i / 24.0))
+                .toArray();
+        double[][] responses = new double[takers.size() * sites.size()][];
+        double[][] rates = new double[takers.size()][];
+        List<WhatIf.Taker> rules = new ArrayList<>();
+        for (int cause = 0; cause < takers.size(); cause++) {
+            Taker one = takers.get(cause);
+            Taker unit = new Taker("", one.x(), one.y(), 1);
+            rates[cause] = new double[] {one.rate()};
+            rules.add(new WhatIf.Taker(
+                    WhatIf.Rule.RATE,
+                    sites.get(cause).proposed(),
+                    sites.get(cause).holder(),
+                    sites.get(cause).lowestLevel(),
+                    new WhatIf.Loss(0, 1e-7),
+                    Double.NaN));
+            for (int i = 0; i < sites.size(); i++) {
+                Site at = sites.get(i);
+                responses[cause * sites.size() + i] = Arrays.stream(lags)
+                        .map(lag -> drawdownBy(unit, at.x(), at.y(), lag))
+                        .toArray();
+            }
+        }
+        return new WhatIf(
+                sites.stream().map(Site::name).toList(),
+                lags,
+                responses,
+                new double[] {0, days(50)},
+                rates,
+                rates,
+                rules,
+                List.of(
+                        new WhatIf.Condition(0, sites.size() - 1, WhatIf.Limited.DRAWDOWN, List.of(), 0, days(50), 0),
+                        new WhatIf.Condition(
+                                1, 9, WhatIf.Limited.DRAWDOWN, List.of(0, 1, 2, 3, 4, 5, 6, 7, 8), 0, days(50), 0)));
     }
 
     private List<LimitOutcome> limits() {

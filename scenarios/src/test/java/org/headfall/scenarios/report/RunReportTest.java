@@ -178,7 +178,7 @@ class RunReportTest {
         Path file = folder.resolve("report.html");
         ReportWriter.write(RunReport.of(run()), file);
         String html = Files.readString(file);
-        assertTrue(html.contains("One of 2 limits is crossed: \u201csprings stay\u201d at Lignum Spring"), "verdict");
+        assertTrue(html.contains("One of 2 limits is crossed: \u201csprings stay\u201d, at Lignum Spring"), "verdict");
         assertTrue(html.contains("below the top of the aquifer in one cell"), "doubt");
         assertTrue(html.contains("0".repeat(64)), "hash of the scenario");
     }

@@ -11,6 +11,7 @@ import java.util.List;
  * @param waterLevel water level in the bore, well loss included (m above datum)
  * @param flow discharge (m³/d)
  * @param references levels to draw beside it
+ * @param measured measured levels, empty if there are none
  */
 @SuppressWarnings("ArrayRecordComponent") // large, owned by the content
 public record Hydrograph(
@@ -19,15 +20,25 @@ public record Hydrograph(
         float[] aquiferHead,
         float[] waterLevel,
         float[] flow,
-        List<ReferenceLevel> references) {
+        List<ReferenceLevel> references,
+        List<Measurement> measured) {
 
     /** Checks the lengths. */
     public Hydrograph {
         references = List.copyOf(references);
+        measured = List.copyOf(measured);
         requireLength(site, "heads", aquiferHead, days.length);
         requireLength(site, "water levels", waterLevel, days.length);
         requireLength(site, "flows", flow, days.length);
     }
+
+    /**
+     * A measured level.
+     *
+     * @param day when it was measured (d since the start)
+     * @param level the level (m above datum)
+     */
+    public record Measurement(double day, double level) {}
 
     private static void requireLength(String site, String name, float[] values, int length) {
         if (values.length != 0 && values.length != length) {

@@ -1,6 +1,7 @@
 package org.headfall.scenarios.report.content;
 
 import java.util.List;
+import java.util.Optional;
 import org.headfall.solver.flow.WaterBalance;
 
 /**
@@ -14,6 +15,7 @@ import org.headfall.solver.flow.WaterBalance;
  * @param artesianHeads what each site loses
  * @param interference who lowers whose head, a table a date
  * @param limits outcomes of the limits
+ * @param whatIf what heads at other rates follow from, absent if the run holds no responses
  * @param balance water that passed, a balance a period, in order of time
  * @param headError estimated numerical error of a head (m) or NaN if it was not estimated
  * @param headDoubts the parts of that error at each site and date, empty if they were not determined
@@ -31,6 +33,7 @@ public record ReportContent(
         List<ArtesianHead> artesianHeads,
         List<Interference> interference,
         List<LimitOutcome> limits,
+        Optional<WhatIf> whatIf,
         List<WaterBalance> balance,
         double headError,
         List<HeadDoubt> headDoubts,

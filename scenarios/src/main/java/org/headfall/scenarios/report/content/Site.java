@@ -14,7 +14,10 @@ import java.util.List;
  * @param outlet level of the outlet (m above datum) or NaN
  * @param aquiferTop top of the aquifer there (m above datum) or NaN
  * @param intake level of the pump intake (m above datum) or NaN
- * @param states what it does at each report date
+ * @param lowestLevel water level at which pumping is cut back (m above datum) or NaN
+ * @param proposed whether it is a proposed bore
+ * @param operation how it is operated, in words, blank if it is no bore
+ * @param states what it does at each date of the map
  */
 public record Site(
         String name,
@@ -26,6 +29,9 @@ public record Site(
         double outlet,
         double aquiferTop,
         double intake,
+        double lowestLevel,
+        boolean proposed,
+        String operation,
         List<SiteState> states) {
 
     /** Copies the states. */

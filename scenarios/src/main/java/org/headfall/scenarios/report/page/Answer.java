@@ -5,12 +5,14 @@ import java.util.List;
 /**
  * The answer as it stands at the head of the page.
  *
- * @param verdict one sentence: does the field hold
+ * @param verdict one short sentence: does the field hold
+ * @param reason why, where and when, blank if the verdict says all
  * @param tone how the verdict is marked
  * @param sentences what follows from it, one finding a sentence
  * @param figures the numbers that matter
  */
-public record Answer(String verdict, Cell.Tone tone, List<String> sentences, List<KeyFigure> figures) {
+public record Answer(
+        Sentence verdict, Sentence reason, Cell.Tone tone, List<Sentence> sentences, List<KeyFigure> figures) {
 
     /** Copies the lists. */
     public Answer {

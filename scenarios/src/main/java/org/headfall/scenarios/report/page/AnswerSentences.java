@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import org.headfall.scenarios.report.content.ArtesianHead;
+import org.headfall.scenarios.report.content.Interference;
 import org.headfall.scenarios.report.content.LimitOutcome;
 import org.headfall.scenarios.report.content.LimitOutcome.Verdict;
 import org.headfall.scenarios.report.content.ReportContent;
@@ -20,10 +21,17 @@ final class AnswerSentences {
 
     private final ReportContent content;
     private final LocalDate end;
+    private final List<LimitOutcome> crossed;
+    private final long held;
 
     private AnswerSentences(ReportContent content) {
         this.content = content;
         this.end = content.heading().end();
+        this.crossed = content.limits().stream()
+                .filter(limit -> limit.verdict() == Verdict.CROSSED)
+                .sorted(Comparator.comparing(AnswerSentences::crossing))
+                .toList();
+        this.held = content.limits().stream().filter(AnswerSentences::holds).count();
     }
 
     static Answer of(ReportContent content) {
@@ -31,55 +39,63 @@ final class AnswerSentences {
     }
 
     private Answer answer() {
-        List<LimitOutcome> crossed = content.limits().stream()
-                .filter(limit -> limit.verdict() == Verdict.CROSSED)
-                .toList();
-        List<String> sentences = new ArrayList<>();
+        List<Sentence> sentences = new ArrayList<>();
         closestLimit().ifPresent(sentences::add);
         flowEnds().ifPresent(sentences::add);
         cutBack().ifPresent(sentences::add);
+        largestCause().ifPresent(sentences::add);
+        WaterSources.of(content.balance()).ifPresent(sources -> sentences.add(sources.sentence()));
         List<KeyFigure> figures = new ArrayList<>();
         largestLoss().ifPresent(figures::add);
-        limitFigure(crossed).ifPresent(figures::add);
+        limitFigure().ifPresent(figures::add);
         leastWaterAboveIntake().ifPresent(figures::add);
-        return new Answer(verdict(crossed), tone(crossed), sentences, figures);
+        return new Answer(Sentence.of(verdict()), reason(), tone(), sentences, figures);
     }
 
-    private Cell.Tone tone(List<LimitOutcome> crossed) {
+    private Cell.Tone tone() {
         if (!crossed.isEmpty()) {
             return Cell.Tone.BAD;
         }
         if (content.limits().isEmpty()) {
             return Cell.Tone.PLAIN;
         }
-        return content.limits().stream().allMatch(AnswerSentences::holds) ? Cell.Tone.GOOD : Cell.Tone.CLOSE;
+        return held == content.limits().size() ? Cell.Tone.GOOD : Cell.Tone.CLOSE;
     }
 
-    private String verdict(List<LimitOutcome> crossed) {
+    private String verdict() {
         int all = content.limits().size();
         if (all == 0) {
-            return "No limit was set, so this report gives changes up to " + Words.date(end)
-                    + " and does not say whether they are acceptable.";
+            return "No limit was set.";
         }
-        long hold = content.limits().stream().filter(AnswerSentences::holds).count();
-        if (crossed.isEmpty() && hold < all) {
-            return hold + " of " + Words.count(all, "limit", "limits") + " hold until " + Words.date(end)
-                    + "; of the others nothing sure can be said.";
+        if (!crossed.isEmpty()) {
+            return "The field does not hold.";
+        }
+        return held == all ? "The field holds until " + Words.date(end) + "." : "It is not sure that the field holds.";
+    }
+
+    private Sentence reason() {
+        int all = content.limits().size();
+        if (all == 0) {
+            return Sentence.of("This report gives changes up to " + Words.date(end)
+                    + " and does not say whether they are acceptable.");
         }
         if (crossed.isEmpty()) {
-            return all == 1
-                    ? "The limit that was set holds until " + Words.date(end) + "."
-                    : "All " + all + " limits hold until " + Words.date(end) + ".";
+            return Sentence.of(
+                    held == all
+                            ? (all == 1 ? "The limit that was set is kept." : "All " + all + " limits are kept.")
+                            : held + " of " + Words.count(all, "limit is", "limits are") + " kept until "
+                                    + Words.date(end) + "; of the others nothing sure can be said.");
         }
-        LimitOutcome first = crossed.stream()
-                .min(Comparator.comparing(AnswerSentences::crossing))
-                .orElseThrow();
-        String which = quoted(first) + " at " + first.site();
-        return crossed.size() == 1
-                ? "One of " + Words.count(all, "limit", "limits") + " is crossed: " + which + ", from "
-                        + Words.date(crossing(first)) + "."
-                : crossed.size() + " of " + all + " limits are crossed, the first on " + Words.date(crossing(first))
-                        + ": " + which + ".";
+        LimitOutcome first = crossed.get(0);
+        String which = crossed.size() == 1
+                ? "One of " + Words.count(all, "limit", "limits") + " is crossed: "
+                : crossed.size() + " of " + all + " limits are crossed, first ";
+        return Sentence.of(which + quoted(first) + ", at " + first.site() + ", from " + Words.date(crossing(first))
+                        + ". There " + first.quantity() + " reaches ")
+                .and(Quantity.ofLimit(first.unit()), first.reached(), first.error())
+                .and(on(first.reachedOn()) + "; ")
+                .and(Quantity.ofLimit(first.unit()), first.allowed())
+                .and(" is allowed.");
     }
 
     private static String on(@Nullable LocalDate date) {
@@ -98,17 +114,19 @@ final class AnswerSentences {
         return limit.crossedOn() == null ? LocalDate.MAX : limit.crossedOn();
     }
 
-    private Optional<String> closestLimit() {
+    private Optional<Sentence> closestLimit() {
         return content.limits().stream()
                 .filter(AnswerSentences::holds)
                 .min(Comparator.comparingDouble(limit -> limit.margin() / Math.max(1e-9, Math.abs(limit.allowed()))))
-                .map(limit -> "Of the limits that hold, the closest is " + quoted(limit) + " at " + limit.site() + ": "
-                        + limit.quantity() + " reaches "
-                        + Words.withError(limit.reached(), limit.error(), limit.unit()) + on(limit.reachedOn()) + ", "
-                        + Words.number(limit.allowed(), 2) + "\u00a0" + limit.unit() + " is allowed.");
+                .map(limit -> Sentence.of("Of the limits that are kept, the closest is " + quoted(limit) + ", at "
+                                + limit.site() + ": " + limit.quantity() + " reaches ")
+                        .and(Quantity.ofLimit(limit.unit()), limit.reached(), limit.error())
+                        .and(on(limit.reachedOn()) + ", ")
+                        .and(Quantity.ofLimit(limit.unit()), limit.allowed())
+                        .and(" is allowed."));
     }
 
-    private Optional<String> flowEnds() {
+    private Optional<Sentence> flowEnds() {
         List<ArtesianHead> ends = content.artesianHeads().stream()
                 .filter(head -> head.stopsFlowing() != null)
                 .sorted(Comparator.comparing(AnswerSentences::flowEnd))
@@ -118,13 +136,18 @@ final class AnswerSentences {
         }
         ArtesianHead first = ends.get(0);
         if (ends.size() == 1) {
-            return Optional.of(first.site() + " stops flowing by itself on " + Words.date(flowEnd(first))
-                    + ", at least for a time.");
+            return Optional.of(Sentence.of(first.site() + " stops flowing by itself on " + Words.date(flowEnd(first))
+                    + ", at least for a time" + headKnown() + "."));
         }
         long springs = ends.stream().filter(this::isSpring).count();
-        return Optional.of(boresAndSprings(ends.size() - springs, springs)
-                + " stop flowing by themselves, at least for a time; the first is " + first.site() + ", on "
-                + Words.date(flowEnd(first)) + ".");
+        return Optional.of(Sentence.of(boresAndSprings(ends.size() - springs, springs)
+                + " stop flowing by themselves, at least for a time" + headKnown() + "; the first is " + first.site()
+                + ", on " + Words.date(flowEnd(first)) + "."));
+    }
+
+    /** Dates of a head that falls slowly are no better than the head. */
+    private String headKnown() {
+        return Double.isFinite(content.headError()) ? "" : " (the numerical error of heads was not estimated)";
     }
 
     private static String boresAndSprings(long bores, long springs) {
@@ -148,15 +171,44 @@ final class AnswerSentences {
         return head.stopsFlowing() == null ? LocalDate.MAX : head.stopsFlowing();
     }
 
-    private Optional<String> cutBack() {
+    private Optional<Sentence> cutBack() {
         List<String> names = content.sites().stream()
                 .filter(site -> site.states().contains(SiteState.CUT_BACK))
                 .map(Site::name)
                 .toList();
         return names.isEmpty()
                 ? Optional.empty()
-                : Optional.of(Words.list(names) + " cannot give all that is asked of "
-                        + (names.size() == 1 ? "it" : "them") + ": the water level reaches the lowest level allowed.");
+                : Optional.of(Sentence.of(Words.list(names) + " cannot give all that is asked of "
+                        + (names.size() == 1 ? "it" : "them") + ": the water level reaches the lowest level allowed."));
+    }
+
+    /** Who does most where the first limit is crossed. */
+    private Optional<Sentence> largestCause() {
+        if (crossed.isEmpty() || content.interference().isEmpty()) {
+            return Optional.empty();
+        }
+        Interference last = content.interference().get(content.interference().size() - 1);
+        String site = crossed.get(0).site();
+        return last.rows().stream()
+                .filter(row -> row.site().equals(site))
+                .findFirst()
+                .flatMap(row -> largestCause(last, row));
+    }
+
+    private Optional<Sentence> largestCause(Interference last, Interference.Row row) {
+        int most = 0;
+        for (int cause = 1; cause < row.drawdowns().size(); cause++) {
+            most = row.drawdowns().get(cause) > row.drawdowns().get(most) ? cause : most;
+        }
+        String cause = last.causes().get(most);
+        return row.whole() <= 0 || row.drawdowns().get(most) <= 0
+                ? Optional.empty()
+                : Optional.of(Sentence.of("At " + row.site() + " head has fallen by ")
+                        .and(Quantity.HEIGHT, row.whole(), content.headError())
+                        .and(on(last.date()) + "; the largest single cause is "
+                                + (cause.equals(row.site()) ? "its own taking" : cause) + " with ")
+                        .and(Quantity.HEIGHT, row.drawdowns().get(most))
+                        .and("."));
     }
 
     private record Worst(String site, ArtesianHead.Loss loss) {}
@@ -172,19 +224,21 @@ final class AnswerSentences {
                 .filter(worst -> Double.isFinite(worst.loss().loss()))
                 .max(Comparator.comparingDouble(worst -> worst.loss().loss()))
                 .map(worst -> new KeyFigure(
-                        Words.metres(worst.loss().loss()),
+                        Sentence.of("").and(Quantity.HEIGHT, worst.loss().loss()),
                         "largest loss of head",
-                        worst.site() + ", " + Words.date(worst.loss().date()) + errorRemark(),
+                        detail(worst),
                         Cell.Tone.PLAIN));
     }
 
-    private Optional<KeyFigure> limitFigure(List<LimitOutcome> crossed) {
+    private Optional<KeyFigure> limitFigure() {
         int all = content.limits().size();
-        long hold = content.limits().stream().filter(AnswerSentences::holds).count();
         return all == 0
                 ? Optional.empty()
-                : Optional.of(
-                        new KeyFigure(hold + " of " + all, "limits hold", "until " + Words.date(end), tone(crossed)));
+                : Optional.of(new KeyFigure(
+                        Sentence.of(held + " of " + all),
+                        all == 1 ? "limit is kept" : "limits are kept",
+                        Sentence.of("until " + Words.date(end)),
+                        tone()));
     }
 
     private Optional<KeyFigure> leastWaterAboveIntake() {
@@ -192,16 +246,18 @@ final class AnswerSentences {
                 .filter(worst -> Double.isFinite(worst.loss().aboveIntake()))
                 .min(Comparator.comparingDouble(worst -> worst.loss().aboveIntake()))
                 .map(worst -> new KeyFigure(
-                        Words.metres(worst.loss().aboveIntake()),
-                        "least water above a pump intake",
-                        worst.site() + ", " + Words.date(worst.loss().date()) + errorRemark(),
+                        Sentence.of("").and(Quantity.HEIGHT, worst.loss().aboveIntake()),
+                        "least water above a pump",
+                        detail(worst),
                         worst.loss().aboveIntake() > 0 ? Cell.Tone.PLAIN : Cell.Tone.BAD));
     }
 
-    private String errorRemark() {
-        double error = content.headError();
-        return Double.isFinite(error)
-                ? "; numerical error \u00b1\u00a0" + Words.number(Math.max(error, 0.01), 2) + "\u00a0m"
-                : "; numerical error not estimated";
+    private Sentence detail(Worst worst) {
+        Sentence where =
+                Sentence.of(worst.site() + ", " + Words.date(worst.loss().date()));
+        return Double.isFinite(content.headError())
+                ? where.and("; numerical error \u00b1\u00a0")
+                        .and(Quantity.HEIGHT, Math.max(content.headError(), Quantity.HEIGHT.smallest()))
+                : where.and("; numerical error not estimated");
     }
 }

@@ -6,7 +6,6 @@ import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import org.headfall.scenarios.report.content.DatedField;
 import org.headfall.scenarios.report.content.ReportContent;
@@ -57,7 +56,7 @@ final class BalanceTables {
         }
         return new PageTable(
                 "balance",
-                "Water balance between the report dates (into the flow of the aquifer positive)",
+                "Water balance between the dates of the map (into the flow of the aquifer positive)",
                 columns,
                 rows);
     }
@@ -117,36 +116,5 @@ final class BalanceTables {
                         new Column("Into the flow of the aquifer", Quantity.VOLUME),
                         new Column("Out of it", Quantity.VOLUME)),
                 rows);
-    }
-
-    /** Where the water of the bores and springs comes from and how well the balance closes, in sentences. */
-    static String sentence(ReportContent content) {
-        double inflow =
-                content.balance().stream().mapToDouble(WaterBalance::inflow).sum();
-        if (inflow <= 0) {
-            return "";
-        }
-        Map<Kind, Double> sources = new EnumMap<>(Kind.class);
-        double taken = 0;
-        double largestDiscrepancy = 0;
-        for (WaterBalance balance : content.balance()) {
-            for (Term term : balance.terms()) {
-                sources.merge(term.kind(), term.inflow() - term.outflow(), Double::sum);
-                taken += term.kind() == Kind.BORE ? term.outflow() : 0;
-            }
-            largestDiscrepancy = Math.max(largestDiscrepancy, balance.largestStepDiscrepancy());
-        }
-        String storage = storageWords(sources);
-        return "Over the period the bores took " + Quantity.VOLUME.show(taken) + "\u00a0ML. " + storage
-                + " The largest part of a step's water that the numbers fail to account for is "
-                + String.format(Locale.ROOT, "%.1e", largestDiscrepancy) + " of what passed in it.";
-    }
-
-    private static String storageWords(Map<Kind, Double> sources) {
-        double released = sources.getOrDefault(Kind.STORAGE, 0.0) + sources.getOrDefault(Kind.SEALING_BED_STORAGE, 0.0);
-        return released >= 0
-                ? Quantity.VOLUME.show(released)
-                        + "\u00a0ML came out of storage and is not replaced while taking goes on."
-                : Quantity.VOLUME.show(-released) + "\u00a0ML went back into storage.";
     }
 }

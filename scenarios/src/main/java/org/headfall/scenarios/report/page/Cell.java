@@ -6,11 +6,11 @@ import org.jspecify.annotations.Nullable;
 /**
  * One cell of a table.
  *
- * @param text what is shown
- * @param value number behind the text, empty for words; dates as ISO text
+ * @param content what is shown
+ * @param value number to sort by, empty for words; dates as ISO text
  * @param tone how it is marked
  */
-public record Cell(String text, String value, Tone tone) {
+public record Cell(Sentence content, String value, Tone tone) {
 
     /** How a cell is marked, beside its words. */
     public enum Tone {
@@ -36,18 +36,30 @@ public record Cell(String text, String value, Tone tone) {
     }
 
     static Cell text(String text) {
-        return new Cell(text, "", Tone.PLAIN);
+        return new Cell(Sentence.of(text), "", Tone.PLAIN);
     }
 
+    /** A number of a column of numbers, whose heading says the unit. */
     static Cell number(Quantity quantity, double value) {
-        return new Cell(quantity.show(value), Double.isFinite(value) ? Double.toString(value) : "", Tone.PLAIN);
+        String number = Double.isFinite(value) ? Double.toString(value) : "";
+        return new Cell(Sentence.of(quantity.show(value)), number, Tone.PLAIN);
+    }
+
+    /** A figure with its unit, in a column of words. */
+    static Cell figure(Sentence figure, double value) {
+        return new Cell(figure, Double.isFinite(value) ? Double.toString(value) : "", Tone.PLAIN);
     }
 
     static Cell date(@Nullable LocalDate date, String otherwise) {
-        return date == null ? text(otherwise) : new Cell(Words.date(date), date.toString(), Tone.PLAIN);
+        return date == null ? text(otherwise) : new Cell(Sentence.of(Words.date(date)), date.toString(), Tone.PLAIN);
+    }
+
+    /** What is shown, as plain text. */
+    public String text() {
+        return content.text();
     }
 
     Cell marked(Tone mark) {
-        return new Cell(text, value, mark);
+        return new Cell(content, value, mark);
     }
 }

@@ -16,11 +16,11 @@ final class HeadDoubtTable {
                 List.of(
                         new Column("Site", Quantity.TEXT),
                         new Column("Date", Quantity.DATE),
-                        new Column("Time steps", Quantity.SMALL_LENGTH),
-                        new Column("Grid", Quantity.SMALL_LENGTH),
-                        new Column("Solver, at most", Quantity.SMALL_LENGTH),
-                        new Column("Far boundary", Quantity.SMALL_LENGTH),
-                        new Column("Together", Quantity.SMALL_LENGTH)),
+                        new Column("Time steps", Quantity.SMALL_HEIGHT),
+                        new Column("Grid", Quantity.SMALL_HEIGHT),
+                        new Column("Solver, at most", Quantity.SMALL_HEIGHT),
+                        new Column("Far boundary", Quantity.SMALL_HEIGHT),
+                        new Column("Together", Quantity.SMALL_HEIGHT)),
                 doubts.stream().map(HeadDoubtTable::row).toList());
     }
 
@@ -28,10 +28,10 @@ final class HeadDoubtTable {
         return List.of(
                 Cell.text(doubt.site()),
                 Cell.date(doubt.date(), ""),
-                Cell.number(Quantity.SMALL_LENGTH, doubt.time()),
-                Cell.number(Quantity.SMALL_LENGTH, doubt.grid()),
-                Cell.number(Quantity.SMALL_LENGTH, doubt.solver()),
-                Cell.number(Quantity.SMALL_LENGTH, doubt.boundary()),
-                Cell.number(Quantity.SMALL_LENGTH, doubt.together()));
+                Cell.number(Quantity.SMALL_HEIGHT, doubt.time()),
+                Cell.number(Quantity.SMALL_HEIGHT, doubt.grid()),
+                Cell.number(Quantity.SMALL_HEIGHT, doubt.solver()),
+                Cell.number(Quantity.SMALL_HEIGHT, doubt.boundary()),
+                Cell.number(Quantity.SMALL_HEIGHT, doubt.together()));
     }
 }

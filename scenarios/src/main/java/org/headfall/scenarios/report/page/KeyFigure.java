@@ -8,4 +8,4 @@ package org.headfall.scenarios.report.page;
  * @param detail where and when, with the error
  * @param tone how it is marked
  */
-public record KeyFigure(String value, String meaning, String detail, Cell.Tone tone) {}
+public record KeyFigure(Sentence value, String meaning, Sentence detail, Cell.Tone tone) {}

@@ -1,9 +1,11 @@
 package org.headfall.scenarios.report.page;
 
 import java.util.List;
+import org.headfall.scenarios.findings.HeadPressure;
 import org.headfall.scenarios.report.content.DatedField;
 import org.headfall.scenarios.report.content.FieldMap;
 import org.headfall.scenarios.report.content.Hydrograph;
+import org.headfall.scenarios.report.content.LimitOutcome;
 import org.headfall.scenarios.report.content.ReferenceLevel;
 import org.headfall.scenarios.report.content.ReportContent;
 import org.headfall.scenarios.report.content.SectionLine;
@@ -20,7 +22,7 @@ final class PageData {
     static final double HEAD_QUANTUM = 0.005;
 
     private static final double SURFACE_QUANTUM = 0.1;
-    private static final double FLOW_QUANTUM = 0.5;
+    private static final double FLOW_QUANTUM = 0.1;
     private static final double CENTIMETRES = 100;
     private static final JsonMapper MAPPER = new JsonMapper();
 
@@ -31,6 +33,7 @@ final class PageData {
         ObjectNode root = MAPPER.createObjectNode();
         root.put("start", content.heading().start().toString());
         root.put("datum", content.heading().datum());
+        root.put("kilopascalsPerMetre", HeadPressure.atGround(1).orElseThrow());
         putMap(root.putObject("map"), ScreenGrid.thin(content.map()));
         ArrayNode sites = root.putArray("sites");
         content.sites().forEach(site -> putSite(sites.addObject(), site));
@@ -38,6 +41,10 @@ final class PageData {
         content.hydrographs().forEach(hydrograph -> putHydrograph(hydrographs.addObject(), hydrograph));
         ArrayNode sections = root.putArray("sections");
         content.sections().forEach(line -> putSection(sections.addObject(), line));
+        content.whatIf().ifPresent(whatIf -> WhatIfData.put(root.putObject("whatIf"), whatIf));
+        BalanceData.put(root.putObject("balance"), content.balance());
+        ArrayNode limits = root.putArray("limits");
+        content.limits().forEach(limit -> putLimit(limits.addObject(), limit));
         return MAPPER.writeValueAsString(root).replace("<", "\\u003c");
     }
 
@@ -48,23 +55,26 @@ final class PageData {
         node.put("drawdownMeaning", map.drawdownMeaning());
         node.put("headQuantum", HEAD_QUANTUM);
         node.put("surfaceQuantum", SURFACE_QUANTUM);
-        putPacked(node, "ground", map.ground(), new PackedField(SURFACE_QUANTUM, rowLength));
-        putPacked(node, "top", map.aquiferTop(), new PackedField(SURFACE_QUANTUM, rowLength));
-        putPacked(node, "bottom", map.aquiferBottom(), new PackedField(SURFACE_QUANTUM, rowLength));
+        putPacked(node, "ground", map.ground(), SURFACE_QUANTUM, rowLength);
+        putPacked(node, "top", map.aquiferTop(), SURFACE_QUANTUM, rowLength);
+        putPacked(node, "bottom", map.aquiferBottom(), SURFACE_QUANTUM, rowLength);
         ArrayNode dates = node.putArray("dates");
         map.heads().forEach(head -> dates.add(head.date().toString()));
-        putSequence(node.putArray("heads"), map.heads(), rowLength);
-        putSequence(node.putArray("drawdowns"), map.drawdowns(), rowLength);
+        putSequence(node, "heads", map.heads(), rowLength);
+        putSequence(node, "drawdowns", map.drawdowns(), rowLength);
     }
 
-    private static void putSequence(ArrayNode node, List<DatedField> fields, int rowLength) {
-        PackedField packed = new PackedField(HEAD_QUANTUM, rowLength);
-        fields.forEach(field -> node.add(packed.next(field.values())));
+    private static void putSequence(ObjectNode node, String name, List<DatedField> fields, int rowLength) {
+        if (!fields.isEmpty()) {
+            PackedNumbers packed = new PackedNumbers(HEAD_QUANTUM, rowLength);
+            fields.forEach(field -> packed.add(field.values()));
+            node.put(name, packed.text());
+        }
     }
 
-    private static void putPacked(ObjectNode node, String name, float[] values, PackedField packed) {
+    private static void putPacked(ObjectNode node, String name, float[] values, double quantum, int rowLength) {
         if (values.length > 0) {
-            node.put(name, packed.next(values));
+            node.put(name, new PackedNumbers(quantum, rowLength).add(values).text());
         }
     }
 
@@ -79,6 +89,9 @@ final class PageData {
         putLength(node, "outlet", site.outlet());
         putLength(node, "top", site.aquiferTop());
         putLength(node, "intake", site.intake());
+        putLength(node, "lowestLevel", site.lowestLevel());
+        node.put("proposed", site.proposed());
+        node.put("operation", site.operation());
         ArrayNode states = node.putArray("states");
         for (SiteState state : site.states()) {
             states.addArray().add(state.name()).add(state.words());
@@ -91,12 +104,18 @@ final class PageData {
         node.put("quantum", HEAD_QUANTUM);
         node.put("flowQuantum", FLOW_QUANTUM);
         putAll(node.putArray("days"), hydrograph.days());
-        putPacked(node, "aquiferHead", hydrograph.aquiferHead(), new PackedField(HEAD_QUANTUM, length));
-        putPacked(node, "waterLevel", hydrograph.waterLevel(), new PackedField(HEAD_QUANTUM, length));
-        putPacked(node, "flow", hydrograph.flow(), new PackedField(FLOW_QUANTUM, length));
+        putPacked(node, "aquiferHead", hydrograph.aquiferHead(), HEAD_QUANTUM, length);
+        putPacked(node, "waterLevel", hydrograph.waterLevel(), HEAD_QUANTUM, length);
+        putPacked(node, "flow", hydrograph.flow(), FLOW_QUANTUM, length);
         ArrayNode references = node.putArray("references");
         for (ReferenceLevel reference : hydrograph.references()) {
-            putLength(references.addObject().put("label", reference.label()), "level", reference.level());
+            ObjectNode level = references.addObject();
+            level.put("kind", reference.kind().name()).put("label", reference.label());
+            putLength(level, "level", reference.level());
+        }
+        ArrayNode measured = node.putArray("measured");
+        for (Hydrograph.Measurement measurement : hydrograph.measured()) {
+            measured.addArray().add(measurement.day()).add(measurement.level());
         }
     }
 
@@ -106,6 +125,34 @@ final class PageData {
         putLength(node, "fromY", line.fromY());
         putLength(node, "toX", line.toX());
         putLength(node, "toY", line.toY());
+    }
+
+    private static void putLimit(ObjectNode node, LimitOutcome limit) {
+        node.put("name", limit.name());
+        node.put("site", limit.site());
+        node.put("quantity", limit.quantity());
+        node.put("conditions", limit.conditions());
+        node.put("unit", limit.unit());
+        node.put("verdict", limit.verdict().name());
+        node.put("words", limit.verdict().words());
+        putNumber(node, "allowed", limit.allowed());
+        putNumber(node, "reached", limit.reached());
+        putNumber(node, "error", limit.error());
+        node.put(
+                "reachedOn",
+                limit.reachedOn() == null ? null : limit.reachedOn().toString());
+        node.put(
+                "crossedOn",
+                limit.crossedOn() == null ? null : limit.crossedOn().toString());
+    }
+
+    /** A number to its last bit, or null if it is not known. */
+    static void putNumber(ObjectNode node, String name, double value) {
+        if (Double.isFinite(value)) {
+            node.put(name, value);
+        } else {
+            node.putNull(name);
+        }
     }
 
     private static void putAll(ArrayNode node, double[] values) {

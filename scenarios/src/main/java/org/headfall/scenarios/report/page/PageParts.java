@@ -30,7 +30,27 @@ public record PageParts(Inlined style, List<Inlined> scripts, List<Licence> lice
     /** Reads the parts from the class path. */
     static PageParts load() {
         Inlined style = Inlined.ofResources(List.of(CHARTS + "dist/uPlot.min.css", OWN + "report.css"));
-        Stream<String> own = Stream.of("data", "colours", "map", "section", "hydrograph", "tables", "page")
+        Stream<String> own = Stream.of(
+                        "packed",
+                        "data",
+                        "words",
+                        "units",
+                        "colours",
+                        "series",
+                        "map",
+                        "map-sites",
+                        "section",
+                        "section-controls",
+                        "map-controls",
+                        "chart",
+                        "hydrograph",
+                        "responses",
+                        "superposed",
+                        "what-if",
+                        "interference",
+                        "balance",
+                        "tables",
+                        "page")
                 .map(name -> OWN + "report-" + name + ".js");
         List<Inlined> scripts = List.of(
                 Inlined.ofResources(List.of(CHARTS + "dist/uPlot.iife.min.js")),

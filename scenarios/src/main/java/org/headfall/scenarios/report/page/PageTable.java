@@ -9,8 +9,14 @@ import java.util.List;
  * @param caption what it shows, with the date
  * @param columns headings with their quantities
  * @param rows cells, as many a row as there are columns
+ * @param shaded columns after the first whose cells are shaded by their numbers
  */
-public record PageTable(String id, String caption, List<Column> columns, List<List<Cell>> rows) {
+public record PageTable(String id, String caption, List<Column> columns, List<List<Cell>> rows, int shaded) {
+
+    /** A table without shades. */
+    PageTable(String id, String caption, List<Column> columns, List<List<Cell>> rows) {
+        this(id, caption, columns, rows, 0);
+    }
 
     /** Copies the lists. */
     public PageTable {

@@ -1,19 +1,21 @@
 package org.headfall.scenarios.report.page;
 
-/** What a column of a table holds; the page switches the units of lengths, flows and volumes at once. */
+/** What a figure is; the page switches the units of heights and flows at once. */
 public enum Quantity {
     /** Words. */
     TEXT("", 0),
     /** A calendar day. */
     DATE("", 0),
-    /** A level or a length (m). */
-    LENGTH("m", 2),
-    /** A small length (m). */
-    SMALL_LENGTH("m", 4),
+    /** A level above datum or a place (m), which is no pressure. */
+    LEVEL("m", 2),
+    /** A height of water: drawdown, head above ground, loss (m). */
+    HEIGHT("m", 2),
+    /** A small height of water (m). */
+    SMALL_HEIGHT("m", 4),
     /** Gauge pressure (kPa). */
     PRESSURE("kPa", 0),
-    /** Change of a level over time (m/yr). */
-    LENGTH_RATE("m/yr", 3),
+    /** Change of a height of water over time (m/yr). */
+    HEIGHT_RATE("m/yr", 3),
     /** Discharge: kept in m³/d, shown in L/s. */
     FLOW("L/s", 2),
     /** Volume: kept in m³, shown in ML. */
@@ -23,6 +25,9 @@ public enum Quantity {
 
     private static final double LITRES_PER_SECOND = 1 / 86.4;
     private static final double MEGALITRES = 1e-3;
+
+    /** Volume from which decimals are more than anyone needs (ML). */
+    private static final double LARGE = 1000;
 
     private final String unit;
     private final int decimals;
@@ -42,6 +47,20 @@ public enum Quantity {
         return this != TEXT && this != DATE;
     }
 
+    /** Smallest step that the shown decimals can tell, in the unit that is shown. */
+    double smallest() {
+        return Math.pow(10, -decimals);
+    }
+
+    /** The quantity of a value with a unit of a limit. */
+    static Quantity ofLimit(String unit) {
+        return switch (unit) {
+            case "m" -> HEIGHT;
+            case "m/yr" -> HEIGHT_RATE;
+            default -> LEVEL;
+        };
+    }
+
     /** The value as shown, in {@link #unit()}. */
     String show(double value) {
         double shown = switch (this) {
@@ -49,6 +68,7 @@ public enum Quantity {
             case VOLUME -> value * MEGALITRES;
             default -> value;
         };
-        return Words.number(shown, decimals);
+        boolean large = this == VOLUME && Math.abs(shown) >= LARGE;
+        return Words.number(shown, large ? 0 : decimals);
     }
 }

@@ -2,6 +2,7 @@ package org.headfall.scenarios.report.page;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.headfall.scenarios.report.content.Assumption;
 import org.headfall.scenarios.report.content.Interference;
 import org.headfall.scenarios.report.content.ReportContent;
@@ -17,7 +18,7 @@ import org.headfall.scenarios.report.content.ReportContent;
  * @param sites bores and springs
  * @param headDoubts error budget of heads
  * @param balance tables of the water balance
- * @param balanceSentence the balance in words
+ * @param sources where the water comes from, empty without a balance
  * @param data JSON for the figures
  * @param parts scripts and styles
  */
@@ -30,7 +31,7 @@ public record ReportPage(
         PageTable sites,
         PageTable headDoubts,
         List<PageTable> balance,
-        String balanceSentence,
+        Optional<WaterSources> sources,
         String data,
         PageParts parts) {
 
@@ -49,7 +50,7 @@ public record ReportPage(
                 ResultTables.sites(content),
                 HeadDoubtTable.of(content.headDoubts()),
                 List.of(BalanceTables.byInterval(content), BalanceTables.byName(content)),
-                BalanceTables.sentence(content),
+                WaterSources.of(content.balance()),
                 PageData.of(content),
                 PageParts.load());
     }
@@ -63,6 +64,12 @@ public record ReportPage(
     /** The end of the period in words. */
     public String end() {
         return Words.date(content.heading().end());
+    }
+
+    /** Where the water comes from and how well the balance closes. */
+    public List<Sentence> balanceSentences() {
+        return sources.map(known -> List.of(known.sentence(), Sentence.of(known.closure())))
+                .orElse(List.of());
     }
 
     /** How the tables of interference were computed, each wording once. */

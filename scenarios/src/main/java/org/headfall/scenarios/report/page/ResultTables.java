@@ -47,26 +47,36 @@ final class ResultTables {
                 outcome,
                 Cell.text(limit.site()),
                 Cell.text(limit.quantity() + ", " + limit.conditions()),
-                Cell.text(Words.number(limit.allowed(), 2) + "\u00a0" + limit.unit()),
-                Cell.text(Words.withError(limit.reached(), limit.error(), limit.unit())),
+                Cell.figure(allowed(limit), limit.allowed()),
+                Cell.figure(reached(limit), limit.reached()),
                 Cell.date(limit.reachedOn(), "\u2013"),
                 Cell.date(limit.crossedOn(), "\u2013"),
                 Cell.text(limit.clause()));
+    }
+
+    /** The allowed value of a limit with its unit. */
+    static Sentence allowed(LimitOutcome limit) {
+        return Sentence.of("").and(Quantity.ofLimit(limit.unit()), limit.allowed());
+    }
+
+    /** The worst value of a limit with its unit and error. */
+    static Sentence reached(LimitOutcome limit) {
+        return Sentence.of("").and(Quantity.ofLimit(limit.unit()), limit.reached(), limit.error());
     }
 
     static PageTable artesianHead(ReportContent content) {
         List<Column> columns = List.of(
                 new Column("Site", Quantity.TEXT),
                 new Column("Date", Quantity.DATE),
-                new Column("Head above ground before", Quantity.LENGTH),
+                new Column("Head above ground before", Quantity.HEIGHT),
                 new Column("Pressure before, water of 20\u00a0\u00b0C", Quantity.PRESSURE),
                 new Column("Pressure before, hot water", Quantity.PRESSURE),
-                new Column("Head above ground then", Quantity.LENGTH),
+                new Column("Head above ground then", Quantity.HEIGHT),
                 new Column("Pressure then, hot water", Quantity.PRESSURE),
-                new Column("Loss", Quantity.LENGTH),
-                new Column("Decline over five years", Quantity.LENGTH_RATE),
-                new Column("Working water level below ground", Quantity.LENGTH),
-                new Column("Water above pump intake", Quantity.LENGTH),
+                new Column("Loss", Quantity.HEIGHT),
+                new Column("Decline over five years", Quantity.HEIGHT_RATE),
+                new Column("Working water level below ground", Quantity.HEIGHT),
+                new Column("Water above pump intake", Quantity.HEIGHT),
                 new Column("Flow before", Quantity.FLOW),
                 new Column("Flow then", Quantity.FLOW),
                 new Column("Stops flowing", Quantity.DATE));
@@ -78,20 +88,20 @@ final class ResultTables {
     }
 
     private static List<Cell> loss(ArtesianHead head, ArtesianHead.Loss loss) {
-        Cell above = Cell.number(Quantity.LENGTH, loss.aboveIntake());
+        Cell above = Cell.number(Quantity.HEIGHT, loss.aboveIntake());
         Cell stops = Cell.date(head.stopsFlowing(), Double.isFinite(head.flowBefore()) ? "keeps flowing" : "\u2013");
         return List.of(
                 Cell.text(head.site()),
                 Cell.date(loss.date(), ""),
-                Cell.number(Quantity.LENGTH, head.before()),
+                Cell.number(Quantity.HEIGHT, head.before()),
                 Cell.number(
                         Quantity.PRESSURE, HeadPressure.atGround(head.before()).orElse(0)),
                 Cell.number(Quantity.PRESSURE, head.hotPressureBefore()),
-                Cell.number(Quantity.LENGTH, loss.headAboveGround()),
+                Cell.number(Quantity.HEIGHT, loss.headAboveGround()),
                 Cell.number(Quantity.PRESSURE, loss.hotPressure()),
-                Cell.number(Quantity.LENGTH, loss.loss()),
-                Cell.number(Quantity.LENGTH_RATE, loss.declineRate()),
-                Cell.number(Quantity.LENGTH, loss.waterLevel()),
+                Cell.number(Quantity.HEIGHT, loss.loss()),
+                Cell.number(Quantity.HEIGHT_RATE, loss.declineRate()),
+                Cell.number(Quantity.HEIGHT, loss.waterLevel()),
                 loss.aboveIntake() <= 0 ? above.marked(Cell.Tone.BAD) : above,
                 Cell.number(Quantity.FLOW, head.flowBefore()),
                 Cell.number(Quantity.FLOW, loss.flow()),
@@ -100,15 +110,19 @@ final class ResultTables {
 
     static PageTable interference(Interference matrix, int number) {
         List<Column> columns = new ArrayList<>();
-        columns.add(new Column("Drawdown at", Quantity.TEXT));
-        matrix.causes().forEach(cause -> columns.add(new Column("due to " + cause, Quantity.LENGTH)));
+        columns.add(new Column("Drawdown (rows) due to (columns)", Quantity.TEXT));
+        matrix.causes().forEach(cause -> columns.add(new Column(cause, Quantity.HEIGHT)));
         columns.add(new Column("By others", Quantity.SHARE));
-        columns.add(new Column("Sum of parts", Quantity.LENGTH));
-        columns.add(new Column("Full run", Quantity.LENGTH));
+        columns.add(new Column("Sum of parts", Quantity.HEIGHT));
+        columns.add(new Column("Full run", Quantity.HEIGHT));
         List<List<Cell>> rows =
                 matrix.rows().stream().map(row -> interferenceRow(matrix, row)).toList();
         return new PageTable(
-                "interference-" + number, "Bore interference on " + Words.date(matrix.date()), columns, rows);
+                "interference-" + number,
+                "Drawdown since the start by cause, on " + Words.date(matrix.date()),
+                columns,
+                rows,
+                matrix.causes().size());
     }
 
     private static List<Cell> interferenceRow(Interference matrix, Interference.Row row) {
@@ -117,10 +131,10 @@ final class ResultTables {
         double own = self < 0 ? 0 : row.drawdowns().get(self);
         List<Cell> cells = new ArrayList<>();
         cells.add(Cell.text(row.site()));
-        row.drawdowns().forEach(drawdown -> cells.add(Cell.number(Quantity.LENGTH, drawdown)));
+        row.drawdowns().forEach(drawdown -> cells.add(Cell.number(Quantity.HEIGHT, drawdown)));
         cells.add(Cell.number(Quantity.SHARE, Math.abs(sum) < 1e-9 ? Double.NaN : (sum - own) / sum * 100));
-        cells.add(Cell.number(Quantity.LENGTH, sum));
-        cells.add(Cell.number(Quantity.LENGTH, row.whole()));
+        cells.add(Cell.number(Quantity.HEIGHT, sum));
+        cells.add(Cell.number(Quantity.HEIGHT, row.whole()));
         return cells;
     }
 
@@ -130,12 +144,14 @@ final class ResultTables {
                 new Column("Kind", Quantity.TEXT),
                 new Column("Holder", Quantity.TEXT),
                 new Column("State at the end", Quantity.TEXT),
-                new Column("Easting", Quantity.LENGTH),
-                new Column("Northing", Quantity.LENGTH),
-                new Column("Ground level", Quantity.LENGTH),
-                new Column("Outlet level", Quantity.LENGTH),
-                new Column("Top of aquifer", Quantity.LENGTH),
-                new Column("Pump intake", Quantity.LENGTH));
+                new Column("Easting", Quantity.LEVEL),
+                new Column("Northing", Quantity.LEVEL),
+                new Column("Ground level", Quantity.LEVEL),
+                new Column("Outlet level", Quantity.LEVEL),
+                new Column("Top of aquifer", Quantity.LEVEL),
+                new Column("Pump intake", Quantity.LEVEL),
+                new Column("Lowest level", Quantity.LEVEL),
+                new Column("Operation", Quantity.TEXT));
         return new PageTable(
                 "sites",
                 "Bores, springs and watched points",
@@ -149,11 +165,13 @@ final class ResultTables {
                 Cell.text(site.kind().words()),
                 Cell.text(site.holder().isBlank() ? "\u2013" : site.holder()),
                 Cell.text(site.states().get(site.states().size() - 1).words()),
-                Cell.number(Quantity.LENGTH, site.x()),
-                Cell.number(Quantity.LENGTH, site.y()),
-                Cell.number(Quantity.LENGTH, site.ground()),
-                Cell.number(Quantity.LENGTH, site.outlet()),
-                Cell.number(Quantity.LENGTH, site.aquiferTop()),
-                Cell.number(Quantity.LENGTH, site.intake()));
+                Cell.number(Quantity.LEVEL, site.x()),
+                Cell.number(Quantity.LEVEL, site.y()),
+                Cell.number(Quantity.LEVEL, site.ground()),
+                Cell.number(Quantity.LEVEL, site.outlet()),
+                Cell.number(Quantity.LEVEL, site.aquiferTop()),
+                Cell.number(Quantity.LEVEL, site.intake()),
+                Cell.number(Quantity.LEVEL, site.lowestLevel()),
+                Cell.text(site.operation().isBlank() ? "\u2013" : site.operation()));
     }
 }

@@ -29,26 +29,6 @@ final class Words {
         return value < 0 && !zero ? MINUS + text : text;
     }
 
-    /** A length in metres with as many decimals as it deserves. */
-    static String metres(double value) {
-        return number(value, lengthDecimals(value)) + "\u00a0m";
-    }
-
-    static int lengthDecimals(double value) {
-        return Math.abs(value) >= 100 ? 1 : 2;
-    }
-
-    /** A value with its error, as "3.20 m ± 0.05 m", or with a remark that the error is not known. */
-    static String withError(double value, double error, String unit) {
-        String figure = number(value, lengthDecimals(value)) + "\u00a0" + unit;
-        if (!Double.isFinite(error)) {
-            return figure + " (numerical error not estimated)";
-        }
-        return error < 0.005
-                ? figure + " (numerical error below 0.01\u00a0" + unit + ")"
-                : figure + " \u00b1\u00a0" + number(error, 2) + "\u00a0" + unit;
-    }
-
     /** "one limit", "3 limits". */
     static String count(long number, String one, String many) {
         return number == 1 ? "one " + one : number + " " + many;
@@ -56,9 +36,13 @@ final class Words {
 
     /** "A, B and C"; after the third name "and 4 more". */
     static String list(List<String> names) {
-        if (names.size() > 4) {
-            return String.join(", ", names.subList(0, 3)) + " and " + (names.size() - 3) + " more";
-        }
+        return names.size() > 4
+                ? String.join(", ", names.subList(0, 3)) + " and " + (names.size() - 3) + " more"
+                : all(names);
+    }
+
+    /** "A, B, C, D and E". */
+    static String all(List<String> names) {
         if (names.size() < 2) {
             return String.join("", names);
         }

@@ -1,0 +1,74 @@
+package org.headfall.scenarios.report;
+
+import java.util.Arrays;
+import java.util.Optional;
+import org.headfall.scenarios.recording.StationSeries;
+import org.headfall.scenarios.report.content.WhatIf;
+
+/**
+ * How much head a discharge takes, {@code linear Q + quadratic Q²}, found from a recorded series by least squares. The
+ * series is exact, so what the law misses is what it cannot say: then there is none.
+ */
+final class FlowLaw {
+
+    /** Largest miss that counts as none (m). */
+    private static final double CLOSE = 0.01;
+
+    private static final double NOTHING = 1e-3;
+
+    private FlowLaw() {}
+
+    /** Law of what flows by itself, from the head above its outlet. */
+    static Optional<WhatIf.Loss> of(StationSeries series, double outlet) {
+        double[] aboveOutlet =
+                Arrays.stream(series.head()).map(head -> head - outlet).toArray();
+        return fitted(series.discharge(), aboveOutlet);
+    }
+
+    /**
+     * Law through recorded pairs; those without discharge are left out.
+     *
+     * @param discharge discharges (m³/d)
+     * @param head head that each of them took (m)
+     * @return the law, empty if nothing flowed or no law of this form comes close to all pairs
+     */
+    static Optional<WhatIf.Loss> fitted(double[] discharge, double[] head) {
+        double qq = 0;
+        double qqq = 0;
+        double qqqq = 0;
+        double hq = 0;
+        double hqq = 0;
+        for (int i = 0; i < discharge.length; i++) {
+            double q = discharge[i];
+            if (q > NOTHING && Double.isFinite(head[i])) {
+                qq += q * q;
+                qqq += q * q * q;
+                qqqq += q * q * q * q;
+                hq += head[i] * q;
+                hqq += head[i] * q * q;
+            }
+        }
+        if (qq == 0) {
+            return Optional.empty();
+        }
+        double determinant = qq * qqqq - qqq * qqq;
+        boolean oneRateOnly = determinant <= 1e-9 * qq * qqqq;
+        double linear = oneRateOnly ? 0 : (hq * qqqq - hqq * qqq) / determinant;
+        double quadratic = oneRateOnly ? hqq / qqqq : (hqq * qq - hq * qqq) / determinant;
+        WhatIf.Loss law = new WhatIf.Loss(linear, quadratic);
+        return linear > -CLOSE / Math.sqrt(qq) && quadratic >= 0 && meets(law, discharge, head)
+                ? Optional.of(law)
+                : Optional.empty();
+    }
+
+    private static boolean meets(WhatIf.Loss law, double[] discharge, double[] head) {
+        for (int i = 0; i < discharge.length; i++) {
+            double q = discharge[i];
+            double lost = law.linear() * q + law.quadratic() * q * q;
+            if (q > NOTHING && Math.abs(lost - head[i]) > CLOSE) {
+                return false;
+            }
+        }
+        return true;
+    }
+}
