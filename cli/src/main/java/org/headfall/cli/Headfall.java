@@ -82,6 +82,7 @@ public final class Headfall implements Runnable {
         CommandLine commandLine = new CommandLine(new Headfall());
         commandLine.addSubcommand(new CheckCommand());
         commandLine.addSubcommand(new CompareCommand());
+        commandLine.addSubcommand(new EstimateCommand(terminal));
         commandLine.addSubcommand(new ExampleCommand());
         commandLine.addSubcommand(new ReportCommand());
         commandLine.addSubcommand(new RerunCommand(terminal));

@@ -92,7 +92,7 @@ public final class AnswerText {
         block.labelled(
                 "Not confined",
                 answer.cellsNotConfined() == 0
-                        ? "nowhere"
+                        ? answer.answeredFrom().isPresent() ? "looked at only at bores, springs and points" : "nowhere"
                         : String.format(
                                 Locale.ROOT,
                                 "%,d of %,d cells: head falls below the aquifer top; see the report",
@@ -123,6 +123,18 @@ public final class AnswerText {
     }
 
     private void trust() {
+        if (answer.answeredFrom().isPresent()) {
+            block.labelled("Answered from", answer.answeredFrom().get());
+            block.labelled(
+                    "Error of heads",
+                    String.format(
+                            Locale.ROOT,
+                            "%.3f m at most by this; not that of the grid",
+                            answer.headErrorMetres().orElse(Double.NaN)));
+            effort();
+            return;
+        }
+        answer.simulatedBecause().ifPresent(reason -> block.labelled("Simulated because", reason));
         if (answer.headErrorMetres().isPresent()) {
             block.labelled(
                     "Error of heads",
@@ -139,6 +151,11 @@ public final class AnswerText {
         Effort effort = answer.effort();
         block.labelled(
                 "Grid and steps", String.format(Locale.ROOT, "%,d cells, %,d steps", effort.cells(), effort.steps()));
+        effort();
+    }
+
+    private void effort() {
+        Effort effort = answer.effort();
         block.labelled(
                 "Time and memory",
                 String.format(

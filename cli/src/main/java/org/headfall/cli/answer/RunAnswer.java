@@ -16,6 +16,7 @@ import org.headfall.scenarios.findings.ArtesianHead;
 import org.headfall.scenarios.findings.FlowByItself;
 import org.headfall.scenarios.recording.RunCalendar;
 import org.headfall.scenarios.recording.Station;
+import org.headfall.scenarios.results.AnsweredFrom;
 import org.headfall.scenarios.results.FinishedRun;
 
 /**
@@ -35,6 +36,8 @@ import org.headfall.scenarios.results.FinishedRun;
  *     are any, beside that of time stepping
  * @param balanceDiscrepancy largest discrepancy of a time step's water balance, as a share of what passed
  * @param effort what the run took
+ * @param answeredFrom the unit responses it was answered from, in words; absent if it was simulated on the grid
+ * @param simulatedBecause why it was simulated although an answer from unit responses was asked for
  * @param folder folder of the results
  * @param files names of the files in it
  */
@@ -52,6 +55,8 @@ public record RunAnswer(
         boolean gridAndBoundaryInHeadError,
         double balanceDiscrepancy,
         Effort effort,
+        Optional<String> answeredFrom,
+        Optional<String> simulatedBecause,
         String folder,
         List<String> files) {
 
@@ -102,6 +107,19 @@ public record RunAnswer(
      * @throws IOException if the folder cannot be listed
      */
     public static RunAnswer of(FinishedRun run, Path folder) throws IOException {
+        return of(run, folder, Optional.empty());
+    }
+
+    /**
+     * The answer of a run that was to be answered from unit responses.
+     *
+     * @param run the run
+     * @param folder folder of its results
+     * @param simulatedBecause why it was simulated instead, if it was
+     * @return the figures
+     * @throws IOException if the folder cannot be listed
+     */
+    public static RunAnswer of(FinishedRun run, Path folder, Optional<String> simulatedBecause) throws IOException {
         RunCalendar calendar = run.description().calendar();
         List<LimitAnswer> limits = run.limits().stream()
                 .map(result -> LimitAnswer.of(result, calendar))
@@ -123,6 +141,8 @@ public record RunAnswer(
                 run.figures().errorBudget().isPresent(),
                 run.figures().solver().largestBalanceDiscrepancy(),
                 effort(run),
+                run.figures().answeredFrom().map(AnsweredFrom::words),
+                simulatedBecause,
                 folder.toString(),
                 files(folder));
     }

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.headfall.scenarios.responses.ResponseKey;
@@ -15,6 +16,28 @@ import org.headfall.solver.response.UnitResponses;
 public final class ResponsesReader {
 
     private ResponsesReader() {}
+
+    /**
+     * Reads the responses of a run, if they hold for another.
+     *
+     * @param folder folder of its results
+     * @param wanted key of the other run
+     * @return the responses
+     * @throws ResultsException if the folder has no responses, the file is damaged, or what they depend on differs; the
+     *     message names all that does
+     */
+    public static StoredResponses readMatching(Path folder, ResponseKey wanted) throws ResultsException {
+        StoredResponses stored = read(folder, wanted);
+        List<String> differences = wanted.differencesTo(stored.key());
+        if (!differences.isEmpty()) {
+            throw new ResultsException(
+                    ResultsException.Kind.OF_ANOTHER_AQUIFER,
+                    folder,
+                    "its unit responses do not hold for this scenario, which differs in: "
+                            + String.join("; ", differences) + ". Run the scenario in full (headfall run)");
+        }
+        return stored;
+    }
 
     /**
      * Reads the responses of a run.

@@ -25,7 +25,9 @@ public final class ResultsException extends IOException {
         /** A file of the results is damaged or was changed. */
         DAMAGED,
         /** Two results cannot be put side by side. */
-        NOT_COMPARABLE
+        NOT_COMPARABLE,
+        /** The results are those of another aquifer or grid. */
+        OF_ANOTHER_AQUIFER
     }
 
     private final Kind kind;

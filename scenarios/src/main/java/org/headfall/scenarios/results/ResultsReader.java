@@ -25,6 +25,7 @@ public final class ResultsReader {
      * @throws ResultsException if the folder holds no finished results or a file is damaged
      */
     public FinishedRun read(Path folder) throws ResultsException {
+        requireMaps(folder);
         for (String name : List.of(SummaryFile.NAME, "heads.nc", "bores.nc")) {
             if (!Files.isRegularFile(folder.resolve(name))) {
                 throw new ResultsException(
@@ -39,6 +40,17 @@ public final class ResultsReader {
             throw e;
         } catch (IOException | IllegalArgumentException e) {
             throw new ResultsException(ResultsException.Kind.DAMAGED, folder, "cannot be read: " + e.getMessage(), e);
+        }
+    }
+
+    /** A run that was answered from unit responses is whole, but has nothing of the grid. */
+    private static void requireMaps(Path folder) throws ResultsException {
+        if (Files.isRegularFile(folder.resolve(SummaryFile.NAME)) && !Files.exists(folder.resolve("heads.nc"))) {
+            throw new ResultsException(
+                    ResultsException.Kind.NOT_FINISHED,
+                    folder,
+                    "heads.nc is missing: results that were answered from unit responses hold tables only; run the"
+                            + " scenario in full for maps and a report");
         }
     }
 

@@ -19,6 +19,24 @@ public final class Tables {
      * @throws IOException if a file cannot be written
      */
     public static void write(Path folder, FinishedRun run) throws IOException {
+        writeOfPlaces(folder, run);
+        WaterBalanceCsv.write(
+                folder.resolve("water-balance.csv"),
+                run.recording().balances(),
+                run.description().calendar());
+        if (!run.description().measurements().isEmpty()) {
+            MeasurementsCsv.write(folder.resolve("measured-heads.csv"), run);
+        }
+    }
+
+    /**
+     * Writes the tables that need nothing of the grid.
+     *
+     * @param folder folder of the results
+     * @param run the run
+     * @throws IOException if a file cannot be written
+     */
+    public static void writeOfPlaces(Path folder, FinishedRun run) throws IOException {
         RunCalendar calendar = run.description().calendar();
         ArtesianHeadTable.write(
                 folder.resolve("artesian-head.csv"), run.findings().artesianHead(), calendar);
@@ -29,12 +47,7 @@ public final class Tables {
                 run.findings().interferenceMethod(),
                 calendar);
         SeriesCsv.write(folder.resolve("bores.csv"), run.description(), run.recording());
-        WaterBalanceCsv.write(
-                folder.resolve("water-balance.csv"), run.recording().balances(), calendar);
         LimitsCsv.write(folder.resolve("limits.csv"), run.limits(), calendar);
-        if (!run.description().measurements().isEmpty()) {
-            MeasurementsCsv.write(folder.resolve("measured-heads.csv"), run);
-        }
         if (run.figures().errorBudget().isPresent()) {
             DoubtsCsv.write(
                     folder.resolve("doubts.csv"), run.figures().errorBudget().get(), calendar);

@@ -2,7 +2,6 @@ package org.headfall.scenarios.run;
 
 import java.util.Arrays;
 import java.util.List;
-import java.util.stream.DoubleStream;
 import org.headfall.scenarios.findings.InterferenceDrawdown;
 import org.headfall.scenarios.recording.Recording;
 import org.headfall.scenarios.recording.ReportDate;
@@ -10,7 +9,6 @@ import org.headfall.scenarios.recording.StationSeries;
 import org.headfall.solver.flow.RateHistory;
 import org.headfall.solver.response.Interference;
 import org.headfall.solver.response.UnitResponses;
-import org.headfall.solver.simulation.Snapshot;
 
 /** Splits the drawdown of a run since its start by what each bore and spring takes more or less than then. */
 final class DrawdownSplit {
@@ -31,20 +29,20 @@ final class DrawdownSplit {
      *
      * @param responses responses of the problem
      * @param history discharges of the run
-     * @param start bores and springs at the start
+     * @param startRates discharge of each bore and spring at the start (m³/d)
      * @param recording what the run recorded
      * @param dates the report dates
      * @return the split
      */
     static InterferenceDrawdown of(
-            UnitResponses responses, RateHistory history, Snapshot start, Recording recording, List<ReportDate> dates) {
-        double[] startRates = DoubleStream.concat(
-                        Arrays.stream(start.boreRate()), Arrays.stream(start.springDischarge()))
-                .toArray();
+            UnitResponses responses,
+            RateHistory history,
+            double[] startRates,
+            Recording recording,
+            List<ReportDate> dates) {
         Interference interference = new Interference(responses, history, startRates);
         double[] days = dates.stream().mapToDouble(ReportDate::day).toArray();
-        double[][][] drawdown =
-                Arrays.stream(days).mapToObj(interference::drawdown).toArray(double[][][]::new);
+        double[][][] drawdown = interference.drawdown(days);
         double[][] remainder = new double[days.length][responses.receptors()];
         for (int k = 0; k < days.length; k++) {
             for (int receptor = 0; receptor < responses.receptors(); receptor++) {

@@ -121,7 +121,7 @@ public final class ScenarioRun {
             InterferenceDrawdown split = DrawdownSplit.of(
                     responses,
                     history,
-                    start.snapshot(),
+                    start.discharges(),
                     main.recording(),
                     plan.description().reportDates());
             RunSeries series = new ComparisonRuns(
@@ -235,6 +235,7 @@ public final class ScenarioRun {
                         budget.isPresent() ? DoubtRuns.METHOD : HeadError.METHOD,
                         budget,
                         drift,
+                        Optional.empty(),
                         (System.nanoTime() - started) * 1e-9,
                         PeakMemory.bytes(),
                         Runtime.getRuntime().availableProcessors()));

@@ -1,7 +1,9 @@
 package org.headfall.scenarios.run;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import java.util.stream.DoubleStream;
 import org.headfall.solver.flow.FlowProblem;
 import org.headfall.solver.simulation.Settings;
 import org.headfall.solver.simulation.Simulation;
@@ -28,6 +30,12 @@ record StartState(double[] heads, Snapshot snapshot) {
         }
         double[] heads = ((StartHeads.Given) start).heads();
         return new StartState(heads, snapshot(problem, heads, BEFORE, settings));
+    }
+
+    /** Discharge of each bore, then each spring (m³/d). */
+    double[] discharges() {
+        return DoubleStream.concat(Arrays.stream(snapshot.boreRate()), Arrays.stream(snapshot.springDischarge()))
+                .toArray();
     }
 
     /** A run of no length gives the state at its start. */

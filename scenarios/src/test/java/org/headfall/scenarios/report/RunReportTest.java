@@ -92,6 +92,7 @@ class RunReportTest {
                         "Halving the tolerance.",
                         Optional.empty(),
                         Optional.empty(),
+                        Optional.empty(),
                         2.5,
                         200_000_000,
                         2));

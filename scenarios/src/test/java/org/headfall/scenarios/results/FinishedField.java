@@ -61,6 +61,7 @@ final class FinishedField {
                         "Invented.",
                         Optional.empty(),
                         Optional.empty(),
+                        Optional.empty(),
                         1.5,
                         123_456_789,
                         2));

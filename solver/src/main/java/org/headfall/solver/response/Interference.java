@@ -1,5 +1,6 @@
 package org.headfall.solver.response;
 
+import java.util.Arrays;
 import org.headfall.solver.flow.RateHistory;
 
 /**
@@ -29,37 +30,48 @@ public final class Interference {
     /**
      * Drawdown at every receptor by every cause.
      *
-     * @param day the day (d), within the run
-     * @return drawdown (m): {@code [receptor][cause]}, receptors and causes in the order of the responses
+     * @param days days (d) within the run, increasing
+     * @return drawdown (m): {@code [day][receptor][cause]}, receptors and causes in the order of the responses
      */
-    public double[][] drawdown(double day) {
-        double[][] drawdown = new double[responses.receptors()][history.points()];
-        for (int cause = 0; cause < history.points(); cause++) {
-            double[] column = drawdownBy(cause, day);
-            for (int receptor = 0; receptor < column.length; receptor++) {
-                drawdown[receptor][cause] = column[receptor];
+    public double[][][] drawdown(double[] days) {
+        double[][][] split = new double[days.length][responses.receptors()][history.points()];
+        Superposition superposition = new Superposition(SharedModes.of(responses.table()));
+        double[] former = new double[history.points()];
+        int next = 0;
+        for (int step = 0; step < history.steps(); step++) {
+            double[] end = new double[history.points()];
+            for (int cause = 0; cause < end.length; cause++) {
+                end[cause] = history.straightenedRateAtEnd(step, cause) - startRates[cause];
             }
+            double[] begin = history.startsAnew(step) ? end : former;
+            while (next < days.length && days[next] <= history.startOf(step + 1)) {
+                if (days[next] > history.startOf(step)) {
+                    partOfStep(superposition, step, days[next], begin, end);
+                    read(superposition, split[next]);
+                }
+                next++;
+            }
+            superposition.lookAhead(history.startOf(step + 1) - history.startOf(step), begin, end);
+            superposition.accept();
+            former = end;
         }
-        return drawdown;
+        return split;
     }
 
-    private double[] drawdownBy(int cause, double day) {
-        double[] drawdown = new double[responses.receptors()];
-        double[] amounts = new double[history.points()];
-        double former = startRates[cause];
-        double formerGrowth = 0;
-        for (int step = 0; step < history.steps() && history.startOf(step) < day; step++) {
-            double end = history.straightenedRateAtEnd(step, cause);
-            double begin = history.startsAnew(step) ? end : former;
-            double growth = (end - begin) / (history.startOf(step + 1) - history.startOf(step));
-            double time = day - history.startOf(step);
-            amounts[cause] = begin - former;
-            responses.table().addSteps(time, amounts, drawdown);
-            amounts[cause] = growth - formerGrowth;
-            responses.table().addRamps(time, amounts, drawdown);
-            former = end;
-            formerGrowth = growth;
+    /** Looks ahead to a day within a step. */
+    private void partOfStep(Superposition superposition, int step, double day, double[] begin, double[] end) {
+        double length = day - history.startOf(step);
+        double share = length / (history.startOf(step + 1) - history.startOf(step));
+        double[] there = new double[end.length];
+        Arrays.setAll(there, cause -> begin[cause] + share * (end[cause] - begin[cause]));
+        superposition.lookAhead(length, begin, there);
+    }
+
+    private static void read(Superposition superposition, double[][] split) {
+        for (int receptor = 0; receptor < split.length; receptor++) {
+            for (int cause = 0; cause < split[receptor].length; cause++) {
+                split[receptor][cause] = superposition.drawdown(receptor, cause);
+            }
         }
-        return drawdown;
     }
 }

@@ -20,6 +20,11 @@ final class SharedModes {
 
     private static final int MODES_PER_DECADE = 5;
 
+    private static final int MODES_PER_DECADE_OF_EVEN_STEPS = 4;
+
+    /** Times from which a sample of all multiples of a step grows no closer than by this factor. */
+    private static final double SAMPLED_EVERY = 1.05;
+
     /** Fastest and slowest mode as multiples of the inverse of the first and last time. */
     private static final double FASTEST = 10;
 
@@ -41,18 +46,11 @@ final class SharedModes {
     private final double[] weights;
     private final double misfit;
 
-    /**
-     * Fits a table.
-     *
-     * @param table the responses
-     */
-    SharedModes(ResponseTable table) {
+    private SharedModes(ResponseTable table, double[] rates, double[] times, double judgedFrom) {
         causes = table.causes();
         receptors = table.receptors();
         atOnce = table.atOnce();
-        double[] tableTimes = table.times();
-        rates = rates(FASTEST / tableTimes[0], SLOWEST / table.lastTime());
-        double[] times = fittedTimes(tableTimes);
+        this.rates = rates;
         DMatrixRMaj relaxed = new DMatrixRMaj(times.length, rates.length);
         relaxed.setData(relaxations(times));
         DMatrixRMaj grown = new DMatrixRMaj(times.length, atOnce.length);
@@ -64,13 +62,50 @@ final class SharedModes {
         }
         DMatrixRMaj fitted = new DMatrixRMaj(rates.length, atOnce.length);
         CommonOps_DDRM.mult(pseudoInverse(relaxed), grown, fitted);
-        misfit = misfit(relaxed, fitted, grown, times, JUDGED_FROM * tableTimes[0]);
+        misfit = misfit(relaxed, fitted, grown, times, judgedFrom);
         CommonOps_DDRM.transpose(fitted);
         weights = fitted.getData();
     }
 
-    private static double[] rates(double fastest, double slowest) {
-        int intervals = (int) Math.ceil(MODES_PER_DECADE * Math.log10(fastest / slowest));
+    /**
+     * Modes for all times of a table.
+     *
+     * @param table the responses
+     */
+    static SharedModes of(ResponseTable table) {
+        double[] times = table.times();
+        return new SharedModes(
+                table,
+                rates(FASTEST / times[0], SLOWEST / table.lastTime(), MODES_PER_DECADE),
+                fittedTimes(times),
+                JUDGED_FROM * times[0]);
+    }
+
+    /**
+     * Fewer modes, for multiples of a step alone.
+     *
+     * @param table the responses
+     * @param step the step (d)
+     * @param steps largest multiple
+     */
+    static SharedModes atMultiples(ResponseTable table, double step, int steps) {
+        double[] rates = rates(FASTEST / step, SLOWEST / (step * steps), MODES_PER_DECADE_OF_EVEN_STEPS);
+        return new SharedModes(table, rates, sampledMultiples(step, steps), step);
+    }
+
+    private static double[] sampledMultiples(double step, int steps) {
+        double[] times = new double[steps];
+        int count = 0;
+        for (int k = 1; k <= steps; k++) {
+            if (k == steps || count == 0 || k * step >= SAMPLED_EVERY * times[count - 1]) {
+                times[count++] = k * step;
+            }
+        }
+        return Arrays.copyOf(times, count);
+    }
+
+    private static double[] rates(double fastest, double slowest, int perDecade) {
+        int intervals = Math.max(1, (int) Math.ceil(perDecade * Math.log10(fastest / slowest)));
         double[] rates = new double[intervals + 1];
         Arrays.setAll(rates, m -> fastest * Math.pow(slowest / fastest, (double) m / intervals));
         return rates;

@@ -81,7 +81,7 @@ public final class SuperposedRun {
         rules = new PointRules(problem);
         responses = station.responses();
         undisturbed = station.undisturbed();
-        modes = new SharedModes(responses.table());
+        modes = SharedModes.of(responses.table());
         superposition = new Superposition(modes);
         tolerance = FlowSystem.ruleTolerance(accuracy);
         lengths = new StepLengths(STEP_SHARE * accuracy);

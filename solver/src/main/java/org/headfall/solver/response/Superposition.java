@@ -65,9 +65,14 @@ final class Superposition {
     double drawdown(int receptor) {
         double sum = 0;
         for (int cause = 0; cause < end.length; cause++) {
-            sum += modes.atOnce(receptor, cause) * end[cause] + modes.weighted(receptor, cause, next, cause * count);
+            sum += drawdown(receptor, cause);
         }
         return sum;
+    }
+
+    /** Drawdown at a receptor by one cause alone at the end of the step last looked at (m). */
+    double drawdown(int receptor, int cause) {
+        return modes.atOnce(receptor, cause) * end[cause] + modes.weighted(receptor, cause, next, cause * count);
     }
 
     /** Drawdown of all receptors at the end of the step last looked at (m). */

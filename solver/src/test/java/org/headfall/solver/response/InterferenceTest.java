@@ -87,8 +87,9 @@ class InterferenceTest {
             });
             UnitResponses responses = UnitResponses.of(problem, List.of(), 400, 1);
             Interference interference = new Interference(responses, outcome.rateHistory(), new double[4]);
+            double[][][] splits = interference.drawdown(days);
             for (int k = 0; k < days.length; k++) {
-                double[][] split = interference.drawdown(days[k]);
+                double[][] split = splits[k];
                 for (int receptor = 0; receptor < 4; receptor++) {
                     double sum = Arrays.stream(split[receptor]).sum();
                     assertEquals(

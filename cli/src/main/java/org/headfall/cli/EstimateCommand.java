@@ -1,0 +1,119 @@
+package org.headfall.cli;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import org.headfall.cli.answer.AnswerJson;
+import org.headfall.cli.answer.AnswerText;
+import org.headfall.cli.answer.RunAnswer;
+import org.headfall.cli.answer.Verdict;
+import org.headfall.scenarios.problem.InputException;
+import org.headfall.scenarios.results.FinishedRun;
+import org.headfall.scenarios.run.RunFromResponses;
+import org.headfall.scenarios.run.RunPlan;
+import org.headfall.scenarios.run.RunPlanner;
+import org.headfall.scenarios.run.ScenarioRun;
+import org.headfall.scenarios.run.StandardOutputs;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+
+/** Answers a scenario with other rates from the unit responses of a run on the same aquifer and grid. */
+@Command(
+        name = "estimate",
+        mixinStandardHelpOptions = true,
+        description =
+                "Answers a scenario in about a second from the unit responses of an earlier run on the same aquifer"
+                        + " and grid: other rates, operations and limits, at bores, springs and protected points only. If the"
+                        + " accuracy cannot be promised the scenario is run in full, and the answer says so.",
+        footerHeading = "%nExamples:%n",
+        footer = {
+            "  headfall estimate my-field",
+            "  headfall estimate my-field/less.yaml --responses my-field/results/scenario"
+        })
+final class EstimateCommand implements Callable<Integer> {
+
+    private final Terminal terminal;
+
+    @Mixin
+    private final ScenarioArgument argument = new ScenarioArgument();
+
+    @Mixin
+    private final JsonOption json = new JsonOption();
+
+    @Option(
+            names = "--responses",
+            paramLabel = "DIR",
+            description = "Results of the earlier run; otherwise results/NAME beside the scenario document NAME.yaml.")
+    private @Nullable Path responses;
+
+    @Option(
+            names = "--output",
+            paramLabel = "DIR",
+            description =
+                    "Folder for the tables; otherwise results/NAME-estimate beside the scenario document NAME.yaml.")
+    private @Nullable Path output;
+
+    @Option(names = "--overwrite", description = "Replace results that are there, once the new ones are complete.")
+    private boolean overwrite;
+
+    @Option(names = "--quiet", description = "Show no summary, only what goes wrong.")
+    private boolean quiet;
+
+    @Option(names = "--fail-on-limit", description = "Answer exit code 3 if a limit is crossed.")
+    private boolean failOnLimit;
+
+    @Spec
+    @SuppressWarnings("NullAway.Init") // set by picocli before call
+    private CommandSpec spec;
+
+    /**
+     * Makes the command.
+     *
+     * @param terminal what is at the other end of the streams
+     */
+    EstimateCommand(Terminal terminal) {
+        this.terminal = terminal;
+    }
+
+    @Override
+    public Integer call() throws InputException, IOException {
+        RunPlan plan = RunPlanner.plan(
+                argument.read(), ProgramVersion.text(), Runtime.getRuntime().availableProcessors());
+        Path results = argument.resultsFolder();
+        Path target = output == null ? results.resolveSibling(results.getFileName() + "-estimate") : output;
+        RunFromResponses estimate = new RunFromResponses(plan, responses == null ? results : responses);
+        RunAnswer answer = RunAnswer.of(run(plan, estimate, target), target, estimate.reasonToSimulate());
+        show(answer);
+        boolean fails = failOnLimit && answer.verdict() == Verdict.CROSSED;
+        return (fails ? ExitCode.LIMIT_CROSSED : ExitCode.DONE).code();
+    }
+
+    @SuppressWarnings("try") // the notice needs only to be closed
+    private FinishedRun run(RunPlan plan, RunFromResponses estimate, Path target) throws IOException {
+        Optional<String> reason = estimate.reasonToSimulate();
+        if (reason.isEmpty()) {
+            return estimate.into(target, overwrite);
+        }
+        PrintWriter err = spec.commandLine().getErr();
+        err.println("headfall: simulated in full, since an answer from unit responses cannot be exact enough: "
+                + reason.get());
+        try (StopNotice notice = StopNotice.whileWriting(target, err)) {
+            return new ScenarioRun(plan, StandardOutputs.all(), (stage, fraction) -> {}).into(target, overwrite);
+        }
+    }
+
+    private void show(RunAnswer answer) {
+        PrintWriter out = spec.commandLine().getOut();
+        if (json.wanted()) {
+            out.println(AnswerJson.of(answer));
+        } else if (!quiet) {
+            AnswerText.write(answer, out, terminal.ansi());
+        }
+    }
+}

@@ -1,0 +1,228 @@
+package org.headfall.scenarios.run;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Collections;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.function.Function;
+import org.headfall.scenarios.findings.ArtesianHeadAnalysis;
+import org.headfall.scenarios.findings.Confinement;
+import org.headfall.scenarios.findings.Findings;
+import org.headfall.scenarios.findings.InterferenceAnalysis;
+import org.headfall.scenarios.findings.InterferenceDrawdown;
+import org.headfall.scenarios.limits.LimitEvaluation;
+import org.headfall.scenarios.limits.RunSeries;
+import org.headfall.scenarios.recording.RecordPlan;
+import org.headfall.scenarios.recording.Recording;
+import org.headfall.scenarios.recording.RunDescription;
+import org.headfall.scenarios.recording.StationSeries;
+import org.headfall.scenarios.responses.ResponseKey;
+import org.headfall.scenarios.responses.StoredResponses;
+import org.headfall.scenarios.results.AnsweredFrom;
+import org.headfall.scenarios.results.FinishedRun;
+import org.headfall.scenarios.results.ResponsesReader;
+import org.headfall.scenarios.results.ResultsException;
+import org.headfall.scenarios.results.ResultsFolder;
+import org.headfall.scenarios.results.RunFigures;
+import org.headfall.scenarios.results.SummaryFile;
+import org.headfall.scenarios.results.Tables;
+import org.headfall.solver.response.StationResponses;
+import org.headfall.solver.response.SuperposedRun;
+import org.headfall.solver.response.SuperposedState;
+import org.headfall.solver.simulation.RunStatistics;
+
+/**
+ * A run answered from the unit responses of another on the same aquifer and grid: at bores, springs and points, without
+ * maps. Its accuracy is promised: heads to 1 mm where rates are given, to 5 mm where discharges follow head. Where that
+ * cannot be kept it says why, and the run is to be simulated.
+ */
+public final class RunFromResponses {
+
+    /** Largest error of head promised where discharges follow head (m). */
+    public static final double PROMISED = 0.005;
+
+    /** Error of head that is stated at least (m). */
+    private static final double STATED = 0.001;
+
+    private static final double ROUNDING = 1e-9;
+
+    private static final String METHOD =
+            "Bound of the error of answering from unit responses, at least what is promised"
+                    + " where rates are given; the errors of the grid and of the distance of a far boundary are those of the run"
+                    + " that the responses come from. The error of the data is not in it.";
+
+    private final long started = System.nanoTime();
+    private final RunPlan plan;
+    private final Path folder;
+    private final ResponseKey key;
+    private final StationResponses responses;
+    private final Optional<SuperposedRun> run;
+    private final String reason;
+
+    /**
+     * Answers a run.
+     *
+     * @param plan the run
+     * @param folder results of the run that the responses come from
+     * @throws ResultsException if the folder has no responses, or they do not hold for this run; the message names all
+     *     that differs
+     */
+    public RunFromResponses(RunPlan plan, Path folder) throws ResultsException {
+        this.plan = plan;
+        this.folder = folder;
+        Optional<double[]> given = plan.start().given();
+        key = ResponseKey.of(plan.description(), plan.problem(), given);
+        StoredResponses stored = ResponsesReader.readMatching(folder, key);
+        responses = stored.forProblem(plan.problem(), given);
+        Optional<SuperposedRun> answered = Optional.empty();
+        String why;
+        if (stored.horizon() < plan.description().endDay() * (1 - ROUNDING)) {
+            why = "the unit responses reach day " + Math.round(stored.horizon()) + " only, the run day "
+                    + Math.round(plan.description().endDay());
+        } else {
+            try {
+                answered = Optional.of(superposed());
+                double error = answered.get().estimatedError();
+                why = error <= PROMISED
+                        ? ""
+                        : String.format(
+                                Locale.ROOT,
+                                "taking discharges that follow head as straight in each step may be off by %.4f m,"
+                                        + " above %.3f m",
+                                error,
+                                PROMISED);
+            } catch (IllegalStateException e) {
+                why = String.valueOf(e.getMessage());
+            }
+        }
+        reason = why;
+        run = answered;
+    }
+
+    private SuperposedRun superposed() {
+        double accuracy = Math.min(plan.settings().accuracy(), PROMISED);
+        SuperposedRun superposed = plan.start() instanceof StartHeads.Steady steady
+                ? SuperposedRun.fromSteady(plan.problem(), steady.problem(plan.problem()), responses, accuracy)
+                : SuperposedRun.fromGiven(plan.problem(), responses, accuracy);
+        RecordPlan records = RecordPlan.of(plan.description(), plan.stationDays(), plan.gridDays());
+        superposed.run(records.days(), plan.description().endDay());
+        return superposed;
+    }
+
+    /** Why the accuracy promised cannot be kept and the run is to be simulated; absent if it can. */
+    public Optional<String> reasonToSimulate() {
+        return reason.isEmpty() ? Optional.empty() : Optional.of(reason);
+    }
+
+    /**
+     * Writes tables and summary.
+     *
+     * @param target final folder of the results
+     * @param overwrite whether results that stand there may be replaced, once the new ones are complete
+     * @return the finished run, without grids and water balance
+     * @throws ResultsException if results exist and may not be replaced, or a file cannot be written
+     * @throws IllegalStateException if it is to be simulated
+     */
+    public FinishedRun into(Path target, boolean overwrite) throws ResultsException {
+        if (!reason.isEmpty()) {
+            throw new IllegalStateException(reason);
+        }
+        try (ResultsFolder results = ResultsFolder.open(target, overwrite)) {
+            FinishedRun finished = finished(run.orElseThrow());
+            Tables.writeOfPlaces(results.file(""), finished);
+            new SummaryFile().write(results.file(""), finished);
+            results.complete();
+            return finished;
+        } catch (IOException e) {
+            throw ResultsFolder.explained(e, target);
+        }
+    }
+
+    private FinishedRun finished(SuperposedRun answered) {
+        RunDescription description = plan.description();
+        Recording recording = recording(answered.states());
+        InterferenceDrawdown split = DrawdownSplit.of(
+                responses.responses(),
+                answered.history(),
+                answered.states().get(0).discharge(),
+                recording,
+                description.reportDates());
+        RunSeries series = new ComparisonRuns(
+                        description,
+                        plan.problem(),
+                        plan.settings().accuracy(),
+                        responses.responses(),
+                        answered.history(),
+                        recording.series())
+                .forLimits(plan.limits());
+        double error = Math.max(STATED, answered.estimatedError());
+        double[] errors = new double[description.stations().size()];
+        Arrays.fill(errors, error);
+        return new FinishedRun(
+                description,
+                recording,
+                new Findings(
+                        new ArtesianHeadAnalysis(description, recording).ofAllStations(),
+                        new InterferenceAnalysis(
+                                        description, recording, plan.problem().bores())
+                                .tables(split),
+                        split.method(),
+                        Confinement.of(description, recording)),
+                new LimitEvaluation(description, series, errors, List.of()).evaluate(plan.limits()),
+                figures(answered, error));
+    }
+
+    private RunFigures figures(SuperposedRun answered, double error) {
+        double seconds = (System.nanoTime() - started) * 1e-9;
+        RunDescription description = plan.description();
+        return new RunFigures(
+                new RunStatistics(
+                        description.grid().cellCount(),
+                        answered.history().steps(),
+                        0,
+                        0,
+                        0,
+                        answered.estimatedError(),
+                        0,
+                        seconds),
+                Collections.nCopies(description.stations().size(), error),
+                METHOD,
+                Optional.empty(),
+                Optional.empty(),
+                Optional.of(new AnsweredFrom(folder.toString(), key.aquiferKey(), answered.estimatedError())),
+                seconds,
+                PeakMemory.bytes(),
+                Runtime.getRuntime().availableProcessors());
+    }
+
+    private Recording recording(List<SuperposedState> states) {
+        double[] days = states.stream().mapToDouble(SuperposedState::day).toArray();
+        List<StationSeries> series = new ArrayList<>();
+        for (int station = 0; station < plan.description().stations().size(); station++) {
+            int place = station;
+            series.add(new StationSeries(
+                    days,
+                    values(states, state -> state.head(), place),
+                    values(states, state -> state.levelInBore(), place),
+                    values(states, state -> state.discharge(), place),
+                    values(states, state -> askedOfBores(state), place)));
+        }
+        return new Recording(days, series, List.of(), List.of(), new double[0]);
+    }
+
+    private static double[] askedOfBores(SuperposedState state) {
+        return Arrays.copyOf(state.asked(), state.levelInBore().length);
+    }
+
+    /** One value a state, NaN at a station that has none. */
+    private static double[] values(List<SuperposedState> states, Function<SuperposedState, double[]> of, int station) {
+        return states.stream()
+                .map(of)
+                .mapToDouble(values -> station < values.length ? values[station] : Double.NaN)
+                .toArray();
+    }
+}

@@ -1,0 +1,142 @@
+package org.headfall.scenarios.run;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.OptionalDouble;
+import org.headfall.scenarios.recording.RunDescription;
+import org.headfall.scenarios.recording.SmallField;
+import org.headfall.scenarios.recording.StationSeries;
+import org.headfall.scenarios.results.FinishedRun;
+import org.headfall.scenarios.results.ResultsException;
+import org.headfall.scenarios.results.ResultsReader;
+import org.headfall.solver.bore.Bore;
+import org.headfall.solver.bore.OperatingPhase;
+import org.headfall.solver.bore.Operation;
+import org.headfall.solver.flow.FlowProblem;
+import org.headfall.solver.schedule.StepSchedule;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** A run answered from the responses of another; the reference is the same run simulated. */
+class RunFromResponsesTest {
+
+    private static final RunProgress SILENT = (stage, fraction) -> {};
+
+    @TempDir
+    Path parent;
+
+    private Path earlier;
+
+    @BeforeEach
+    void runTheEarlierOne() throws IOException {
+        earlier = parent.resolve("earlier");
+        new ScenarioRun(ScenarioRunTest.plan(), List.of(), SILENT).into(earlier, false);
+    }
+
+    /** The idle bore flows freely at the start and the pump runs otherwise. */
+    private static RunPlan otherwise() {
+        RunPlan plan = ScenarioRunTest.plan();
+        List<Bore> bores = plan.problem().bores();
+        Operation rate = new Operation.PumpedRate(
+                new StepSchedule(new double[] {0, 200}, new double[] {600, 1700}), OptionalDouble.of(110));
+        return with(
+                plan,
+                plan.problem()
+                        .withBores(List.of(
+                                bores.get(0).withPhases(List.of(new OperatingPhase(-1, new Operation.FreeFlow(128.5)))),
+                                bores.get(1).withPhases(List.of(new OperatingPhase(0, rate))))),
+                plan.description());
+    }
+
+    private static RunPlan with(RunPlan plan, FlowProblem problem, RunDescription description) {
+        return new RunPlan(
+                description,
+                problem,
+                plan.start(),
+                plan.settings(),
+                plan.stationDays(),
+                plan.gridDays(),
+                plan.limits(),
+                false);
+    }
+
+    @Test
+    void givesWhatTheSimulationGives() throws IOException {
+        RunPlan plan = otherwise();
+        FinishedRun simulated = new ScenarioRun(plan, List.of(), SILENT).into(parent.resolve("simulated"), false);
+        RunFromResponses answer = new RunFromResponses(plan, earlier);
+        assertTrue(answer.reasonToSimulate().isEmpty());
+        FinishedRun answered = answer.into(parent.resolve("answered"), false);
+        for (int station = 0; station < 2; station++) {
+            StationSeries expected = simulated.recording().series().get(station);
+            StationSeries found = answered.recording().series().get(station);
+            for (int k = 0; k < expected.days().length; k++) {
+                String where = "station " + station + " day " + expected.days()[k];
+                assertEquals(expected.days()[k], found.days()[k]);
+                assertEquals(expected.head()[k], found.head()[k], 0.003, where);
+                assertEquals(expected.levelInBore()[k], found.levelInBore()[k], 0.003, where);
+                assertEquals(expected.discharge()[k], found.discharge()[k], 0.01 * 1700, where);
+                assertEquals(expected.wantedDischarge()[k], found.wantedDischarge()[k], 0.01 * 1700, where);
+            }
+        }
+        StationSeries pumped = simulated.recording().series().get(1);
+        assertTrue(pumped.head()[0] - pumped.headAt(90) > 0.5, "heads fall enough to judge");
+        for (int i = 0; i < simulated.limits().size(); i++) {
+            assertEquals(
+                    simulated.limits().get(i).outcome().words(),
+                    answered.limits().get(i).outcome().words());
+        }
+        double[][] split = simulated.findings().interference().get(1).drawdown();
+        double[][] again = answered.findings().interference().get(1).drawdown();
+        for (int row = 0; row < 2; row++) {
+            for (int cause = 0; cause < 2; cause++) {
+                assertEquals(split[row][cause], again[row][cause], 0.01);
+            }
+        }
+    }
+
+    @Test
+    void writesTheTablesAndSaysThatThereAreNoMaps() throws IOException {
+        Path folder = parent.resolve("answered");
+        FinishedRun answered = new RunFromResponses(otherwise(), earlier).into(folder, false);
+        for (String name :
+                List.of("artesian-head.csv", "interference.csv", "limits.csv", "bores.csv", "summary.json")) {
+            assertTrue(Files.isRegularFile(folder.resolve(name)), name);
+        }
+        assertFalse(Files.exists(folder.resolve("heads.nc")));
+        assertTrue(answered.figures().answeredFrom().orElseThrow().words().contains(earlier.toString()));
+        ResultsException noMaps = assertThrows(ResultsException.class, () -> new ResultsReader().read(folder));
+        assertEquals(ResultsException.Kind.NOT_FINISHED, noMaps.kind());
+    }
+
+    @Test
+    void refusesResponsesOfAnotherAquifer() {
+        RunPlan plan = otherwise();
+        List<Bore> bores = plan.problem().bores();
+        Bore moved = new Bore(
+                "idle", 3300, 5250, 0.1, bores.get(0).wellLoss(), bores.get(0).phases());
+        RunPlan other = with(plan, plan.problem().withBores(List.of(moved, bores.get(1))), plan.description());
+        ResultsException refused = assertThrows(ResultsException.class, () -> new RunFromResponses(other, earlier));
+        assertEquals(ResultsException.Kind.OF_ANOTHER_AQUIFER, refused.kind());
+        assertTrue(String.valueOf(refused.getMessage()).contains("places and radii of the bores"));
+    }
+
+    @Test
+    void leavesALongerRunToTheSimulation() throws IOException {
+        RunPlan plan = otherwise();
+        RunDescription run = plan.description();
+        RunDescription longer =
+                SmallField.plainRun(run.title(), run.calendar(), 2 * run.endDay(), run.aquifer(), run.stations());
+        RunFromResponses answer = new RunFromResponses(with(plan, plan.problem(), longer), earlier);
+        assertTrue(answer.reasonToSimulate().orElseThrow().contains("reach day"));
+        assertThrows(IllegalStateException.class, () -> answer.into(parent.resolve("answered"), false));
+    }
+}
