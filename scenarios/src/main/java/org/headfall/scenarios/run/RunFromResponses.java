@@ -30,6 +30,7 @@ import org.headfall.scenarios.results.ResultsFolder;
 import org.headfall.scenarios.results.RunFigures;
 import org.headfall.scenarios.results.SummaryFile;
 import org.headfall.scenarios.results.Tables;
+import org.headfall.scenarios.results.WrittenFiles;
 import org.headfall.solver.response.StationResponses;
 import org.headfall.solver.response.SuperposedRun;
 import org.headfall.solver.response.SuperposedState;
@@ -131,7 +132,7 @@ public final class RunFromResponses {
         if (!reason.isEmpty()) {
             throw new IllegalStateException(reason);
         }
-        try (ResultsFolder results = ResultsFolder.open(target, overwrite)) {
+        try (ResultsFolder results = ResultsFolder.open(target, overwrite, WrittenFiles.OF_A_RUN)) {
             FinishedRun finished = finished(run.orElseThrow());
             Tables.writeOfPlaces(results.file(""), finished);
             new SummaryFile().write(results.file(""), finished);
