@@ -9,7 +9,9 @@ import org.headfall.cli.answer.AnswerJson;
 import org.headfall.cli.answer.AnswerText;
 import org.headfall.cli.answer.RunAnswer;
 import org.headfall.cli.answer.Verdict;
+import org.headfall.cli.progress.Progress;
 import org.headfall.scenarios.problem.InputException;
+import org.headfall.scenarios.reading.ScenarioReading;
 import org.headfall.scenarios.results.FinishedRun;
 import org.headfall.scenarios.run.RunFromResponses;
 import org.headfall.scenarios.run.RunPlan;
@@ -83,19 +85,21 @@ final class EstimateCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws InputException, IOException {
+        ScenarioReading reading = argument.read();
         RunPlan plan = RunPlanner.plan(
-                argument.read(), ProgramVersion.text(), Runtime.getRuntime().availableProcessors());
+                reading, ProgramVersion.text(), Runtime.getRuntime().availableProcessors());
         Path results = argument.resultsFolder();
         Path target = output == null ? results.resolveSibling(results.getFileName() + "-estimate") : output;
         RunFromResponses estimate = new RunFromResponses(plan, responses == null ? results : responses);
-        RunAnswer answer = RunAnswer.of(run(plan, estimate, target), target, estimate.reasonToSimulate());
+        RunAnswer answer = RunAnswer.of(run(reading, plan, estimate, target), target, estimate.reasonToSimulate());
         show(answer);
         boolean fails = failOnLimit && answer.verdict() == Verdict.CROSSED;
         return (fails ? ExitCode.LIMIT_CROSSED : ExitCode.DONE).code();
     }
 
     @SuppressWarnings("try") // the notice needs only to be closed
-    private FinishedRun run(RunPlan plan, RunFromResponses estimate, Path target) throws IOException {
+    private FinishedRun run(ScenarioReading reading, RunPlan plan, RunFromResponses estimate, Path target)
+            throws IOException {
         Optional<String> reason = estimate.reasonToSimulate();
         if (reason.isEmpty()) {
             return estimate.into(target, overwrite);
@@ -103,8 +107,10 @@ final class EstimateCommand implements Callable<Integer> {
         PrintWriter err = spec.commandLine().getErr();
         err.println("headfall: simulated in full, since an answer from unit responses cannot be exact enough: "
                 + reason.get());
-        try (StopNotice notice = StopNotice.whileWriting(target, err)) {
-            return new ScenarioRun(plan, StandardOutputs.all(), (stage, fraction) -> {}).into(target, overwrite);
+        try (Progress progress = quiet ? Progress.SILENT : terminal.progress(err);
+                StopNotice notice = StopNotice.whileWriting(target, err)) {
+            return new ScenarioRun(plan, StandardOutputs.all(reading.folder().usedFiles()), progress::reached)
+                    .into(target, overwrite);
         }
     }
 
