@@ -1,7 +1,6 @@
 package org.headfall.validation.simulator;
 
 import static org.headfall.validation.check.ValidationCase.Pace.FAST;
-import static org.headfall.validation.check.ValidationCase.Pace.SLOW;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -257,7 +256,7 @@ final class OpenAquiferCases {
                 "Steps up, down, to nothing, and injection are each met on their day, at the centre and elsewhere in the"
                         + " cell.",
                 "Rates that run straight between dates; the first 50 S cell²/T = 0.5 d after a change.",
-                SLOW,
+                FAST,
                 findings -> {
                     double[] days = {0, 2, 5, 9, 14};
                     double[] rates = {800, 2500, 400, -600, 1500};
@@ -296,7 +295,7 @@ final class OpenAquiferCases {
                 "Conductances of both directions and the step to the bore are right where T depends on direction.",
                 "Axes that are turned against the grid, which the simulator does not offer; times before 20 S cell²/T of"
                         + " the smaller T, 0.8 d.",
-                SLOW,
+                FAST,
                 findings -> {
                     anisotropic(Placement.CENTRE, findings);
                     anisotropic(Placement.anywhere().get(0), findings);
