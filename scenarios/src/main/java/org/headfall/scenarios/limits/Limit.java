@@ -1,19 +1,66 @@
 package org.headfall.scenarios.limits;
 
+import java.util.OptionalDouble;
+
 /**
- * A limit as the user wrote it.
+ * A limit at one place, as the user wrote it.
  *
  * @param name its name
  * @param quantity what is limited, and the value
- * @param station name of the bore, spring or protected point
- * @param comparison with what it is compared; not used by a floor level
+ * @param place where it holds
+ * @param comparison with what it is compared, and so whose taking counts
  * @param period when it counts
+ * @param howSure probability with which it has to hold; absent for the best estimate. A single run gives a best
+ *     estimate only
  * @param text the clause as the licence words it, empty if not given
  */
 public record Limit(
-        String name, LimitedQuantity quantity, String station, Comparison comparison, LimitPeriod period, String text) {
-    /** Whether judging it takes the run without some bores, beside the run itself. */
+        String name,
+        LimitedQuantity quantity,
+        LimitPlace place,
+        Comparison comparison,
+        LimitPeriod period,
+        OptionalDouble howSure,
+        String text) {
+
+    /**
+     * A limit at one station, by best estimate.
+     *
+     * @param name its name
+     * @param quantity what is limited, and the value
+     * @param station name of the bore, spring or protected point
+     * @param comparison with what it is compared
+     * @param period when it counts
+     * @param text the clause as the licence words it, empty if not given
+     */
+    public Limit(
+            String name,
+            LimitedQuantity quantity,
+            String station,
+            Comparison comparison,
+            LimitPeriod period,
+            String text) {
+        this(name, quantity, new LimitPlace.AtStation(station), comparison, period, OptionalDouble.empty(), text);
+    }
+
+    /** The place in words: of most limits the name of a bore, spring or protected point. */
+    public String station() {
+        return place.words();
+    }
+
+    /** Whether judging it takes another run, beside the run itself. */
     public boolean needsOtherRun() {
-        return !(comparison instanceof Comparison.Start) && !(quantity instanceof LimitedQuantity.FloorLevel);
+        return quantity.measuresAnEffect() && comparison.takesAnotherRun();
+    }
+
+    /** Whose taking counts, what it is compared with and when it has to hold, in words. */
+    public String conditions() {
+        String when = period.words();
+        if (quantity instanceof LimitedQuantity.Distance) {
+            return "from " + comparison.cause();
+        }
+        return quantity.measuresAnEffect() && !(comparison instanceof Comparison.Nothing)
+                ? "caused by " + comparison.cause() + ", compared with " + comparison.words() + ", " + when
+                : when;
     }
 }

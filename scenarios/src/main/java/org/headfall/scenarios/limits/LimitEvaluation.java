@@ -1,20 +1,25 @@
 package org.headfall.scenarios.limits;
 
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import org.headfall.scenarios.findings.Crossing;
 import org.headfall.scenarios.recording.RunDescription;
+import org.headfall.scenarios.recording.Station;
+import org.headfall.scenarios.recording.StationSeries;
 
 /** Evaluates limits on a recording. */
 public final class LimitEvaluation {
 
+    /** Part of the worst value by which it has to have eased for the maximum to have passed. */
+    private static final double EASED = 0.01;
+
     private final RunDescription description;
-    private final RunSeries run;
-    private final double[] headError;
-    private final List<ChangedRun> changedRuns;
+    private final LimitEvidence evidence;
 
     /**
-     * Evaluation of a run.
+     * Evaluation of a run, for limits at stations.
      *
      * @param description the run
      * @param run what it recorded, and what it would have without the bores that a limit leaves out
@@ -23,13 +28,21 @@ public final class LimitEvaluation {
      */
     public LimitEvaluation(
             RunDescription description, RunSeries run, double[] headError, List<ChangedRun> changedRuns) {
-        this.description = description;
-        this.run = run;
-        this.headError = headError.clone();
-        this.changedRuns = List.copyOf(changedRuns);
+        this(description, new LimitEvidence(run, headError, changedRuns, MapPlaces.NONE, MapSeries.NONE, Map.of()));
     }
 
-    /** Outcome of each limit, in their order. */
+    /**
+     * Evaluation of a run.
+     *
+     * @param description the run
+     * @param evidence what it is judged by
+     */
+    public LimitEvaluation(RunDescription description, LimitEvidence evidence) {
+        this.description = description;
+        this.evidence = evidence;
+    }
+
+    /** Outcome of each limit, in their order, without shares of the causes. */
     public List<LimitResult> evaluate(List<Limit> limits) {
         return limits.stream()
                 .map(limit -> new LimitResult(limit, outcome(limit)))
@@ -48,51 +61,177 @@ public final class LimitEvaluation {
     }
 
     private Outcome outcome(Limit limit) {
+        if (limit.quantity() instanceof LimitedQuantity.Distance distance) {
+            return new DistanceEvaluation(description, evidence.places()).outcome(limit, distance);
+        }
+        if (limit.place() instanceof LimitPlace.OnMap map) {
+            MapPlaces.Part part = evidence.places().parts().get(map.words());
+            return part == null
+                    ? new Outcome.NotEvaluated("The cells of " + map.words() + " are not known.")
+                    : new MapEvaluation(description, evidence.maps(), part).outcome(limit);
+        }
+        Optional<String> obstacle = obstacle(limit);
+        return obstacle.isPresent() ? new Outcome.NotEvaluated(obstacle.get()) : atStations(limit);
+    }
+
+    static String unknown(Limit limit) {
+        return "No bore, spring or protected point is called '" + limit.station() + "'.";
+    }
+
+    /** Why a limit cannot be evaluated, as a sentence; nothing if it can. */
+    private Optional<String> obstacle(Limit limit) {
+        if (limit.quantity() instanceof LimitedQuantity.Volume) {
+            return evidence.run().volumes().isEmpty()
+                    ? Optional.of("The volumes that the bores took were not kept.")
+                    : Optional.empty();
+        }
         int station = description.stationIndex(limit.station());
         if (station < 0) {
-            return new Outcome.NotEvaluated("No bore, spring or protected point is called '" + limit.station() + "'.");
+            return Optional.of(unknown(limit));
         }
-        if (limit.needsOtherRun() && run.comparedWith(limit, station).isEmpty()) {
-            return new Outcome.NotEvaluated(
-                    "For comparison it needs " + limit.comparison().words() + ", which was not made.");
+        if (limit.needsOtherRun() && evidence.run().comparedWith(limit, station).isEmpty()) {
+            return Optional.of("For comparison it needs " + limit.comparison().words() + ", which was not made.");
         }
-        LimitSeries counted = counted(limit, run, station);
-        if (counted.days().length == 0) {
+        Station place = description.stations().get(station);
+        if (limit.quantity() instanceof LimitedQuantity.Flow flow
+                && (flow.open().isEmpty() || !(place instanceof Station.BoreSite))) {
+            return Optional.of("It is never left to flow.");
+        }
+        boolean ofSpring = limit.quantity() instanceof LimitedQuantity.SpringDischarge
+                || limit.quantity() instanceof LimitedQuantity.ShareOfSpringDischarge;
+        if (ofSpring && !(place instanceof Station.SpringSite)) {
+            return Optional.of("It is no spring.");
+        }
+        return limit.quantity() instanceof LimitedQuantity.ShareOfAvailableHead share
+                ? noAvailableHead(limit, share, station)
+                : Optional.empty();
+    }
+
+    private Optional<String> noAvailableHead(Limit limit, LimitedQuantity.ShareOfAvailableHead share, int station) {
+        double available =
+                heads(limit, evidence.run(), station, evidence.headError()).leastAvailable(share);
+        if (Double.isNaN(available)) {
+            return Optional.of("The level of " + share.above().words() + " is not known.");
+        }
+        return available > 0
+                ? Optional.empty()
+                : Optional.of("Head was not above " + share.above().words() + " in what it is compared with.");
+    }
+
+    private Outcome atStations(Limit limit) {
+        LimitSeries within = counted(limit, evidence.run());
+        Optional<AfterTaking> after = limit.period().afterTakingStops()
+                ? Optional.ofNullable(evidence.afterTaking().get(limit.comparison()))
+                : Optional.empty();
+        LimitSeries judged = after.isPresent() ? counted(limit, after.get()) : within;
+        if (judged.days().length == 0) {
             return new Outcome.NotEvaluated("The run ends on day " + Math.round(description.endDay())
                     + ", before the limit counts or before a rate can be taken.");
         }
-        double error = counted.error();
-        for (ChangedRun changed : changedRuns) {
-            error += changed.share() * counted.largestDifference(counted(limit, changed.run(), station));
+        double error = Math.max(within.error(), judged.error());
+        for (ChangedRun changed : evidence.changedRuns()) {
+            error += changed.share() * within.largestDifference(counted(limit, comparable(changed.run())));
         }
-        return judge(limit, counted, error);
+        if (limit.period().afterTakingStops() && after.isEmpty()) {
+            return new Outcome.NotEvaluated("The run that goes on after taking stops was not made.");
+        }
+        return judge(limit, judged, error, after);
+    }
+
+    /** A changed run is compared with the other runs of the run itself where it has none of its own. */
+    private RunSeries comparable(RunSeries changed) {
+        return changed.with(evidence.run().others());
+    }
+
+    private LimitSeries counted(Limit limit, RunSeries of) {
+        return counted(limit, of, description.stationIndex(limit.station()));
     }
 
     private LimitSeries counted(Limit limit, RunSeries of, int station) {
-        return LimitSeries.of(
-                        limit.quantity(),
-                        description.calendar(),
-                        of.series().get(station),
-                        of.comparedWith(limit, station),
-                        headError[station])
+        return values(limit, of, station, evidence.headError()).during(limit.period());
+    }
+
+    private LimitSeries counted(Limit limit, AfterTaking after) {
+        return values(limit, after.run(), description.stationIndex(limit.station()), after.headError())
                 .during(limit.period());
     }
 
-    private Outcome judge(Limit limit, LimitSeries series, double error) {
+    /**
+     * Whether a run has gone on long enough after taking stopped for the worst to be over.
+     *
+     * @param limit a limit of a station that counts after taking stops
+     * @param after the run
+     * @return whether the limited value has come back from its worst by more than its error
+     */
+    public boolean worstHasPassed(Limit limit, AfterTaking after) {
+        if (obstacle(limit).isPresent()) {
+            return true;
+        }
+        LimitSeries series = counted(limit, after);
+        return hasPassed(series, series.worst(), series.error());
+    }
+
+    private LimitSeries values(Limit limit, RunSeries of, int station, double[] headError) {
+        LimitedQuantity quantity = limit.quantity();
+        if (quantity instanceof LimitedQuantity.Volume volume) {
+            List<String> bores =
+                    limit.place() instanceof LimitPlace.Together together ? together.bores() : List.of(limit.station());
+            return new VolumeValues(
+                            description,
+                            of.volumes().orElseThrow(),
+                            of.series().get(0).days())
+                    .of(volume, bores);
+        }
+        if (quantity instanceof LimitedQuantity.Flow flow) {
+            return discharges(limit, of, station, headError).flow(flow);
+        }
+        if (quantity instanceof LimitedQuantity.SpringDischarge discharge) {
+            return discharges(limit, of, station, headError).springDischarge(discharge);
+        }
+        return quantity instanceof LimitedQuantity.ShareOfSpringDischarge share
+                ? discharges(limit, of, station, headError).shareOfSpringDischarge(share)
+                : heads(limit, of, station, headError).of(quantity);
+    }
+
+    private HeadValues heads(Limit limit, RunSeries of, int station, double[] headError) {
+        StationSeries series = of.series().get(station);
+        return new HeadValues(
+                description, station, series, of.comparedWith(limit, station), limit.comparison(), headError[station]);
+    }
+
+    private DischargeValues discharges(Limit limit, RunSeries of, int station, double[] headError) {
+        StationSeries series = of.series().get(station);
+        return new DischargeValues(
+                description, station, series, of.comparedWith(limit, station), limit.comparison(), headError[station]);
+    }
+
+    private Outcome judge(Limit limit, LimitSeries series, double error, Optional<AfterTaking> after) {
         int at = series.worst();
         double margin = series.margins()[at];
-        Outcome.Worst worst = new Outcome.Worst(series.days()[at], series.values()[at], margin, error);
+        boolean passed = after.isEmpty() || hasPassed(series, at, error);
+        String note = after.map(longer -> afterTakingWords(longer, passed)).orElse("");
+        Outcome.Worst worst = new Outcome.Worst(series.days()[at], series.values()[at], margin, error, note);
         OptionalDouble first = Crossing.below(series.days(), series.margins(), 0, 0);
-        if (Math.abs(margin) < error) {
-            return new Outcome.Undecided("The margin is smaller than the numerical error.", first, worst);
+        if (!passed && first.isEmpty()) {
+            return new Outcome.Undecided(note, first, worst);
         }
-        if (first.isPresent()) {
-            return new Outcome.Crossed(first.getAsDouble(), worst);
-        }
-        if (limit.period().toDay().orElse(description.endDay()) > description.endDay()) {
-            return new Outcome.Undecided(
-                    "It holds to the end of the run, but counts for longer than the run lasts.", first, worst);
-        }
-        return new Outcome.Holds(worst);
+        return Judgement.of(limit, after.map(AfterTaking::endDay).orElse(description.endDay()), first, worst);
+    }
+
+    /** Whether the worst is over: the value has since come back by more than its error. */
+    private static boolean hasPassed(LimitSeries series, int worst, double error) {
+        int last = series.days().length - 1;
+        double eased = series.margins()[last] - series.margins()[worst];
+        double change = Math.abs(series.values()[worst] - series.values()[0]);
+        return worst < last && eased > Math.max(error, EASED * change);
+    }
+
+    private String afterTakingWords(AfterTaking after, boolean passed) {
+        String stop =
+                "Taking stops on " + description.calendar().at(after.stopDay()).toLocalDate();
+        String end = description.calendar().at(after.endDay()).toLocalDate().toString();
+        return passed
+                ? stop + "; computed until " + end + ", when the worst had passed."
+                : stop + "; the worst had not yet passed on " + end + ", where the computation ends.";
     }
 }

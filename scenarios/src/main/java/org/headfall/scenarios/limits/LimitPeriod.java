@@ -9,11 +9,15 @@ import org.headfall.scenarios.recording.RunCalendar;
  *
  * @param fromDay first day (d since the start)
  * @param toDay last day (d since the start); absent for the end of the run
+ * @param afterTakingStops whether it counts on after the run, when the taking of its cause has stopped
  */
-public record LimitPeriod(double fromDay, OptionalDouble toDay) {
+public record LimitPeriod(double fromDay, OptionalDouble toDay, boolean afterTakingStops) {
 
     /** At any time in the run. */
     public static final LimitPeriod EVER = new LimitPeriod(0, OptionalDouble.empty());
+
+    /** At any time in the run, and after it when taking has stopped. */
+    public static final LimitPeriod EVER_AND_AFTER_TAKING = new LimitPeriod(0, OptionalDouble.empty(), true);
 
     /** Checks the order. */
     public LimitPeriod {
@@ -23,8 +27,21 @@ public record LimitPeriod(double fromDay, OptionalDouble toDay) {
         }
     }
 
+    /**
+     * A part of the run.
+     *
+     * @param fromDay first day (d since the start)
+     * @param toDay last day (d since the start); absent for the end of the run
+     */
+    public LimitPeriod(double fromDay, OptionalDouble toDay) {
+        this(fromDay, toDay, false);
+    }
+
     /** Words for tables, such as "within 5 years". */
     public String words() {
+        if (afterTakingStops) {
+            return "at any time, also after taking stops";
+        }
         if (toDay.isEmpty()) {
             return fromDay <= 0 ? "at any time in the run" : "after " + years(fromDay);
         }

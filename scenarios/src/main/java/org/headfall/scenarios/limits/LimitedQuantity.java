@@ -2,13 +2,25 @@ package org.headfall.scenarios.limits;
 
 import com.fasterxml.jackson.annotation.JsonSubTypes;
 import com.fasterxml.jackson.annotation.JsonTypeInfo;
+import java.time.MonthDay;
+import java.time.format.DateTimeFormatter;
+import java.util.List;
+import java.util.Locale;
+import java.util.OptionalDouble;
 
 /** What a limit limits, with its value. */
 @JsonTypeInfo(use = JsonTypeInfo.Id.NAME, property = "is")
 @JsonSubTypes({
     @JsonSubTypes.Type(value = LimitedQuantity.Drawdown.class, name = "drawdown"),
     @JsonSubTypes.Type(value = LimitedQuantity.FloorLevel.class, name = "floor level"),
-    @JsonSubTypes.Type(value = LimitedQuantity.DeclineRate.class, name = "decline rate")
+    @JsonSubTypes.Type(value = LimitedQuantity.Pressure.class, name = "pressure"),
+    @JsonSubTypes.Type(value = LimitedQuantity.DeclineRate.class, name = "decline rate"),
+    @JsonSubTypes.Type(value = LimitedQuantity.ShareOfAvailableHead.class, name = "share of available head"),
+    @JsonSubTypes.Type(value = LimitedQuantity.Flow.class, name = "flow"),
+    @JsonSubTypes.Type(value = LimitedQuantity.SpringDischarge.class, name = "spring discharge"),
+    @JsonSubTypes.Type(value = LimitedQuantity.ShareOfSpringDischarge.class, name = "share of spring discharge"),
+    @JsonSubTypes.Type(value = LimitedQuantity.Volume.class, name = "volume"),
+    @JsonSubTypes.Type(value = LimitedQuantity.Distance.class, name = "distance")
 })
 public sealed interface LimitedQuantity {
 
@@ -20,6 +32,21 @@ public sealed interface LimitedQuantity {
 
     /** The allowed value. */
     double allowed();
+
+    /** Whether a smaller value is the worse one. */
+    default boolean limitsFromBelow() {
+        return true;
+    }
+
+    /** Whether it is a change, measured from something, and not a value in itself. */
+    default boolean measuresAnEffect() {
+        return false;
+    }
+
+    /** Distance of a value to the allowed one in the allowed direction, negative beyond it. */
+    default double margin(double value) {
+        return limitsFromBelow() ? value - allowed() : allowed() - value;
+    }
 
     /**
      * Head with which it is compared, less head.
@@ -41,6 +68,16 @@ public sealed interface LimitedQuantity {
         public double allowed() {
             return atMost;
         }
+
+        @Override
+        public boolean limitsFromBelow() {
+            return false;
+        }
+
+        @Override
+        public boolean measuresAnEffect() {
+            return true;
+        }
     }
 
     /**
@@ -57,6 +94,31 @@ public sealed interface LimitedQuantity {
         @Override
         public String unit() {
             return "m above datum";
+        }
+
+        @Override
+        public double allowed() {
+            return atLeast;
+        }
+    }
+
+    /**
+     * Pressure that a gauge on the shut bore, full of its own water, shows for the head at its wall.
+     *
+     * @param atLeast lowest allowed gauge pressure (kPa)
+     * @param gaugeLevel level of the gauge (m above datum); absent for the ground beside the bore
+     */
+    record Pressure(double atLeast, OptionalDouble gaugeLevel) implements LimitedQuantity {
+        @Override
+        public String words() {
+            return gaugeLevel.isPresent()
+                    ? String.format(Locale.ROOT, "gauge pressure at %.2f m above datum", gaugeLevel.getAsDouble())
+                    : "gauge pressure at the ground";
+        }
+
+        @Override
+        public String unit() {
+            return "kPa";
         }
 
         @Override
@@ -93,6 +155,226 @@ public sealed interface LimitedQuantity {
         @Override
         public double allowed() {
             return atMost;
+        }
+
+        @Override
+        public boolean limitsFromBelow() {
+            return false;
+        }
+
+        @Override
+        public boolean measuresAnEffect() {
+            return true;
+        }
+    }
+
+    /**
+     * Height of head above a level, as a share of that of the head with which it is compared.
+     *
+     * @param atLeast smallest allowed share (%)
+     * @param above the level
+     */
+    record ShareOfAvailableHead(double atLeast, Base above) implements LimitedQuantity {
+
+        /** The level from which available head is counted. */
+        public enum BaseKind {
+            /** Top of the aquifer. */
+            AQUIFER_TOP("the aquifer top"),
+            /** Intake of the pump of the bore. */
+            PUMP_INTAKE("the pump intake"),
+            /** Outlet of the bore or spring. */
+            OUTLET("the outlet"),
+            /** A level that the limit gives. */
+            GIVEN("");
+
+            private final String words;
+
+            BaseKind(String words) {
+                this.words = words;
+            }
+        }
+
+        /**
+         * Which level.
+         *
+         * @param kind what it is
+         * @param level the level (m above datum) of a given one, otherwise NaN
+         */
+        public record Base(BaseKind kind, OptionalDouble level) {
+            String words() {
+                return level.isPresent()
+                        ? String.format(Locale.ROOT, "%.2f m above datum", level.getAsDouble())
+                        : kind.words;
+            }
+        }
+
+        @Override
+        public String words() {
+            return "share of available head above " + above.words();
+        }
+
+        @Override
+        public String unit() {
+            return "%";
+        }
+
+        @Override
+        public double allowed() {
+            return atLeast;
+        }
+
+        @Override
+        public boolean measuresAnEffect() {
+            return true;
+        }
+    }
+
+    /**
+     * Discharge of a bore while it is left to flow.
+     *
+     * @param atLeast smallest allowed discharge (L/s)
+     * @param open when it is left to flow
+     */
+    record Flow(double atLeast, List<OpenTime> open) implements LimitedQuantity {
+        /** Copies the list. */
+        public Flow {
+            open = List.copyOf(open);
+        }
+
+        /**
+         * Time in which a bore is left to flow. Records hold the state before a change on their day, so the last day
+         * belongs to it and the first one does not.
+         *
+         * @param fromDay day it is opened (d since the start), before the run if it was always open
+         * @param toDay day it is shut
+         */
+        public record OpenTime(double fromDay, double toDay) {
+            boolean has(double day) {
+                return day > fromDay && day <= toDay;
+            }
+        }
+
+        @Override
+        public String words() {
+            return "flow";
+        }
+
+        @Override
+        public String unit() {
+            return "L/s";
+        }
+
+        @Override
+        public double allowed() {
+            return atLeast;
+        }
+    }
+
+    /**
+     * Discharge of a spring.
+     *
+     * @param atLeast smallest allowed discharge (L/s)
+     */
+    record SpringDischarge(double atLeast) implements LimitedQuantity {
+        @Override
+        public String words() {
+            return "spring discharge";
+        }
+
+        @Override
+        public String unit() {
+            return "L/s";
+        }
+
+        @Override
+        public double allowed() {
+            return atLeast;
+        }
+    }
+
+    /**
+     * Discharge of a spring as a share of that with which it is compared.
+     *
+     * @param atLeast smallest allowed share (%)
+     */
+    record ShareOfSpringDischarge(double atLeast) implements LimitedQuantity {
+        @Override
+        public String words() {
+            return "share of spring discharge";
+        }
+
+        @Override
+        public String unit() {
+            return "%";
+        }
+
+        @Override
+        public double allowed() {
+            return atLeast;
+        }
+
+        @Override
+        public boolean measuresAnEffect() {
+            return true;
+        }
+    }
+
+    /**
+     * Water taken since the beginning of the water year.
+     *
+     * @param atMost largest allowed volume of a water year (ML)
+     * @param yearBegins first day of each water year
+     */
+    record Volume(double atMost, MonthDay yearBegins) implements LimitedQuantity {
+
+        private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMMM", Locale.ENGLISH);
+
+        @Override
+        public String words() {
+            return "volume per water year from " + DAY.format(yearBegins);
+        }
+
+        @Override
+        public String unit() {
+            return "ML";
+        }
+
+        @Override
+        public double allowed() {
+            return atMost;
+        }
+
+        @Override
+        public boolean limitsFromBelow() {
+            return false;
+        }
+    }
+
+    /**
+     * Distance of the nearest of some bores. No run is needed for it.
+     *
+     * @param atLeast smallest allowed distance (m)
+     * @param bores names of the bores
+     */
+    record Distance(double atLeast, List<String> bores) implements LimitedQuantity {
+        /** Copies the list. */
+        public Distance {
+            bores = List.copyOf(bores);
+        }
+
+        @Override
+        public String words() {
+            return "distance";
+        }
+
+        @Override
+        public String unit() {
+            return "m";
+        }
+
+        @Override
+        public double allowed() {
+            return atLeast;
         }
     }
 }

@@ -2,6 +2,7 @@ package org.headfall.scenarios.limits;
 
 import com.fasterxml.jackson.annotation.JsonSubTypes;
 import com.fasterxml.jackson.annotation.JsonTypeInfo;
+import java.util.Optional;
 import java.util.OptionalDouble;
 
 /** What a run says about a limit. */
@@ -24,8 +25,32 @@ public sealed interface Outcome {
      * @param value its value, in the unit of the limit
      * @param margin distance to the allowed value in the allowed direction, negative beyond it
      * @param error numerical error of the value, in the same unit
+     * @param note what else there is to say of it, such as where it is; empty for nothing
      */
-    record Worst(double day, double value, double margin, double error) {}
+    record Worst(double day, double value, double margin, double error, String note) {
+        /**
+         * A worst value of which nothing else is to be said.
+         *
+         * @param day its day (d since the start)
+         * @param value its value, in the unit of the limit
+         * @param margin distance to the allowed value in the allowed direction, negative beyond it
+         * @param error numerical error of the value, in the same unit
+         */
+        public Worst(double day, double value, double margin, double error) {
+            this(day, value, margin, error, "");
+        }
+    }
+
+    /** The worst value, if there are values. */
+    default Optional<Worst> worstIfAny() {
+        if (this instanceof Holds holds) {
+            return Optional.of(holds.worst());
+        }
+        if (this instanceof Crossed crossed) {
+            return Optional.of(crossed.worst());
+        }
+        return this instanceof Undecided undecided ? Optional.of(undecided.worst()) : Optional.empty();
+    }
 
     /**
      * Kept at every recorded day, by more than the numerical error.

@@ -17,6 +17,10 @@ final class BoreColumns {
                     TableColumn.quantity("x", Dimension.LENGTH, ValueRanges.POSITION),
                     TableColumn.quantity("y", Dimension.LENGTH, ValueRanges.POSITION),
                     TableColumn.text("holder").orNone(),
+                    TableColumn.text("class").orNone(),
+                    TableColumn.text("zone").orNone(),
+                    TableColumn.quantity("entitlement", Dimension.RATE, ValueRanges.ENTITLEMENT)
+                            .orNone(),
                     TableColumn.word("group", BoreWords.GROUPS.keySet()),
                     TableColumn.quantity("screen_radius", Dimension.LENGTH, ValueRanges.SCREEN_RADIUS),
                     TableColumn.quantity("ground_level", Dimension.LEVEL, ValueRanges.LEVEL)

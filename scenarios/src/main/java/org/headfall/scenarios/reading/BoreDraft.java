@@ -64,6 +64,7 @@ final class BoreDraft {
                 bore.name(),
                 bore.position(),
                 bore.holder(),
+                bore.licence(),
                 bore.group(),
                 bore.screenRadius(),
                 levels,

@@ -9,6 +9,7 @@ import org.headfall.scenarios.problem.Place;
 import org.headfall.scenarios.quantity.Dimension;
 import org.headfall.scenarios.quantity.Quantity;
 import org.headfall.scenarios.scenario.BoreCompletion;
+import org.headfall.scenarios.scenario.BoreLicence;
 import org.headfall.scenarios.scenario.BoreSpecification;
 import org.headfall.scenarios.scenario.BoreSpecification.Group;
 import org.headfall.scenarios.scenario.BoreSpecification.Levels;
@@ -91,6 +92,7 @@ final class BoreReader {
         @Nullable Position position = positions.required(section, "at");
         @Nullable String holder = section.optionalText("holder");
         known.addHolder(holder == null ? "" : holder);
+        BoreLicence licence = licence(section);
         @Nullable Group group = section.choice("group", BoreWords.GROUPS);
         @Nullable Quantity radius = section.quantity("screen_radius", Dimension.LENGTH, ValueRanges.SCREEN_RADIUS);
         Levels levels = levels(section);
@@ -105,6 +107,7 @@ final class BoreReader {
                 name,
                 position,
                 holder == null ? "" : holder,
+                licence,
                 group,
                 radius.value(),
                 levels,
@@ -115,6 +118,18 @@ final class BoreReader {
         BoreDraft draft = new BoreDraft(bore, levelPlace(section));
         phases.forEach(phase -> draft.add(phase.phase(), phase.place(), inputs.problems()));
         return draft;
+    }
+
+    private BoreLicence licence(Section section) {
+        @Nullable String userClass = section.optionalText("class");
+        @Nullable String zone = section.optionalText("zone");
+        @Nullable
+        Quantity entitlement = section.optionalQuantity("entitlement", Dimension.RATE, ValueRanges.ENTITLEMENT);
+        known.addClass(userClass == null ? "" : userClass);
+        return new BoreLicence(
+                userClass == null ? "" : userClass,
+                zone == null ? "" : zone,
+                entitlement == null ? OptionalDouble.empty() : OptionalDouble.of(entitlement.value()));
     }
 
     private static Levels levels(Section section) {

@@ -16,6 +16,7 @@ import org.headfall.scenarios.problem.Place;
 import org.headfall.scenarios.problem.ProblemKind;
 import org.headfall.scenarios.quantity.Dimension;
 import org.headfall.scenarios.reading.TimeCourseReader.Shape;
+import org.headfall.scenarios.scenario.BoreLicence;
 import org.headfall.scenarios.scenario.BoreOperation;
 import org.headfall.scenarios.scenario.BoreSpecification;
 import org.headfall.scenarios.scenario.BoreSpecification.Group;
@@ -70,7 +71,12 @@ final class BoreTableReader {
         } else {
             known.miss();
         }
-        known.addHolder(row.has("holder") ? row.text("holder") : "");
+        known.addHolder(textOf(row, "holder"));
+        known.addClass(textOf(row, "class"));
+    }
+
+    private static String textOf(TableRow row, String column) {
+        return row.has(column) ? row.text(column) : "";
     }
 
     private BoreDraft bore(TableRow row) {
@@ -81,14 +87,15 @@ final class BoreTableReader {
         BoreSpecification bore = new BoreSpecification(
                 row.text("name"),
                 position,
-                row.has("holder") ? row.text("holder") : "",
+                textOf(row, "holder"),
+                new BoreLicence(textOf(row, "class"), textOf(row, "zone"), valueOf(row, "entitlement")),
                 group,
                 row.value("screen_radius"),
                 new Levels(
-                        level(row, "ground_level"),
-                        level(row, "outlet_level"),
-                        level(row, "pump_intake_level"),
-                        level(row, "lowest_level")),
+                        valueOf(row, "ground_level"),
+                        valueOf(row, "outlet_level"),
+                        valueOf(row, "pump_intake_level"),
+                        valueOf(row, "lowest_level")),
                 new WellLossSpecification(row.valueOr("linear_well_loss", 0), row.valueOr("quadratic_well_loss", 0), 2),
                 completions.completion(row),
                 List.of(),
@@ -112,7 +119,7 @@ final class BoreTableReader {
         return row.place("name");
     }
 
-    private static OptionalDouble level(TableRow row, String column) {
+    private static OptionalDouble valueOf(TableRow row, String column) {
         return row.has(column) ? OptionalDouble.of(row.value(column)) : OptionalDouble.empty();
     }
 

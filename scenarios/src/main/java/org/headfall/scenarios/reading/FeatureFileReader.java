@@ -16,9 +16,10 @@ import org.headfall.scenarios.vector.PlacementCheck;
 import org.headfall.scenarios.vector.TextPosition;
 import org.headfall.scenarios.vector.VectorLimits;
 import org.jspecify.annotations.Nullable;
+import org.locationtech.jts.geom.Lineal;
 import org.locationtech.jts.geom.Polygonal;
 
-/** Reads the polygons of GeoJSON files and checks that they fit the scenario. */
+/** Reads the polygons and lines of GeoJSON files and checks that they fit the scenario. */
 final class FeatureFileReader {
     private final Inputs inputs;
     private final MapArea area;
@@ -31,6 +32,16 @@ final class FeatureFileReader {
     /** The features, all of them polygons; null after problems have been reported. */
     @Nullable
     List<Feature> polygons(SpatialFile file) {
+        return shapes(file, Polygonal.class, "polygons");
+    }
+
+    /** The features, all of them lines; null after problems have been reported. */
+    @Nullable
+    List<Feature> lines(SpatialFile file) {
+        return shapes(file, Lineal.class, "lines");
+    }
+
+    private @Nullable List<Feature> shapes(SpatialFile file, Class<?> kind, String words) {
         long before = inputs.problems().count();
         try {
             FeatureFile read = new GeoJsonReader(VectorLimits.DEFAULT)
@@ -41,7 +52,7 @@ final class FeatureFileReader {
                         .fault(read)
                         .ifPresent(fault -> inputs.report(file, fault, ProblemKind.COORDINATE_SYSTEM));
             }
-            read.features().forEach(feature -> requirePolygon(file, feature));
+            read.features().forEach(feature -> requireShape(file, feature, kind, words));
             return inputs.problems().count() == before ? read.features() : null;
         } catch (SpatialFormatException wrong) {
             inputs.report(file, wrong);
@@ -74,14 +85,11 @@ final class FeatureFileReader {
         }
     }
 
-    private void requirePolygon(SpatialFile file, Feature feature) {
-        if (!(feature.geometry() instanceof Polygonal)) {
+    private void requireShape(SpatialFile file, Feature feature, Class<?> kind, String words) {
+        if (!kind.isInstance(feature.geometry())) {
             String found = "a " + feature.geometry().getGeometryType() + " as feature " + feature.number();
             inputs.problems()
-                    .add(
-                            place(file, feature.position()),
-                            file.name(),
-                            Finding.of(ProblemKind.GEOMETRY, found, "polygons"));
+                    .add(place(file, feature.position()), file.name(), Finding.of(ProblemKind.GEOMETRY, found, words));
         }
     }
 

@@ -9,6 +9,7 @@ import java.util.Set;
  */
 final class KnownBores {
     private final Set<String> holders = new LinkedHashSet<>();
+    private final Set<String> classes = new LinkedHashSet<>();
     private boolean complete = true;
 
     void addHolder(String holder) {
@@ -20,6 +21,17 @@ final class KnownBores {
     /** Holders of bores, in the order of the document. */
     Set<String> holders() {
         return holders;
+    }
+
+    void addClass(String userClass) {
+        if (!userClass.isEmpty()) {
+            classes.add(userClass);
+        }
+    }
+
+    /** Classes of users of bores, in the order of the document. */
+    Set<String> classes() {
+        return classes;
     }
 
     /** Says that there are bores whose names could not be read. */

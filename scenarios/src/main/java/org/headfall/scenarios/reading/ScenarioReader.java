@@ -3,12 +3,15 @@ package org.headfall.scenarios.reading;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 import org.headfall.scenarios.document.DocumentNode;
 import org.headfall.scenarios.document.DocumentParser;
 import org.headfall.scenarios.document.FileReach;
 import org.headfall.scenarios.document.ScenarioFolder;
 import org.headfall.scenarios.document.Section;
 import org.headfall.scenarios.problem.Problems;
+import org.headfall.scenarios.scenario.AccountsSpecification;
 import org.headfall.scenarios.scenario.AquiferSpecification;
 import org.headfall.scenarios.scenario.Area;
 import org.headfall.scenarios.scenario.BoreSpecification;
@@ -16,7 +19,7 @@ import org.headfall.scenarios.scenario.BoundarySpecification;
 import org.headfall.scenarios.scenario.CoordinateSystem;
 import org.headfall.scenarios.scenario.Field;
 import org.headfall.scenarios.scenario.GridSpecification;
-import org.headfall.scenarios.scenario.Limit;
+import org.headfall.scenarios.scenario.LimitSpecification;
 import org.headfall.scenarios.scenario.MeasurementSpecification;
 import org.headfall.scenarios.scenario.OutputSpecification;
 import org.headfall.scenarios.scenario.Period;
@@ -93,7 +96,15 @@ public final class ScenarioReader {
         List<BoreSpecification> bores = boreReader.read(document);
         List<MeasurementSpecification> measurements =
                 new MeasurementReader(inputs, names, boreReader.known(), period).read(document);
-        List<Limit> limits = new LimitReader(inputs, names, boreReader.known(), period).read(document);
+        Optional<AccountsSpecification> accounts = new AccountsReader(inputs, names, boreReader.known()).read(document);
+        KnownPlaces known = new KnownPlaces(
+                names.names(),
+                springs.stream().map(SpringSpecification::name).collect(Collectors.toSet()),
+                protectedPoints.stream().map(ProtectedPoint::name).collect(Collectors.toSet()),
+                boreReader.known(),
+                Set.of());
+        List<LimitSpecification> limits =
+                new LimitReader(inputs, known, wholeGrid, period, accounts.isPresent()).read(document);
         @Nullable StartSpecification start = new StartReader(inputs, area, headsAreHeld(document, bed)).read(document);
         OutputSpecification output = new OutputReader(inputs, period).read(document);
         Planning planning = new Planning(new SitingReader(inputs, wholeGrid, period).read(document));
@@ -124,6 +135,7 @@ public final class ScenarioReader {
                 bores,
                 protectedPoints,
                 measurements,
+                accounts,
                 limits,
                 start,
                 output,

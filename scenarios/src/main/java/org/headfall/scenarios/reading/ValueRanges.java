@@ -22,6 +22,8 @@ final class ValueRanges {
     static final AllowedRange RECHARGE = AllowedRange.between(0, 0.1);
     /** Rate of a bore or of flow across a piece of the rim (m3/d). */
     static final AllowedRange RATE = AllowedRange.between(-1e7, 1e7);
+    /** Entitlement of a bore as a mean rate (m3/d). */
+    static final AllowedRange ENTITLEMENT = AllowedRange.between(0, 1e7);
     /** Conductance of a spring (m2/d). */
     static final AllowedRange CONDUCTANCE = AllowedRange.positiveUpTo(1e8);
     /** Radius at the face of a screen (m). */

@@ -215,10 +215,16 @@ public final class RunReport {
     private LimitOutcome limit(LimitResult result) {
         Outcome outcome = result.outcome();
         if (outcome instanceof Outcome.Holds holds) {
-            return limit(result, Verdict.HOLDS, holds.worst(), null, "");
+            return limit(
+                    result, Verdict.HOLDS, holds.worst(), null, holds.worst().note());
         }
         if (outcome instanceof Outcome.Crossed crossed) {
-            return limit(result, Verdict.CROSSED, crossed.worst(), date(crossed.firstDay()), "");
+            return limit(
+                    result,
+                    Verdict.CROSSED,
+                    crossed.worst(),
+                    date(crossed.firstDay()),
+                    crossed.worst().note());
         }
         if (outcome instanceof Outcome.Undecided undecided) {
             LocalDate first = date(undecided.firstDay());
@@ -240,8 +246,7 @@ public final class RunReport {
                 limit.text(),
                 limit.station(),
                 limit.quantity().words(),
-                "caused by " + limit.comparison().cause() + ", compared with "
-                        + limit.comparison().words() + ", " + limit.period().words(),
+                limit.conditions(),
                 limit.quantity().allowed(),
                 worst == null ? Double.NaN : worst.value(),
                 worst == null ? null : date(worst.day()),

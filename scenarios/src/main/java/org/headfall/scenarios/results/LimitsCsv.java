@@ -3,7 +3,11 @@ package org.headfall.scenarios.results;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.Collectors;
+import org.headfall.scenarios.limits.CauseShare;
 import org.headfall.scenarios.limits.Limit;
 import org.headfall.scenarios.limits.LimitResult;
 import org.headfall.scenarios.limits.Outcome;
@@ -27,8 +31,12 @@ final class LimitsCsv {
             "first crossed on",
             "worst value",
             "worst on",
+            "shares of drawdown by cause on that day (m)",
+            "how sure it has to be (%)",
             "remark",
             "text of the limit");
+
+    private static final double PER_CENT = 100;
 
     private LimitsCsv() {}
 
@@ -48,35 +56,62 @@ final class LimitsCsv {
                 .text(limit.quantity().words())
                 .text(limit.station())
                 .text(limit.comparison().cause())
-                .text(limit.comparison().words())
+                .text(limit.quantity().measuresAnEffect() ? limit.comparison().words() : "nothing")
                 .text(limit.period().words())
                 .number(limit.quantity().allowed(), 3)
                 .text(limit.quantity().unit())
                 .text(result.outcome().words());
-        outcome(cells, result.outcome(), calendar);
-        return cells.text(limit.text());
+        outcome(cells, result, calendar);
+        return cells.text(remark(result.outcome())).text(limit.text());
     }
 
-    private static void outcome(CsvLineCells cells, Outcome outcome, RunCalendar calendar) {
-        if (outcome instanceof Outcome.Holds holds) {
-            worst(cells, OptionalDouble.empty(), holds.worst(), "", calendar);
-        } else if (outcome instanceof Outcome.Crossed crossed) {
-            worst(cells, OptionalDouble.of(crossed.firstDay()), crossed.worst(), "", calendar);
-        } else if (outcome instanceof Outcome.Undecided undecided) {
-            worst(cells, undecided.firstDay(), undecided.worst(), undecided.reason(), calendar);
-        } else if (outcome instanceof Outcome.NotEvaluated not) {
-            cells.empty().empty().empty().empty().empty().text(not.reason());
+    private static void outcome(CsvLineCells cells, LimitResult result, RunCalendar calendar) {
+        Optional<Outcome.Worst> worst = result.outcome().worstIfAny();
+        if (worst.isPresent()) {
+            cells.number(worst.get().margin(), 3).number(worst.get().error(), 4);
+            date(cells, firstDay(result.outcome()), calendar);
+            cells.number(worst.get().value(), 3).date(calendar.at(worst.get().day()));
+        } else {
+            cells.empty().empty().empty().empty().empty();
         }
-    }
-
-    private static void worst(
-            CsvLineCells cells, OptionalDouble firstDay, Outcome.Worst worst, String remark, RunCalendar calendar) {
-        cells.number(worst.margin(), 3).number(worst.error(), 4);
-        if (firstDay.isPresent()) {
-            cells.date(calendar.at(firstDay.getAsDouble()));
+        cells.text(shares(result.shares()));
+        OptionalDouble sure = result.limit().howSure();
+        if (sure.isPresent()) {
+            cells.number(PER_CENT * sure.getAsDouble(), 1);
         } else {
             cells.empty();
         }
-        cells.number(worst.value(), 3).date(calendar.at(worst.day())).text(remark);
+    }
+
+    private static OptionalDouble firstDay(Outcome outcome) {
+        if (outcome instanceof Outcome.Crossed crossed) {
+            return OptionalDouble.of(crossed.firstDay());
+        }
+        return outcome instanceof Outcome.Undecided undecided ? undecided.firstDay() : OptionalDouble.empty();
+    }
+
+    private static void date(CsvLineCells cells, OptionalDouble day, RunCalendar calendar) {
+        if (day.isPresent()) {
+            cells.date(calendar.at(day.getAsDouble()));
+        } else {
+            cells.empty();
+        }
+    }
+
+    private static String shares(List<CauseShare> shares) {
+        return shares.stream()
+                .map(share -> String.format(Locale.ROOT, "%s: %.3f", share.cause(), share.drawdown()))
+                .collect(Collectors.joining("; "));
+    }
+
+    private static String remark(Outcome outcome) {
+        if (outcome instanceof Outcome.NotEvaluated not) {
+            return not.reason();
+        }
+        String note = outcome.worstIfAny().map(Outcome.Worst::note).orElse("");
+        return outcome instanceof Outcome.Undecided undecided
+                        && !undecided.reason().equals(note)
+                ? (undecided.reason() + " " + note).strip()
+                : note;
     }
 }

@@ -1,22 +1,27 @@
 package org.headfall.scenarios.run;
 
 import java.util.Arrays;
-import java.util.BitSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
 import org.headfall.scenarios.limits.Comparison;
 import org.headfall.scenarios.limits.Limit;
+import org.headfall.scenarios.limits.LimitPlace;
 import org.headfall.scenarios.limits.RunSeries;
+import org.headfall.scenarios.recording.RecordPlan;
+import org.headfall.scenarios.recording.Recorder;
 import org.headfall.scenarios.recording.RunDescription;
-import org.headfall.scenarios.recording.Station;
 import org.headfall.scenarios.recording.StationSeries;
+import org.headfall.scenarios.recording.TakenVolumes;
 import org.headfall.solver.flow.FlowProblem;
 import org.headfall.solver.flow.RateHistory;
 import org.headfall.solver.response.RunWithout;
 import org.headfall.solver.response.UnitResponses;
+import org.headfall.solver.simulation.Settings;
 
-/** What the run would have given without some bores, for the limits that count the effect of these bores alone. */
+/** What other runs would have given at the stations, for the limits that measure an effect from them. */
 final class ComparisonRuns {
 
     private final RunDescription description;
@@ -51,24 +56,32 @@ final class ComparisonRuns {
         this.series = series;
     }
 
-    /** The run with the series without the bores of each comparison that a limit needs. */
+    /** Whether a limit of a station needs a run that can be made from the run itself; other cases are runs of their own. */
+    static boolean areNeededBy(Limit limit) {
+        return limit.needsOtherRun()
+                && limit.place() instanceof LimitPlace.AtStation
+                && !(limit.comparison() instanceof Comparison.WithCase);
+    }
+
+    /** The run with the series of each comparison that a limit needs, other cases excepted. */
     RunSeries forLimits(List<Limit> limits) {
         Map<Comparison, List<StationSeries>> comparisons = new LinkedHashMap<>();
         for (Limit limit : limits) {
-            if (limit.needsOtherRun()) {
-                comparisons.computeIfAbsent(limit.comparison(), this::without);
+            if (areNeededBy(limit)) {
+                comparisons.computeIfAbsent(limit.comparison(), this::series);
             }
         }
-        return new RunSeries(series, comparisons);
+        int bores = description.bores().size();
+        return new RunSeries(series, comparisons, Optional.of(TakenVolumes.of(history, bores)));
+    }
+
+    private List<StationSeries> series(Comparison comparison) {
+        return comparison instanceof Comparison.BeforeAnyTaking ? beforeAnyTaking() : without(comparison);
     }
 
     private List<StationSeries> without(Comparison comparison) {
-        List<Station.BoreSite> bores = description.bores();
-        BitSet shut = new BitSet();
-        for (int i = 0; i < bores.size(); i++) {
-            shut.set(i, counts(comparison, bores.get(i)));
-        }
-        RunWithout without = new RunWithout(problem, responses, history, shut, accuracy);
+        RunWithout without =
+                new RunWithout(problem, responses, history, LeftOut.bores(description, comparison), accuracy);
         StationSeries[] changed = new StationSeries[series.size()];
         Arrays.setAll(changed, station -> changed(station, without));
         return List.of(changed);
@@ -89,10 +102,28 @@ final class ComparisonRuns {
         return new StationSeries(days, head, run.levelInBore(), discharge, run.wantedDischarge());
     }
 
-    private static boolean counts(Comparison comparison, Station.BoreSite bore) {
-        if (comparison instanceof Comparison.WithoutHolder without) {
-            return bore.holder().equals(without.holder());
-        }
-        return comparison instanceof Comparison.WithoutAnyBore || bore.proposed();
+    /** The steady state without any bore, the same on all days. */
+    private List<StationSeries> beforeAnyTaking() {
+        StartState state = StartState.of(
+                problem, new StartHeads.Steady(Set.of()), new Settings(accuracy, Double.POSITIVE_INFINITY, 1));
+        Recorder recorder =
+                new Recorder(description, new RecordPlan(new double[] {0}, new double[0], new double[0]), List.of());
+        recorder.recorded(state.snapshot());
+        return recorder.recording().series().stream()
+                .map(ComparisonRuns::always)
+                .toList();
+    }
+
+    private static StationSeries always(StationSeries one) {
+        return new StationSeries(
+                new double[] {0, Double.MAX_VALUE},
+                twice(one.head()),
+                twice(one.levelInBore()),
+                twice(one.discharge()),
+                twice(one.wantedDischarge()));
+    }
+
+    private static double[] twice(double[] one) {
+        return new double[] {one[0], one[0]};
     }
 }

@@ -25,6 +25,7 @@ final class HeadError implements SimulationObserver {
     private final double[] largest;
     private final double[] reportDays;
     private final double[][] onReportDay;
+    private double largestAnywhere;
 
     /**
      * Error at the stations of a run.
@@ -43,6 +44,7 @@ final class HeadError implements SimulationObserver {
         Arrays.fill(largest, accuracy);
         reportDays =
                 description.reportDates().stream().mapToDouble(ReportDate::day).toArray();
+        largestAnywhere = accuracy;
         onReportDay = new double[reportDays.length][];
     }
 
@@ -53,6 +55,9 @@ final class HeadError implements SimulationObserver {
             now[i] = Math.max(accuracy, Math.abs(snapshot.headError()[cells[i]]));
             largest[i] = Math.max(largest[i], now[i]);
         }
+        for (double error : snapshot.headError()) {
+            largestAnywhere = Math.max(largestAnywhere, Math.abs(error));
+        }
         int date = Arrays.binarySearch(reportDays, snapshot.day());
         if (date >= 0) {
             onReportDay[date] = now;
@@ -62,6 +67,11 @@ final class HeadError implements SimulationObserver {
     /** Largest error so far at each station (m). */
     List<Double> atStations() {
         return Arrays.stream(largest).boxed().toList();
+    }
+
+    /** Largest error so far of all cells (m). */
+    double anywhere() {
+        return largestAnywhere;
     }
 
     /**

@@ -10,6 +10,7 @@ import org.headfall.scenarios.recording.RecordPlan;
 import org.headfall.scenarios.recording.Recorder;
 import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.recording.StationSeries;
+import org.headfall.scenarios.recording.TakenVolumes;
 import org.headfall.solver.flow.FlowProblem;
 import org.headfall.solver.flow.RateHistory;
 import org.headfall.solver.response.UnitResponses;
@@ -58,8 +59,9 @@ record Repeat(Optional<RunSeries> run, String reason) {
                     .rateHistory();
         }
         List<StationSeries> series = recorder.recording().series();
-        if (limits.stream().noneMatch(Limit::needsOtherRun)) {
-            return new Repeat(Optional.of(new RunSeries(series, Map.of())), "");
+        if (limits.stream().noneMatch(ComparisonRuns::areNeededBy)) {
+            TakenVolumes volumes = TakenVolumes.of(history, description.bores().size());
+            return new Repeat(Optional.of(new RunSeries(series, Map.of(), Optional.of(volumes))), "");
         }
         UnitResponses responses =
                 UnitResponses.of(problem, PointHeads.of(description), description.endDay(), settings.threads());

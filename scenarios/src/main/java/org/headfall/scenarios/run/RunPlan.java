@@ -3,6 +3,7 @@ package org.headfall.scenarios.run;
 import java.util.List;
 import java.util.stream.Stream;
 import org.headfall.scenarios.limits.Limit;
+import org.headfall.scenarios.limits.MapPlaces;
 import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.solver.flow.FlowProblem;
 import org.headfall.solver.simulation.Settings;
@@ -17,6 +18,7 @@ import org.headfall.solver.simulation.Settings;
  * @param stationDays days on which stations are recorded (d since the start)
  * @param gridDays days on which the grid is recorded (d since the start)
  * @param limits limits to be evaluated
+ * @param mapPlaces parts of the map that limits hold for
  * @param doubts whether the run is repeated to find the errors of the grid and of far boundaries
  */
 @SuppressWarnings("ArrayRecordComponent") // made once a run and never compared
@@ -28,6 +30,7 @@ public record RunPlan(
         double[] stationDays,
         double[] gridDays,
         List<Limit> limits,
+        MapPlaces mapPlaces,
         boolean doubts) {
 
     /** Copies the list and checks that the stations are those of the problem. */
@@ -47,8 +50,32 @@ public record RunPlan(
         }
     }
 
+    /**
+     * A plan whose limits hold for no part of the map.
+     *
+     * @param description what the run is about
+     * @param problem the flow problem
+     * @param start heads at the start
+     * @param settings accuracy and threads
+     * @param stationDays days on which stations are recorded (d since the start)
+     * @param gridDays days on which the grid is recorded (d since the start)
+     * @param limits limits to be evaluated
+     * @param doubts whether the run is repeated
+     */
+    public RunPlan(
+            RunDescription description,
+            FlowProblem problem,
+            StartHeads start,
+            Settings settings,
+            double[] stationDays,
+            double[] gridDays,
+            List<Limit> limits,
+            boolean doubts) {
+        this(description, problem, start, settings, stationDays, gridDays, limits, MapPlaces.NONE, doubts);
+    }
+
     /** The same plan, with the repeats that find the errors of the grid and of far boundaries. */
     public RunPlan withDoubts() {
-        return new RunPlan(description, problem, start, settings, stationDays, gridDays, limits, true);
+        return new RunPlan(description, problem, start, settings, stationDays, gridDays, limits, mapPlaces, true);
     }
 }

@@ -5,6 +5,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
@@ -12,13 +13,10 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.DoubleStream;
 import org.headfall.scenarios.assembly.Model;
 import org.headfall.scenarios.assembly.ModelAssembly;
 import org.headfall.scenarios.document.UsedFile;
-import org.headfall.scenarios.limits.Comparison;
-import org.headfall.scenarios.limits.Limit;
-import org.headfall.scenarios.limits.LimitPeriod;
-import org.headfall.scenarios.limits.LimitedQuantity;
 import org.headfall.scenarios.problem.Finding;
 import org.headfall.scenarios.problem.InputException;
 import org.headfall.scenarios.problem.Place;
@@ -96,15 +94,24 @@ public final class RunPlanner {
 
     private RunPlan plan(String toolVersion, int threads) throws IOException {
         Settings assembled = model.settings();
+        LimitPlanner limits = new LimitPlanner(scenario, model);
         return new RunPlan(
                 description(toolVersion),
                 model.problem(),
                 start(),
                 new Settings(assembled.accuracy(), assembled.largestStep(), threads),
-                model.outputDays().stations(),
+                stationDays(limits),
                 model.outputDays().grids(),
-                limits(),
+                limits.limits(),
+                limits.mapPlaces(),
                 false);
+    }
+
+    private double[] stationDays(LimitPlanner limits) {
+        return DoubleStream.concat(Arrays.stream(model.outputDays().stations()), Arrays.stream(limits.days()))
+                .sorted()
+                .distinct()
+                .toArray();
     }
 
     private RunDescription description(String toolVersion) throws IOException {
@@ -248,49 +255,5 @@ public final class RunPlanner {
                 .map(BoreSpecification::name)
                 .collect(Collectors.toSet());
         return new StartHeads.Steady(operated);
-    }
-
-    /** One limit a station: the document may name several places in one. */
-    private List<Limit> limits() {
-        return scenario.limits().stream()
-                .flatMap(limit -> limit.at().stream()
-                        .map(station -> new Limit(
-                                limit.name(),
-                                quantity(limit.quantity()),
-                                station,
-                                comparison(limit.cause()),
-                                period(limit.when()),
-                                limit.text())))
-                .toList();
-    }
-
-    private static LimitedQuantity quantity(org.headfall.scenarios.scenario.Limit.Quantity quantity) {
-        if (quantity instanceof org.headfall.scenarios.scenario.Limit.Drawdown drawdown) {
-            return new LimitedQuantity.Drawdown(drawdown.atMost());
-        }
-        if (quantity instanceof org.headfall.scenarios.scenario.Limit.FloorLevel floor) {
-            return new LimitedQuantity.FloorLevel(floor.atLeast());
-        }
-        org.headfall.scenarios.scenario.Limit.DeclineRate rate =
-                (org.headfall.scenarios.scenario.Limit.DeclineRate) quantity;
-        return new LimitedQuantity.DeclineRate(rate.atMost() * Period.DAYS_PER_YEAR, 1);
-    }
-
-    private static Comparison comparison(org.headfall.scenarios.scenario.Limit.Cause cause) {
-        if (cause instanceof org.headfall.scenarios.scenario.Limit.ProposedBores) {
-            return new Comparison.WithoutProposedBores();
-        }
-        if (cause instanceof org.headfall.scenarios.scenario.Limit.Holder holder) {
-            return new Comparison.WithoutHolder(holder.name());
-        }
-        return cause instanceof org.headfall.scenarios.scenario.Limit.Everyone
-                ? new Comparison.WithoutAnyBore()
-                : new Comparison.Start();
-    }
-
-    private static LimitPeriod period(org.headfall.scenarios.scenario.Limit.When when) {
-        return new LimitPeriod(
-                when.fromDay(),
-                Double.isFinite(when.toDay()) ? OptionalDouble.of(when.toDay()) : OptionalDouble.empty());
     }
 }

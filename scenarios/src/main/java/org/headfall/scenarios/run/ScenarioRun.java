@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.concurrent.Future;
@@ -17,8 +18,11 @@ import org.headfall.scenarios.findings.Confinement;
 import org.headfall.scenarios.findings.Findings;
 import org.headfall.scenarios.findings.InterferenceAnalysis;
 import org.headfall.scenarios.findings.InterferenceDrawdown;
-import org.headfall.scenarios.limits.ChangedRun;
+import org.headfall.scenarios.limits.AfterTaking;
+import org.headfall.scenarios.limits.Comparison;
 import org.headfall.scenarios.limits.LimitEvaluation;
+import org.headfall.scenarios.limits.LimitEvidence;
+import org.headfall.scenarios.limits.LimitResult;
 import org.headfall.scenarios.limits.RunSeries;
 import org.headfall.scenarios.recording.DischargeHistory;
 import org.headfall.scenarios.recording.PointHeads;
@@ -58,6 +62,7 @@ public final class ScenarioRun {
     private static final String SIMULATING = "simulating";
 
     private final RunPlan plan;
+    private final LimitMaps maps;
     private final RecordPlan records;
     private final List<RunOutput> outputs;
     private final RunProgress progress;
@@ -74,7 +79,10 @@ public final class ScenarioRun {
         this.plan = plan;
         this.outputs = List.copyOf(outputs);
         this.progress = progress;
-        records = RecordPlan.of(plan.description(), plan.stationDays(), plan.gridDays());
+        maps = new LimitMaps(plan);
+        double[] gridDays = DoubleStream.concat(Arrays.stream(plan.gridDays()), Arrays.stream(maps.days()))
+                .toArray();
+        records = RecordPlan.of(plan.description(), plan.stationDays(), gridDays);
     }
 
     /**
@@ -132,7 +140,12 @@ public final class ScenarioRun {
                             history,
                             main.recording().series())
                     .forLimits(plan.limits());
-            return finished(main, series, split, doubts, drift.flatMap(SideTasks::result));
+            return finished(
+                    main,
+                    limits(main, start, responses, series, doubts),
+                    split,
+                    doubts,
+                    drift.flatMap(SideTasks::result));
         }
     }
 
@@ -174,7 +187,7 @@ public final class ScenarioRun {
         try (HeadsFile heads = new HeadsFile(folder.file("heads.nc"), plan.description(), now);
                 BoresFile bores = new BoresFile(folder.file("bores.nc"), plan.description(), now);
                 Simulation simulation = new Simulation(plan.problem(), plan.settings())) {
-            Recorder recorder = new Recorder(plan.description(), records, List.<RecordSink>of(heads, bores));
+            Recorder recorder = new Recorder(plan.description(), records, List.<RecordSink>of(heads, bores, maps));
             HeadError error = new HeadError(plan.description(), plan.settings().accuracy());
             recorder.recorded(start.snapshot());
             double end = plan.description().endDay();
@@ -203,9 +216,30 @@ public final class ScenarioRun {
         };
     }
 
+    private List<LimitResult> limits(
+            MainRun main, StartState start, UnitResponses responses, RunSeries series, Optional<DoubtRuns> doubts) {
+        RunDescription description = plan.description();
+        RateHistory history = main.outcome().rateHistory();
+        double[] stepError = doubts.map(runs -> runs.stepError(main.error(), history))
+                .orElseGet(() -> main.error().atStations().stream()
+                        .mapToDouble(Double::doubleValue)
+                        .toArray());
+        LimitEvidence within = new LimitEvidence(
+                series,
+                stepError,
+                doubts.map(DoubtRuns::changedRuns).orElse(List.of()),
+                plan.mapPlaces(),
+                maps.series(start, main.error().anywhere()),
+                Map.of());
+        Map<Comparison, AfterTaking> longer = AfterTakingRuns.of(plan, start, new LimitEvaluation(description, within));
+        CauseShares shares = new CauseShares(description, responses, history, start.discharges(), series);
+        return new LimitEvaluation(description, within.with(longer))
+                .evaluate(plan.limits()).stream().map(shares::with).toList();
+    }
+
     private FinishedRun finished(
             MainRun main,
-            RunSeries series,
+            List<LimitResult> limits,
             InterferenceDrawdown split,
             Optional<DoubtRuns> doubts,
             Optional<Drift> drift) {
@@ -215,10 +249,6 @@ public final class ScenarioRun {
         Optional<ErrorBudget> budget = doubts.map(runs -> runs.budget(recording, main.error(), history));
         List<Double> headError =
                 budget.map(ErrorBudget::stationError).orElse(main.error().atStations());
-        double[] stepError = doubts.map(runs -> runs.stepError(main.error(), history))
-                .orElseGet(() ->
-                        headError.stream().mapToDouble(Double::doubleValue).toArray());
-        List<ChangedRun> changedRuns = doubts.map(DoubtRuns::changedRuns).orElse(List.of());
         Findings findings = new Findings(
                 new ArtesianHeadAnalysis(description, recording).ofAllStations(),
                 new InterferenceAnalysis(description, recording, plan.problem().bores()).tables(split),
@@ -228,7 +258,7 @@ public final class ScenarioRun {
                 description,
                 recording,
                 findings,
-                new LimitEvaluation(description, series, stepError, changedRuns).evaluate(plan.limits()),
+                limits,
                 new RunFigures(
                         main.outcome().statistics(),
                         headError,

@@ -12,6 +12,7 @@ import org.headfall.scenarios.problem.Place;
  * @param name its name, used once among bores, springs and protected points
  * @param position where it is
  * @param holder who holds the licence; empty if not given
+ * @param licence what else the licence says of it
  * @param group proposed or existing
  * @param screenRadius radius at the face of the screen (m)
  * @param levels levels of its parts
@@ -24,6 +25,7 @@ public record BoreSpecification(
         String name,
         Position position,
         String holder,
+        BoreLicence licence,
         Group group,
         double screenRadius,
         Levels levels,

@@ -21,6 +21,7 @@ import java.util.Optional;
  * @param bores bores, in the order of the document
  * @param protectedPoints other places whose heads are reported
  * @param measurements measured heads within the period
+ * @param accounts how what is taken is accounted for, if it is
  * @param limits what must not happen
  * @param start heads at the start of the period
  * @param output what is written, and how exactly heads are computed
@@ -42,7 +43,8 @@ public record Scenario(
         List<BoreSpecification> bores,
         List<ProtectedPoint> protectedPoints,
         List<MeasurementSpecification> measurements,
-        List<Limit> limits,
+        Optional<AccountsSpecification> accounts,
+        List<LimitSpecification> limits,
         StartSpecification start,
         OutputSpecification output,
         Planning planning) {

@@ -14,6 +14,7 @@ import org.headfall.scenarios.document.FileReach;
 import org.headfall.scenarios.document.UsedFile;
 import org.headfall.scenarios.scenario.AquiferSpecification;
 import org.headfall.scenarios.scenario.BoreOperation;
+import org.headfall.scenarios.scenario.BoreSelection;
 import org.headfall.scenarios.scenario.BoreSpecification;
 import org.headfall.scenarios.scenario.BoreSpecification.Phase;
 import org.headfall.scenarios.scenario.BoundaryCondition;
@@ -21,7 +22,7 @@ import org.headfall.scenarios.scenario.BoundarySpecification;
 import org.headfall.scenarios.scenario.CoordinateSystem;
 import org.headfall.scenarios.scenario.Field;
 import org.headfall.scenarios.scenario.GridSpecification;
-import org.headfall.scenarios.scenario.Limit;
+import org.headfall.scenarios.scenario.LimitSpecification;
 import org.headfall.scenarios.scenario.OutputSpecification;
 import org.headfall.scenarios.scenario.Period;
 import org.headfall.scenarios.scenario.Position;
@@ -155,28 +156,36 @@ class ScenarioReaderTest {
 
     @Test
     void readsLimits() {
-        Limit springs = scenario.limits().get(0);
-        assertEquals(new Limit.Drawdown(0.2), springs.quantity());
-        assertEquals(new Limit.ProposedBores(), springs.cause());
-        assertEquals(List.of("Quandong Springs"), springs.at());
+        LimitSpecification springs = scenario.limits().get(0);
+        assertEquals(new LimitSpecification.Drawdown(0.2), springs.quantity());
+        assertEquals(new BoreSelection.Proposed(), springs.cause());
+        assertEquals(new LimitSpecification.WithoutThem(), springs.comparedWith());
+        assertEquals(List.of(new LimitSpecification.NamedPlace("Quandong Springs")), springs.at());
         assertEquals("no more than 0.2 m at any spring", springs.text());
-        Limit pumps = scenario.limits().get(1);
-        assertEquals(new Limit.FloorLevel(80), pumps.quantity());
-        assertEquals(new Limit.When(0, 7305), pumps.when());
-        Limit decline = scenario.limits().get(2);
+        LimitSpecification pumps = scenario.limits().get(1);
+        assertEquals(new LimitSpecification.FloorLevel(80), pumps.quantity());
+        assertEquals(new LimitSpecification.Nothing(), pumps.comparedWith());
+        assertEquals(new LimitSpecification.When(0, 7305), pumps.when());
+        LimitSpecification decline = scenario.limits().get(2);
         assertEquals(
                 0.3 / 365.25,
-                assertInstanceOf(Limit.DeclineRate.class, decline.quantity()).atMost(),
+                assertInstanceOf(LimitSpecification.DeclineRate.class, decline.quantity())
+                        .atMost(),
                 1e-17);
-        assertEquals(new Limit.When(3653, Double.POSITIVE_INFINITY), decline.when());
+        assertEquals(new LimitSpecification.When(3653, Double.POSITIVE_INFINITY), decline.when());
         assertEquals(
-                new Limit.Holder("Saltbush Station"), scenario.limits().get(3).cause());
+                new BoreSelection.OfHolder("Saltbush Station"),
+                scenario.limits().get(3).cause());
     }
 
     @Test
     void whatEveryoneDoesIsMeasuredFromTheStartOrFromARunWithoutAnyBore() {
-        assertEquals(new Limit.EverythingSinceStart(), scenario.limits().get(4).cause());
-        assertEquals(new Limit.Everyone(), scenario.limits().get(5).cause());
+        for (int i = 4; i < 6; i++) {
+            assertEquals(new BoreSelection.All(), scenario.limits().get(i).cause());
+        }
+        assertEquals(new LimitSpecification.TheStart(), scenario.limits().get(4).comparedWith());
+        assertEquals(
+                new LimitSpecification.WithoutThem(), scenario.limits().get(5).comparedWith());
     }
 
     @Test

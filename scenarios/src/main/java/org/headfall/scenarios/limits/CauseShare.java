@@ -1,0 +1,9 @@
+package org.headfall.scenarios.limits;
+
+/**
+ * What one cause does to head at the place of a limit.
+ *
+ * @param cause name of a bore or spring, or other words
+ * @param drawdown drawdown by it (m), negative where it raises head
+ */
+public record CauseShare(String cause, double drawdown) {}

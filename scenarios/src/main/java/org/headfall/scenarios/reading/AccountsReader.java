@@ -1,0 +1,108 @@
+package org.headfall.scenarios.reading;
+
+import java.time.LocalDate;
+import java.time.MonthDay;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.headfall.scenarios.document.Section;
+import org.headfall.scenarios.problem.Finding;
+import org.headfall.scenarios.problem.NearestSpelling;
+import org.headfall.scenarios.problem.ProblemKind;
+import org.headfall.scenarios.quantity.AllowedRange;
+import org.headfall.scenarios.quantity.Dimension;
+import org.headfall.scenarios.scenario.AccountsSpecification;
+import org.headfall.scenarios.scenario.AccountsSpecification.MeterReading;
+import org.headfall.scenarios.table.TableColumn;
+import org.headfall.scenarios.table.TableFormat;
+import org.headfall.scenarios.table.TableReader;
+import org.headfall.scenarios.table.TableRow;
+import org.jspecify.annotations.Nullable;
+
+/** Reads {@code accounts: {water_year: 1 July, meters: meters.csv}}. */
+final class AccountsReader {
+    /** A hundred years of monthly readings of a thousand bores. */
+    private static final long MOST_READINGS = 1_200_000;
+
+    private static final TableFormat COLUMNS = TableFormat.of(
+                    TableColumn.text("name"),
+                    TableColumn.date("date"),
+                    TableColumn.quantity("reading", Dimension.VOLUME, AllowedRange.NOT_NEGATIVE))
+            .withMostRows(MOST_READINGS);
+
+    private final Inputs inputs;
+    private final NameRegister names;
+    private final KnownBores known;
+
+    AccountsReader(Inputs inputs, NameRegister names, KnownBores known) {
+        this.inputs = inputs;
+        this.names = names;
+        this.known = known;
+    }
+
+    Optional<AccountsSpecification> read(Section document) {
+        @Nullable Section section = document.optionalSection("accounts");
+        if (section == null) {
+            return Optional.empty();
+        }
+        @Nullable String text = section.text("water_year");
+        Optional<MonthDay> begins = text == null
+                ? Optional.empty()
+                : SeasonWords.day(text, section.placeOf("water_year"), section.nameOf("water_year"), inputs.problems());
+        Inputs.@Nullable TableFile meters = section.has("meters") ? inputs.table(section, "meters") : null;
+        section.done();
+        List<MeterReading> readings = meters == null ? List.of() : readings(meters);
+        // a water year that cannot be read counts as one, so that limits of volume do not miss it too
+        return Optional.of(new AccountsSpecification(begins.orElse(MonthDay.of(1, 1)), readings));
+    }
+
+    private List<MeterReading> readings(Inputs.TableFile file) {
+        List<MeterReading> readings = new ArrayList<>();
+        Map<String, MeterReading> latest = new HashMap<>();
+        new TableReader(COLUMNS, inputs.problems()).read(file.path(), file.name(), row -> {
+            requireKnown(row);
+            MeterReading reading = new MeterReading(row.text("name"), row.date("date"), row.value("reading"));
+            @Nullable MeterReading before = latest.put(reading.bore(), reading);
+            if (before != null) {
+                requireOrder(row, before, reading);
+            }
+            readings.add(reading);
+        });
+        return readings;
+    }
+
+    private void requireKnown(TableRow row) {
+        String name = row.text("name");
+        if (known.complete() && !names.names().contains(name)) {
+            Finding finding = new Finding(
+                    ProblemKind.UNKNOWN_NAME, name, "the name of a bore", NearestSpelling.of(name, names.names()));
+            inputs.problems().add(row.place("name"), "name", finding);
+        }
+    }
+
+    private void requireOrder(TableRow row, MeterReading before, MeterReading reading) {
+        LocalDate date = reading.date();
+        if (!date.isAfter(before.date())) {
+            inputs.problems()
+                    .add(
+                            row.place("date"),
+                            "meter of " + reading.bore(),
+                            Finding.of(
+                                    ProblemKind.DATE_ORDER,
+                                    date + " after " + before.date(),
+                                    "each reading of a bore later than the one before"));
+        } else if (reading.volume() < before.volume()) {
+            inputs.problems()
+                    .add(
+                            row.place("reading"),
+                            "meter of " + reading.bore(),
+                            Finding.of(
+                                    ProblemKind.OUT_OF_RANGE,
+                                    reading.volume() + " m3 after " + before.volume() + " m3",
+                                    "all that has ever passed the meter, which does not fall; of a new meter add what"
+                                            + " the old one showed"));
+        }
+    }
+}

@@ -1,0 +1,19 @@
+package org.headfall.scenarios.reading;
+
+import java.util.Set;
+
+/**
+ * The names that limits may mention.
+ *
+ * @param names names of bores, springs and protected points
+ * @param springs names of springs
+ * @param points names of protected points
+ * @param bores what is known of the bores
+ * @param cases names of the cases of the document
+ */
+record KnownPlaces(Set<String> names, Set<String> springs, Set<String> points, KnownBores bores, Set<String> cases) {
+
+    boolean isBore(String name) {
+        return names.contains(name) && !springs.contains(name) && !points.contains(name);
+    }
+}
