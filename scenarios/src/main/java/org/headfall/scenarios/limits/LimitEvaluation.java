@@ -56,7 +56,7 @@ public final class LimitEvaluation {
      * @return the margins
      */
     public LimitMargins margins(Limit limit) {
-        LimitSeries counted = counted(limit, run, description.stationIndex(limit.station()));
+        LimitSeries counted = counted(limit, evidence.run());
         return new LimitMargins(counted.days(), counted.margins());
     }
 
