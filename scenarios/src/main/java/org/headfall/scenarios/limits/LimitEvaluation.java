@@ -67,7 +67,7 @@ public final class LimitEvaluation {
         if (limit.place() instanceof LimitPlace.OnMap map) {
             MapPlaces.Part part = evidence.places().parts().get(map.words());
             return part == null
-                    ? new Outcome.NotEvaluated("The cells of " + map.words() + " are not known.")
+                    ? new Outcome.NotEvaluated("No heads of cells were kept for " + map.words() + ".")
                     : new MapEvaluation(description, evidence.maps(), part).outcome(limit);
         }
         Optional<String> obstacle = obstacle(limit);

@@ -80,7 +80,7 @@ final class CauseShares {
         boolean leftOut = LeftOut.any(limit.comparison()) && limit.needsOtherRun();
         Comparison split = leftOut ? limit.comparison() : new Comparison.Start();
         double[] byCause = drawdowns.computeIfAbsent(split, comparison -> new HashMap<>())
-                .computeIfAbsent(day, on -> split(split).drawdown(on))[station];
+                .computeIfAbsent(day, on -> split(split).drawdown(new double[] {on})[0])[station];
         BitSet causes = leftOut ? LeftOut.bores(description, limit.comparison()) : all();
         List<CauseShare> shares = new ArrayList<>();
         double rest = leftOut ? effect(limit, station, day) : sinceStart(station, day);

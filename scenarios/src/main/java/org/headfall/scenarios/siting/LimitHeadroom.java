@@ -6,6 +6,7 @@ import java.util.List;
 import org.headfall.scenarios.limits.Comparison;
 import org.headfall.scenarios.limits.Limit;
 import org.headfall.scenarios.limits.LimitMargins;
+import org.headfall.scenarios.limits.LimitPlace;
 import org.headfall.scenarios.limits.LimitedQuantity;
 import org.headfall.scenarios.recording.RunCalendar;
 
@@ -92,11 +93,21 @@ final class LimitHeadroom {
         return groups;
     }
 
-    /** Whether the taking of a holder's new bore, part of the proposal, counts for a limit. */
+    /**
+     * Whether the taking of a holder's new bore, part of the proposal, counts for a limit whose value changes in proportion
+     * to head at a station.
+     */
     static boolean counts(Limit limit, String holder) {
-        return !limit.needsOtherRun()
-                || !(limit.comparison() instanceof Comparison.WithoutHolder of)
-                || of.holder().equals(holder);
+        boolean ofHead = limit.quantity() instanceof LimitedQuantity.Drawdown
+                || limit.quantity() instanceof LimitedQuantity.FloorLevel
+                || limit.quantity() instanceof LimitedQuantity.DeclineRate;
+        if (!ofHead || !(limit.place() instanceof LimitPlace.AtStation)) {
+            return false;
+        }
+        if (limit.needsOtherRun() && limit.comparison() instanceof Comparison.WithoutHolder of) {
+            return of.holder().equals(holder);
+        }
+        return !limit.needsOtherRun() || !(limit.comparison() instanceof Comparison.WithoutBores);
     }
 
     Limit limit() {
