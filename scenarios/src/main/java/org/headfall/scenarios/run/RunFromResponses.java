@@ -31,6 +31,7 @@ import org.headfall.scenarios.results.RunFigures;
 import org.headfall.scenarios.results.SummaryFile;
 import org.headfall.scenarios.results.Tables;
 import org.headfall.scenarios.results.WrittenFiles;
+import org.headfall.solver.flow.FlowProblem;
 import org.headfall.solver.response.StationResponses;
 import org.headfall.solver.response.SuperposedRun;
 import org.headfall.solver.response.SuperposedState;
@@ -86,7 +87,7 @@ public final class RunFromResponses {
                     + Math.round(plan.description().endDay());
         } else {
             try {
-                answered = Optional.of(superposed());
+                answered = Optional.of(superposed(plan.problem()));
                 double error = answered.get().estimatedError();
                 why = error <= PROMISED
                         ? ""
@@ -104,11 +105,18 @@ public final class RunFromResponses {
         run = answered;
     }
 
-    private SuperposedRun superposed() {
+    /**
+     * The run with its bores operated otherwise after the start.
+     *
+     * @param changed the problem of the run with other operations from day 0 on
+     * @return the answer on all recorded days
+     * @throws IllegalStateException if the rules cannot be met
+     */
+    public SuperposedRun superposed(FlowProblem changed) {
         double accuracy = Math.min(plan.settings().accuracy(), PROMISED);
         SuperposedRun superposed = plan.start() instanceof StartHeads.Steady steady
-                ? SuperposedRun.fromSteady(plan.problem(), steady.problem(plan.problem()), responses, accuracy)
-                : SuperposedRun.fromGiven(plan.problem(), responses, accuracy);
+                ? SuperposedRun.fromSteady(changed, steady.problem(plan.problem()), responses, accuracy)
+                : SuperposedRun.fromGiven(changed, responses, accuracy);
         RecordPlan records = RecordPlan.of(plan.description(), plan.stationDays(), plan.gridDays());
         superposed.run(records.days(), plan.description().endDay());
         return superposed;
@@ -141,6 +149,11 @@ public final class RunFromResponses {
         } catch (IOException e) {
             throw ResultsFolder.explained(e, target);
         }
+    }
+
+    /** The answer, by which a changed one can be judged; absent if the run is to be simulated. */
+    public Optional<SuperposedRun> answer() {
+        return run;
     }
 
     private FinishedRun finished(SuperposedRun answered) {

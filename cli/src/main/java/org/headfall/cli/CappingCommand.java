@@ -1,0 +1,96 @@
+package org.headfall.cli;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import java.util.concurrent.Callable;
+import org.headfall.scenarios.capping.CappingOutputs;
+import org.headfall.scenarios.capping.CappingStudy;
+import org.headfall.scenarios.capping.ShutBore;
+import org.headfall.scenarios.problem.InputException;
+import org.headfall.scenarios.results.ResultsException;
+import org.headfall.scenarios.run.RunFromResponses;
+import org.headfall.scenarios.run.RunPlan;
+import org.headfall.scenarios.run.RunPlanner;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+
+/** Says which bores that flow by themselves to shut first. */
+@Command(
+        name = "capping",
+        mixinStandardHelpOptions = true,
+        description =
+                "Says which of the bores that flow by themselves to shut first: what each would give back to"
+                        + " springs and neighbours for the water saved. Needs the results of a run on the same aquifer and grid.",
+        footerHeading = "%nExample:%n",
+        footer = {"  headfall run my-field", "  headfall capping my-field"})
+final class CappingCommand implements Callable<Integer> {
+
+    @Mixin
+    private final ScenarioArgument argument = new ScenarioArgument();
+
+    @Option(
+            names = "--responses",
+            paramLabel = "DIR",
+            description = "Results of the run; otherwise results/NAME beside the scenario document NAME.yaml.")
+    private @Nullable Path responses;
+
+    @Option(
+            names = "--output",
+            paramLabel = "DIR",
+            description = "Folder for the tables; otherwise results/NAME-capping beside the scenario document.")
+    private @Nullable Path output;
+
+    @Option(names = "--overwrite", description = "Replace an older study, once the new one is complete.")
+    private boolean overwrite;
+
+    @Spec
+    @SuppressWarnings("NullAway.Init") // set by picocli before call
+    private CommandSpec spec;
+
+    @Override
+    public Integer call() throws InputException, IOException {
+        RunPlan plan = RunPlanner.plan(argument.read(), ProgramVersion.text(), 1);
+        Path results = argument.resultsFolder();
+        Path earlier = responses == null ? results : responses;
+        RunFromResponses answers = new RunFromResponses(plan, earlier);
+        if (answers.reasonToSimulate().isPresent()) {
+            throw new ResultsException(
+                    ResultsException.Kind.OF_ANOTHER_AQUIFER,
+                    earlier,
+                    "unit responses cannot answer this run exactly enough: "
+                            + answers.reasonToSimulate().get());
+        }
+        List<ShutBore> bores = new CappingStudy(plan, answers).inOrder();
+        Path target = output == null ? results.resolveSibling(results.getFileName() + "-capping") : output;
+        new CappingOutputs(bores, plan.description().calendar()).into(target, overwrite);
+        show(bores, target);
+        return ExitCode.DONE.code();
+    }
+
+    private void show(List<ShutBore> bores, Path target) {
+        PrintWriter out = spec.commandLine().getOut();
+        if (bores.isEmpty()) {
+            out.println("No bore flows by itself on the first day.");
+        } else {
+            out.println("Shut first, by the head that springs gain for the water saved:");
+        }
+        for (ShutBore bore : bores) {
+            out.printf(
+                    Locale.ROOT,
+                    "  %-30s saves %9.1f ML/yr%s%n",
+                    bore.name(),
+                    bore.saved() * CappingOutputs.MEGALITRES_PER_YEAR,
+                    bore.flowAgain().isEmpty() ? "" : "; flow again: " + String.join(", ", bore.flowAgain()));
+        }
+        out.println("Old casing may fail when pressure comes back, in these bores and in others. Capping is work for");
+        out.println("drillers licensed for flowing bores.");
+        out.println("Written: " + target);
+    }
+}

@@ -1,0 +1,119 @@
+package org.headfall.scenarios.capping;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.OptionalDouble;
+import java.util.stream.IntStream;
+import org.headfall.scenarios.recording.Station;
+import org.headfall.scenarios.run.RunFromResponses;
+import org.headfall.scenarios.run.RunPlan;
+import org.headfall.solver.bore.Bore;
+import org.headfall.solver.bore.Operation;
+import org.headfall.solver.response.SuperposedRun;
+import org.headfall.solver.response.SuperposedState;
+
+/**
+ * Shuts each bore that flows by itself on the first day, one at a time, and superposes what that gives to all other places.
+ * Everything else goes on as in the run: other bores that flow by themselves and springs give more, and that is counted.
+ */
+public final class CappingStudy {
+
+    private final RunPlan plan;
+    private final RunFromResponses answers;
+
+    /**
+     * A study.
+     *
+     * @param plan the run
+     * @param answers the run answered from unit responses
+     */
+    public CappingStudy(RunPlan plan, RunFromResponses answers) {
+        this.plan = plan;
+        this.answers = answers;
+    }
+
+    /**
+     * The bores that flow by themselves on the first day, the one with the largest gain at springs for the water saved
+     * first; without springs, the one with the largest gain at other places.
+     *
+     * @return the bores
+     * @throws IllegalStateException if the run cannot be answered from unit responses
+     */
+    public List<ShutBore> inOrder() {
+        SuperposedRun asItIs = answers.answer()
+                .orElseThrow(() ->
+                        new IllegalStateException(answers.reasonToSimulate().orElse("")));
+        List<ShutBore> bores = new ArrayList<>();
+        for (int bore = 0; bore < plan.problem().bores().size(); bore++) {
+            if (plan.problem().bores().get(bore).operationAt(0) instanceof Operation.FreeFlow) {
+                bores.add(shut(bore, asItIs.states()));
+            }
+        }
+        bores.sort(Comparator.comparingDouble((ShutBore bore) -> gain(bore)).reversed());
+        return bores;
+    }
+
+    private static double gain(ShutBore bore) {
+        OptionalDouble springs = bore.gainAtSprings();
+        return springs.isPresent()
+                ? springs.getAsDouble()
+                : bore.gainElsewhere().orElse(0);
+    }
+
+    private ShutBore shut(int bore, List<SuperposedState> asItIs) {
+        List<Bore> bores = new ArrayList<>(plan.problem().bores());
+        bores.set(bore, bores.get(bore).withPhases(List.of()));
+        List<SuperposedState> shut =
+                answers.superposed(plan.problem().withBores(bores)).states();
+        List<Gain> gains = new ArrayList<>();
+        for (int station = 0; station < plan.description().stations().size(); station++) {
+            if (station != bore) {
+                for (int k = 0; k < shut.size(); k++) {
+                    gains.add(gain(station, asItIs.get(k), shut.get(k)));
+                }
+            }
+        }
+        Station.BoreSite site = plan.description().bores().get(bore);
+        return new ShutBore(
+                site.name(),
+                site.holder(),
+                meanDischarge(bore, asItIs),
+                total(asItIs.get(asItIs.size() - 1)) - total(shut.get(shut.size() - 1)),
+                gains);
+    }
+
+    private Gain gain(int station, SuperposedState before, SuperposedState after) {
+        Station place = plan.description().stations().get(station);
+        boolean discharges = station < before.discharge().length;
+        double more = discharges ? after.discharge()[station] - before.discharge()[station] : Double.NaN;
+        double outlet = place.outletLevel().orElse(Double.NaN);
+        boolean again = before.head()[station] < outlet && after.head()[station] >= outlet;
+        return new Gain(
+                place.name(),
+                place.kind(),
+                place instanceof Station.BoreSite bore ? bore.holder() : "",
+                before.day(),
+                after.head()[station] - before.head()[station],
+                more,
+                again);
+    }
+
+    /** By the trapezoidal rule between records (m³/d). */
+    private static double meanDischarge(int bore, List<SuperposedState> states) {
+        double volume = 0;
+        for (int k = 1; k < states.size(); k++) {
+            double days = states.get(k).day() - states.get(k - 1).day();
+            volume +=
+                    days * (states.get(k).discharge()[bore] + states.get(k - 1).discharge()[bore]) / 2;
+        }
+        double length = states.get(states.size() - 1).day() - states.get(0).day();
+        return length > 0 ? volume / length : states.get(0).discharge()[bore];
+    }
+
+    private static double total(SuperposedState state) {
+        return IntStream.range(0, state.discharge().length)
+                .mapToDouble(point -> state.discharge()[point])
+                .sum();
+    }
+}
