@@ -2,9 +2,11 @@ package org.headfall.cli;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.concurrent.Callable;
 import org.headfall.scenarios.report.ReportWriter;
 import org.headfall.scenarios.report.RunReport;
+import org.headfall.scenarios.report.picture.ReportPictures;
 import org.headfall.scenarios.results.FinishedRun;
 import org.headfall.scenarios.results.ResultsFolder;
 import org.headfall.scenarios.results.ResultsReader;
@@ -21,7 +23,10 @@ import picocli.CommandLine.Spec;
         mixinStandardHelpOptions = true,
         description = "Writes the report of a finished run again, from its results folder.",
         footerHeading = "%nExample:%n",
-        footer = {"  headfall report my-field/results/scenario"})
+        footer = {
+            "  headfall report my-field/results/scenario",
+            "  headfall report my-field/results/scenario --pictures slides"
+        })
 final class ReportCommand implements Callable<Integer> {
 
     @Parameters(paramLabel = "RESULTS", description = "Folder that a run has written.")
@@ -34,6 +39,12 @@ final class ReportCommand implements Callable<Integer> {
             description = "File to write; otherwise report.html in that folder, in place of the one there.")
     private @Nullable Path output;
 
+    @Option(
+            names = "--pictures",
+            paramLabel = "DIR",
+            description = "Write map, section, hydrographs and interference into DIR as SVG and PNG, and no page.")
+    private @Nullable Path pictures;
+
     @Spec
     @SuppressWarnings("NullAway.Init") // set by picocli before call
     private CommandSpec spec;
@@ -41,6 +52,9 @@ final class ReportCommand implements Callable<Integer> {
     @Override
     public Integer call() throws IOException {
         FinishedRun run = new ResultsReader().read(results);
+        if (pictures != null) {
+            return writePictures(run, pictures);
+        }
         Path file = output == null ? results.resolve("report.html") : output;
         try {
             ReportWriter.write(RunReport.of(run, results), file.toAbsolutePath());
@@ -48,6 +62,20 @@ final class ReportCommand implements Callable<Integer> {
             throw ResultsFolder.explained(failure, file);
         }
         spec.commandLine().getOut().println("Written: " + file);
+        return ExitCode.DONE.code();
+    }
+
+    private int writePictures(FinishedRun run, Path folder) throws IOException {
+        System.setProperty("java.awt.headless", "true");
+        List<String> names;
+        try {
+            names = ReportPictures.write(RunReport.of(run, results), folder);
+        } catch (IOException failure) {
+            throw ResultsFolder.explained(failure, folder);
+        }
+        spec.commandLine()
+                .getOut()
+                .println("Written: " + names.size() + " pictures, each as SVG and PNG, to " + folder);
         return ExitCode.DONE.code();
     }
 }

@@ -10,8 +10,8 @@ const extentX = [field.x[0], field.x[field.x.length - 1]], extentY = [field.y[0]
 function mapSize() {
   const width = Math.max(240, map.canvas.parentElement.clientWidth);
   const shape = (extentY[1] - extentY[0]) / (extentX[1] - extentX[0]);
-  const height = Math.max(width * 0.45, Math.min(320, width * 0.85), Math.min(width * 1.1, width * shape));
-  return [width, Math.round(Math.min(560, height))];
+  const height = Math.max(width * 0.45, Math.min(340, width), Math.min(width * 1.1, width * shape));
+  return [width, Math.round(Math.min(isPrinted() ? 285 : 560, height))];
 }
 
 const toPixel = (x, y) => [map.width / 2 + (x - map.centre[0]) / map.metresPerPixel,

@@ -52,7 +52,7 @@ function clipped({ context, left, right, topEdge, base }, draw) {
 
 function drawSection() {
   if (!section.line || !field.heads.length) return;
-  const width = Math.max(240, section.canvas.parentElement.clientWidth), height = width < 500 ? 520 : 640;
+  const width = Math.max(240, section.canvas.parentElement.clientWidth), height = isPrinted() ? 365 : width < 500 ? 520 : 640;
   const samples = sectionSamples(Math.min(700, width)), length = samples[samples.length - 1].distance, ratio = window.devicePixelRatio || 1;
   section.canvas.width = width * ratio; section.canvas.height = height * ratio;
   section.canvas.style.height = height + "px";

@@ -77,6 +77,7 @@ function showOutcomes(outcomes, cautions) {
     return row;
   }));
   const changed = whatIf.changes.filter(isChanged).length;
+  document.body.classList.toggle("changed", changed > 0);
   byId("what-if-answer").textContent = (changed === 0 ? "Rates as in the run: " : "With " + (changed === 1 ? "one bore" : changed + " bores") + " changed, ")
     + (outcomes.length ? hold + " of " + outcomes.length + (outcomes.length === 1 ? " limit" : " limits") + " can be kept" : "no limit is set") + "."
     + (cautions.length ? " Only indicative: see below." : "");

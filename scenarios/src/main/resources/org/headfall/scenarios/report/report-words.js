@@ -24,6 +24,9 @@ const DAY = 86400, START = Date.UTC(...report.start.split("-").map((n, i) => i =
 const isoOfDay = day => new Date((START + day * DAY) * 1000).toISOString().slice(0, 10);
 const dayOfIso = iso => Date.UTC(...iso.split("-").map((n, i) => i === 1 ? n - 1 : +n)) / 1000 / DAY - START / DAY;
 
+/** Whether the page is being printed: then drawings are lower, so that map and section share a page. */
+const isPrinted = () => matchMedia("print").matches;
+
 const byId = id => document.getElementById(id);
 
 /** Tells those who listen to the page instead of looking at it. */
