@@ -10,15 +10,10 @@ import org.headfall.scenarios.capping.CappingOutputs;
 import org.headfall.scenarios.capping.CappingStudy;
 import org.headfall.scenarios.capping.ShutBore;
 import org.headfall.scenarios.problem.InputException;
-import org.headfall.scenarios.results.ResultsException;
-import org.headfall.scenarios.run.RunFromResponses;
 import org.headfall.scenarios.run.RunPlan;
-import org.headfall.scenarios.run.RunPlanner;
-import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
-import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 
 /** Says which bores that flow by themselves to shut first. */
@@ -33,22 +28,7 @@ import picocli.CommandLine.Spec;
 final class CappingCommand implements Callable<Integer> {
 
     @Mixin
-    private final ScenarioArgument argument = new ScenarioArgument();
-
-    @Option(
-            names = "--responses",
-            paramLabel = "DIR",
-            description = "Results of the run; otherwise results/NAME beside the scenario document NAME.yaml.")
-    private @Nullable Path responses;
-
-    @Option(
-            names = "--output",
-            paramLabel = "DIR",
-            description = "Folder for the tables; otherwise results/NAME-capping beside the scenario document.")
-    private @Nullable Path output;
-
-    @Option(names = "--overwrite", description = "Replace an older study, once the new one is complete.")
-    private boolean overwrite;
+    private final EarlierRun earlier = new EarlierRun();
 
     @Spec
     @SuppressWarnings("NullAway.Init") // set by picocli before call
@@ -56,20 +36,10 @@ final class CappingCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws InputException, IOException {
-        RunPlan plan = RunPlanner.plan(argument.read(), ProgramVersion.text(), 1);
-        Path results = argument.resultsFolder();
-        Path earlier = responses == null ? results : responses;
-        RunFromResponses answers = new RunFromResponses(plan, earlier);
-        if (answers.reasonToSimulate().isPresent()) {
-            throw new ResultsException(
-                    ResultsException.Kind.OF_ANOTHER_AQUIFER,
-                    earlier,
-                    "unit responses cannot answer this run exactly enough: "
-                            + answers.reasonToSimulate().get());
-        }
-        List<ShutBore> bores = new CappingStudy(plan, answers).inOrder();
-        Path target = output == null ? results.resolveSibling(results.getFileName() + "-capping") : output;
-        new CappingOutputs(bores, plan.description().calendar()).into(target, overwrite);
+        RunPlan plan = earlier.plan();
+        List<ShutBore> bores = new CappingStudy(plan, earlier.answers(plan)).inOrder();
+        Path target = earlier.target("capping");
+        new CappingOutputs(bores, plan.description().calendar()).into(target, earlier.overwrites());
         show(bores, target);
         return ExitCode.DONE.code();
     }

@@ -85,6 +85,7 @@ public final class Headfall implements Runnable {
         commandLine.addSubcommand(new CompareCommand());
         commandLine.addSubcommand(new EstimateCommand(terminal));
         commandLine.addSubcommand(new ExampleCommand());
+        commandLine.addSubcommand(new MonitorCommand());
         commandLine.addSubcommand(new ReportCommand());
         commandLine.addSubcommand(new RerunCommand(terminal));
         commandLine.addSubcommand(new RunCommand(terminal));

@@ -7,7 +7,7 @@ import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.recording.Station;
 
 /** Which bores a comparison leaves out. */
-final class LeftOut {
+public final class LeftOut {
 
     private LeftOut() {}
 
@@ -26,7 +26,7 @@ final class LeftOut {
      * @param comparison the comparison
      * @return bores by their place in the run; all if the comparison is not with a run without some
      */
-    static BitSet bores(RunDescription description, Comparison comparison) {
+    public static BitSet bores(RunDescription description, Comparison comparison) {
         List<Station.BoreSite> bores = description.bores();
         BitSet out = new BitSet();
         for (int i = 0; i < bores.size(); i++) {

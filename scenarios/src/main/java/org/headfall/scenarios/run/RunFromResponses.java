@@ -15,6 +15,7 @@ import org.headfall.scenarios.findings.Findings;
 import org.headfall.scenarios.findings.InterferenceAnalysis;
 import org.headfall.scenarios.findings.InterferenceDrawdown;
 import org.headfall.scenarios.limits.LimitEvaluation;
+import org.headfall.scenarios.limits.LimitResult;
 import org.headfall.scenarios.limits.RunSeries;
 import org.headfall.scenarios.recording.RecordPlan;
 import org.headfall.scenarios.recording.Recording;
@@ -159,23 +160,13 @@ public final class RunFromResponses {
     private FinishedRun finished(SuperposedRun answered) {
         RunDescription description = plan.description();
         Recording recording = recording(answered.states());
+        double error = statedError(answered);
         InterferenceDrawdown split = DrawdownSplit.of(
                 responses.responses(),
                 answered.history(),
                 answered.states().get(0).discharge(),
                 recording,
                 description.reportDates());
-        RunSeries series = new ComparisonRuns(
-                        description,
-                        plan.problem(),
-                        plan.settings().accuracy(),
-                        responses.responses(),
-                        answered.history(),
-                        recording.series())
-                .forLimits(plan.limits());
-        double error = Math.max(STATED, answered.estimatedError());
-        double[] errors = new double[description.stations().size()];
-        Arrays.fill(errors, error);
         return new FinishedRun(
                 description,
                 recording,
@@ -186,8 +177,34 @@ public final class RunFromResponses {
                                 .tables(split),
                         split.method(),
                         Confinement.of(description, recording)),
-                new LimitEvaluation(description, series, errors, List.of()).evaluate(plan.limits()),
+                judged(plan.problem(), answered),
                 figures(answered, error));
+    }
+
+    /**
+     * Judges the limits of the run by an answer.
+     *
+     * @param problem the problem that was answered
+     * @param answered the answer
+     * @return outcome of each limit
+     */
+    public List<LimitResult> judged(FlowProblem problem, SuperposedRun answered) {
+        RunDescription description = plan.description();
+        RunSeries series = new ComparisonRuns(
+                        description,
+                        problem,
+                        plan.settings().accuracy(),
+                        responses.responses(),
+                        answered.history(),
+                        recording(answered.states()).series())
+                .forLimits(plan.limits());
+        double[] errors = new double[description.stations().size()];
+        Arrays.fill(errors, statedError(answered));
+        return new LimitEvaluation(description, series, errors, List.of()).evaluate(plan.limits());
+    }
+
+    private static double statedError(SuperposedRun answered) {
+        return Math.max(STATED, answered.estimatedError());
     }
 
     private RunFigures figures(SuperposedRun answered, double error) {

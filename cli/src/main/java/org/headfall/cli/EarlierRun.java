@@ -1,0 +1,63 @@
+package org.headfall.cli;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import org.headfall.scenarios.problem.InputException;
+import org.headfall.scenarios.results.ResultsException;
+import org.headfall.scenarios.run.RunFromResponses;
+import org.headfall.scenarios.run.RunPlan;
+import org.headfall.scenarios.run.RunPlanner;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+/** A scenario that is answered from the unit responses of a run on the same aquifer and grid, and where answers go. */
+final class EarlierRun {
+
+    @Mixin
+    private final ScenarioArgument argument = new ScenarioArgument();
+
+    @Option(
+            names = "--responses",
+            paramLabel = "DIR",
+            description = "Results of the run; otherwise results/NAME beside the scenario document NAME.yaml.")
+    private @Nullable Path responses;
+
+    @Option(
+            names = "--output",
+            paramLabel = "DIR",
+            description = "Folder for the tables; otherwise one beside those results, named after this command.")
+    private @Nullable Path output;
+
+    @Option(names = "--overwrite", description = "Replace an older study, once the new one is complete.")
+    private boolean overwrite;
+
+    /** The plan of the scenario. */
+    RunPlan plan() throws InputException, IOException {
+        return RunPlanner.plan(argument.read(), ProgramVersion.text(), 1);
+    }
+
+    /** The answers for a plan; what cannot be answered exactly enough is refused. */
+    RunFromResponses answers(RunPlan plan) throws ResultsException {
+        Path folder = responses == null ? argument.resultsFolder() : responses;
+        RunFromResponses answers = new RunFromResponses(plan, folder);
+        if (answers.reasonToSimulate().isPresent()) {
+            throw new ResultsException(
+                    ResultsException.Kind.OF_ANOTHER_AQUIFER,
+                    folder,
+                    "unit responses cannot answer this run exactly enough: "
+                            + answers.reasonToSimulate().get());
+        }
+        return answers;
+    }
+
+    /** Where the tables of a command go. */
+    Path target(String command) {
+        Path results = argument.resultsFolder();
+        return output == null ? results.resolveSibling(results.getFileName() + "-" + command) : output;
+    }
+
+    boolean overwrites() {
+        return overwrite;
+    }
+}

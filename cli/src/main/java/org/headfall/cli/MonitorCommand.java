@@ -1,0 +1,67 @@
+package org.headfall.cli;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.concurrent.Callable;
+import org.headfall.scenarios.monitoring.Warning;
+import org.headfall.scenarios.monitoring.WarningOutputs;
+import org.headfall.scenarios.monitoring.WarningStudy;
+import org.headfall.scenarios.problem.InputException;
+import org.headfall.scenarios.recording.RunCalendar;
+import org.headfall.scenarios.run.RunPlan;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Spec;
+
+/** Says what to watch and until when acting still helps. */
+@Command(
+        name = "monitor",
+        mixinStandardHelpOptions = true,
+        description = "Says for each limit that is crossed until when stopping the bores that it counts still prevents"
+                + " that, and which heads monitoring bores show then. Needs the results of a run on the same aquifer and"
+                + " grid.",
+        footerHeading = "%nExample:%n",
+        footer = {"  headfall run my-field", "  headfall monitor my-field"})
+final class MonitorCommand implements Callable<Integer> {
+
+    @Mixin
+    private final EarlierRun earlier = new EarlierRun();
+
+    @Spec
+    @SuppressWarnings("NullAway.Init") // set by picocli before call
+    private CommandSpec spec;
+
+    @Override
+    public Integer call() throws InputException, IOException {
+        RunPlan plan = earlier.plan();
+        List<Warning> warnings = new WarningStudy(plan, earlier.answers(plan)).warnings();
+        Path target = earlier.target("monitor");
+        RunCalendar calendar = plan.description().calendar();
+        new WarningOutputs(warnings, calendar).into(target, earlier.overwrites());
+        PrintWriter out = spec.commandLine().getOut();
+        if (warnings.isEmpty()) {
+            out.println("The scenario has no limit at a bore, spring or protected point.");
+        }
+        for (Warning warning : warnings) {
+            out.println(warning.limit() + ", " + warning.station() + ":");
+            out.println("  " + sentence(warning, calendar));
+        }
+        out.println("Written: " + target);
+        return ExitCode.DONE.code();
+    }
+
+    private static String sentence(Warning warning, RunCalendar calendar) {
+        if (warning.crossedDay().isEmpty()) {
+            return warning.says();
+        }
+        LocalDate crossed = calendar.at(warning.crossedDay().getAsDouble()).toLocalDate();
+        return warning.lastChance()
+                .map(chance -> "crossed on " + crossed + "; stopping by "
+                        + calendar.at(chance.day()).toLocalDate() + " prevents it")
+                .orElse("crossed on " + crossed + ". " + warning.says());
+    }
+}

@@ -1,0 +1,115 @@
+package org.headfall.scenarios.monitoring;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.List;
+import org.headfall.scenarios.recording.RunCalendar;
+import org.headfall.scenarios.results.CsvFile;
+import org.headfall.scenarios.results.CsvLineCells;
+import org.headfall.scenarios.results.ResultsException;
+import org.headfall.scenarios.results.ResultsFolder;
+import org.headfall.scenarios.results.WrittenFiles;
+
+/** Writes the folder of a study of warning levels. */
+public final class WarningOutputs {
+
+    private static final WrittenFiles FILES = WrittenFiles.named("(warnings|warning-levels)\\.csv");
+
+    private final List<Warning> warnings;
+    private final RunCalendar calendar;
+
+    /**
+     * Outputs of a study.
+     *
+     * @param warnings the warnings
+     * @param calendar calendar of the run
+     */
+    public WarningOutputs(List<Warning> warnings, RunCalendar calendar) {
+        this.warnings = List.copyOf(warnings);
+        this.calendar = calendar;
+    }
+
+    /**
+     * Writes {@code warnings.csv}, one line a limit and place, and {@code warning-levels.csv}, one line for each place that
+     * can be watched.
+     *
+     * @param target the folder
+     * @param overwrite whether an older study there may be replaced
+     * @throws ResultsException if it may not, or a file cannot be written
+     */
+    public void into(Path target, boolean overwrite) throws ResultsException {
+        try (ResultsFolder folder = ResultsFolder.open(target, overwrite, FILES)) {
+            writeWarnings(folder.file("warnings.csv"));
+            writeLevels(folder.file("warning-levels.csv"));
+            folder.complete();
+        } catch (IOException e) {
+            throw ResultsFolder.explained(e, target);
+        }
+    }
+
+    private void writeWarnings(Path target) throws IOException {
+        try (CsvFile file = new CsvFile(
+                target,
+                List.of(
+                        "limit",
+                        "at",
+                        "crossed on if nobody acts",
+                        "bores to stop",
+                        "last day for stopping them",
+                        "lead time (yr)",
+                        "result"))) {
+            for (Warning warning : warnings) {
+                CsvLineCells cells = new CsvLineCells().text(warning.limit()).text(warning.station());
+                if (warning.crossedDay().isPresent()) {
+                    date(cells, warning.crossedDay().getAsDouble());
+                } else {
+                    cells.empty();
+                }
+                cells.text(warning.stopped());
+                if (warning.lastChance().isPresent()) {
+                    date(cells, warning.lastChance().get().day());
+                    cells.number(warning.lastChance().get().leadTime() / RunCalendar.DAYS_PER_YEAR, 2);
+                } else {
+                    cells.empty().empty();
+                }
+                file.line(cells.text(warning.says()));
+            }
+            file.complete();
+        }
+    }
+
+    private void writeLevels(Path target) throws IOException {
+        try (CsvFile file = new CsvFile(
+                target,
+                List.of(
+                        "limit",
+                        "limit at",
+                        "last day for acting",
+                        "watch at",
+                        "warning level: head then (m above datum)",
+                        "lowest head in the year before (m above datum)",
+                        "highest head in the year before (m above datum)"))) {
+            for (Warning warning : warnings) {
+                if (warning.lastChance().isPresent()) {
+                    writeLevels(file, warning, warning.lastChance().get());
+                }
+            }
+            file.complete();
+        }
+    }
+
+    private void writeLevels(CsvFile file, Warning warning, Warning.LastChance chance) throws IOException {
+        for (Warning.WarningLevel level : chance.levels()) {
+            CsvLineCells cells = new CsvLineCells().text(warning.limit()).text(warning.station());
+            date(cells, chance.day());
+            file.line(cells.text(level.station())
+                    .number(level.head(), 2)
+                    .number(level.lowest(), 2)
+                    .number(level.highest(), 2));
+        }
+    }
+
+    private void date(CsvLineCells cells, double day) {
+        cells.date(calendar.at(day).toLocalDate().atStartOfDay());
+    }
+}

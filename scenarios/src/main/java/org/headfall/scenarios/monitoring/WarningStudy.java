@@ -1,0 +1,162 @@
+package org.headfall.scenarios.monitoring;
+
+import java.util.ArrayList;
+import java.util.BitSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.stream.IntStream;
+import org.headfall.scenarios.limits.Limit;
+import org.headfall.scenarios.limits.LimitPlace;
+import org.headfall.scenarios.limits.Outcome;
+import org.headfall.scenarios.recording.RunCalendar;
+import org.headfall.scenarios.recording.StationSeries;
+import org.headfall.scenarios.run.LeftOut;
+import org.headfall.scenarios.run.RunFromResponses;
+import org.headfall.scenarios.run.RunPlan;
+import org.headfall.solver.bore.Bore;
+import org.headfall.solver.bore.OperatingPhase;
+import org.headfall.solver.bore.Operation;
+import org.headfall.solver.flow.FlowProblem;
+import org.headfall.solver.response.SuperposedRun;
+import org.headfall.solver.response.SuperposedState;
+
+/**
+ * Finds for each limit that is crossed the last day on which stopping the bores that it counts still prevents that. Drawdown
+ * goes on growing at distant places after taking has stopped, so that day lies before the crossing. It is searched by
+ * halving, since stopping earlier never makes a limit of head worse.
+ */
+public final class WarningStudy {
+
+    /** How closely the last day is found (d). */
+    private static final double CLOSENESS = 10;
+
+    private final RunPlan plan;
+    private final RunFromResponses answers;
+    private final SuperposedRun asItIs;
+
+    /**
+     * A study.
+     *
+     * @param plan the run
+     * @param answers the run answered from unit responses
+     * @throws IllegalStateException if it cannot be answered so
+     */
+    public WarningStudy(RunPlan plan, RunFromResponses answers) {
+        this.plan = plan;
+        this.answers = answers;
+        asItIs = answers.answer()
+                .orElseThrow(() ->
+                        new IllegalStateException(answers.reasonToSimulate().orElse("")));
+    }
+
+    /** One warning for each limit at a bore, spring or protected point, in their order. */
+    public List<Warning> warnings() {
+        List<Warning> warnings = new ArrayList<>();
+        for (int limit = 0; limit < plan.limits().size(); limit++) {
+            if (plan.limits().get(limit).place() instanceof LimitPlace.AtStation) {
+                warnings.add(warning(limit));
+            }
+        }
+        return warnings;
+    }
+
+    private Warning warning(int index) {
+        Limit limit = plan.limits().get(index);
+        BitSet stopped = LeftOut.bores(plan.description(), limit.comparison());
+        Outcome outcome = answers.judged(plan.problem(), asItIs).get(index).outcome();
+        OptionalDouble crossed = firstDay(outcome);
+        if (crossed.isEmpty()) {
+            String says = outcome instanceof Outcome.NotEvaluated not
+                    ? "It was not judged: " + not.reason()
+                    : "The limit is not crossed in the run.";
+            return warning(limit, stopped, crossed, Optional.empty(), says);
+        }
+        if (stopped.isEmpty() || !holdsIfStopped(index, stopped, 0)) {
+            String says = "Stopping these bores on the first day does not prevent the crossing.";
+            return warning(limit, stopped, crossed, Optional.empty(), says);
+        }
+        double last = lastDay(index, stopped, crossed.getAsDouble());
+        Warning.LastChance chance = new Warning.LastChance(last, crossed.getAsDouble() - last, levels(last, stopped));
+        return warning(
+                limit,
+                stopped,
+                crossed,
+                Optional.of(chance),
+                "Stopping these bores by that day prevents the crossing.");
+    }
+
+    private Warning warning(
+            Limit limit, BitSet stopped, OptionalDouble crossed, Optional<Warning.LastChance> chance, String says) {
+        List<String> names = stopped.stream()
+                .mapToObj(bore -> plan.description().bores().get(bore).name())
+                .toList();
+        return new Warning(limit.name(), limit.station(), String.join("; ", names), crossed, chance, says);
+    }
+
+    private static OptionalDouble firstDay(Outcome outcome) {
+        if (outcome instanceof Outcome.Crossed crossed) {
+            return OptionalDouble.of(crossed.firstDay());
+        }
+        return outcome instanceof Outcome.Undecided undecided ? undecided.firstDay() : OptionalDouble.empty();
+    }
+
+    private double lastDay(int limit, BitSet stopped, double crossedDay) {
+        double prevents = 0;
+        double tooLate = crossedDay;
+        while (tooLate - prevents > CLOSENESS) {
+            double middle = (prevents + tooLate) / 2;
+            if (holdsIfStopped(limit, stopped, middle)) {
+                prevents = middle;
+            } else {
+                tooLate = middle;
+            }
+        }
+        return prevents;
+    }
+
+    private boolean holdsIfStopped(int limit, BitSet stopped, double day) {
+        FlowProblem problem = plan.problem().withBores(stoppedFrom(day, stopped));
+        Outcome outcome =
+                answers.judged(problem, answers.superposed(problem)).get(limit).outcome();
+        return firstDay(outcome).isEmpty();
+    }
+
+    private List<Bore> stoppedFrom(double day, BitSet stopped) {
+        List<Bore> bores = new ArrayList<>(plan.problem().bores());
+        for (int bore = stopped.nextSetBit(0); bore >= 0; bore = stopped.nextSetBit(bore + 1)) {
+            List<OperatingPhase> phases = new ArrayList<>(bores.get(bore).phases());
+            phases.removeIf(phase -> phase.fromDay() >= day);
+            phases.add(new OperatingPhase(day, new Operation.Off()));
+            bores.set(bore, bores.get(bore).withPhases(phases));
+        }
+        return bores;
+    }
+
+    private List<Warning.WarningLevel> levels(double day, BitSet stopped) {
+        double[] days =
+                asItIs.states().stream().mapToDouble(SuperposedState::day).toArray();
+        double yearBefore = Math.max(0, day - RunCalendar.DAYS_PER_YEAR);
+        return IntStream.range(0, plan.description().stations().size())
+                .filter(station -> !stopped.get(station))
+                .mapToObj(station -> level(station, days, yearBefore, day))
+                .toList();
+    }
+
+    private Warning.WarningLevel level(int station, double[] days, double from, double day) {
+        double[] heads = asItIs.states().stream()
+                .mapToDouble(state -> state.head()[station])
+                .toArray();
+        double now = StationSeries.interpolate(days, heads, day);
+        double lowest = Math.min(now, StationSeries.interpolate(days, heads, from));
+        double highest = Math.max(now, StationSeries.interpolate(days, heads, from));
+        for (int k = 0; k < days.length; k++) {
+            if (days[k] > from && days[k] < day) {
+                lowest = Math.min(lowest, heads[k]);
+                highest = Math.max(highest, heads[k]);
+            }
+        }
+        return new Warning.WarningLevel(
+                plan.description().stations().get(station).name(), now, lowest, highest);
+    }
+}

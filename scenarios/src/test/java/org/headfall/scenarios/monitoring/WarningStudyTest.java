@@ -1,0 +1,149 @@
+package org.headfall.scenarios.monitoring;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDateTime;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.stream.DoubleStream;
+import org.headfall.scenarios.limits.Comparison;
+import org.headfall.scenarios.limits.Limit;
+import org.headfall.scenarios.limits.LimitPeriod;
+import org.headfall.scenarios.limits.LimitedQuantity;
+import org.headfall.scenarios.recording.RunCalendar;
+import org.headfall.scenarios.recording.SmallField;
+import org.headfall.scenarios.recording.Station;
+import org.headfall.scenarios.run.RunFromResponses;
+import org.headfall.scenarios.run.RunPlan;
+import org.headfall.scenarios.run.ScenarioRun;
+import org.headfall.scenarios.run.StartHeads;
+import org.headfall.solver.analytic.TheisSolution;
+import org.headfall.solver.aquifer.Aquifer;
+import org.headfall.solver.aquifer.OuterBoundary;
+import org.headfall.solver.aquifer.Side;
+import org.headfall.solver.aquifer.SideSegment;
+import org.headfall.solver.bore.Bore;
+import org.headfall.solver.bore.OperatingPhase;
+import org.headfall.solver.bore.Operation;
+import org.headfall.solver.bore.WellLoss;
+import org.headfall.solver.flow.FlowProblem;
+import org.headfall.solver.grid.Axis;
+import org.headfall.solver.grid.RectilinearGrid;
+import org.headfall.solver.schedule.Schedule;
+import org.headfall.solver.simulation.Settings;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** A pumped bore and a spring 3 km away in a field whose rim is not felt: drawdown and recovery of Theis (1935). */
+class WarningStudyTest {
+
+    private static final double T = 100;
+    private static final double S = 1e-2;
+    private static final double RATE = 800;
+    private static final double DISTANCE = 3000;
+    private static final double MIDDLE = 20_200;
+
+    @TempDir
+    Path parent;
+
+    private static RunPlan plan(double atMost) {
+        RectilinearGrid grid = new RectilinearGrid(Axis.uniform(0, 400, 100), Axis.uniform(0, 400, 100));
+        Aquifer aquifer = Aquifer.homogeneous(grid, T, S);
+        RunCalendar calendar = new RunCalendar(LocalDateTime.of(2027, 7, 1, 0, 0));
+        List<Station> stations = List.of(
+                SmallField.bore("pumped", MIDDLE, MIDDLE, OptionalDouble.empty(), OptionalDouble.empty(), true),
+                new Station.ProtectedPoint("far", MIDDLE + DISTANCE, MIDDLE, 100, OptionalDouble.empty()),
+                new Station.ProtectedPoint("watch", MIDDLE, MIDDLE + 1200, 100, OptionalDouble.empty()));
+        Limit limit = new Limit(
+                "far keeps its head",
+                new LimitedQuantity.Drawdown(atMost),
+                "far",
+                new Comparison.WithoutProposedBores(),
+                LimitPeriod.EVER,
+                "");
+        return new RunPlan(
+                SmallField.plainRun("Far", calendar, calendar.yearsAfter(0, 3), aquifer, stations),
+                new FlowProblem(
+                        aquifer,
+                        Optional.empty(),
+                        List.of(new OuterBoundary.FixedHead(
+                                "west", SideSegment.whole(Side.WEST, grid), Schedule.constant(130))),
+                        List.of(),
+                        List.of(),
+                        List.of(new Bore(
+                                "pumped",
+                                MIDDLE,
+                                MIDDLE,
+                                0.1,
+                                WellLoss.NONE,
+                                List.of(new OperatingPhase(
+                                        0,
+                                        new Operation.PumpedRate(Schedule.constant(RATE), OptionalDouble.empty())))))),
+                new StartHeads.Steady(Set.of()),
+                Settings.DEFAULT,
+                DoubleStream.iterate(10, day -> day < 1090, day -> day + 10).toArray(),
+                new double[0],
+                List.of(limit),
+                false);
+    }
+
+    private List<Warning> warnings(RunPlan plan) throws IOException {
+        Path run = parent.resolve("run");
+        new ScenarioRun(plan, List.of(), (stage, fraction) -> {}).into(run, true);
+        return new WarningStudy(plan, new RunFromResponses(plan, run)).warnings();
+    }
+
+    /** Largest drawdown at the spring if the bore has been stopped on a day: recovery is a bore that injects from then on. */
+    private static double largestIfStopped(double day) {
+        TheisSolution theis = new TheisSolution(T, S);
+        return DoubleStream.iterate(day, later -> later < 1095, later -> later + 1)
+                .map(later -> theis.drawdown(RATE, DISTANCE, later)
+                        - (later > day ? theis.drawdown(RATE, DISTANCE, later - day) : 0))
+                .max()
+                .orElseThrow();
+    }
+
+    @Test
+    void theLastDayIsThatOfTheRecoveryOfTheis() throws IOException {
+        double atMost = 0.4;
+        Warning warning = warnings(plan(atMost)).get(0);
+        TheisSolution theis = new TheisSolution(T, S);
+        double crossed = 1;
+        while (theis.drawdown(RATE, DISTANCE, crossed) < atMost) {
+            crossed += 1;
+        }
+        double last = crossed;
+        while (largestIfStopped(last) > atMost) {
+            last -= 1;
+        }
+        assertTrue(crossed - last > 30, "late enough to matter: " + (crossed - last) + " d");
+        assertEquals(crossed, warning.crossedDay().getAsDouble(), 6);
+        Warning.LastChance chance = warning.lastChance().orElseThrow();
+        assertEquals(last, chance.day(), 16);
+        Warning.WarningLevel watch = chance.levels().stream()
+                .filter(level -> level.station().equals("watch"))
+                .findFirst()
+                .orElseThrow();
+        assertEquals(130 - theis.drawdown(RATE, 1200, chance.day()), watch.head(), 0.01);
+        assertTrue(watch.lowest() <= watch.head() && watch.head() <= watch.highest());
+    }
+
+    @Test
+    void saysWhereNothingIsToBeDone() throws IOException {
+        Warning holds = warnings(plan(5)).get(0);
+        assertTrue(holds.crossedDay().isEmpty() && holds.lastChance().isEmpty());
+        assertEquals("The limit is not crossed in the run.", holds.says());
+        new WarningOutputs(List.of(holds), new RunCalendar(LocalDateTime.of(2027, 7, 1, 0, 0)))
+                .into(parent.resolve("monitor"), false);
+        assertEquals(
+                "far keeps its head,far,,pumped,,,The limit is not crossed in the run.",
+                Files.readAllLines(parent.resolve("monitor").resolve("warnings.csv"))
+                        .get(1));
+    }
+}
