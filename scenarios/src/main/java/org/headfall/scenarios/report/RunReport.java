@@ -115,7 +115,7 @@ public final class RunReport {
                                 run.figures().errorMethod().isBlank()
                                         ? List.of()
                                         : List.of(run.figures().errorMethod())),
-                List.of(),
+                RunAssumptions.of(run),
                 new RunDoubts(run).doubts(),
                 RunDoubts.provenance(run));
     }

@@ -10,7 +10,7 @@ import java.util.function.DoubleBinaryOperator;
 import java.util.stream.IntStream;
 import org.headfall.scenarios.report.content.ArtesianHead;
 import org.headfall.scenarios.report.content.Assumption;
-import org.headfall.scenarios.report.content.Assumption.Score;
+import org.headfall.scenarios.report.content.Assumption.Effect;
 import org.headfall.scenarios.report.content.DatedField;
 import org.headfall.scenarios.report.content.Doubt;
 import org.headfall.scenarios.report.content.FieldMap;
@@ -423,16 +423,12 @@ final class InventedField {
         return List.of(
                 new Assumption(
                         "The aquifer is one layer, full under its sealing bed, with flow along it only." + hostile,
-                        Score.LOW,
-                        Score.MEDIUM,
-                        Score.HIGH,
-                        Score.MEDIUM),
+                        "Head stays above its top." + hostile,
+                        Effect.LOW),
                 new Assumption(
                         "Transmissivity between the pumping tests follows their logarithms.",
-                        Score.HIGH,
-                        Score.HIGH,
-                        Score.LOW,
-                        Score.HIGH));
+                        "Not tested.",
+                        Effect.HIGH));
     }
 
     private Provenance provenance() {

@@ -3,12 +3,12 @@ package org.headfall.validation.benchmark;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 
-/** The program behind {@code validation/bench}: times the linear solver on {@link BenchmarkProblem}, and whole runs. */
+/** The program behind {@code validation/bench}: times the linear solver on {@link BenchmarkProblem}, runs and reports. */
 @Command(
         name = "bench",
         mixinStandardHelpOptions = true,
-        subcommands = {SolveCommand.class, FieldCommand.class, AllCommand.class},
-        description = "Times the linear solver on the benchmark problem, and whole runs.")
+        subcommands = {SolveCommand.class, FieldCommand.class, ReportCommand.class, AllCommand.class},
+        description = "Times the linear solver on the benchmark problem, whole runs and their report.")
 public final class Benchmark {
     private Benchmark() {}
 

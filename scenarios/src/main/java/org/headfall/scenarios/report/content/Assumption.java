@@ -1,23 +1,32 @@
 package org.headfall.scenarios.report.content;
 
 /**
- * Something taken for granted, scored on four counts.
+ * Something taken for granted.
  *
  * @param statement what is assumed
- * @param data how far missing data forced it
- * @param resources how far missing time or means forced it
- * @param technical how far the method forced it
+ * @param here what this run shows of it
  * @param effect how much the answer depends on it
  */
-public record Assumption(String statement, Score data, Score resources, Score technical, Score effect) {
+public record Assumption(String statement, String here, Effect effect) {
 
-    /** A score in words. */
-    public enum Score {
+    /** How much an answer depends on an assumption. */
+    public enum Effect {
         /** Little. */
-        LOW,
+        LOW("low"),
         /** Some. */
-        MEDIUM,
+        MEDIUM("medium"),
         /** Much. */
-        HIGH
+        HIGH("high");
+
+        private final String words;
+
+        Effect(String words) {
+            this.words = words;
+        }
+
+        /** The effect in words. */
+        public String words() {
+            return words;
+        }
     }
 }

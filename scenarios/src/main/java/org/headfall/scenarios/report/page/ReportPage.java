@@ -3,7 +3,6 @@ package org.headfall.scenarios.report.page;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.headfall.scenarios.report.content.Assumption;
 import org.headfall.scenarios.report.content.Interference;
 import org.headfall.scenarios.report.content.ReportContent;
 
@@ -79,14 +78,5 @@ public record ReportPage(
                 .filter(method -> !method.isBlank())
                 .distinct()
                 .toList();
-    }
-
-    /** A score of an assumption in words. */
-    public static String words(Assumption.Score score) {
-        return switch (score) {
-            case LOW -> "low";
-            case MEDIUM -> "medium";
-            case HIGH -> "high";
-        };
     }
 }
