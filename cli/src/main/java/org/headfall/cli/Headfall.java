@@ -81,6 +81,7 @@ public final class Headfall implements Runnable {
     private static CommandLine commandLine(Terminal terminal, Failures failures) {
         CommandLine commandLine = new CommandLine(new Headfall());
         commandLine.addSubcommand(new CappingCommand());
+        commandLine.addSubcommand(new AllocateCommand(terminal));
         commandLine.addSubcommand(new CheckCommand());
         commandLine.addSubcommand(new CompareCommand());
         commandLine.addSubcommand(new EstimateCommand(terminal));

@@ -9,10 +9,7 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.headfall.cli.answer.AnswerJson;
 import org.headfall.cli.progress.Progress;
-import org.headfall.scenarios.problem.Finding;
 import org.headfall.scenarios.problem.InputException;
-import org.headfall.scenarios.problem.Place;
-import org.headfall.scenarios.problem.ProblemKind;
 import org.headfall.scenarios.reading.ScenarioReading;
 import org.headfall.scenarios.results.ResultsFolder;
 import org.headfall.scenarios.run.RunInMemory;
@@ -82,7 +79,8 @@ final class SiteCommand implements Callable<Integer> {
     public Integer call() throws InputException, IOException {
         ScenarioReading reading = argument.read();
         RunPlan plan = RunPlanner.plan(reading, ProgramVersion.text(), threads.threads());
-        SitingSpecification siting = siting(reading);
+        SitingSpecification siting = PlanningSection.require(
+                reading, "siting", reading.orThrow().planning().siting());
         Path target = output == null ? argument.resultsFolder("-sites") : output;
         PrintWriter err = spec.commandLine().getErr();
         try (ResultsFolder folder = ResultsFolder.open(target, overwrite, SitingFiles.NAMES);
@@ -106,20 +104,6 @@ final class SiteCommand implements Callable<Integer> {
                     seconds));
         }
         return ExitCode.DONE.code();
-    }
-
-    private static SitingSpecification siting(ScenarioReading reading) throws InputException {
-        Optional<SitingSpecification> siting = reading.orThrow().planning().siting();
-        if (siting.isEmpty()) {
-            reading.problems()
-                    .add(
-                            Place.ofFile(
-                                    reading.folder().nameOf(reading.folder().document())),
-                            "siting",
-                            Finding.of(ProblemKind.MISSING_KEY, "no such key", "the key siting"));
-            reading.problems().throwIfAny();
-        }
-        return siting.orElseThrow();
     }
 
     private record Answer(

@@ -107,7 +107,9 @@ public final class ScenarioReader {
                 new LimitReader(inputs, known, wholeGrid, period, accounts.isPresent()).read(document);
         @Nullable StartSpecification start = new StartReader(inputs, area, headsAreHeld(document, bed)).read(document);
         OutputSpecification output = new OutputReader(inputs, period).read(document);
-        Planning planning = new Planning(new SitingReader(inputs, wholeGrid, period).read(document));
+        Planning planning = new Planning(
+                new SitingReader(inputs, wholeGrid, period).read(document),
+                new AllocationReader(inputs, bores, boreReader.known()).read(document));
         document.done();
         if (title == null
                 || datum == null

@@ -27,9 +27,11 @@ final class SeasonWords {
     /** The season of a section, if it has one; empty also after a problem has been reported. */
     static Optional<Season> of(Section outer, Problems problems) {
         @Nullable Section section = outer.optionalSection("season");
-        if (section == null) {
-            return Optional.empty();
-        }
+        return section == null ? Optional.empty() : ofKeys(section, problems);
+    }
+
+    /** The season that a section itself gives; empty after a problem has been reported. */
+    static Optional<Season> ofKeys(Section section, Problems problems) {
         @Nullable String from = section.text("from");
         @Nullable String to = section.text("to");
         section.done();

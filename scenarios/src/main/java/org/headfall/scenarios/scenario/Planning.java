@@ -6,5 +6,6 @@ import java.util.Optional;
  * What is to be found out beside the run itself.
  *
  * @param siting where new bores can go
+ * @param allocation how bores are to share the water
  */
-public record Planning(Optional<SitingSpecification> siting) {}
+public record Planning(Optional<SitingSpecification> siting, Optional<AllocationSpecification> allocation) {}

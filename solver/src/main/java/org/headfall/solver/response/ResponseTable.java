@@ -147,7 +147,7 @@ public final class ResponseTable {
      * @param discharges discharge of each cause (m³/d)
      * @param drawdown drawdown of each receptor, added to (m)
      */
-    void addSteps(double time, double[] discharges, double[] drawdown) {
+    public void addSteps(double time, double[] discharges, double[] drawdown) {
         if (time <= times[0]) {
             double share = time / times[0];
             addWeighted(discharges, drawdown, atOnce, 1 - share, values[0], share);

@@ -1,0 +1,129 @@
+package org.headfall.scenarios.allocation;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.TreeSet;
+import org.headfall.scenarios.results.CsvFile;
+import org.headfall.scenarios.results.CsvLineCells;
+import org.headfall.scenarios.results.WrittenFiles;
+
+/**
+ * Writes an allocation: {@code rates.csv}, which bores of a document read as {@code rate: {file: rates.csv, column: NAME}},
+ * {@code yields.csv}, {@code prices.csv} and {@code trading.csv}.
+ */
+public final class AllocationFiles {
+
+    /** What a folder of an allocation may hold. */
+    public static final WrittenFiles NAMES = WrittenFiles.named("(rates|yields|prices|trading|conflicts)\\.csv");
+
+    private static final double LITRES_PER_SECOND = 1000.0 / 86_400;
+    private static final double MEGALITRES_PER_YEAR = 365.25 / 1000;
+
+    private AllocationFiles() {}
+
+    /**
+     * Writes the files.
+     *
+     * @param folder folder that receives them
+     * @param result the allocation
+     * @throws IOException if a file cannot be written
+     */
+    public static void write(Path folder, AllocationResult result) throws IOException {
+        rates(folder.resolve("rates.csv"), result);
+        try (CsvFile file = new CsvFile(folder.resolve("yields.csv"), List.of("bore", "mean (ML/yr)", "mean (L/s)"))) {
+            for (AllocationResult.BoreRates bore : result.bores()) {
+                file.line(new CsvLineCells()
+                        .text(bore.name())
+                        .number(bore.yield() * MEGALITRES_PER_YEAR, 2)
+                        .number(bore.yield() * LITRES_PER_SECOND, 3));
+            }
+            file.complete();
+        }
+        prices(folder.resolve("prices.csv"), result);
+        List<String> trading = List.of("place", "1 ML/yr less at", "allows at", "more (ML/yr)");
+        try (CsvFile file = new CsvFile(folder.resolve("trading.csv"), trading)) {
+            for (AllocationResult.Exchange one : result.exchanges()) {
+                file.line(new CsvLineCells()
+                        .text(one.place())
+                        .text(one.from())
+                        .text(one.to())
+                        .number(one.rate(), 3));
+            }
+            file.complete();
+        }
+        if (!result.relaxed().isEmpty()) {
+            conflicts(folder.resolve("conflicts.csv"), result);
+        }
+    }
+
+    private static void rates(Path target, AllocationResult result) throws IOException {
+        List<String> header = new ArrayList<>(List.of("date"));
+        result.bores().forEach(bore -> header.add(bore.name() + " (L/s)"));
+        TreeSet<Double> days = new TreeSet<>();
+        days.add(0.0);
+        result.blocks().blocks().forEach(block -> {
+            days.add(block.start());
+            days.add(block.end());
+        });
+        days.removeIf(day -> day >= result.run().endDay());
+        try (CsvFile file = new CsvFile(target, header)) {
+            for (double day : days) {
+                CsvLineCells cells =
+                        new CsvLineCells().date(result.run().calendar().at(day));
+                for (AllocationResult.BoreRates bore : result.bores()) {
+                    cells.number(rate(result, bore, day) * LITRES_PER_SECOND, 4);
+                }
+                file.line(cells);
+            }
+            file.complete();
+        }
+    }
+
+    private static double rate(AllocationResult result, AllocationResult.BoreRates bore, double day) {
+        return result.blocks().blocks().stream()
+                .filter(block -> block.start() <= day && day < block.end())
+                .mapToDouble(block -> bore.rates().get(block.group()))
+                .findFirst()
+                .orElse(0);
+    }
+
+    private static void prices(Path target, AllocationResult result) throws IOException {
+        List<String> header = List.of(
+                "limit",
+                "unit",
+                "tightest on",
+                "left by superposition",
+                "left by the simulator",
+                "price (of the goal, a unit)",
+                "gain by 0.1 of the unit");
+        try (CsvFile file = new CsvFile(target, header)) {
+            for (AllocationResult.Kept one : result.requirements()) {
+                CsvLineCells cells = new CsvLineCells().text(one.name()).text(one.unit());
+                if (Double.isNaN(one.day())) {
+                    cells.empty();
+                } else {
+                    cells.date(result.run().calendar().at(one.day()));
+                }
+                file.line(cells.number(one.predicted(), 4)
+                        .number(one.simulated(), 4)
+                        .number(one.price(), 4)
+                        .number(one.gain(), 4));
+            }
+            file.complete();
+        }
+    }
+
+    private static void conflicts(Path target, AllocationResult result) throws IOException {
+        try (CsvFile file = new CsvFile(target, List.of("limit", "gives way by", "unit"))) {
+            for (AllocationResult.Relaxed one : result.relaxed()) {
+                file.line(new CsvLineCells()
+                        .text(one.name())
+                        .number(one.amount(), 4)
+                        .text(one.unit()));
+            }
+            file.complete();
+        }
+    }
+}

@@ -1,0 +1,89 @@
+package org.headfall.scenarios.allocation;
+
+import java.util.List;
+import org.headfall.scenarios.recording.RunDescription;
+
+/**
+ * Rates that share the water, and what they cost.
+ *
+ * @param run the run
+ * @param blocks when rates may differ
+ * @param bores the bores, with their rates
+ * @param yield mean taking of all (m³/d)
+ * @param energy mean energy (kWh/d)
+ * @param requirements every limit and lowest level, with its price
+ * @param relaxed limits that had to give way because they contradict each other, with the wanted total or minimums
+ * @param exchanges what a unit taken at one bore is worth at another
+ * @param rounds how often rates were run through the simulator
+ */
+public record AllocationResult(
+        RunDescription run,
+        RateBlocks blocks,
+        List<BoreRates> bores,
+        double yield,
+        double energy,
+        List<Kept> requirements,
+        List<Relaxed> relaxed,
+        List<Exchange> exchanges,
+        int rounds) {
+
+    /** Copies the lists. */
+    public AllocationResult {
+        bores = List.copyOf(bores);
+        requirements = List.copyOf(requirements);
+        relaxed = List.copyOf(relaxed);
+        exchanges = List.copyOf(exchanges);
+    }
+
+    /**
+     * Rates of a bore.
+     *
+     * @param name the bore
+     * @param rates rate in each group of the blocks (m³/d)
+     * @param yield mean taking (m³/d)
+     */
+    public record BoreRates(String name, List<Double> rates, double yield) {
+        /** Copies the list. */
+        public BoreRates {
+            rates = List.copyOf(rates);
+        }
+    }
+
+    /**
+     * A limit or a lowest level.
+     *
+     * @param name what it is
+     * @param unit its unit
+     * @param day the day on which least is left by superposition (d)
+     * @param predicted what is left then by superposition
+     * @param simulated the least that is left on any day by the simulator
+     * @param price by how much the goal would improve for a unit more: ML/yr for the largest yield
+     * @param gain by how much it improves for 0.1 of its unit more, solved again
+     */
+    public record Kept(
+            String name, String unit, double day, double predicted, double simulated, double price, double gain) {}
+
+    /**
+     * A limit that gives way.
+     *
+     * @param name what it is
+     * @param unit its unit
+     * @param amount by how much
+     */
+    public record Relaxed(String name, String unit, double amount) {}
+
+    /**
+     * Trading: what 1 ML/yr less at one bore allows at another with the same drawdown at a place at the end.
+     *
+     * @param place the place
+     * @param from the bore that takes less
+     * @param to the bore that takes more
+     * @param rate how much more it may take (ML/yr)
+     */
+    public record Exchange(String place, String from, String to, double rate) {}
+
+    /** Smallest of what the simulator leaves of all requirements; positive infinity if there are none. */
+    public double worst() {
+        return requirements.stream().mapToDouble(Kept::simulated).min().orElse(Double.POSITIVE_INFINITY);
+    }
+}

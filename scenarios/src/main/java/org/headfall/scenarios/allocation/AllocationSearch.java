@@ -1,0 +1,453 @@
+package org.headfall.scenarios.allocation;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import org.headfall.scenarios.limits.Comparison;
+import org.headfall.scenarios.limits.Limit;
+import org.headfall.scenarios.limits.LimitMargins;
+import org.headfall.scenarios.limits.LimitedQuantity;
+import org.headfall.scenarios.recording.RunDescription;
+import org.headfall.scenarios.recording.Station;
+import org.headfall.scenarios.recording.StationSeries;
+import org.headfall.scenarios.run.RunInMemory;
+import org.headfall.scenarios.run.RunPlan;
+import org.headfall.scenarios.run.RunProgress;
+import org.headfall.scenarios.scenario.AllocationSpecification;
+import org.headfall.scenarios.scenario.AllocationSpecification.Goal;
+import org.headfall.scenarios.scenario.BoreSpecification;
+import org.headfall.scenarios.scenario.Scenario;
+import org.headfall.solver.allocation.Optimum;
+import org.headfall.solver.allocation.Programme;
+import org.headfall.solver.allocation.Row;
+import org.headfall.solver.bore.Bore;
+
+/** Finds the rates of an allocation. Use one object a search. */
+public final class AllocationSearch {
+
+    /** Moments on which levels are looked at lie this long before a rate changes (d). */
+    private static final double BEFORE_CHANGE = 0.5;
+
+    private static final double ALLOWED_VIOLATION = 5e-4;
+    private static final int MOST_SIMULATIONS = 10;
+
+    /** Change of the goal from one simulation to the next at which rates have settled. */
+    private static final double SETTLED = 5e-4;
+
+    private static final double STEP = 0.1;
+    private static final double MEGALITRES_PER_YEAR = 365.25 / 1000;
+    private static final double KWH_PER_ML_AND_METRE = 998.2 * 9.80665 * 1000 / 3.6e6;
+    private static final double KEPT_SHARE = 1 - 1e-6;
+
+    private final RunPlan plan;
+    private final RunDescription run;
+    private final AllocationSpecification wanted;
+    private final RateBlocks blocks;
+    private final int[] bores;
+    private final double[] floors;
+    private final RatesInPlan rates;
+    private final double[] moments;
+    private final List<Limit> limits;
+    private final List<Requirement> requirements = new ArrayList<>();
+    private final RunInMemory without;
+    private final SharedWater water;
+
+    private AllocationSearch(RunPlan plan, Scenario scenario, AllocationSpecification wanted, RunProgress progress) {
+        this.plan = plan;
+        this.wanted = wanted;
+        run = plan.description();
+        limits = plan.limits();
+        blocks = RateBlocks.of(wanted, run.calendar(), run.endDay());
+        bores = wanted.bores().stream().mapToInt(run::stationIndex).toArray();
+        floors = Arrays.stream(bores)
+                .mapToDouble(bore -> floor(scenario.bores().get(bore)))
+                .toArray();
+        rates = new RatesInPlan(plan, blocks, bores);
+        moments = blocks.blocks().stream()
+                .mapToDouble(block -> Math.max(block.start() + BEFORE_CHANGE / 2, block.end() - BEFORE_CHANGE))
+                .toArray();
+        without = RunInMemory.of(
+                rates.with(new double[bores.length * blocks.groups()], moments), new double[0], progress);
+        addRequirements();
+        water = new SharedWater(without.responses(), blocks, bores, requirements);
+    }
+
+    private static double floor(BoreSpecification bore) {
+        return bore.levels().pumpingFloor().orElse(Double.NEGATIVE_INFINITY);
+    }
+
+    /**
+     * Searches.
+     *
+     * @param plan the plan of the document
+     * @param scenario the document, with an allocation
+     * @param progress is told how far the search has come
+     * @return the rates
+     * @throws ContradictionException if what is wanted cannot be had though all limits gave way
+     */
+    public static AllocationResult in(RunPlan plan, Scenario scenario, RunProgress progress) {
+        AllocationSpecification wanted = scenario.planning().allocation().orElseThrow();
+        return new AllocationSearch(plan, scenario, wanted, progress).search(progress);
+    }
+
+    private void addRequirements() {
+        double[] last = without.recording().series().get(0).days();
+        for (Limit limit : limits) {
+            LimitMargins margins = without.margins(limit);
+            double[] days = Arrays.stream(margins.days()).filter(day -> day > 0).toArray();
+            int years = limit.quantity() instanceof LimitedQuantity.DeclineRate rate ? rate.overYears() : 0;
+            add(
+                    new Requirement(
+                            limit.name() + " (" + limit.station() + ")",
+                            limit.quantity().unit(),
+                            run.stationIndex(limit.station()),
+                            years,
+                            counted(limit),
+                            days,
+                            Optional.empty()),
+                    margins.days(),
+                    margins.margins());
+        }
+        for (int b = 0; b < bores.length; b++) {
+            if (Double.isFinite(floors[b])) {
+                Bore bore = plan.problem().bores().get(bores[b]);
+                int cell = run.grid().locate(bore.x(), bore.y());
+                double transmissivity = Math.sqrt(
+                        run.aquifer().transmissivityX()[cell] * run.aquifer().transmissivityY()[cell]);
+                boolean[] all = new boolean[bores.length];
+                Arrays.fill(all, true);
+                Requirement.Level level = new Requirement.Level(b, bore.lossIn(transmissivity));
+                add(
+                        new Requirement(
+                                "lowest level (" + bore.name() + ")",
+                                "m",
+                                bores[b],
+                                0,
+                                all,
+                                moments,
+                                Optional.of(level)),
+                        last,
+                        levelMargins(without.recording().series().get(bores[b]), b));
+            }
+        }
+    }
+
+    private double[] levelMargins(StationSeries series, int bore) {
+        return Arrays.stream(series.levelInBore())
+                .map(level -> level - floors[bore])
+                .toArray();
+    }
+
+    private void add(Requirement one, double[] days, double[] margins) {
+        for (int k = 0; k < one.days().length; k++) {
+            one.setBase(k, StationSeries.interpolate(days, margins, one.days()[k]));
+        }
+        requirements.add(one);
+    }
+
+    private boolean[] counted(Limit limit) {
+        boolean[] counted = new boolean[bores.length];
+        for (int b = 0; b < counted.length; b++) {
+            counted[b] = !limit.needsOtherRun()
+                    || !(limit.comparison() instanceof Comparison.WithoutHolder of)
+                    || of.holder().equals(holder(b));
+        }
+        return counted;
+    }
+
+    private String holder(int bore) {
+        return ((Station.BoreSite) run.stations().get(bores[bore])).holder();
+    }
+
+    private AllocationResult search(RunProgress progress) {
+        double[] relaxed = new double[requirements.size()];
+        Optimum best = best(relaxed);
+        RunInMemory with = simulated(best.x(), progress);
+        int simulations = 1;
+        double before = Double.NaN;
+        // Springs and rules make effects smaller or larger than superposed; what they do at these rates counts next.
+        while (simulations < MOST_SIMULATIONS
+                && (worst(with) < -ALLOWED_VIOLATION
+                        || !(Math.abs(best.value() - before) < SETTLED * Math.abs(before)))) {
+            before = best.value();
+            learn(with, best.x(), relaxed);
+            best = best(relaxed);
+            with = simulated(best.x(), progress);
+            simulations++;
+        }
+        progress.reached("asking what limits cost", 0);
+        return result(best, with, relaxed, simulations);
+    }
+
+    private RunInMemory simulated(double[] x, RunProgress progress) {
+        return RunInMemory.of(rates.with(x, moments), without.responses(), new double[0], progress);
+    }
+
+    private double[][] simulatedMargins(RunInMemory with) {
+        double[][] margins = new double[requirements.size()][];
+        for (int r = 0; r < margins.length; r++) {
+            Requirement one = requirements.get(r);
+            double[] days;
+            double[] values;
+            if (one.level().isPresent()) {
+                StationSeries series = with.recording().series().get(one.station());
+                days = series.days();
+                values = levelMargins(series, one.level().get().bore());
+            } else {
+                LimitMargins of = with.margins(limits.get(r));
+                days = of.days();
+                values = of.margins();
+            }
+            margins[r] = Arrays.stream(one.days())
+                    .map(day -> StationSeries.interpolate(days, values, day))
+                    .toArray();
+        }
+        return margins;
+    }
+
+    private double worst(RunInMemory with) {
+        return Arrays.stream(simulatedMargins(with))
+                .flatMapToDouble(Arrays::stream)
+                .min()
+                .orElse(Double.POSITIVE_INFINITY);
+    }
+
+    /** Sets what is left without the bores so that superposition gives what the simulator found at these rates. */
+    private void learn(RunInMemory with, double[] x, double[] relaxed) {
+        double[][] found = simulatedMargins(with);
+        double[][] effects = water.effects(x);
+        for (int r = 0; r < found.length; r++) {
+            for (int k = 0; k < found[r].length; k++) {
+                requirements.get(r).setBase(k, found[r][k] + effects[r][k] + relaxed[r]);
+            }
+        }
+    }
+
+    private Optimum best(double[] relaxed) {
+        List<Row> fixed = new ArrayList<>(holderRows());
+        wanted.total().ifPresent(total -> fixed.addAll(totalRows(total)));
+        for (String holder : wanted.seniority()) {
+            Programme yield = Programme.linear(most(), negative(yieldOf(holder)));
+            Optimum optimum = water.solve(yield, fixed, relaxed);
+            fixed.add(new Row(
+                    "yield of " + holder,
+                    negative(yieldOf(holder)),
+                    optimum.value() * KEPT_SHARE,
+                    Double.POSITIVE_INFINITY));
+        }
+        return water.solve(programme(), fixed, relaxed);
+    }
+
+    private Programme programme() {
+        return switch (wanted.goal()) {
+            case LARGEST_YIELD -> Programme.linear(most(), negative(yieldOf("")));
+            case LEAST_EFFECT_ON_SPRINGS -> Programme.linear(most(), onSprings());
+            case LEAST_ENERGY -> energy();
+        };
+    }
+
+    private double[] most() {
+        double[] most = new double[water.variables()];
+        Arrays.fill(most, wanted.largestRate());
+        return most;
+    }
+
+    private static double[] negative(double[] values) {
+        return Arrays.stream(values).map(value -> -value).toArray();
+    }
+
+    /** Mean taking (ML/yr) by a unit of each variable, of one holder's bores or, for an empty name, of all. */
+    private double[] yieldOf(String holder) {
+        double[] yield = new double[water.variables()];
+        for (int b = 0; b < bores.length; b++) {
+            if (holder.isEmpty() || holder.equals(holder(b))) {
+                for (int group = 0; group < blocks.groups(); group++) {
+                    yield[water.variable(b, group)] = blocks.days(group) / run.endDay() * MEGALITRES_PER_YEAR;
+                }
+            }
+        }
+        return yield;
+    }
+
+    private List<Row> totalRows(double total) {
+        double megalitres = total * MEGALITRES_PER_YEAR;
+        Row atMost = new Row("total at most", yieldOf(""), megalitres, Double.POSITIVE_INFINITY);
+        Row atLeast = new Row("total at least", negative(yieldOf("")), -megalitres, Double.POSITIVE_INFINITY);
+        return wanted.goal() == Goal.LARGEST_YIELD ? List.of(atMost) : List.of(atLeast);
+    }
+
+    private List<Row> holderRows() {
+        List<Row> rows = new ArrayList<>();
+        for (AllocationSpecification.HolderMinimum minimum : wanted.minimums()) {
+            for (int group = 0; group < blocks.groups(); group++) {
+                double[] coefficients = new double[water.variables()];
+                for (int b = 0; b < bores.length; b++) {
+                    if (holder(b).equals(minimum.holder())) {
+                        coefficients[water.variable(b, group)] = -1;
+                    }
+                }
+                rows.add(new Row(
+                        "minimum of " + minimum.holder() + ", group " + group,
+                        coefficients,
+                        -minimum.rate(),
+                        Double.POSITIVE_INFINITY));
+            }
+        }
+        return rows;
+    }
+
+    /**
+     * Drawdown at the springs, on average, that the mean taking of each variable would have caused by the end if it had
+     * been steady (m). When water is taken does not count, else taking late would seem to do no harm.
+     */
+    private double[] onSprings() {
+        double[] sum = new double[water.variables()];
+        for (Station.SpringSite spring : run.springs()) {
+            int station = run.stationIndex(spring.name());
+            for (int b = 0; b < bores.length; b++) {
+                double response = without.responses().at(station, bores[b], run.endDay());
+                for (int group = 0; group < blocks.groups(); group++) {
+                    sum[water.variable(b, group)] += response
+                            * blocks.days(group)
+                            / run.endDay()
+                            / run.springs().size();
+                }
+            }
+        }
+        return sum;
+    }
+
+    /** Energy (MWh/yr) by lift at the end of each block: what is there without the bores, and what they add themselves. */
+    private Programme energy() {
+        int n = water.variables();
+        double[] cost = new double[n];
+        double[][] curvature = new double[n][n];
+        boolean[] all = new boolean[bores.length];
+        Arrays.fill(all, true);
+        double perVolume = KWH_PER_ML_AND_METRE / wanted.efficiency() * 1e-6 * 365.25 / run.endDay();
+        for (int k = 0; k < moments.length; k++) {
+            RateBlocks.Block block = blocks.blocks().get(k);
+            for (int b = 0; b < bores.length; b++) {
+                int own = water.variable(b, block.group());
+                double weight = perVolume * block.days();
+                cost[own] += weight
+                        * (delivery(b)
+                                - without.recording().series().get(bores[b]).headAt(moments[k]));
+                double[] response = water.response(bores[b], moments[k], all);
+                response[own] += lossSlope(b);
+                for (int v = 0; v < n; v++) {
+                    curvature[own][v] += weight * response[v];
+                    curvature[v][own] += weight * response[v];
+                }
+            }
+        }
+        return new Programme(most(), cost, curvature);
+    }
+
+    private double delivery(int bore) {
+        return run.stations().get(bores[bore]).groundLevel() + wanted.deliveryHead();
+    }
+
+    /** Loss per discharge at the mean wanted rate of a bore (d/m²). */
+    private double lossSlope(int bore) {
+        double mean = wanted.total().orElse(0) / bores.length;
+        return mean > 0 ? plan.problem().bores().get(bores[bore]).wellLoss().at(mean) / mean : 0;
+    }
+
+    private AllocationResult result(Optimum best, RunInMemory with, double[] relaxed, int simulations) {
+        double[][] effects = water.effects(best.x());
+        double[][] found = simulatedMargins(with);
+        TreeMap<Integer, Double> prices = new TreeMap<>();
+        best.prices().forEach((name, price) -> {
+            int requirement = SharedWater.requirementOf(name);
+            if (requirement >= 0) {
+                prices.merge(requirement, price, Double::sum);
+            }
+        });
+        List<AllocationResult.Kept> kept = new ArrayList<>();
+        List<AllocationResult.Relaxed> gaveWay = new ArrayList<>();
+        for (int r = 0; r < requirements.size(); r++) {
+            kept.add(kept(r, effects[r], found[r], best, prices.getOrDefault(r, 0.0)));
+            if (relaxed[r] > 0) {
+                Requirement one = requirements.get(r);
+                gaveWay.add(new AllocationResult.Relaxed(one.name(), one.unit(), relaxed[r]));
+            }
+        }
+        List<AllocationResult.BoreRates> all = new ArrayList<>();
+        double yield = 0;
+        for (int b = 0; b < bores.length; b++) {
+            List<Double> own = new ArrayList<>();
+            double mean = 0;
+            for (int group = 0; group < blocks.groups(); group++) {
+                double rate = best.x()[water.variable(b, group)];
+                own.add(rate);
+                mean += rate * blocks.days(group) / run.endDay();
+            }
+            yield += mean;
+            all.add(new AllocationResult.BoreRates(wanted.bores().get(b), own, mean));
+        }
+        return new AllocationResult(
+                run, blocks, all, yield, energyOf(best.x(), with), kept, gaveWay, exchanges(), simulations);
+    }
+
+    private AllocationResult.Kept kept(int r, double[] effects, double[] found, Optimum best, double price) {
+        Requirement one = requirements.get(r);
+        int tightest = 0;
+        double least = Double.POSITIVE_INFINITY;
+        for (int k = 0; k < effects.length; k++) {
+            if (one.base(k) - effects[k] < one.base(tightest) - effects[tightest]) {
+                tightest = k;
+            }
+            least = Math.min(least, found[k]);
+        }
+        double gain = 0;
+        if (price > 0) {
+            one.relax(STEP);
+            gain = best.value() - best(new double[requirements.size()]).value();
+            one.relax(-STEP);
+        }
+        boolean none = effects.length == 0;
+        return new AllocationResult.Kept(
+                one.name(),
+                one.unit(),
+                none ? Double.NaN : one.days()[tightest],
+                none ? Double.NaN : one.base(tightest) - effects[tightest],
+                least,
+                price,
+                gain);
+    }
+
+    private double energyOf(double[] x, RunInMemory with) {
+        double sum = 0;
+        for (int k = 0; k < moments.length; k++) {
+            RateBlocks.Block block = blocks.blocks().get(k);
+            for (int b = 0; b < bores.length; b++) {
+                double level = with.recording().series().get(bores[b]).levelInBoreAt(moments[k]);
+                double volume = x[water.variable(b, block.group())] * block.days() / 1000;
+                sum += volume * KWH_PER_ML_AND_METRE / wanted.efficiency() * Math.max(0, delivery(b) - level);
+            }
+        }
+        return sum / run.endDay();
+    }
+
+    private List<AllocationResult.Exchange> exchanges() {
+        List<AllocationResult.Exchange> exchanges = new ArrayList<>();
+        for (String place : new TreeSet<>(limits.stream().map(Limit::station).toList())) {
+            int station = run.stationIndex(place);
+            for (int from = 0; from < bores.length; from++) {
+                for (int to = 0; to < bores.length; to++) {
+                    double there = without.responses().at(station, bores[to], run.endDay());
+                    if (from != to && there > 0) {
+                        double here = without.responses().at(station, bores[from], run.endDay());
+                        exchanges.add(new AllocationResult.Exchange(
+                                place, wanted.bores().get(from), wanted.bores().get(to), here / there));
+                    }
+                }
+            }
+        }
+        return exchanges;
+    }
+}

@@ -1,0 +1,67 @@
+package org.headfall.scenarios.allocation;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.OptionalDouble;
+import java.util.TreeSet;
+import java.util.stream.DoubleStream;
+import org.headfall.scenarios.run.RunPlan;
+import org.headfall.solver.bore.Bore;
+import org.headfall.solver.bore.OperatingPhase;
+import org.headfall.solver.bore.Operation;
+import org.headfall.solver.schedule.StepSchedule;
+
+/** A plan with other rates of some bores, whatever head or rule they had; a level is no bound here, but is looked at. */
+final class RatesInPlan {
+
+    private final RunPlan plan;
+    private final RateBlocks blocks;
+    private final int[] bores;
+
+    RatesInPlan(RunPlan plan, RateBlocks blocks, int[] bores) {
+        this.plan = plan;
+        this.blocks = blocks;
+        this.bores = bores;
+    }
+
+    /** The plan with rates, bore by bore and group by group (m³/d). */
+    RunPlan with(double[] rates, double[] days) {
+        List<Bore> all = new ArrayList<>(plan.problem().bores());
+        for (int b = 0; b < bores.length; b++) {
+            Operation taking = new Operation.PumpedRate(schedule(rates, b), OptionalDouble.empty());
+            all.set(bores[b], all.get(bores[b]).withPhases(List.of(new OperatingPhase(0, taking))));
+        }
+        return new RunPlan(
+                plan.description(),
+                plan.problem().withBores(all),
+                plan.start(),
+                plan.settings(),
+                DoubleStream.concat(Arrays.stream(plan.stationDays()), Arrays.stream(days))
+                        .sorted()
+                        .distinct()
+                        .toArray(),
+                plan.gridDays(),
+                plan.limits(),
+                false);
+    }
+
+    private StepSchedule schedule(double[] rates, int bore) {
+        TreeSet<Double> days = new TreeSet<>();
+        days.add(0.0);
+        blocks.blocks().forEach(block -> {
+            days.add(block.start());
+            days.add(block.end());
+        });
+        double[] starts = days.stream().mapToDouble(Double::doubleValue).toArray();
+        double[] values = new double[starts.length];
+        for (int i = 0; i < starts.length; i++) {
+            for (RateBlocks.Block block : blocks.blocks()) {
+                if (block.start() <= starts[i] && starts[i] < block.end()) {
+                    values[i] = rates[bore * blocks.groups() + block.group()];
+                }
+            }
+        }
+        return new StepSchedule(starts, values);
+    }
+}

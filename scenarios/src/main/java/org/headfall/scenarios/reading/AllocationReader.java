@@ -1,0 +1,169 @@
+package org.headfall.scenarios.reading;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.TreeMap;
+import org.headfall.scenarios.document.DocumentNode;
+import org.headfall.scenarios.document.Section;
+import org.headfall.scenarios.problem.Finding;
+import org.headfall.scenarios.problem.NearestSpelling;
+import org.headfall.scenarios.problem.ProblemKind;
+import org.headfall.scenarios.quantity.AllowedRange;
+import org.headfall.scenarios.quantity.Dimension;
+import org.headfall.scenarios.quantity.Quantity;
+import org.headfall.scenarios.scenario.AllocationSpecification;
+import org.headfall.scenarios.scenario.AllocationSpecification.Goal;
+import org.headfall.scenarios.scenario.AllocationSpecification.HolderMinimum;
+import org.headfall.scenarios.scenario.BoreSpecification;
+import org.headfall.scenarios.scenario.Season;
+import org.jspecify.annotations.Nullable;
+
+/** Reads how bores are to share the water. */
+final class AllocationReader {
+    static final Map<String, Goal> GOALS = new TreeMap<>(Map.of(
+            "largest yield", Goal.LARGEST_YIELD,
+            "least energy", Goal.LEAST_ENERGY,
+            "least effect on springs", Goal.LEAST_EFFECT_ON_SPRINGS));
+
+    private static final AllowedRange RATE = AllowedRange.positiveUpTo(1e7);
+    private static final AllowedRange YEARS = AllowedRange.between(1, 1000);
+
+    private final Inputs inputs;
+    private final List<BoreSpecification> bores;
+    private final KnownBores known;
+
+    AllocationReader(Inputs inputs, List<BoreSpecification> bores, KnownBores known) {
+        this.inputs = inputs;
+        this.bores = bores;
+        this.known = known;
+    }
+
+    Optional<AllocationSpecification> read(Section document) {
+        @Nullable Section section = document.optionalSection("allocation");
+        return section == null ? Optional.empty() : Optional.ofNullable(allocation(section));
+    }
+
+    private @Nullable AllocationSpecification allocation(Section section) {
+        @Nullable Goal goal = section.choice("goal", GOALS);
+        List<String> names = names(section);
+        @Nullable Quantity largest = section.quantity("largest_rate", Dimension.RATE, RATE);
+        @Nullable Quantity total = section.optionalQuantity("total", Dimension.RATE, RATE);
+        List<Season> seasons = seasons(section);
+        int years = years(section);
+        List<HolderMinimum> minimums = minimums(section);
+        List<String> seniority = holders(section, "seniority");
+        @Nullable
+        Quantity delivery = section.optionalQuantity("delivery_head", Dimension.LENGTH, AllowedRange.between(0, 5000));
+        @Nullable Quantity efficiency = section.quantity("efficiency", Dimension.NUMBER, AllowedRange.positiveUpTo(1));
+        section.done();
+        if (goal != null && goal != Goal.LARGEST_YIELD && !section.has("total")) {
+            section.refuse(
+                    "goal", Finding.of(ProblemKind.CONFLICTING_KEYS, "no total", "this goal with the key total"));
+        }
+        return goal == null || largest == null || efficiency == null
+                ? null
+                : new AllocationSpecification(
+                        goal,
+                        names,
+                        largest.value(),
+                        total == null ? OptionalDouble.empty() : OptionalDouble.of(total.value()),
+                        seasons,
+                        years,
+                        minimums,
+                        seniority,
+                        delivery == null ? 0 : delivery.value(),
+                        efficiency.value());
+    }
+
+    /** Proposed bores; all of them if none is named. */
+    private List<String> names(Section section) {
+        List<String> proposed = bores.stream()
+                .filter(bore -> bore.group() == BoreSpecification.Group.PROPOSED)
+                .map(BoreSpecification::name)
+                .toList();
+        List<String> names = section.has("bores") ? chosen(section, "bores", proposed, "a proposed bore") : proposed;
+        if (proposed.isEmpty() && known.complete()) {
+            inputs.problems()
+                    .add(
+                            section.place(),
+                            section.nameOf("bores"),
+                            Finding.of(ProblemKind.UNKNOWN_NAME, "no proposed bore", "at least one under bores"));
+        }
+        return names;
+    }
+
+    private List<String> holders(Section section, String key) {
+        return section.has(key) ? chosen(section, key, List.copyOf(known.holders()), "a holder of bores") : List.of();
+    }
+
+    private List<String> chosen(Section section, String key, List<String> allowed, String what) {
+        List<String> names = new ArrayList<>();
+        List<DocumentNode> nodes = section.optionalList(key);
+        for (DocumentNode node : nodes) {
+            @Nullable String name = section.values().text(node, section.nameOf(key));
+            if (name != null && allowed.contains(name)) {
+                names.add(name);
+            } else if (name != null && known.complete()) {
+                section.values()
+                        .refuse(
+                                node,
+                                section.nameOf(key),
+                                new Finding(
+                                        ProblemKind.UNKNOWN_NAME,
+                                        name,
+                                        "the name of " + what,
+                                        NearestSpelling.of(name, allowed)));
+            }
+        }
+        if (nodes.isEmpty() && section.optionalNode(key) instanceof DocumentNode.Listing) {
+            section.refuse(key, Finding.of(ProblemKind.EMPTY_VALUE, "an empty list", "at least one name"));
+        }
+        return names;
+    }
+
+    private List<Season> seasons(Section section) {
+        List<Season> seasons = new ArrayList<>();
+        for (Section one : inputs.sections(section, "seasons")) {
+            SeasonWords.ofKeys(one, inputs.problems()).ifPresent(seasons::add);
+        }
+        return seasons;
+    }
+
+    private static int years(Section section) {
+        @Nullable Quantity years = section.optionalQuantity("rates_change_after", Dimension.TIME, ValueRanges.TIME);
+        if (years == null) {
+            return 0;
+        }
+        double count = years.value() / 365.25;
+        if (count != Math.rint(count) || !YEARS.contains(count)) {
+            section.refuse(
+                    "rates_change_after",
+                    Finding.of(ProblemKind.OUT_OF_RANGE, years.value() + " d", "whole years, from 1 yr on"));
+        }
+        return (int) Math.rint(count);
+    }
+
+    private List<HolderMinimum> minimums(Section section) {
+        List<HolderMinimum> minimums = new ArrayList<>();
+        for (Section one : inputs.sections(section, "minimums")) {
+            @Nullable String holder = one.text("holder");
+            @Nullable Quantity least = one.quantity("at_least", Dimension.RATE, RATE);
+            one.done();
+            if (holder != null && !known.holders().contains(holder) && known.complete()) {
+                one.refuse(
+                        "holder",
+                        new Finding(
+                                ProblemKind.UNKNOWN_NAME,
+                                holder,
+                                "a holder of bores",
+                                NearestSpelling.of(holder, known.holders())));
+            } else if (holder != null && least != null) {
+                minimums.add(new HolderMinimum(holder, least.value()));
+            }
+        }
+        return minimums;
+    }
+}

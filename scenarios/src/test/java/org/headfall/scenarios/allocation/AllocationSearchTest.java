@@ -1,0 +1,129 @@
+package org.headfall.scenarios.allocation;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.stream.Stream;
+import org.headfall.scenarios.document.FileReach;
+import org.headfall.scenarios.reading.ScenarioReader;
+import org.headfall.scenarios.reading.ScenarioReading;
+import org.headfall.scenarios.run.RunPlanner;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The reference is the simulator, run with the rates, and the programme solved again with other limits. */
+class AllocationSearchTest {
+
+    private static final Path EXAMPLE = Path.of("examples", "corella");
+    private static final double MEGALITRES_PER_YEAR = 365.25 / 1000;
+
+    @TempDir
+    private Path folder;
+
+    @BeforeEach
+    void copy() throws IOException {
+        try (Stream<Path> files = Files.list(EXAMPLE)) {
+            for (Path file : files.filter(Files::isRegularFile).toList()) {
+                Files.copy(file, folder.resolve(file.getFileName()));
+            }
+        }
+        replace("period: {from: 2027-07-01, for: 20 yr}", "period: {from: 2027-07-01, for: 6 yr}");
+        replace("  for: 20 yr\n", "");
+        replace("report_after: [1 yr, 10 yr, 20 yr]", "report_after: [1 yr, 5 yr]");
+        replace("rates_change_after: 10 yr", "rates_change_after: 3 yr");
+    }
+
+    private void replace(String part, String by) throws IOException {
+        Path document = folder.resolve("scenario.yaml");
+        Files.writeString(document, Files.readString(document).replace(part, by));
+    }
+
+    private AllocationResult allocate() throws Exception {
+        ScenarioReading reading = ScenarioReader.read(folder.resolve("scenario.yaml"), FileReach.FOLDER_OF_DOCUMENT);
+        return AllocationSearch.in(RunPlanner.plan(reading, "test", 1), reading.orThrow(), (stage, fraction) -> {});
+    }
+
+    /** No limit is broken by more than 1 mm, one at least is used up, and two bores of four stretches have their rates. */
+    @Test
+    void keepsEveryLimitInTheSimulator() throws Exception {
+        AllocationResult result = allocate();
+        assertTrue(result.worst() >= -1e-3, "least left " + result.worst());
+        assertTrue(result.worst() < 0.02, "least left " + result.worst());
+        assertEquals(List.of(), result.relaxed());
+        assertEquals(4, result.blocks().groups());
+        for (int group = 0; group < 4; group++) {
+            double together = 0;
+            for (AllocationResult.BoreRates bore : result.bores()) {
+                together += bore.rates().get(group);
+            }
+            assertTrue(together >= 8 * 86.4 - 1e-6, "minimum of the holder in group " + group);
+        }
+        assertTrue(result.requirements().stream().anyMatch(one -> one.price() > 0));
+    }
+
+    /** The price of a limit is what a centimetre more of it yields, by a search of its own, to 3 %. */
+    @Test
+    void pricesAreWhatALittleMoreOfTheLimitYields() throws Exception {
+        replace("  - {name: Brolga Springs, at: [409.5 km, 6331.5 km], outlet: 101 m, conductance: 40 m2/d}", "");
+        replace("springs:\n", "");
+        replace("    at: Brolga Springs\n", "    at: Brolga soak\n");
+        replace(
+                "  - {name: Saltbush homestead,",
+                "  - {name: Brolga soak, at: [409.5 km, 6331.5 km]}\n  - {name: Saltbush homestead,");
+        replace("operation: free flow", "rate: 1 L/s");
+        AllocationResult result = allocate();
+        AllocationResult.Kept spring = named(result, "Brolga");
+        assertTrue(spring.price() > 0, "the limit at the soak decides");
+        replace("at_most: 3 m", "at_most: 3.01 m");
+        AllocationResult more = allocate();
+        double gain = (more.yield() - result.yield()) * MEGALITRES_PER_YEAR / 0.01;
+        assertEquals(gain, spring.price(), 0.03 * gain);
+        assertEquals(0.1 * spring.price(), spring.gain(), 0.03 * spring.gain() + 1e-6);
+    }
+
+    private static AllocationResult.Kept named(AllocationResult result, String part) {
+        return result.requirements().stream()
+                .filter(one -> one.name().contains(part))
+                .findFirst()
+                .orElseThrow();
+    }
+
+    /** With a minimum that breaks the limits, the limits that have to give way are named, and then kept as relaxed. */
+    @Test
+    void namesLimitsThatMustGiveWay() throws Exception {
+        replace("at_least: 8 L/s", "at_least: 55 L/s");
+        AllocationResult result = allocate();
+        assertTrue(!result.relaxed().isEmpty());
+        double most = result.relaxed().stream()
+                .mapToDouble(AllocationResult.Relaxed::amount)
+                .max()
+                .orElseThrow();
+        assertTrue(result.worst() >= -most - 0.05, "least left " + result.worst() + ", gave way by " + most);
+        replace("at_least: 55 L/s", "at_least: 65 L/s");
+        assertThrows(ContradictionException.class, this::allocate);
+    }
+
+    /** The wanted total takes less energy shared in one way, and leans on the bore farther from the springs in another. */
+    @Test
+    void savesEnergyForAWantedTotal() throws Exception {
+        replace("goal: largest yield", "goal: least energy\n  total: 14 L/s");
+        AllocationResult least = allocate();
+        assertEquals(14 * 86.4, least.yield(), 14 * 86.4 * 1e-4);
+        replace("goal: least energy", "goal: least effect on springs");
+        AllocationResult springs = allocate();
+        assertEquals(14 * 86.4, springs.yield(), 14 * 86.4 * 1e-4);
+        assertTrue(
+                least.energy() <= springs.energy() * (1 + 1e-6),
+                least.energy() + " " + least.bores() + ", " + springs.energy() + " " + springs.bores());
+        // Town 2 stands farther from the springs.
+        assertTrue(
+                springs.bores().get(1).yield() > 1.5 * least.bores().get(1).yield(),
+                least.bores() + ", " + springs.bores());
+    }
+}

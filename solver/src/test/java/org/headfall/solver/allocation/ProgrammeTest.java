@@ -1,0 +1,89 @@
+package org.headfall.solver.allocation;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+class ProgrammeTest {
+
+    /** Dantzig 1963, Linear Programming and Extensions: the optimum of two variables lies where two lines cross. */
+    @Test
+    void findsTheCornerWhereTwoLinesCross() {
+        Programme programme = Programme.linear(new double[] {100, 100}, new double[] {-3, -2});
+        List<Row> rows = List.of(row("first", 12, 2, 1), row("second", 7, 1, 2));
+        Optimum optimum = programme.solve(rows).orElseThrow();
+        assertEquals(17.0 / 3, optimum.x()[0], 1e-9);
+        assertEquals(2.0 / 3, optimum.x()[1], 1e-9);
+        assertEquals(4.0 / 3, optimum.prices().get("first"), 1e-9);
+        assertEquals(1.0 / 3, optimum.prices().get("second"), 1e-9);
+    }
+
+    private static Row row(String name, double bound, double... coefficients) {
+        return new Row(name, coefficients, bound, 1);
+    }
+
+    /** The price of a row is what a little more of its bound gains, by solving again; and the prices explain the value. */
+    @ParameterizedTest
+    @ValueSource(longs = {1, 2, 3})
+    void pricesAreFiniteDifferences(long seed) {
+        Random random = new Random(seed);
+        int n = 60;
+        double[] most = new double[n];
+        double[] cost = new double[n];
+        Arrays.setAll(most, i -> 1000 + 2000 * random.nextDouble());
+        Arrays.setAll(cost, i -> -1 - random.nextDouble());
+        List<Row> rows = new ArrayList<>();
+        for (int k = 0; k < 12; k++) {
+            double[] coefficients = new double[n];
+            Arrays.setAll(coefficients, i -> 1e-3 * random.nextDouble());
+            rows.add(new Row("row " + k, coefficients, 5 + 10 * random.nextDouble(), 1));
+        }
+        Programme programme = Programme.linear(most, cost);
+        Optimum optimum = programme.solve(rows).orElseThrow();
+        assertTrue(!optimum.prices().isEmpty());
+        for (int k = 0; k < rows.size(); k++) {
+            List<Row> changed = new ArrayList<>(rows);
+            double more = 1e-6;
+            changed.set(k, rows.get(k).withBound(rows.get(k).bound() + more));
+            double gain =
+                    (optimum.value() - programme.solve(changed).orElseThrow().value()) / more;
+            double price = optimum.prices().getOrDefault("row " + k, 0.0);
+            assertEquals(gain, price, 1e-3 * (1 + gain), "row " + k);
+        }
+    }
+
+    /** Least squares under a bound, by hand: x + y = 1 at most, from (1, 2) the nearest point is (0, 1). */
+    @Test
+    void followsCurvature() {
+        Programme programme =
+                new Programme(new double[] {10, 10}, new double[] {-1, -2}, new double[][] {{1, 0}, {0, 1}});
+        Optimum optimum = programme.solve(List.of(row("sum", 1, 1, 1))).orElseThrow();
+        assertEquals(0, optimum.x()[0], 1e-6);
+        assertEquals(1, optimum.x()[1], 1e-6);
+    }
+
+    /** At least 10 of x wanted, at most 4 allowed by one row and 7 by another: the first must give way by 6, the second by 3. */
+    @Test
+    void namesTheRowsThatContradictEachOther() {
+        Programme programme = Programme.linear(new double[] {100}, new double[] {1});
+        List<Row> rows = List.of(
+                new Row("wanted", new double[] {-1}, -10, Double.POSITIVE_INFINITY),
+                row("tight", 4, 1),
+                row("looser", 7, 1),
+                row("idle", 50, 1));
+        assertEquals(Optional.empty(), programme.solve(rows));
+        Map<String, Double> relaxation = programme.leastRelaxation(rows).orElseThrow();
+        assertEquals(2, relaxation.size());
+        assertEquals(6, relaxation.get("tight"), 1e-9);
+        assertEquals(3, relaxation.get("looser"), 1e-9);
+    }
+}
