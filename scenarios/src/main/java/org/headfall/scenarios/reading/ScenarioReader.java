@@ -55,6 +55,22 @@ public final class ScenarioReader {
         @Nullable
         DocumentNode node =
                 new DocumentParser(folder.nameOf(document.toAbsolutePath().normalize()), problems).parse(document);
+        return read(node, problems, folder);
+    }
+
+    /**
+     * Reads a document that has been changed since it was parsed, so that its file says something else.
+     *
+     * @param node the document as it is to be read
+     * @param document the scenario document that it was parsed from; files are found beside it
+     * @param reach which files it may name
+     * @return as from {@link #read(Path, FileReach)}
+     */
+    public static ScenarioReading read(DocumentNode node, Path document, FileReach reach) {
+        return read(node, new Problems(), new ScenarioFolder(document, reach));
+    }
+
+    private static ScenarioReading read(@Nullable DocumentNode node, Problems problems, ScenarioFolder folder) {
         @Nullable Section section = node == null ? null : Section.of(node, "", problems);
         @Nullable
         Scenario scenario = section == null ? null : new ScenarioReader(new Inputs(problems, folder)).scenario(section);

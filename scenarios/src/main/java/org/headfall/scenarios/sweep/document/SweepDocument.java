@@ -1,0 +1,31 @@
+package org.headfall.scenarios.sweep.document;
+
+import java.util.List;
+import org.headfall.scenarios.sweep.figures.KeptFigure;
+
+/**
+ * A whole sweep.
+ *
+ * @param title what it is called
+ * @param base the scenario that is varied
+ * @param variables what varies, in the order of the document
+ * @param correlations which variables depend on each other
+ * @param design how runs are chosen
+ * @param figures what is kept of each run: what is asked for, then margin and first crossing of each limit
+ * @param questions what is asked of the runs
+ */
+public record SweepDocument(
+        String title,
+        BaseScenario base,
+        List<Variable> variables,
+        List<Correlation> correlations,
+        Design design,
+        List<KeptFigure> figures,
+        Questions questions) {
+    /** Copies the lists. */
+    public SweepDocument {
+        variables = List.copyOf(variables);
+        correlations = List.copyOf(correlations);
+        figures = List.copyOf(figures);
+    }
+}

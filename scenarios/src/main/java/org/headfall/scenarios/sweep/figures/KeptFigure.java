@@ -1,0 +1,32 @@
+package org.headfall.scenarios.sweep.figures;
+
+import org.headfall.scenarios.results.FinishedRun;
+
+/** A number that is kept of each run. */
+public sealed interface KeptFigure permits PlaceFigure, RunFigure, LimitFigure {
+
+    /** Its name, unique in a sweep, such as "loss at Coolabah Spring after 10 yr". */
+    String name();
+
+    /** Its unit; empty for a pure number. */
+    String unit();
+
+    /** Whether it takes the split of drawdown by cause. */
+    boolean needsInterference();
+
+    /** Whether it takes the volumes of the water balance, which only a simulation has. */
+    boolean needsBalance();
+
+    /**
+     * Its value in a run.
+     *
+     * @param run the run
+     * @return the value in its unit; NaN where the run has none, such as the time of a crossing that never comes
+     */
+    double valueIn(FinishedRun run);
+
+    /** Name and unit as the head of a column. */
+    default String heading() {
+        return unit().isEmpty() ? name() : name() + " (" + unit() + ")";
+    }
+}
