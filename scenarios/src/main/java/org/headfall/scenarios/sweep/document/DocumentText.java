@@ -39,8 +39,10 @@ public final class DocumentText {
     }
 
     private static String dumped(DocumentNode node, FlowStyle style, int width) {
-        DumpSettings settings =
-                DumpSettings.builder().setDefaultFlowStyle(style).setWidth(width).build();
+        DumpSettings settings = DumpSettings.builder()
+                .setDefaultFlowStyle(style)
+                .setWidth(width)
+                .build();
         return new Dump(settings).dumpToString(plain(node));
     }
 

@@ -58,8 +58,8 @@ public record LimitFigure(String limit, String place, String unit, Aspect aspect
     @Override
     public double valueIn(FinishedRun run) {
         Outcome outcome = run.limits().stream()
-                .filter(result ->
-                        result.limit().name().equals(limit) && result.limit().station().equals(place))
+                .filter(result -> result.limit().name().equals(limit)
+                        && result.limit().station().equals(place))
                 .map(LimitResult::outcome)
                 .findFirst()
                 .orElseThrow(() -> new IllegalStateException("the run has no limit " + limit + " at " + place));

@@ -69,17 +69,19 @@ public record RunFigure(String name, Quantity quantity, double day) implements K
         return switch (quantity) {
             case ALL_BORES -> discharge(run, false);
             case PROPOSED_BORES -> discharge(run, true);
-            case VOLUME -> run.recording().balances().stream()
-                            .flatMap(balance -> balance.terms().stream())
-                            .filter(term -> term.kind() == WaterBalance.Kind.BORE)
-                            .mapToDouble(term -> term.outflow() - term.inflow())
-                            .sum()
-                    / CUBIC_METRES_PER_MEGALITRE;
-            case BALANCE_ERROR -> run.recording().balances().stream()
-                            .mapToDouble(WaterBalance::relativeDiscrepancy)
-                            .max()
-                            .orElse(Double.NaN)
-                    * PER_CENT;
+            case VOLUME ->
+                run.recording().balances().stream()
+                                .flatMap(balance -> balance.terms().stream())
+                                .filter(term -> term.kind() == WaterBalance.Kind.BORE)
+                                .mapToDouble(term -> term.outflow() - term.inflow())
+                                .sum()
+                        / CUBIC_METRES_PER_MEGALITRE;
+            case BALANCE_ERROR ->
+                run.recording().balances().stream()
+                                .mapToDouble(WaterBalance::relativeDiscrepancy)
+                                .max()
+                                .orElse(Double.NaN)
+                        * PER_CENT;
         };
     }
 

@@ -86,9 +86,7 @@ public sealed interface Distribution {
 
         @Override
         public double probability(double value) {
-            return value <= 0
-                    ? 0
-                    : STANDARD_NORMAL.cumulativeProbability(Math.log(value / median) / deviationOfLog);
+            return value <= 0 ? 0 : STANDARD_NORMAL.cumulativeProbability(Math.log(value / median) / deviationOfLog);
         }
     }
 

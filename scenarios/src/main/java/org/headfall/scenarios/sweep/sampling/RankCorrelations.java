@@ -61,7 +61,8 @@ public final class RankCorrelations {
     }
 
     private static void reorder(double[][] points, int axis, double[] score) {
-        double[] values = Arrays.stream(points).mapToDouble(point -> point[axis]).sorted().toArray();
+        double[] values =
+                Arrays.stream(points).mapToDouble(point -> point[axis]).sorted().toArray();
         int[] order = IntStream.range(0, points.length)
                 .boxed()
                 .sorted(Comparator.comparingDouble(k -> score[k]))

@@ -1,0 +1,133 @@
+package org.headfall.scenarios.sweep.document;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import org.headfall.scenarios.document.Section;
+import org.headfall.scenarios.document.ValueReader;
+import org.headfall.scenarios.problem.Finding;
+import org.headfall.scenarios.problem.ProblemKind;
+import org.headfall.scenarios.sweep.sampling.Sampling;
+import org.jspecify.annotations.Nullable;
+
+/** Reads how runs are chosen: {@code design}, {@code samples}, {@code seed}, {@code for_each_of}. */
+final class DesignReader {
+
+    /** More runs than anybody waits for; a slip of the finger is told before it fills a disk. */
+    static final long MOST_RUNS = 1_000_000;
+
+    private static final String SOBOL_INDICES = "sobol indices";
+    private static final String FULL_FACTORIAL = "full factorial";
+
+    /** Each word with its way of sampling; none for all combinations. */
+    private static final Map<String, Optional<Sampling>> WORDS = new TreeMap<>(Map.of(
+            FULL_FACTORIAL,
+            Optional.empty(),
+            "latin hypercube",
+            Optional.of(Sampling.LATIN_HYPERCUBE),
+            "sobol sequence",
+            Optional.of(Sampling.SOBOL_SEQUENCE),
+            SOBOL_INDICES,
+            Optional.of(Sampling.SOBOL_SEQUENCE)));
+
+    private final Section document;
+    private final List<Variable> variables;
+
+    DesignReader(Section document, List<Variable> variables) {
+        this.document = document;
+        this.variables = variables;
+    }
+
+    /** The design, or null after a problem has been reported. */
+    @Nullable
+    Design read() {
+        @Nullable Optional<Sampling> sampling = document.choice("design", WORDS);
+        if (sampling == null) {
+            // Asked for all the same, or they would be reported as unknown keys.
+            document.has("samples");
+            document.has("seed");
+            document.has("for_each_of");
+            return null;
+        }
+        Design design = sampling.isEmpty() ? fullFactorial() : sampled(sampling.get());
+        if (design != null) {
+            check(design);
+        }
+        return design;
+    }
+
+    private @Nullable Design fullFactorial() {
+        for (String key : List.of("samples", "for_each_of")) {
+            if (document.has(key)) {
+                document.refuse(
+                        key,
+                        Finding.of(ProblemKind.CONFLICTING_KEYS, "design: full factorial", "the design of samples"));
+            }
+        }
+        document.has("seed");
+        for (Variable variable : variables) {
+            if (variable.variation() instanceof Variation.Drawn) {
+                document.refuse(
+                        "design",
+                        Finding.of(
+                                ProblemKind.CONFLICTING_KEYS,
+                                "the distribution of " + variable.name(),
+                                "values or a range, of which there are combinations; or the design latin hypercube or"
+                                        + " sobol sequence"));
+            }
+        }
+        return new Design.FullFactorial();
+    }
+
+    private @Nullable Design sampled(Sampling sampling) {
+        @Nullable Long samples = Entries.whole(document, "samples", 1, MOST_RUNS);
+        @Nullable
+        Long seed = document.has("seed")
+                ? Entries.whole(document, "seed", Integer.MIN_VALUE, Integer.MAX_VALUE)
+                : Long.valueOf(1);
+        List<String> forEachOf = Entries.texts(document, "for_each_of");
+        List<String> listed = variables.stream()
+                .filter(variable -> variable.variation() instanceof Variation.Listed)
+                .map(Variable::name)
+                .toList();
+        for (String name : forEachOf) {
+            if (!listed.contains(name)) {
+                document.refuse("for_each_of", ValueReader.notAChoice(name, listed));
+            }
+        }
+        if (samples == null || seed == null) {
+            return null;
+        }
+        boolean indices = SOBOL_INDICES.equals(document.text("design"));
+        if (indices && !forEachOf.isEmpty()) {
+            document.refuse(
+                    "for_each_of", Finding.of(ProblemKind.CONFLICTING_KEYS, "design: sobol indices", "another design"));
+        }
+        return indices
+                ? new Design.ForSobolIndices(samples.intValue(), seed)
+                : new Design.Sampled(sampling, samples.intValue(), seed, forEachOf);
+    }
+
+    private void check(Design design) {
+        double runs = RunList.count(design, variables);
+        if (runs > MOST_RUNS) {
+            document.refuse(
+                    "design",
+                    Finding.of(
+                            ProblemKind.OUT_OF_RANGE,
+                            String.format(Locale.ROOT, "%.0f runs", runs),
+                            "at most " + MOST_RUNS + " runs"));
+        }
+        int axes = variables.size() * (design instanceof Design.ForSobolIndices ? 2 : 1);
+        if (axes > Sampling.MOST_AXES) {
+            document.refuse(
+                    "vary",
+                    Finding.of(
+                            ProblemKind.OUT_OF_RANGE,
+                            variables.size() + " variables",
+                            "at most " + Sampling.MOST_AXES));
+        }
+    }
+}

@@ -1,0 +1,154 @@
+package org.headfall.scenarios.sweep.document;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.headfall.scenarios.document.DocumentNode;
+import org.headfall.scenarios.document.DocumentParser;
+import org.headfall.scenarios.document.FileReach;
+import org.headfall.scenarios.document.ScenarioFolder;
+import org.headfall.scenarios.document.Section;
+import org.headfall.scenarios.document.ValueReader;
+import org.headfall.scenarios.problem.Finding;
+import org.headfall.scenarios.problem.InputException;
+import org.headfall.scenarios.problem.ProblemKind;
+import org.headfall.scenarios.problem.Problems;
+import org.headfall.scenarios.reading.ScenarioReader;
+import org.headfall.scenarios.run.RunPlan;
+import org.headfall.scenarios.run.RunPlanner;
+import org.headfall.scenarios.sweep.figures.KeptFigure;
+import org.jspecify.annotations.Nullable;
+
+/** Reads a sweep document and the base scenario that it names, and reports every problem at once. */
+public final class SweepReader {
+
+    private final Path file;
+    private final FileReach reach;
+    private final String toolVersion;
+    private final Problems problems = new Problems();
+
+    private SweepReader(Path file, FileReach reach, String toolVersion) {
+        this.file = file.toAbsolutePath().normalize();
+        this.reach = reach;
+        this.toolVersion = toolVersion;
+    }
+
+    /**
+     * Reads a sweep.
+     *
+     * @param file the sweep document
+     * @param reach which files it and its base scenario may name
+     * @param toolVersion program and version
+     * @return the sweep
+     * @throws InputException with all problems of both documents
+     * @throws IOException if a file of the base scenario cannot be read any more
+     */
+    public static SweepDocument read(Path file, FileReach reach, String toolVersion)
+            throws InputException, IOException {
+        return new SweepReader(file, reach, toolVersion).read();
+    }
+
+    private SweepDocument read() throws InputException, IOException {
+        @Nullable DocumentNode node = new DocumentParser(String.valueOf(file.getFileName()), problems).parse(file);
+        @Nullable Section document = node == null ? null : Section.of(node, "", problems);
+        if (document == null) {
+            throw new InputException(problems.sorted());
+        }
+        @Nullable String title = document.text("title");
+        @Nullable BaseScenario base = base(document);
+        List<Variable> variables = new VariableReader(document, base == null ? null : base.node()).read();
+        List<Correlation> correlations = correlations(document, variables);
+        @Nullable Design design = new DesignReader(document, variables).read();
+        checkCorrelations(document, design, variables, correlations);
+        List<KeptFigure> figures = base == null ? List.of() : new FigureReader(document, base.plan()).read();
+        document.has("keep");
+        document.has("ask");
+        Questions questions = base == null ? null : new QuestionReader(document, figures).read();
+        if (figures.isEmpty() && problems.isEmpty()) {
+            document.refuse(
+                    "keep",
+                    Finding.of(ProblemKind.EMPTY_VALUE, "nothing", "figures to keep, or a base scenario with limits"));
+        }
+        document.done();
+        problems.throwIfAny();
+        if (title == null || base == null || design == null || questions == null) {
+            throw new IllegalStateException("something is missing and was not reported");
+        }
+        return new SweepDocument(title, base, variables, correlations, design, figures, questions);
+    }
+
+    /** The base scenario, or null after all its problems have been added. */
+    private @Nullable BaseScenario base(Section document) throws IOException {
+        @Nullable String name = document.text("base");
+        if (name == null) {
+            return null;
+        }
+        @Nullable
+        Path path =
+                new ScenarioFolder(file, reach).find(name, document.placeOf("base"), document.nameOf("base"), problems);
+        @Nullable DocumentNode node = path == null ? null : new DocumentParser(name, problems).parse(path);
+        if (path == null || node == null) {
+            return null;
+        }
+        try {
+            RunPlan plan = RunPlanner.plan(ScenarioReader.read(node, path, reach), toolVersion, 1);
+            return new BaseScenario(path, node, reach, plan);
+        } catch (InputException wrong) {
+            wrong.problems().forEach(problems::add);
+            return null;
+        }
+    }
+
+    private List<Correlation> correlations(Section document, List<Variable> variables) {
+        List<String> drawn = variables.stream()
+                .filter(variable -> variable.variation() instanceof Variation.Drawn)
+                .map(Variable::name)
+                .toList();
+        List<Correlation> correlations = new ArrayList<>();
+        for (Section section : Entries.sections(document, "correlations")) {
+            List<String> between = Entries.texts(section, "between");
+            @Nullable Double rank = Entries.number(section, "rank");
+            section.done();
+            between.stream()
+                    .filter(name -> !drawn.contains(name))
+                    .forEach(name -> section.refuse("between", ValueReader.notAChoice(name, drawn)));
+            if (between.size() != 2 || between.get(0).equals(between.get(1))) {
+                section.refuse(
+                        "between",
+                        Finding.of(
+                                ProblemKind.WRONG_TYPE,
+                                String.join(", ", between),
+                                "the names of two variables with distributions"));
+            } else if (rank != null && !(Math.abs(rank) < 1)) {
+                section.refuse(
+                        "rank", Finding.of(ProblemKind.OUT_OF_RANGE, rank.toString(), "more than -1 and less than 1"));
+            } else if (rank != null) {
+                correlations.add(new Correlation(between.get(0), between.get(1), rank));
+            }
+        }
+        return correlations;
+    }
+
+    private void checkCorrelations(
+            Section document, @Nullable Design design, List<Variable> variables, List<Correlation> correlations) {
+        if (correlations.isEmpty() || !problems.isEmpty()) {
+            return;
+        }
+        if (!(design instanceof Design.Sampled)) {
+            document.refuse(
+                    "correlations",
+                    Finding.of(
+                            ProblemKind.CONFLICTING_KEYS,
+                            "design: " + document.text("design"),
+                            "the design latin hypercube or sobol sequence"));
+        } else if (!RunList.canBeCorrelated(variables, correlations)) {
+            document.refuse(
+                    "correlations",
+                    Finding.of(
+                            ProblemKind.OUT_OF_RANGE,
+                            "correlations that contradict each other",
+                            "correlations that numbers can have together"));
+        }
+    }
+}
