@@ -1,6 +1,5 @@
 package org.headfall.scenarios.sweep.figures;
 
-import java.util.Optional;
 import org.headfall.scenarios.limits.LimitResult;
 import org.headfall.scenarios.limits.Outcome;
 import org.headfall.scenarios.recording.RunCalendar;
@@ -64,18 +63,8 @@ public record LimitFigure(String limit, String place, String unit, Aspect aspect
                 .findFirst()
                 .orElseThrow(() -> new IllegalStateException("the run has no limit " + limit + " at " + place));
         return aspect == Aspect.MARGIN
-                ? worst(outcome).map(Outcome.Worst::margin).orElse(Double.NaN)
+                ? outcome.worstIfAny().map(Outcome.Worst::margin).orElse(Double.NaN)
                 : firstDay(outcome) / RunCalendar.DAYS_PER_YEAR;
-    }
-
-    private static Optional<Outcome.Worst> worst(Outcome outcome) {
-        if (outcome instanceof Outcome.Holds holds) {
-            return Optional.of(holds.worst());
-        }
-        if (outcome instanceof Outcome.Crossed crossed) {
-            return Optional.of(crossed.worst());
-        }
-        return outcome instanceof Outcome.Undecided undecided ? Optional.of(undecided.worst()) : Optional.empty();
     }
 
     private static double firstDay(Outcome outcome) {

@@ -1,0 +1,488 @@
+package org.headfall.scenarios.sweep.store;
+
+import java.io.IOException;
+import java.net.InetAddress;
+import java.net.UnknownHostException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.PreparedStatement;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Statement;
+import java.sql.Types;
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.TreeMap;
+import java.util.function.Consumer;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+
+/** The file of a sweep. For one thread; see {@link StoreWriter} for many. */
+public final class SweepStore implements AutoCloseable {
+
+    /** Form of the file; another form is refused. */
+    static final int FORMAT = 1;
+
+    /** Marks the file as ours ("HFsw"), as the SQLite file format provides. */
+    private static final int APPLICATION = 0x48467377;
+
+    private static final String FIXED_COLUMNS =
+            "number INTEGER PRIMARY KEY, status TEXT NOT NULL, inputs TEXT NOT NULL, hash TEXT NOT NULL, reason TEXT,"
+                    + " way TEXT, seconds REAL, finished TEXT, host TEXT, program TEXT";
+    private static final int FIGURES_AFTER = 10;
+    private static final int BUSY_MILLISECONDS = 10_000;
+
+    private final Path file;
+    private final Connection connection;
+    private final Optional<SweepLock> lock;
+    private final List<String> figures;
+    private final String host = hostName();
+
+    private SweepStore(Path file, Connection connection, Optional<SweepLock> lock) throws SQLException, StoreException {
+        this.file = file;
+        this.connection = connection;
+        this.lock = lock;
+        figures = figureColumns();
+    }
+
+    /**
+     * Makes a store with all runs planned. The file appears under its name when it is whole.
+     *
+     * @param file the file, which must not exist
+     * @param definition what the store is of
+     * @return the store, locked for writing
+     * @throws IOException if it cannot be written, or another process writes to it
+     */
+    public static SweepStore create(Path file, Definition definition) throws IOException {
+        Files.createDirectories(Objects.requireNonNull(file.toAbsolutePath().getParent()));
+        SweepLock lock = SweepLock.of(file);
+        try {
+            Path part = file.resolveSibling(file.getFileName() + ".part");
+            Files.deleteIfExists(part);
+            try (Connection connection = connect(part)) {
+                write(connection, definition);
+            }
+            Files.move(part, file);
+            return opened(file, Optional.of(lock));
+        } catch (SQLException e) {
+            lock.close();
+            throw StoreException.of(file, e);
+        } catch (IOException e) {
+            lock.close();
+            throw e;
+        }
+    }
+
+    /**
+     * Opens a store to record runs in it.
+     *
+     * @param file the file
+     * @return the store, locked for writing
+     * @throws IOException if it is no store, is of another form, or another process writes to it
+     */
+    public static SweepStore open(Path file) throws IOException {
+        SweepLock lock = SweepLock.of(file);
+        try {
+            return opened(file, Optional.of(lock));
+        } catch (IOException e) {
+            lock.close();
+            throw e;
+        }
+    }
+
+    /**
+     * Opens a store to look at it, also while another process writes to it.
+     *
+     * @param file the file
+     * @return the store
+     * @throws IOException if it is no store or of another form
+     */
+    public static SweepStore read(Path file) throws IOException {
+        return opened(file, Optional.empty());
+    }
+
+    private static SweepStore opened(Path file, Optional<SweepLock> lock) throws IOException {
+        if (!Files.isRegularFile(file)) {
+            throw new StoreException(file, "no such store; headfall sweep makes it");
+        }
+        @Nullable Connection connection = null;
+        try {
+            connection = connect(file);
+            requireForm(file, connection);
+            return new SweepStore(file, connection, lock);
+        } catch (SQLException e) {
+            close(connection);
+            throw StoreException.of(file, e);
+        } catch (StoreException e) {
+            close(connection);
+            throw e;
+        }
+    }
+
+    private static void close(@Nullable Connection connection) {
+        try {
+            if (connection != null) {
+                connection.close();
+            }
+        } catch (SQLException alreadyFailed) {
+            // the first failure is the one to tell
+        }
+    }
+
+    private static Connection connect(Path file) throws SQLException {
+        Connection connection = DriverManager.getConnection("jdbc:sqlite:" + file.toAbsolutePath());
+        try (Statement statement = connection.createStatement()) {
+            statement.execute("PRAGMA busy_timeout = " + BUSY_MILLISECONDS);
+            statement.execute("PRAGMA journal_mode = WAL");
+            statement.execute("PRAGMA synchronous = FULL");
+        } catch (SQLException e) {
+            connection.close();
+            throw e;
+        }
+        return connection;
+    }
+
+    private static void requireForm(Path file, Connection connection) throws SQLException, StoreException {
+        if (number(connection, "PRAGMA application_id") != APPLICATION) {
+            throw new StoreException(file, "is no store of a sweep; move it away or choose another folder");
+        }
+        int form = number(connection, "PRAGMA user_version");
+        if (form != FORMAT) {
+            throw new StoreException(
+                    file,
+                    "was written by another version (form " + form + ", this version reads " + FORMAT
+                            + "); use that version, or begin anew in another folder");
+        }
+    }
+
+    private static int number(Connection connection, String query) throws SQLException {
+        try (Statement statement = connection.createStatement();
+                ResultSet result = statement.executeQuery(query)) {
+            return result.next() ? result.getInt(1) : 0;
+        }
+    }
+
+    private static void write(Connection connection, Definition definition) throws SQLException {
+        connection.setAutoCommit(false);
+        String columns = definition.figures().stream()
+                .map(figure -> ", " + quoted(figure) + " REAL")
+                .collect(Collectors.joining());
+        try (Statement statement = connection.createStatement()) {
+            statement.execute("CREATE TABLE sweep (name TEXT PRIMARY KEY, text TEXT NOT NULL)");
+            statement.execute("CREATE TABLE runs (" + FIXED_COLUMNS + columns + ")");
+            statement.execute("CREATE INDEX runs_by_status ON runs (status)");
+            statement.execute("PRAGMA application_id = " + APPLICATION);
+            statement.execute("PRAGMA user_version = " + FORMAT);
+        }
+        try (PreparedStatement insert = connection.prepareStatement("INSERT INTO sweep VALUES (?, ?)")) {
+            for (Map.Entry<String, String> text : new TreeMap<>(definition.texts()).entrySet()) {
+                insert.setString(1, text.getKey());
+                insert.setString(2, text.getValue());
+                insert.executeUpdate();
+            }
+        }
+        try (PreparedStatement insert = connection.prepareStatement(
+                "INSERT INTO runs (number, status, inputs, hash) VALUES (?, 'planned', ?, ?)")) {
+            for (Definition.PlannedRun run : definition.runs()) {
+                insert.setInt(1, run.number());
+                insert.setString(2, run.inputs());
+                insert.setString(3, run.hash());
+                insert.executeUpdate();
+            }
+        }
+        connection.commit();
+    }
+
+    private static String quoted(String name) {
+        return '"' + name.replace("\"", "\"\"") + '"';
+    }
+
+    private List<String> figureColumns() throws SQLException {
+        List<String> names = new ArrayList<>();
+        try (Statement statement = connection.createStatement();
+                ResultSet columns = statement.executeQuery("SELECT * FROM runs LIMIT 0")) {
+            for (int i = FIGURES_AFTER + 1; i <= columns.getMetaData().getColumnCount(); i++) {
+                names.add(columns.getMetaData().getColumnName(i));
+            }
+        }
+        return Collections.unmodifiableList(names);
+    }
+
+    /** Heads of the columns of the kept figures. */
+    public List<String> figures() {
+        return figures;
+    }
+
+    /** The file. */
+    public Path file() {
+        return file;
+    }
+
+    /**
+     * A text of the definition.
+     *
+     * @param name which text
+     * @return the text; empty if there is none
+     * @throws StoreException if the store cannot be read
+     */
+    public String text(String name) throws StoreException {
+        try (PreparedStatement select = connection.prepareStatement("SELECT text FROM sweep WHERE name = ?")) {
+            select.setString(1, name);
+            try (ResultSet result = select.executeQuery()) {
+                return result.next() ? result.getString(1) : "";
+            }
+        } catch (SQLException e) {
+            throw StoreException.of(file, e);
+        }
+    }
+
+    /**
+     * How many runs are in which state.
+     *
+     * @throws StoreException if the store cannot be read
+     */
+    public Counts counts() throws StoreException {
+        Map<String, Integer> counts = new TreeMap<>();
+        try (Statement statement = connection.createStatement();
+                ResultSet result = statement.executeQuery("SELECT status, count(*) FROM runs GROUP BY status")) {
+            while (result.next()) {
+                counts.put(result.getString(1), result.getInt(2));
+            }
+        } catch (SQLException e) {
+            throw StoreException.of(file, e);
+        }
+        return new Counts(
+                counts.getOrDefault("planned", 0),
+                counts.getOrDefault("finished", 0),
+                counts.getOrDefault("failed", 0));
+    }
+
+    /**
+     * Numbers of the runs that are to be made, in order.
+     *
+     * @throws StoreException if the store cannot be read
+     */
+    public List<Integer> planned() throws StoreException {
+        List<Integer> numbers = new ArrayList<>();
+        try (Statement statement = connection.createStatement();
+                ResultSet result =
+                        statement.executeQuery("SELECT number FROM runs WHERE status = 'planned' ORDER BY number")) {
+            while (result.next()) {
+                numbers.add(result.getInt(1));
+            }
+        } catch (SQLException e) {
+            throw StoreException.of(file, e);
+        }
+        return numbers;
+    }
+
+    /**
+     * Plans the failed runs again.
+     *
+     * @return how many there were
+     * @throws StoreException if the store cannot be written
+     */
+    public int planFailedAgain() throws StoreException {
+        try (Statement statement = connection.createStatement()) {
+            return statement.executeUpdate("UPDATE runs SET status = 'planned', reason = NULL, way = NULL, seconds ="
+                    + " NULL, finished = NULL, host = NULL, program = NULL WHERE status = 'failed'");
+        } catch (SQLException e) {
+            throw StoreException.of(file, e);
+        }
+    }
+
+    /**
+     * Hands over rows one after the other, in order of their numbers.
+     *
+     * @param rows receives them
+     * @throws StoreException if the store cannot be read
+     */
+    public void forEach(Consumer<StoredRun> rows) throws StoreException {
+        try (Statement statement = connection.createStatement();
+                ResultSet result = statement.executeQuery("SELECT * FROM runs ORDER BY number")) {
+            while (result.next()) {
+                rows.accept(row(result));
+            }
+        } catch (SQLException e) {
+            throw StoreException.of(file, e);
+        }
+    }
+
+    /**
+     * One row.
+     *
+     * @param number number of the run
+     * @return the row, if there is one
+     * @throws StoreException if the store cannot be read
+     */
+    public Optional<StoredRun> run(int number) throws StoreException {
+        try (PreparedStatement select = connection.prepareStatement("SELECT * FROM runs WHERE number = ?")) {
+            select.setInt(1, number);
+            try (ResultSet result = select.executeQuery()) {
+                return result.next() ? Optional.of(row(result)) : Optional.empty();
+            }
+        } catch (SQLException e) {
+            throw StoreException.of(file, e);
+        }
+    }
+
+    private StoredRun row(ResultSet result) throws SQLException {
+        double[] values = new double[figures.size()];
+        for (int i = 0; i < values.length; i++) {
+            values[i] = realOrNaN(result, FIGURES_AFTER + 1 + i);
+        }
+        return new StoredRun(
+                result.getInt("number"),
+                StoredRun.Status.of(textOrEmpty(result, "status")),
+                textOrEmpty(result, "inputs"),
+                textOrEmpty(result, "hash"),
+                values,
+                textOrEmpty(result, "reason"),
+                textOrEmpty(result, "way"),
+                realOrNaN(result, result.findColumn("seconds")),
+                textOrEmpty(result, "finished"),
+                textOrEmpty(result, "host"),
+                textOrEmpty(result, "program"));
+    }
+
+    private static String textOrEmpty(ResultSet result, String column) throws SQLException {
+        @Nullable String text = result.getString(column);
+        return text == null ? "" : text;
+    }
+
+    private static double realOrNaN(ResultSet result, int column) throws SQLException {
+        double value = result.getDouble(column);
+        return result.wasNull() ? Double.NaN : value;
+    }
+
+    /**
+     * Records runs in one transaction. A run that is no longer planned stays as it is.
+     *
+     * @param outcomes what came of the runs
+     * @param program program and version that ran them
+     * @return how many were recorded
+     * @throws StoreException if the store cannot be written; then none of them is recorded
+     */
+    public int record(List<RunOutcome> outcomes, String program) throws StoreException {
+        List<StoredRun> rows = new ArrayList<>();
+        String now = Instant.now().truncatedTo(ChronoUnit.SECONDS).toString();
+        for (RunOutcome outcome : outcomes) {
+            rows.add(new StoredRun(
+                    outcome.number(),
+                    outcome.failed() ? StoredRun.Status.FAILED : StoredRun.Status.FINISHED,
+                    "",
+                    "",
+                    outcome.figures(),
+                    outcome.reason(),
+                    outcome.way(),
+                    outcome.seconds(),
+                    now,
+                    host,
+                    program));
+        }
+        return copy(rows, "number = ?");
+    }
+
+    /**
+     * Takes over rows of another store of the same runs and figures. A run that is no longer planned here, or that has
+     * another hash there, stays as it is.
+     *
+     * @param rows rows that are not planned any more
+     * @return how many were taken over
+     * @throws StoreException if the store cannot be written; then none of them is taken over
+     */
+    public int takeOver(List<StoredRun> rows) throws StoreException {
+        return copy(rows, "hash = ?");
+    }
+
+    private int copy(List<StoredRun> rows, String which) throws StoreException {
+        String assignments =
+                figures.stream().map(figure -> ", " + quoted(figure) + " = ?").collect(Collectors.joining());
+        String sql = "UPDATE runs SET status = ?, reason = ?, way = ?, seconds = ?, finished = ?, host = ?, program = ?"
+                + assignments + " WHERE status = 'planned' AND " + which;
+        try {
+            connection.setAutoCommit(false);
+            int recorded = 0;
+            try (PreparedStatement update = connection.prepareStatement(sql)) {
+                for (StoredRun row : rows) {
+                    fill(update, row, which.startsWith("hash"));
+                    recorded += update.executeUpdate();
+                }
+                connection.commit();
+            } catch (SQLException e) {
+                rollBack();
+                throw e;
+            } finally {
+                connection.setAutoCommit(true);
+            }
+            return recorded;
+        } catch (SQLException e) {
+            throw StoreException.of(file, e);
+        }
+    }
+
+    /** A full disk may have rolled back already. */
+    private void rollBack() {
+        try {
+            connection.rollback();
+        } catch (SQLException alreadyRolledBack) {
+            // nothing is recorded either way
+        }
+    }
+
+    private void fill(PreparedStatement update, StoredRun row, boolean byHash) throws SQLException {
+        int next = 1;
+        update.setString(next++, row.status().word());
+        update.setString(next++, row.reason());
+        update.setString(next++, row.way());
+        setReal(update, next++, row.seconds());
+        update.setString(next++, row.finished());
+        update.setString(next++, row.host());
+        update.setString(next++, row.program());
+        for (int i = 0; i < figures.size(); i++) {
+            setReal(update, next++, i < row.figures().length ? row.figures()[i] : Double.NaN);
+        }
+        if (byHash) {
+            update.setString(next, row.hash());
+        } else {
+            update.setInt(next, row.number());
+        }
+    }
+
+    private static void setReal(PreparedStatement update, int place, double value) throws SQLException {
+        if (Double.isNaN(value)) {
+            update.setNull(place, Types.REAL);
+        } else {
+            update.setDouble(place, value);
+        }
+    }
+
+    private static String hostName() {
+        try {
+            return InetAddress.getLocalHost().getHostName();
+        } catch (UnknownHostException nameless) {
+            return "";
+        }
+    }
+
+    @Override
+    public void close() throws IOException {
+        try {
+            connection.close();
+        } catch (SQLException e) {
+            throw StoreException.of(file, e);
+        } finally {
+            if (lock.isPresent()) {
+                lock.get().close();
+            }
+        }
+    }
+}
