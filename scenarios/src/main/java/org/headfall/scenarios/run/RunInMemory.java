@@ -2,157 +2,170 @@ package org.headfall.scenarios.run;
 
 import java.util.Arrays;
 import java.util.List;
-import java.util.Map;
-import java.util.Optional;
 import java.util.stream.DoubleStream;
-import org.headfall.scenarios.findings.ArtesianHeadAnalysis;
-import org.headfall.scenarios.findings.Confinement;
-import org.headfall.scenarios.findings.Findings;
-import org.headfall.scenarios.findings.InterferenceAnalysis;
-import org.headfall.scenarios.findings.InterferenceDrawdown;
-import org.headfall.scenarios.limits.AfterTaking;
-import org.headfall.scenarios.limits.Comparison;
+import org.headfall.scenarios.limits.Limit;
 import org.headfall.scenarios.limits.LimitEvaluation;
-import org.headfall.scenarios.limits.LimitEvidence;
+import org.headfall.scenarios.limits.LimitMargins;
 import org.headfall.scenarios.limits.LimitResult;
 import org.headfall.scenarios.limits.RunSeries;
-import org.headfall.scenarios.limits.TakenVolumes;
 import org.headfall.scenarios.recording.PointHeads;
 import org.headfall.scenarios.recording.RecordPlan;
 import org.headfall.scenarios.recording.Recorder;
 import org.headfall.scenarios.recording.Recording;
-import org.headfall.scenarios.recording.RunDescription;
-import org.headfall.scenarios.results.FinishedRun;
-import org.headfall.scenarios.results.RunFigures;
+import org.headfall.scenarios.recording.StationSeries;
+import org.headfall.solver.flow.HeadDependence;
 import org.headfall.solver.response.UnitResponses;
 import org.headfall.solver.simulation.Simulation;
 import org.headfall.solver.simulation.SimulationObserver;
 import org.headfall.solver.simulation.Snapshot;
 
-/**
- * A run that writes nothing: for one of many whose files nobody would read. Its numbers are those of {@link ScenarioRun}.
- * Unit responses, which can take longer than the run, are computed only where something needs them; shares of the causes
- * of limits are left out.
- */
+/** A run of which nothing is written: what searches for sites or rates starts from, and what it is held against. */
 public final class RunInMemory {
 
     private final RunPlan plan;
-    private final boolean interference;
-    private final LimitMaps maps;
-    private final HeadError error;
-    private final long started = System.nanoTime();
+    private final Recording recording;
+    private final UnitResponses responses;
+    private final LimitEvaluation limits;
+    private final double[] lastDischarge;
 
-    private RunInMemory(RunPlan plan, boolean interference) {
+    private RunInMemory(
+            RunPlan plan,
+            Recording recording,
+            UnitResponses responses,
+            LimitEvaluation limits,
+            double[] lastDischarge) {
         this.plan = plan;
-        this.interference = interference;
-        maps = new LimitMaps(plan);
-        error = new HeadError(plan.description(), plan.settings().accuracy());
+        this.recording = recording;
+        this.responses = responses;
+        this.limits = limits;
+        this.lastDischarge = lastDischarge;
     }
 
     /**
-     * Runs.
+     * Runs a plan.
      *
-     * @param plan what to run; repeats for its doubts are not made
-     * @param interference whether drawdown is to be split by cause
-     * @return the finished run
+     * @param plan the plan
+     * @param gridDays days on which heads of the grid are kept, besides the start and the end (d)
+     * @param progress is told how far the run has come
+     * @return the run
      */
-    public static FinishedRun of(RunPlan plan, boolean interference) {
-        return new RunInMemory(plan, interference).finished();
+    public static RunInMemory of(RunPlan plan, double[] gridDays, RunProgress progress) {
+        progress.reached("computing responses", 0);
+        UnitResponses responses = UnitResponses.of(
+                plan.problem(),
+                PointHeads.of(plan.description()),
+                plan.description().endDay(),
+                plan.settings().threads());
+        return of(plan, responses, gridDays, progress);
     }
 
-    private FinishedRun finished() {
+    /**
+     * Runs a plan of which the responses are known.
+     *
+     * @param plan the plan
+     * @param responses unit responses of its problem, which do not depend on rates
+     * @param gridDays days on which heads of the grid are kept, besides the start and the end (d)
+     * @param progress is told how far the run has come
+     * @return the run
+     */
+    public static RunInMemory of(RunPlan plan, UnitResponses responses, double[] gridDays, RunProgress progress) {
+        double end = plan.description().endDay();
+        double[] grids = sorted(gridDays, 0, end);
+        RecordPlan planned = RecordPlan.of(plan.description(), plan.stationDays(), grids);
+        RecordPlan records = new RecordPlan(planned.days(), grids, grids);
+        progress.reached("finding heads at the start", 0);
         StartState start = StartState.of(plan.problem(), plan.start(), plan.settings());
-        double[] gridDays = DoubleStream.concat(Arrays.stream(plan.gridDays()), Arrays.stream(maps.days()))
-                .toArray();
-        RecordPlan records = RecordPlan.of(plan.description(), plan.stationDays(), gridDays);
-        Recorder recorder = new Recorder(plan.description(), records, List.of(maps));
+        Recorder recorder = new Recorder(plan.description(), records, List.of());
+        HeadError error = new HeadError(plan.description(), plan.settings().accuracy());
+        double[][] last = new double[1][];
         recorder.recorded(start.snapshot());
-        Simulation.Outcome outcome;
         try (Simulation simulation = new Simulation(plan.problem(), plan.settings())) {
-            outcome = simulation.run(start.heads(), 0, plan.description().endDay(), records.days(), both(recorder));
+            Simulation.Outcome outcome =
+                    simulation.run(start.heads(), 0, end, records.days(), new SimulationObserver() {
+                        @Override
+                        public void recorded(Snapshot snapshot) {
+                            recorder.recorded(snapshot);
+                            error.recorded(snapshot);
+                            last[0] = DoubleStream.concat(
+                                            Arrays.stream(snapshot.boreRate()),
+                                            Arrays.stream(snapshot.springDischarge()))
+                                    .toArray();
+                        }
+
+                        @Override
+                        public void reached(double day) {
+                            progress.reached("simulating", day / end);
+                        }
+                    });
+            Recording recording = recorder.recording();
+            RunSeries series = new ComparisonRuns(
+                            plan.description(),
+                            plan.problem(),
+                            plan.settings().accuracy(),
+                            responses,
+                            outcome.rateHistory(),
+                            recording.series())
+                    .forLimits(plan.limits());
+            double[] errors =
+                    error.atStations().stream().mapToDouble(Double::doubleValue).toArray();
+            return new RunInMemory(
+                    plan,
+                    recording,
+                    responses,
+                    new LimitEvaluation(plan.description(), series, errors, List.of()),
+                    last[0]);
         }
-        Recording recording = recorder.recording();
-        Optional<UnitResponses> responses = responses();
-        return new FinishedRun(
-                plan.description(),
-                recording,
-                findings(recording, start, outcome, responses),
-                limits(start, series(recording, outcome, responses)),
-                new RunFigures(
-                        outcome.statistics(),
-                        error.atStations(),
-                        HeadError.METHOD,
-                        Optional.empty(),
-                        Optional.empty(),
-                        Optional.empty(),
-                        (System.nanoTime() - started) * 1e-9,
-                        PeakMemory.bytes(),
-                        Runtime.getRuntime().availableProcessors()));
     }
 
-    private SimulationObserver both(Recorder recorder) {
-        return new SimulationObserver() {
-            @Override
-            public void recorded(Snapshot snapshot) {
-                recorder.recorded(snapshot);
-                error.recorded(snapshot);
-            }
-        };
+    /**
+     * Runs a plan for the series of its stations alone.
+     *
+     * @param plan the plan
+     * @return series of each station on the days of its plan
+     */
+    public static List<StationSeries> stations(RunPlan plan) {
+        RecordPlan records = RecordPlan.of(plan.description(), plan.stationDays(), new double[0]);
+        return Repeat.of(plan.description(), plan.problem(), plan.start(), records.days(), plan.settings(), List.of())
+                .run()
+                .orElseThrow()
+                .series();
     }
 
-    private Optional<UnitResponses> responses() {
-        boolean needed = interference || plan.limits().stream().anyMatch(ComparisonRuns::areNeededBy);
-        return needed
-                ? Optional.of(UnitResponses.of(
-                        plan.problem(),
-                        PointHeads.of(plan.description()),
-                        plan.description().endDay(),
-                        plan.settings().threads()))
-                : Optional.empty();
+    private static double[] sorted(double[] days, double start, double end) {
+        return DoubleStream.concat(DoubleStream.of(start, end), Arrays.stream(days))
+                .filter(day -> day >= start && day <= end)
+                .sorted()
+                .distinct()
+                .toArray();
     }
 
-    private Findings findings(
-            Recording recording, StartState start, Simulation.Outcome outcome, Optional<UnitResponses> responses) {
-        RunDescription description = plan.description();
-        Optional<InterferenceDrawdown> split = interference
-                ? responses.map(known -> DrawdownSplit.of(
-                        known, outcome.rateHistory(), start.discharges(), recording, description.reportDates()))
-                : Optional.empty();
-        InterferenceAnalysis analysis =
-                new InterferenceAnalysis(description, recording, plan.problem().bores());
-        return new Findings(
-                new ArtesianHeadAnalysis(description, recording).ofAllStations(),
-                split.map(analysis::tables).orElse(List.of()),
-                split.map(InterferenceDrawdown::method).orElse(List.of()),
-                Confinement.of(description, recording));
+    /** The plan. */
+    public RunPlan plan() {
+        return plan;
     }
 
-    private List<LimitResult> limits(StartState start, RunSeries series) {
-        LimitEvidence within = new LimitEvidence(
-                series,
-                error.atStations().stream().mapToDouble(Double::doubleValue).toArray(),
-                List.of(),
-                plan.mapPlaces(),
-                maps.series(start, error.anywhere()),
-                Map.of());
-        Map<Comparison, AfterTaking> longer =
-                AfterTakingRuns.of(plan, start, new LimitEvaluation(plan.description(), within));
-        return new LimitEvaluation(plan.description(), within.with(longer)).evaluate(plan.limits());
+    /** What was recorded: every station, and the grid at the start, the days asked for and the end. */
+    public Recording recording() {
+        return recording;
     }
 
-    private RunSeries series(Recording recording, Simulation.Outcome outcome, Optional<UnitResponses> responses) {
-        if (responses.isEmpty()) {
-            int bores = plan.description().bores().size();
-            return new RunSeries(
-                    recording.series(), Map.of(), Optional.of(TakenVolumes.of(outcome.rateHistory(), bores)));
-        }
-        return new ComparisonRuns(
-                        plan.description(),
-                        plan.problem(),
-                        plan.settings().accuracy(),
-                        responses.get(),
-                        outcome.rateHistory(),
-                        recording.series())
-                .forLimits(plan.limits());
+    /** Unit responses of the problem. */
+    public UnitResponses responses() {
+        return responses;
+    }
+
+    /** Margins of a limit of the plan. */
+    public LimitMargins margins(Limit limit) {
+        return limits.margins(limit);
+    }
+
+    /** Outcome of the limits of the plan. */
+    public List<LimitResult> limits() {
+        return limits.evaluate(plan.limits());
+    }
+
+    /** The bores and springs whose discharge follows head at the end of the run. */
+    public HeadDependence dependence() {
+        return HeadDependence.of(plan.problem(), plan.description().endDay(), lastDischarge);
     }
 }

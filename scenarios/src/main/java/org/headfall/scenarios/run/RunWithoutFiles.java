@@ -1,0 +1,158 @@
+package org.headfall.scenarios.run;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.DoubleStream;
+import org.headfall.scenarios.findings.ArtesianHeadAnalysis;
+import org.headfall.scenarios.findings.Confinement;
+import org.headfall.scenarios.findings.Findings;
+import org.headfall.scenarios.findings.InterferenceAnalysis;
+import org.headfall.scenarios.findings.InterferenceDrawdown;
+import org.headfall.scenarios.limits.AfterTaking;
+import org.headfall.scenarios.limits.Comparison;
+import org.headfall.scenarios.limits.LimitEvaluation;
+import org.headfall.scenarios.limits.LimitEvidence;
+import org.headfall.scenarios.limits.LimitResult;
+import org.headfall.scenarios.limits.RunSeries;
+import org.headfall.scenarios.recording.PointHeads;
+import org.headfall.scenarios.recording.RecordPlan;
+import org.headfall.scenarios.recording.Recorder;
+import org.headfall.scenarios.recording.Recording;
+import org.headfall.scenarios.recording.RunDescription;
+import org.headfall.scenarios.recording.TakenVolumes;
+import org.headfall.scenarios.results.FinishedRun;
+import org.headfall.scenarios.results.RunFigures;
+import org.headfall.solver.response.UnitResponses;
+import org.headfall.solver.simulation.Simulation;
+import org.headfall.solver.simulation.SimulationObserver;
+import org.headfall.solver.simulation.Snapshot;
+
+/**
+ * A run that writes nothing: for one of many whose files nobody would read. Its numbers are those of {@link ScenarioRun}.
+ * Unit responses, which can take longer than the run, are computed only where something needs them; shares of the causes
+ * of limits are left out.
+ */
+public final class RunWithoutFiles {
+
+    private final RunPlan plan;
+    private final boolean interference;
+    private final LimitMaps maps;
+    private final HeadError error;
+    private final long started = System.nanoTime();
+
+    private RunWithoutFiles(RunPlan plan, boolean interference) {
+        this.plan = plan;
+        this.interference = interference;
+        maps = new LimitMaps(plan);
+        error = new HeadError(plan.description(), plan.settings().accuracy());
+    }
+
+    /**
+     * Runs.
+     *
+     * @param plan what to run; repeats for its doubts are not made
+     * @param interference whether drawdown is to be split by cause
+     * @return the finished run
+     */
+    public static FinishedRun of(RunPlan plan, boolean interference) {
+        return new RunWithoutFiles(plan, interference).finished();
+    }
+
+    private FinishedRun finished() {
+        StartState start = StartState.of(plan.problem(), plan.start(), plan.settings());
+        double[] gridDays = DoubleStream.concat(Arrays.stream(plan.gridDays()), Arrays.stream(maps.days()))
+                .toArray();
+        RecordPlan records = RecordPlan.of(plan.description(), plan.stationDays(), gridDays);
+        Recorder recorder = new Recorder(plan.description(), records, List.of(maps));
+        recorder.recorded(start.snapshot());
+        Simulation.Outcome outcome;
+        try (Simulation simulation = new Simulation(plan.problem(), plan.settings())) {
+            outcome = simulation.run(start.heads(), 0, plan.description().endDay(), records.days(), both(recorder));
+        }
+        Recording recording = recorder.recording();
+        Optional<UnitResponses> responses = responses();
+        return new FinishedRun(
+                plan.description(),
+                recording,
+                findings(recording, start, outcome, responses),
+                limits(start, series(recording, outcome, responses)),
+                new RunFigures(
+                        outcome.statistics(),
+                        error.atStations(),
+                        HeadError.METHOD,
+                        Optional.empty(),
+                        Optional.empty(),
+                        Optional.empty(),
+                        (System.nanoTime() - started) * 1e-9,
+                        PeakMemory.bytes(),
+                        Runtime.getRuntime().availableProcessors()));
+    }
+
+    private SimulationObserver both(Recorder recorder) {
+        return new SimulationObserver() {
+            @Override
+            public void recorded(Snapshot snapshot) {
+                recorder.recorded(snapshot);
+                error.recorded(snapshot);
+            }
+        };
+    }
+
+    private Optional<UnitResponses> responses() {
+        boolean needed = interference || plan.limits().stream().anyMatch(ComparisonRuns::areNeededBy);
+        return needed
+                ? Optional.of(UnitResponses.of(
+                        plan.problem(),
+                        PointHeads.of(plan.description()),
+                        plan.description().endDay(),
+                        plan.settings().threads()))
+                : Optional.empty();
+    }
+
+    private Findings findings(
+            Recording recording, StartState start, Simulation.Outcome outcome, Optional<UnitResponses> responses) {
+        RunDescription description = plan.description();
+        Optional<InterferenceDrawdown> split = interference
+                ? responses.map(known -> DrawdownSplit.of(
+                        known, outcome.rateHistory(), start.discharges(), recording, description.reportDates()))
+                : Optional.empty();
+        InterferenceAnalysis analysis =
+                new InterferenceAnalysis(description, recording, plan.problem().bores());
+        return new Findings(
+                new ArtesianHeadAnalysis(description, recording).ofAllStations(),
+                split.map(analysis::tables).orElse(List.of()),
+                split.map(InterferenceDrawdown::method).orElse(List.of()),
+                Confinement.of(description, recording));
+    }
+
+    private List<LimitResult> limits(StartState start, RunSeries series) {
+        LimitEvidence within = new LimitEvidence(
+                series,
+                error.atStations().stream().mapToDouble(Double::doubleValue).toArray(),
+                List.of(),
+                plan.mapPlaces(),
+                maps.series(start, error.anywhere()),
+                Map.of());
+        Map<Comparison, AfterTaking> longer =
+                AfterTakingRuns.of(plan, start, new LimitEvaluation(plan.description(), within));
+        return new LimitEvaluation(plan.description(), within.with(longer)).evaluate(plan.limits());
+    }
+
+    private RunSeries series(Recording recording, Simulation.Outcome outcome, Optional<UnitResponses> responses) {
+        if (responses.isEmpty()) {
+            int bores = plan.description().bores().size();
+            return new RunSeries(
+                    recording.series(), Map.of(), Optional.of(TakenVolumes.of(outcome.rateHistory(), bores)));
+        }
+        return new ComparisonRuns(
+                        plan.description(),
+                        plan.problem(),
+                        plan.settings().accuracy(),
+                        responses.get(),
+                        outcome.rateHistory(),
+                        recording.series())
+                .forLimits(plan.limits());
+    }
+}

@@ -1,0 +1,62 @@
+package org.headfall.scenarios.sweep.work;
+
+import java.io.IOException;
+import java.util.List;
+import java.util.Map;
+import org.headfall.scenarios.problem.InputException;
+import org.headfall.scenarios.results.FinishedRun;
+import org.headfall.scenarios.run.RunPlan;
+import org.headfall.scenarios.run.RunPlanner;
+import org.headfall.scenarios.run.RunWithoutFiles;
+import org.headfall.scenarios.sweep.document.BaseScenario;
+import org.headfall.scenarios.sweep.document.Input;
+import org.headfall.scenarios.sweep.document.SweepDocument;
+import org.headfall.scenarios.sweep.document.Variable;
+import org.headfall.scenarios.sweep.figures.KeptFigure;
+import org.headfall.scenarios.sweep.store.RunOutcome;
+
+/** Makes single runs of a sweep. For many threads. */
+final class OneRun {
+
+    private static final double NANOSECONDS = 1e-9;
+
+    private final BaseScenario base;
+    private final List<KeptFigure> figures;
+    private final boolean interference;
+    private final String program;
+
+    OneRun(SweepDocument sweep, String program) {
+        base = sweep.base();
+        figures = sweep.figures();
+        interference = figures.stream().anyMatch(KeptFigure::needsInterference);
+        this.program = program;
+    }
+
+    /** Makes a run; whatever goes wrong with it becomes its outcome, but for a lack of memory, which ends the sweep. */
+    RunOutcome outcome(int number, Map<Variable, Input> inputs) {
+        long started = System.nanoTime();
+        try {
+            double[] values = figures(inputs);
+            return new RunOutcome(number, values, "", "simulated", seconds(started));
+        } catch (InputException invalid) {
+            return failed(number, "not a valid scenario: " + String.valueOf(invalid.getMessage()), started);
+        } catch (IOException | RuntimeException failure) {
+            String message = failure.getMessage() == null ? failure.toString() : failure.getMessage();
+            return failed(number, message, started);
+        }
+    }
+
+    private double[] figures(Map<Variable, Input> inputs) throws InputException, IOException {
+        RunPlan plan = RunPlanner.plan(base.read(base.with(inputs)), program, 1);
+        FinishedRun run = RunWithoutFiles.of(plan, interference);
+        return figures.stream().mapToDouble(figure -> figure.valueIn(run)).toArray();
+    }
+
+    static RunOutcome failed(int number, String reason, long started) {
+        return new RunOutcome(number, new double[0], reason, "", seconds(started));
+    }
+
+    private static double seconds(long started) {
+        return (System.nanoTime() - started) * NANOSECONDS;
+    }
+}

@@ -1,0 +1,99 @@
+package org.headfall.scenarios.sweep.work;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.headfall.scenarios.sweep.store.Definition;
+import org.headfall.scenarios.sweep.store.StoreException;
+import org.headfall.scenarios.sweep.store.StoredRun;
+import org.headfall.scenarios.sweep.store.SweepStore;
+
+/** Opens the store of a sweep, new or as it was left, and sees to it that it is of this sweep. */
+final class StoreOfSweep {
+
+    private static final Map<String, String> WHAT_MAY_DIFFER = whatMayDiffer();
+
+    private final Path file;
+    private final Definition definition;
+
+    StoreOfSweep(Path file, Definition definition) {
+        this.file = file;
+        this.definition = definition;
+    }
+
+    private static Map<String, String> whatMayDiffer() {
+        Map<String, String> words = new LinkedHashMap<>();
+        words.put(Definition.BASE_KEY, "the base scenario, one of its files, or what the variables stand for");
+        words.put(Definition.RUNS_KEY, "what varies or how runs are chosen");
+        words.put(Definition.FIGURES_KEY, "the figures that are kept");
+        words.put(Definition.PROGRAM, "the program");
+        return words;
+    }
+
+    /**
+     * The store, locked for writing.
+     *
+     * @param acceptChanges whether the store of another sweep is replaced; runs that are the same in both are taken
+     *     over, and the old store stays under another name
+     */
+    SweepStore open(boolean acceptChanges) throws IOException {
+        if (!Files.exists(file)) {
+            return SweepStore.create(file, definition);
+        }
+        SweepStore store = SweepStore.open(file);
+        List<String> differences = differences(store);
+        if (differences.isEmpty()) {
+            return store;
+        }
+        if (!acceptChanges) {
+            store.close();
+            throw new StoreException(
+                    file,
+                    "is of another sweep; changed since: " + String.join("; ", differences)
+                            + ". Take the changes back, choose another folder with --output, or give --accept-changes:"
+                            + " runs that stay the same are kept, the others are made anew, and the old store stays"
+                            + " beside the new one");
+        }
+        return replaced(store);
+    }
+
+    private List<String> differences(SweepStore store) throws StoreException {
+        List<String> differences = new ArrayList<>();
+        for (Map.Entry<String, String> may : WHAT_MAY_DIFFER.entrySet()) {
+            String before = store.text(may.getKey());
+            String now = definition.texts().getOrDefault(may.getKey(), "");
+            if (!before.equals(now)) {
+                boolean names = may.getKey().equals(Definition.PROGRAM);
+                differences.add(names ? may.getValue() + " (" + before + ", now " + now + ")" : may.getValue());
+            }
+        }
+        return differences;
+    }
+
+    private SweepStore replaced(SweepStore old) throws IOException {
+        List<StoredRun> done = new ArrayList<>();
+        boolean sameFigures =
+                old.text(Definition.FIGURES_KEY).equals(definition.texts().get(Definition.FIGURES_KEY));
+        if (sameFigures) {
+            old.forEach(row -> {
+                if (row.status() != StoredRun.Status.PLANNED) {
+                    done.add(row);
+                }
+            });
+        }
+        old.close();
+        String time = Instant.now().truncatedTo(ChronoUnit.SECONDS).toString().replace(":", "");
+        String name = String.valueOf(file.getFileName()).replace(".sqlite", "");
+        Files.move(file, file.resolveSibling(name + "-before-" + time + ".sqlite"), StandardCopyOption.ATOMIC_MOVE);
+        SweepStore fresh = SweepStore.create(file, definition);
+        fresh.takeOver(done);
+        return fresh;
+    }
+}
