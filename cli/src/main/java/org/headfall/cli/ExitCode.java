@@ -10,6 +10,8 @@ public enum ExitCode {
     USAGE(2),
     /** A limit is crossed and {@code --fail-on-limit} was given. */
     LIMIT_CROSSED(3),
+    /** The time allowed ended before all runs of a sweep were made; the same command goes on. */
+    INCOMPLETE(4),
     /** Headfall itself failed. */
     FAULT(70);
 

@@ -25,6 +25,7 @@ import picocli.CommandLine.Spec;
             "1:the scenario, one of its files or the output folder is at fault",
             "2:the command line could not be understood",
             "3:a limit is crossed and --fail-on-limit was given",
+            "4:the time allowed to a sweep ended before all runs were made",
             "70:headfall itself failed",
             "130, 143:stopped by Ctrl-C, or by a request to terminate"
         },
@@ -91,6 +92,7 @@ public final class Headfall implements Runnable {
         commandLine.addSubcommand(new RerunCommand(terminal));
         commandLine.addSubcommand(new RunCommand(terminal));
         commandLine.addSubcommand(new SiteCommand(terminal));
+        commandLine.addSubcommand(new SweepCommand(terminal));
         for (CommandContribution contribution : ServiceLoader.load(CommandContribution.class)) {
             commandLine.addSubcommand(contribution.command());
         }

@@ -3,6 +3,7 @@ package org.headfall.scenarios.sweep.work;
 import java.io.IOException;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.headfall.scenarios.problem.InputException;
 import org.headfall.scenarios.results.FinishedRun;
 import org.headfall.scenarios.run.RunPlan;
@@ -17,6 +18,9 @@ import org.headfall.scenarios.sweep.store.RunOutcome;
 
 /** Makes single runs of a sweep. For many threads. */
 final class OneRun {
+
+    /** Reason of a run after which the sweep ends, for the process is not sound any more. */
+    static final String OUT_OF_MEMORY = "not enough memory";
 
     private static final double NANOSECONDS = 1e-9;
 
@@ -38,11 +42,12 @@ final class OneRun {
         try {
             double[] values = figures(inputs);
             return new RunOutcome(number, values, "", "simulated", seconds(started));
+        } catch (OutOfMemoryError tooLarge) {
+            return failed(number, OUT_OF_MEMORY, started);
         } catch (InputException invalid) {
             return failed(number, "not a valid scenario: " + String.valueOf(invalid.getMessage()), started);
         } catch (IOException | RuntimeException failure) {
-            String message = failure.getMessage() == null ? failure.toString() : failure.getMessage();
-            return failed(number, message, started);
+            return failed(number, Optional.ofNullable(failure.getMessage()).orElse(failure.toString()), started);
         }
     }
 
@@ -52,7 +57,7 @@ final class OneRun {
         return figures.stream().mapToDouble(figure -> figure.valueIn(run)).toArray();
     }
 
-    static RunOutcome failed(int number, String reason, long started) {
+    private static RunOutcome failed(int number, String reason, long started) {
         return new RunOutcome(number, new double[0], reason, "", seconds(started));
     }
 

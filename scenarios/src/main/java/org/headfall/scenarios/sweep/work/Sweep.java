@@ -169,6 +169,7 @@ public final class Sweep {
             under--;
             if (outcome != SKIPPED) {
                 writer.add(outcome);
+                requireMemory(outcome, writer);
                 done++;
                 failed += outcome.failed() ? 1 : 0;
                 sayHowLong(log, outcome, done - doneBefore, before.planned(), threads);
@@ -189,6 +190,13 @@ public final class Sweep {
                 throw fatal;
             }
             throw new IllegalStateException(e.getCause());
+        }
+    }
+
+    private static void requireMemory(RunOutcome outcome, StoreWriter writer) throws IOException {
+        if (outcome.reason().equals(OneRun.OUT_OF_MEMORY)) {
+            writer.close();
+            throw new OutOfMemoryError("in run " + outcome.number());
         }
     }
 

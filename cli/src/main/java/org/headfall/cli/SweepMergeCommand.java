@@ -1,0 +1,44 @@
+package org.headfall.cli;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.concurrent.Callable;
+import org.headfall.scenarios.problem.InputException;
+import org.headfall.scenarios.sweep.document.SweepDocument;
+import org.headfall.scenarios.sweep.store.Counts;
+import org.headfall.scenarios.sweep.work.MergedParts;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Spec;
+
+/** Puts the parts of a sweep together. */
+@Command(
+        name = "merge",
+        mixinStandardHelpOptions = true,
+        description =
+                "Puts the stores of the parts of a sweep (--part) together into one. Answers 4 if runs are missing.",
+        footerHeading = "%nExample:%n",
+        footer = {"  headfall sweep merge my-field"})
+final class SweepMergeCommand implements Callable<Integer> {
+
+    @Mixin
+    private final SweepArgument argument = new SweepArgument();
+
+    @Spec
+    @SuppressWarnings("NullAway.Init") // set by picocli before call
+    private CommandSpec spec;
+
+    @Override
+    public Integer call() throws InputException, IOException {
+        SweepDocument document = argument.read();
+        Path folder = argument.folder();
+        Counts counts = MergedParts.merge(document, argument.document(), folder, ProgramVersion.text());
+        SweepOutputs.write(document, folder.resolve("sweep.sqlite"), folder);
+        PrintWriter out = spec.commandLine().getOut();
+        out.println(counts.finished() + " runs finished, " + counts.failed() + " failed, " + counts.planned()
+                + " not made yet");
+        return (counts.planned() > 0 ? ExitCode.INCOMPLETE : ExitCode.DONE).code();
+    }
+}

@@ -1,0 +1,90 @@
+package org.headfall.cli;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.Objects;
+import java.util.concurrent.Callable;
+import org.headfall.cli.answer.AnswerText;
+import org.headfall.cli.answer.RunAnswer;
+import org.headfall.cli.progress.Progress;
+import org.headfall.scenarios.document.FileReach;
+import org.headfall.scenarios.problem.InputException;
+import org.headfall.scenarios.reading.ScenarioReader;
+import org.headfall.scenarios.reading.ScenarioReading;
+import org.headfall.scenarios.results.FinishedRun;
+import org.headfall.scenarios.run.RunPlan;
+import org.headfall.scenarios.run.RunPlanner;
+import org.headfall.scenarios.run.ScenarioRun;
+import org.headfall.scenarios.run.StandardOutputs;
+import org.headfall.scenarios.sweep.results.ScenarioOfRun;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** Gives one run of a sweep back as a scenario with its full results. */
+@Command(
+        name = "rerun",
+        mixinStandardHelpOptions = true,
+        description =
+                "Writes one run of a sweep as a scenario of its own into run-RUN in the folder of the results, and"
+                        + " runs it with all results and the report.",
+        footerHeading = "%nExample:%n",
+        footer = {"  headfall sweep rerun my-field 17"})
+final class SweepRerunCommand implements Callable<Integer> {
+
+    @Mixin
+    private final SweepArgument argument = new SweepArgument();
+
+    @Parameters(index = "1", paramLabel = "RUN", description = "Number of the run.")
+    private int run;
+
+    @Mixin
+    private final ThreadsOption threads = new ThreadsOption();
+
+    @Option(names = "--overwrite", description = "Replace results that are there.")
+    private boolean overwrite;
+
+    @Option(names = "--quiet", description = "Show no progress and no summary.")
+    private boolean quiet;
+
+    @Spec
+    @SuppressWarnings("NullAway.Init") // set by picocli before call
+    private CommandSpec spec;
+
+    @Override
+    public Integer call() throws InputException, IOException {
+        Path folder = argument.folder().resolve("run-" + run);
+        Path scenario = scenario(folder);
+        ScenarioReading reading = ScenarioReader.read(scenario, FileReach.FOLDER_OF_DOCUMENT);
+        RunPlan plan = RunPlanner.plan(reading, ProgramVersion.text(), threads.threads());
+        Path results =
+                Objects.requireNonNull(scenario.getParent()).resolve("results").resolve("scenario");
+        FinishedRun finished;
+        try (Progress progress = quiet
+                ? Progress.SILENT
+                : Terminal.ofProcess().progress(spec.commandLine().getErr())) {
+            finished = new ScenarioRun(
+                            plan, StandardOutputs.all(reading.folder().usedFiles()), progress::reached)
+                    .into(results, overwrite);
+        }
+        if (!quiet) {
+            AnswerText.write(
+                    RunAnswer.of(finished, results),
+                    spec.commandLine().getOut(),
+                    Terminal.ofProcess().ansi());
+        }
+        return ExitCode.DONE.code();
+    }
+
+    private Path scenario(Path folder) throws InputException, IOException {
+        try {
+            return ScenarioOfRun.write(argument.read(), run, folder);
+        } catch (IllegalArgumentException noSuchRun) {
+            throw new ParameterException(spec.commandLine(), String.valueOf(noSuchRun.getMessage()));
+        }
+    }
+}

@@ -1,0 +1,62 @@
+package org.headfall.cli;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import org.headfall.scenarios.sweep.store.StoredRun;
+import org.headfall.scenarios.sweep.store.SweepStore;
+import org.headfall.scenarios.sweep.work.InputsJson;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** Shows one run of a sweep. */
+@Command(
+        name = "show",
+        mixinStandardHelpOptions = true,
+        description = "Shows inputs and figures of one run of a sweep.",
+        footerHeading = "%nExample:%n",
+        footer = {"  headfall sweep show my-field 17"})
+final class SweepShowCommand implements Callable<Integer> {
+
+    @Mixin
+    private final SweepArgument argument = new SweepArgument();
+
+    @Parameters(index = "1", paramLabel = "RUN", description = "Number of the run.")
+    private int run;
+
+    @Spec
+    @SuppressWarnings("NullAway.Init") // set by picocli before call
+    private CommandSpec spec;
+
+    @Override
+    public Integer call() throws IOException {
+        PrintWriter out = spec.commandLine().getOut();
+        try (SweepStore store = SweepStore.read(argument.folder().resolve("sweep.sqlite"))) {
+            Optional<StoredRun> found = store.run(run);
+            if (found.isEmpty()) {
+                throw new ParameterException(
+                        spec.commandLine(),
+                        "the sweep has no run " + run + "; it has "
+                                + store.counts().all());
+            }
+            StoredRun shown = found.get();
+            out.println("run " + run + ": " + shown.status().word()
+                    + (shown.reason().isEmpty() ? "" : ", " + shown.reason()));
+            InputsJson.read(shown.inputs()).forEach((name, value) -> out.println("  " + name + ": " + value));
+            for (int i = 0; i < shown.figures().length; i++) {
+                double value = shown.figures()[i];
+                out.println("  " + store.figures().get(i) + ": " + (Double.isNaN(value) ? "none" : value));
+            }
+            if (shown.status() != StoredRun.Status.PLANNED) {
+                out.println("  " + shown.way() + " by " + shown.program() + " on " + shown.host() + ", recorded "
+                        + shown.finished());
+            }
+        }
+        return ExitCode.DONE.code();
+    }
+}
