@@ -1,0 +1,171 @@
+package org.headfall.scenarios.sweep.document;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import org.headfall.scenarios.document.FileReach;
+import org.headfall.scenarios.problem.InputException;
+import org.headfall.scenarios.problem.Problem;
+import org.headfall.scenarios.problem.ProblemKind;
+import org.headfall.scenarios.sweep.SweepFolder;
+import org.headfall.scenarios.sweep.figures.KeptFigure;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+class SweepReaderTest {
+
+    @TempDir
+    private Path temporary;
+
+    @Test
+    void readsTheExample() throws InputException, IOException {
+        SweepDocument sweep = SweepReader.read(
+                Path.of("examples/sweep/sweep.yaml"), FileReach.FOLDER_OF_DOCUMENT, SweepFolder.PROGRAM);
+        RunList runs = new RunList(sweep);
+        assertEquals(3 * 64, runs.size());
+        assertEquals("10 L/s", text(runs.get(0), "rate of Town 1"));
+        assertEquals("30 L/s", text(runs.get(191), "rate of Town 1"));
+        // The same aquifers for each rate.
+        assertEquals(text(runs.get(5), "transmissivity"), text(runs.get(64 + 5), "transmissivity"));
+        assertTrue(text(runs.get(5), "transmissivity").endsWith(" m2/d"));
+        assertEquals(
+                List.of(
+                        "loss at Coolabah Spring after 10 yr (m)",
+                        "level in bore at Town 1 after 20 yr (m above datum)",
+                        "discharge at Town 1 after 20 yr (m3/d)",
+                        "stops flowing at Stock bore (yr after the start)",
+                        "balance error (%)",
+                        "margin of the spring keeps its head at Coolabah Spring (m)",
+                        "first crossing of the spring keeps its head at Coolabah Spring (yr after the start)"),
+                sweep.figures().stream().map(KeptFigure::heading).toList());
+    }
+
+    private static String text(Map<Variable, Input> inputs, String name) {
+        return inputs.entrySet().stream()
+                .filter(input -> input.getKey().name().equals(name))
+                .findFirst()
+                .orElseThrow()
+                .getValue()
+                .text();
+    }
+
+    @Test
+    void combinesAllValuesOfAFullFactorialOnce() throws InputException, IOException {
+        RunList runs = new RunList(new SweepFolder(temporary).read(SweepFolder.SIX_RUNS));
+        List<String> all = runs.stream()
+                .map(inputs -> text(inputs, "rate") + " " + text(inputs, "transmissivity"))
+                .toList();
+        assertEquals(
+                List.of(
+                        "10 L/s 100 m2/d",
+                        "10 L/s 200 m2/d",
+                        "10 L/s 400 m2/d",
+                        "20 L/s 100 m2/d",
+                        "20 L/s 200 m2/d",
+                        "20 L/s 400 m2/d"),
+                all);
+    }
+
+    @Test
+    void aChangedDocumentReadsAsWhatItSays() throws InputException, IOException {
+        SweepDocument sweep = new SweepFolder(temporary).read(SweepFolder.SIX_RUNS);
+        String text = DocumentText.of(sweep.base().with(new RunList(sweep).get(4)));
+        assertTrue(text.contains("transmissivity: 200 m2/d"), text);
+        assertTrue(text.contains("rate: 20 L/s"), text);
+        Path copy = Files.writeString(temporary.resolve("copy.yaml"), text);
+        assertTrue(org.headfall.scenarios.reading.ScenarioReader.read(copy, FileReach.FOLDER_OF_DOCUMENT)
+                .problems()
+                .isEmpty());
+    }
+
+    /** Every problem at once, each with its place. */
+    @Test
+    void reportsEveryProblem() {
+        List<Problem> problems = problems("""
+                title: Wrong in many ways
+                base: scenario.yaml
+                vary:
+                  - {name: rate, key: bores.Town 2.rate, values: []}
+                  - {name: storativity, key: aquifer.storativity, range: {from: 2e-4, to: 1e-4, step: 1e-5}}
+                  - {name: T, key: aquifer.transmissivity, uniform: {from: 100 m2/d, to: 2 km2/d}}
+                  - {name: again, key: aquifer.storativity, values: [1e-4]}
+                  - {name: T, key: ground, normal: {mean: 100 m, deviation: 0 m}}
+                design: latin hypercup
+                keep:
+                  - {figure: los, at: Coolabah Spring, after: 2 yr}
+                  - {figure: loss, at: Coolabah, after: 2 yr}
+                  - {figure: loss, at: Coolabah Spring, after: 3 yr}
+                ask:
+                  ranking: {figure: loss, aim: biggest}
+                colour: red
+                """);
+        assertEquals(
+                List.of(
+                        "4 UNKNOWN_KEY",
+                        "4 EMPTY_VALUE",
+                        "5 NO_ROWS",
+                        "6 WRONG_UNIT",
+                        "7 DUPLICATE_KEY",
+                        "8 OUT_OF_RANGE",
+                        "9 NOT_A_CHOICE",
+                        "11 NOT_A_CHOICE",
+                        "12 UNKNOWN_NAME",
+                        "13 OUT_OF_RANGE",
+                        "15 UNKNOWN_NAME",
+                        "15 NOT_A_CHOICE",
+                        "16 UNKNOWN_KEY"),
+                problems.stream()
+                        .map(problem -> problem.place().line() + " " + problem.kind())
+                        .toList(),
+                () -> problems.toString());
+        assertEquals("bores.Town 1.rate", problems.get(0).finding().suggestion());
+        assertEquals("latin hypercube", problems.get(6).finding().suggestion());
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "design: full factorial | design: latin hypercube | MISSING_KEY",
+                "design: full factorial | {design: sobol sequence, samples: 0} | OUT_OF_RANGE",
+                "values: [10 L/s, 20 L/s] | uniform: {from: 1 L/s, to: 2 L/s} | CONFLICTING_KEYS",
+                "base: scenario.yaml | base: scenary.yaml | FILE_MISSING",
+                "values: [10 L/s, 20 L/s] | range: {from: 1 L/s, to: 2 L/s, step: 0 L/s} | NO_ROWS",
+                "values: [10 L/s, 20 L/s] | range: {from: 1 L/s, to: 2 L/s, step: 1e-9 L/s} | TOO_MANY_ROWS",
+            })
+    void refusesDesignsThatCannotBe(String found, String instead, ProblemKind kind) {
+        String lines = instead.startsWith("{design")
+                ? instead.substring(1, instead.length() - 1).replace(", ", "\n")
+                : instead;
+        List<Problem> problems = problems(SweepFolder.SIX_RUNS.replace(found, lines));
+        assertTrue(problems.stream().anyMatch(problem -> problem.kind() == kind), () -> problems.toString());
+    }
+
+    @Test
+    void reportsProblemsOfTheBaseScenarioToo() throws IOException {
+        SweepFolder folder = new SweepFolder(temporary);
+        Files.writeString(
+                folder.base(), Files.readString(folder.base()).replace("storativity: 2.0e-4", "storativity: 2"));
+        InputException refused = assertThrows(
+                InputException.class,
+                () -> folder.read(SweepFolder.SIX_RUNS.replace("design: full factorial", "design: all")));
+        assertEquals(
+                List.of("scenario.yaml OUT_OF_RANGE", "sweep.yaml NOT_A_CHOICE"),
+                refused.problems().stream()
+                        .map(problem -> problem.place().file() + " " + problem.kind())
+                        .toList());
+    }
+
+    private List<Problem> problems(String sweep) {
+        return assertThrows(InputException.class, () -> new SweepFolder(temporary).read(sweep))
+                .problems();
+    }
+}

@@ -1,0 +1,193 @@
+package org.headfall.scenarios.sweep.work;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalDouble;
+import java.util.OptionalLong;
+import java.util.stream.Stream;
+import org.headfall.scenarios.document.FileReach;
+import org.headfall.scenarios.problem.InputException;
+import org.headfall.scenarios.reading.ScenarioReader;
+import org.headfall.scenarios.results.FinishedRun;
+import org.headfall.scenarios.run.RunPlanner;
+import org.headfall.scenarios.run.ScenarioRun;
+import org.headfall.scenarios.sweep.SweepFolder;
+import org.headfall.scenarios.sweep.document.SweepDocument;
+import org.headfall.scenarios.sweep.results.ScenarioOfRun;
+import org.headfall.scenarios.sweep.store.Counts;
+import org.headfall.scenarios.sweep.store.StoreException;
+import org.headfall.scenarios.sweep.store.StoredRun;
+import org.headfall.scenarios.sweep.store.SweepStore;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class SweepTest {
+
+    @TempDir
+    private Path temporary;
+
+    private SweepFolder folder;
+
+    @BeforeEach
+    void makeFolder() {
+        folder = new SweepFolder(temporary);
+    }
+
+    private List<StoredRun> rows(Path store) throws IOException {
+        List<StoredRun> rows = new ArrayList<>();
+        try (SweepStore open = SweepStore.read(store)) {
+            open.forEach(rows::add);
+        }
+        return rows;
+    }
+
+    private static SweepSettings part(int number, int of) {
+        return new SweepSettings(1, new Part(number, of), false, false, OptionalDouble.empty(), OptionalLong.empty());
+    }
+
+    private static SweepSettings accepting() {
+        return new SweepSettings(1, Part.WHOLE, false, true, OptionalDouble.empty(), OptionalLong.empty());
+    }
+
+    /** The one run that a reader can make by hand: the document of the store's row, run with all its files. */
+    @Test
+    void recordsWhatTheRunAloneGives() throws InputException, IOException {
+        folder.run(SweepFolder.SIX_RUNS, SweepFolder.settings(2));
+        SweepDocument sweep = folder.read(SweepFolder.SIX_RUNS);
+        Path scenario = ScenarioOfRun.write(sweep, 5, temporary.resolve("again"));
+        FinishedRun alone = new ScenarioRun(
+                        RunPlanner.plan(
+                                ScenarioReader.read(scenario, FileReach.FOLDER_OF_DOCUMENT), SweepFolder.PROGRAM, 1),
+                        List.of(),
+                        (stage, fraction) -> {})
+                .into(temporary.resolve("alone"), false);
+        double[] figures = sweep.figures().stream()
+                .mapToDouble(figure -> figure.valueIn(alone))
+                .toArray();
+        StoredRun row = rows(folder.store()).get(4);
+        assertEquals("{\"rate\":\"20 L/s\",\"transmissivity\":\"200 m2/d\"}", row.inputs());
+        assertArrayEquals(figures, row.figures());
+        assertTrue(figures[0] > 0.1, "loss " + figures[0]);
+        assertTrue(figures[2] < 2, "margin " + figures[2]);
+    }
+
+    @Test
+    void givesTheSameNumbersOnAnyNumberOfThreadsAndInParts() throws InputException, IOException {
+        folder.run(SweepFolder.SIX_RUNS, SweepFolder.settings(1));
+        List<StoredRun> one = rows(folder.store());
+        Files.delete(folder.store());
+        for (int number = 1; number <= 4; number++) {
+            folder.run(SweepFolder.SIX_RUNS, part(number, 4));
+        }
+        Counts merged = MergedParts.merge(
+                folder.read(SweepFolder.SIX_RUNS),
+                temporary.resolve("sweep.yaml"),
+                folder.results(),
+                SweepFolder.PROGRAM);
+        assertEquals(new Counts(0, 6, 0), merged);
+        List<StoredRun> parts = rows(folder.store());
+        Files.delete(folder.store());
+        folder.run(SweepFolder.SIX_RUNS, SweepFolder.settings(3));
+        List<StoredRun> three = rows(folder.store());
+        for (int i = 0; i < 6; i++) {
+            assertArrayEquals(one.get(i).figures(), three.get(i).figures());
+            assertArrayEquals(one.get(i).figures(), parts.get(i).figures());
+            assertEquals(one.get(i).hash(), parts.get(i).hash());
+        }
+    }
+
+    @Test
+    void makesNothingTwice() throws InputException, IOException {
+        folder.run(SweepFolder.SIX_RUNS, SweepFolder.settings(1));
+        List<StoredRun> first = rows(folder.store());
+        assertEquals(new Counts(0, 6, 0), folder.run(SweepFolder.SIX_RUNS, SweepFolder.settings(1)));
+        List<StoredRun> second = rows(folder.store());
+        for (int i = 0; i < 6; i++) {
+            assertEquals(first.get(i).seconds(), second.get(i).seconds());
+        }
+    }
+
+    /** A transmissivity of zero makes an invalid scenario; the others go on. */
+    @Test
+    void recordsAFailedRunWithItsReasonAndGoesOn() throws InputException, IOException {
+        String sweep = SweepFolder.SIX_RUNS.replace("100 m2/d", "0 m2/d");
+        assertEquals(new Counts(0, 4, 2), folder.run(sweep, SweepFolder.settings(2)));
+        StoredRun failed = rows(folder.store()).get(0);
+        assertEquals(StoredRun.Status.FAILED, failed.status());
+        assertTrue(failed.reason().startsWith("not a valid scenario: "), failed.reason());
+        assertTrue(failed.reason().contains("aquifer.transmissivity is out of range"), failed.reason());
+        SweepSettings again =
+                new SweepSettings(1, Part.WHOLE, true, false, OptionalDouble.empty(), OptionalLong.empty());
+        assertEquals(new Counts(0, 4, 2), folder.run(sweep, again));
+    }
+
+    @Test
+    void refusesAChangedBaseUntilTold() throws InputException, IOException {
+        folder.run(SweepFolder.SIX_RUNS, SweepFolder.settings(1));
+        List<StoredRun> before = rows(folder.store());
+        Files.writeString(folder.base(), "# only a remark\n" + Files.readString(folder.base()));
+        assertEquals(new Counts(0, 6, 0), folder.run(SweepFolder.SIX_RUNS, SweepFolder.settings(1)));
+        Files.writeString(
+                folder.base(), Files.readString(folder.base()).replace("storativity: 2.0e-4", "storativity: 1.0e-4"));
+        StoreException refused =
+                assertThrows(StoreException.class, () -> folder.run(SweepFolder.SIX_RUNS, SweepFolder.settings(1)));
+        assertTrue(
+                String.valueOf(refused.getMessage())
+                        .contains("is of another sweep; changed since: the base scenario, one of its files"),
+                refused.getMessage());
+        assertEquals(new Counts(0, 6, 0), folder.run(SweepFolder.SIX_RUNS, accepting()));
+        List<StoredRun> after = rows(folder.store());
+        assertTrue(before.get(0).figures()[0] != after.get(0).figures()[0]);
+        try (Stream<Path> files = Files.list(folder.results())) {
+            List<Path> old = files.filter(file -> file.getFileName().toString().contains("-before-"))
+                    .filter(file -> file.toString().endsWith(".sqlite"))
+                    .toList();
+            assertEquals(1, old.size());
+            assertArrayEquals(before.get(0).figures(), rows(old.get(0)).get(0).figures());
+        }
+    }
+
+    /** One transmissivity more: the runs that are the same are not made again, whatever their numbers. */
+    @Test
+    void keepsRunsThatStayTheSameWhenTheSweepGrows() throws InputException, IOException {
+        folder.run(SweepFolder.SIX_RUNS, SweepFolder.settings(1));
+        List<StoredRun> before = rows(folder.store());
+        folder.run(SweepFolder.SIX_RUNS.replace("100 m2/d,", "50 m2/d, 100 m2/d,"), accepting());
+        List<StoredRun> after = rows(folder.store());
+        assertEquals(8, after.size());
+        assertEquals(before.get(0).seconds(), after.get(1).seconds());
+        assertEquals(before.get(5).seconds(), after.get(7).seconds());
+        assertEquals(StoredRun.Status.FINISHED, after.get(0).status());
+    }
+
+    @Test
+    void stopsInTimeAndGoesOnLater() throws InputException, IOException {
+        SweepSettings hurried =
+                new SweepSettings(1, Part.WHOLE, false, false, OptionalDouble.of(1e-9), OptionalLong.empty());
+        Counts stopped = folder.run(SweepFolder.SIX_RUNS, hurried);
+        assertEquals(new Counts(6, 0, 0), stopped);
+        assertEquals(new Counts(0, 6, 0), folder.run(SweepFolder.SIX_RUNS, SweepFolder.settings(1)));
+    }
+
+    @Test
+    void refusesASecondSweepOnTheSameStore() throws InputException, IOException {
+        folder.run(SweepFolder.SIX_RUNS, SweepFolder.settings(1));
+        try (SweepStore held = SweepStore.open(folder.store())) {
+            StoreException refused =
+                    assertThrows(StoreException.class, () -> folder.run(SweepFolder.SIX_RUNS, SweepFolder.settings(1)));
+            assertTrue(
+                    String.valueOf(refused.getMessage()).contains("another sweep is writing to it"),
+                    refused.getMessage());
+            assertEquals(6, held.counts().finished());
+        }
+    }
+}
