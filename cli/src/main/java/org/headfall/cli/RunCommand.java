@@ -3,17 +3,27 @@ package org.headfall.cli;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
 import java.util.concurrent.Callable;
 import org.headfall.cli.answer.AnswerJson;
 import org.headfall.cli.answer.AnswerText;
+import org.headfall.cli.answer.CaseAnswers;
 import org.headfall.cli.answer.RunAnswer;
 import org.headfall.cli.answer.Verdict;
 import org.headfall.cli.progress.Progress;
 import org.headfall.scenarios.problem.InputException;
 import org.headfall.scenarios.reading.ScenarioReading;
+import org.headfall.scenarios.results.CaseTable;
 import org.headfall.scenarios.results.FinishedRun;
+import org.headfall.scenarios.results.RunOutput;
+import org.headfall.scenarios.run.CasePlan;
+import org.headfall.scenarios.run.CaseRuns;
 import org.headfall.scenarios.run.RunPlan;
 import org.headfall.scenarios.run.RunPlanner;
+import org.headfall.scenarios.run.RunProgress;
 import org.headfall.scenarios.run.ScenarioRun;
 import org.headfall.scenarios.run.StandardOutputs;
 import org.jspecify.annotations.Nullable;
@@ -84,22 +94,70 @@ final class RunCommand implements Callable<Integer> {
     @Override
     public Integer call() throws InputException, IOException {
         Path target = output == null ? argument.resultsFolder() : output;
-        RunAnswer answer = RunAnswer.of(run(target), target);
+        ScenarioReading reading = argument.read();
+        boolean crossed =
+                reading.orThrow().cases().isEmpty() ? crossedInOne(reading, target) : crossedInCases(reading, target);
+        return (failOnLimit && crossed ? ExitCode.LIMIT_CROSSED : ExitCode.DONE).code();
+    }
+
+    private boolean crossedInOne(ScenarioReading reading, Path target) throws InputException, IOException {
+        RunPlan plan = planned(RunPlanner.plan(reading, ProgramVersion.text(), threads.threads()));
+        RunAnswer answer = RunAnswer.of(
+                written(target, progress -> new ScenarioRun(plan, outputs(reading), progress).into(target, overwrite)),
+                target);
         show(answer);
-        boolean fails = failOnLimit && answer.verdict() == Verdict.CROSSED;
-        return (fails ? ExitCode.LIMIT_CROSSED : ExitCode.DONE).code();
+        return answer.verdict() == Verdict.CROSSED;
+    }
+
+    private boolean crossedInCases(ScenarioReading reading, Path target) throws InputException, IOException {
+        List<CasePlan> cases = RunPlanner.cases(reading, ProgramVersion.text(), threads.threads()).stream()
+                .map(one -> new CasePlan(one.name(), planned(one.plan())))
+                .toList();
+        Map<String, FinishedRun> runs =
+                written(target, progress -> new CaseRuns(cases, outputs(reading), progress).into(target, overwrite));
+        Map<String, RunAnswer> answers = new LinkedHashMap<>();
+        for (CasePlan one : cases) {
+            FinishedRun run = Objects.requireNonNull(runs.get(one.name()));
+            answers.put(one.name(), RunAnswer.of(run, target.resolve(one.folder())));
+        }
+        show(new CaseAnswers(answers, target.toString()));
+        return answers.values().stream().anyMatch(answer -> answer.verdict() == Verdict.CROSSED);
+    }
+
+    private RunPlan planned(RunPlan plan) {
+        return doubts ? plan.withDoubts() : plan;
+    }
+
+    private static List<RunOutput> outputs(ScenarioReading reading) throws IOException {
+        return StandardOutputs.all(reading.folder().usedFiles());
+    }
+
+    /** Something that writes results and tells how far it has come. */
+    @FunctionalInterface
+    private interface Writing<T> {
+        T write(RunProgress progress) throws IOException;
     }
 
     @SuppressWarnings("try") // the notice needs only to be closed
-    private FinishedRun run(Path target) throws InputException, IOException {
-        ScenarioReading reading = argument.read();
-        RunPlan planned = RunPlanner.plan(reading, ProgramVersion.text(), threads.threads());
-        RunPlan plan = doubts ? planned.withDoubts() : planned;
+    private <T> T written(Path target, Writing<T> writing) throws IOException {
         PrintWriter err = spec.commandLine().getErr();
         try (Progress progress = quiet ? Progress.SILENT : terminal.progress(err);
                 StopNotice notice = StopNotice.whileWriting(target, err)) {
-            return new ScenarioRun(plan, StandardOutputs.all(reading.folder().usedFiles()), progress::reached)
-                    .into(target, overwrite);
+            return writing.write(progress::reached);
+        }
+    }
+
+    private void show(CaseAnswers answers) {
+        PrintWriter out = spec.commandLine().getOut();
+        if (json.wanted()) {
+            out.println(AnswerJson.of(answers));
+        } else if (!quiet) {
+            answers.cases().values().forEach(answer -> {
+                AnswerText.write(answer, out, terminal.ansi());
+                out.println();
+            });
+            out.println(
+                    "All cases beside each other: " + Path.of(answers.folder()).resolve(CaseTable.NAME));
         }
     }
 

@@ -109,6 +109,20 @@ class RunCommandTest {
     }
 
     @Test
+    void runsEachCaseIntoAFolderOfItsOwn() throws IOException {
+        change("limits:", "cases: [without any taking, existing as used]\nlimits:");
+        assertEquals(0, headfall("run", folder.toString(), "--threads", "1"), err::toString);
+        for (String name : List.of("without-any-taking", "existing-as-used")) {
+            assertTrue(Files.size(results.resolve(name).resolve("limits.csv")) > 0, name);
+            assertTrue(out.toString().contains("Written to " + results.resolve(name)), out::toString);
+        }
+        assertTrue(Files.size(results.resolve("limits-by-case.csv")) > 0);
+        assertEquals(1, headfall("run", folder.toString()), "they are kept");
+        assertEquals(0, headfall("run", folder.toString(), "--overwrite", "--json"), err::toString);
+        assertTrue(out.toString().contains("\"without any taking\""), out::toString);
+    }
+
+    @Test
     void keepsResultsUnlessAskedToReplaceThem() throws IOException {
         assertEquals(0, headfall("run", folder.toString(), "--quiet"));
         byte[] before = Files.readAllBytes(results.resolve("report.html"));

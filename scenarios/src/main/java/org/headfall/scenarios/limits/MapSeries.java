@@ -1,5 +1,6 @@
 package org.headfall.scenarios.limits;
 
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import org.headfall.scenarios.recording.HeadGrid;
@@ -19,5 +20,16 @@ public record MapSeries(List<HeadGrid> grids, Map<Comparison, List<HeadGrid>> ot
     public MapSeries {
         grids = List.copyOf(grids);
         others = Map.copyOf(others);
+    }
+
+    /**
+     * The same maps, compared with further runs.
+     *
+     * @param further for each comparison, heads of the other run on the same days
+     */
+    public MapSeries with(Map<Comparison, List<HeadGrid>> further) {
+        Map<Comparison, List<HeadGrid>> all = new HashMap<>(further);
+        all.putAll(others);
+        return new MapSeries(grids, all, headError);
     }
 }

@@ -94,6 +94,7 @@ final class BoreReader {
         known.addHolder(holder == null ? "" : holder);
         BoreLicence licence = licence(section);
         @Nullable Group group = section.choice("group", BoreWords.GROUPS);
+        known.addGroup(group, section.has("entitlement"));
         @Nullable Quantity radius = section.quantity("screen_radius", Dimension.LENGTH, ValueRanges.SCREEN_RADIUS);
         Levels levels = levels(section);
         WellLossSpecification wellLoss = completions.wellLoss(section);

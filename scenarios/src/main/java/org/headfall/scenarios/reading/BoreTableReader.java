@@ -73,6 +73,7 @@ final class BoreTableReader {
         }
         known.addHolder(textOf(row, "holder"));
         known.addClass(textOf(row, "class"));
+        known.addGroup(BoreWords.GROUPS.get(textOf(row, "group")), row.has("entitlement"));
     }
 
     private static String textOf(TableRow row, String column) {

@@ -2,6 +2,8 @@ package org.headfall.scenarios.reading;
 
 import java.util.LinkedHashSet;
 import java.util.Set;
+import org.headfall.scenarios.scenario.BoreSpecification.Group;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What other parts of a document may say of bores. Bores with problems of their own count too, so that one slip does not
@@ -10,6 +12,8 @@ import java.util.Set;
 final class KnownBores {
     private final Set<String> holders = new LinkedHashSet<>();
     private final Set<String> classes = new LinkedHashSet<>();
+    private boolean proposal;
+    private boolean entitlements;
     private boolean complete = true;
 
     void addHolder(String holder) {
@@ -32,6 +36,22 @@ final class KnownBores {
     /** Classes of users of bores, in the order of the document. */
     Set<String> classes() {
         return classes;
+    }
+
+    /** Takes note of the group of a bore, null if it could not be read, and of whether an entitlement is given. */
+    void addGroup(@Nullable Group group, boolean entitled) {
+        proposal |= group != Group.EXISTING;
+        entitlements |= entitled && group != Group.PROPOSED;
+    }
+
+    /** Whether a bore is, or may be meant to be, part of a proposal. */
+    boolean hasProposal() {
+        return proposal || !complete;
+    }
+
+    /** Whether an existing bore has, or is meant to have, an entitlement. */
+    boolean hasEntitlements() {
+        return entitlements || !complete;
     }
 
     /** Says that there are bores whose names could not be read. */

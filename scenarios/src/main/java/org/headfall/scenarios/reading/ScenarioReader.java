@@ -3,7 +3,6 @@ package org.headfall.scenarios.reading;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import java.util.stream.Collectors;
 import org.headfall.scenarios.document.DocumentNode;
 import org.headfall.scenarios.document.DocumentParser;
@@ -16,6 +15,7 @@ import org.headfall.scenarios.scenario.AquiferSpecification;
 import org.headfall.scenarios.scenario.Area;
 import org.headfall.scenarios.scenario.BoreSpecification;
 import org.headfall.scenarios.scenario.BoundarySpecification;
+import org.headfall.scenarios.scenario.CaseSpecification;
 import org.headfall.scenarios.scenario.CoordinateSystem;
 import org.headfall.scenarios.scenario.Field;
 import org.headfall.scenarios.scenario.GridSpecification;
@@ -113,12 +113,13 @@ public final class ScenarioReader {
         List<MeasurementSpecification> measurements =
                 new MeasurementReader(inputs, names, boreReader.known(), period).read(document);
         Optional<AccountsSpecification> accounts = new AccountsReader(inputs, names, boreReader.known()).read(document);
+        List<CaseSpecification> cases = new CaseReader(period, boreReader.known()).read(document);
         KnownPlaces known = new KnownPlaces(
                 names.names(),
                 springs.stream().map(SpringSpecification::name).collect(Collectors.toSet()),
                 protectedPoints.stream().map(ProtectedPoint::name).collect(Collectors.toSet()),
                 boreReader.known(),
-                Set.of());
+                cases.stream().map(CaseSpecification::name).collect(Collectors.toSet()));
         List<LimitSpecification> limits =
                 new LimitReader(inputs, known, wholeGrid, period, accounts.isPresent()).read(document);
         @Nullable StartSpecification start = new StartReader(inputs, area, headsAreHeld(document, bed)).read(document);
@@ -154,6 +155,7 @@ public final class ScenarioReader {
                 protectedPoints,
                 measurements,
                 accounts,
+                cases,
                 limits,
                 start,
                 output,

@@ -4,7 +4,10 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 
@@ -17,15 +20,21 @@ public final class WrittenFiles {
     /** Files of a run. */
     public static final WrittenFiles OF_A_RUN = named("heads\\.nc|bores\\.nc|discharges\\.nc|responses\\.nc"
             + "|inputs\\.zip|summary\\.json|report\\.html|bores\\.geojson"
-            + "|(artesian-head|decline|interference|bores|water-balance|limits|doubts|measured-heads)\\.csv"
+            + "|(artesian-head|accounts|decline|interference|bores|water-balance|limits|doubts|measured-heads)\\.csv"
             + "|(head|drawdown)-[0-9]{4}-[0-9]{2}-[0-9]{2}\\.tif");
+
+    /** Files of several cases: folders with files of a run each, and a table. */
+    public static final WrittenFiles OF_CASES =
+            new WrittenFiles(Pattern.compile("\\.lock|limits-by-case\\.csv(\\.part)?"), Optional.of(OF_A_RUN));
 
     private static final int NAMED = 3;
 
     private final Pattern names;
+    private final Optional<WrittenFiles> inFolders;
 
-    private WrittenFiles(Pattern names) {
+    private WrittenFiles(Pattern names, Optional<WrittenFiles> inFolders) {
         this.names = names;
+        this.inFolders = inFolders;
     }
 
     /**
@@ -36,7 +45,7 @@ public final class WrittenFiles {
      * @return the files
      */
     public static WrittenFiles named(String names) {
-        return new WrittenFiles(Pattern.compile("\\.lock|(" + names + ")(\\.part)?"));
+        return new WrittenFiles(Pattern.compile("\\.lock|(" + names + ")(\\.part)?"), Optional.empty());
     }
 
     /** Whether there is anything in a folder; false if there is no folder. */
@@ -57,11 +66,13 @@ public final class WrittenFiles {
             throw new ResultsException(
                     ResultsException.Kind.FOREIGN, place, "is no folder; it is kept, name another folder for results");
         }
-        List<String> foreign = entries(place).stream()
-                .filter(entry -> !isOneOfThem(entry))
-                .map(entry -> entry.getFileName().toString())
-                .sorted()
-                .toList();
+        List<String> foreign = new ArrayList<>();
+        for (Path entry : entries(place)) {
+            if (!isOneOfThem(entry)) {
+                foreign.add(entry.getFileName().toString());
+            }
+        }
+        foreign.sort(Comparator.naturalOrder());
         if (!foreign.isEmpty()) {
             throw new ResultsException(
                     ResultsException.Kind.FOREIGN,
@@ -77,9 +88,19 @@ public final class WrittenFiles {
         }
     }
 
-    private boolean isOneOfThem(Path entry) {
-        return names.matcher(entry.getFileName().toString()).matches()
-                && !Files.isDirectory(entry, LinkOption.NOFOLLOW_LINKS);
+    private boolean isOneOfThem(Path entry) throws IOException {
+        if (!Files.isDirectory(entry, LinkOption.NOFOLLOW_LINKS)) {
+            return names.matcher(entry.getFileName().toString()).matches();
+        }
+        if (inFolders.isEmpty()) {
+            return false;
+        }
+        for (Path inner : entries(entry)) {
+            if (!inFolders.get().isOneOfThem(inner)) {
+                return false;
+            }
+        }
+        return true;
     }
 
     private static String someOf(List<String> names) {

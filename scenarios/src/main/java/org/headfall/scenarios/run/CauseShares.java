@@ -29,8 +29,8 @@ import org.headfall.solver.response.UnitResponses;
  */
 final class CauseShares {
 
-    /** Smallest share that is worth a word (m): a tenth of a millimetre. */
-    private static final double NOTHING = 1e-4;
+    /** Smallest share that is worth a word (m): half a millimetre. */
+    private static final double NOTHING = 5e-4;
 
     private final RunDescription description;
     private final UnitResponses responses;

@@ -6,11 +6,13 @@ import java.nio.file.Path;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.headfall.scenarios.document.FileReach;
 import org.headfall.scenarios.problem.InputException;
 import org.headfall.scenarios.reading.ScenarioReader;
+import org.headfall.scenarios.reading.ScenarioReading;
 import org.headfall.scenarios.recording.InputFile;
 import org.headfall.scenarios.results.FinishedRun;
 import org.headfall.scenarios.results.KeptInputs;
@@ -74,7 +76,7 @@ public final class Rerun {
             KeptInputs.unpack(results, folder);
             List<InputFile> inputs = before.description().provenance().inputs();
             Path document = folder.resolve(inputs.get(0).path());
-            RunPlan plan = RunPlanner.plan(ScenarioReader.read(document, FileReach.ANYWHERE), toolVersion, threads);
+            RunPlan plan = plan(ScenarioReader.read(document, FileReach.ANYWHERE), toolVersion, threads);
             requireSame(inputs, plan.description().provenance().inputs());
             boolean doubts = before.figures().errorBudget().isPresent();
             FinishedRun now = new ScenarioRun(doubts ? plan.withDoubts() : plan, List.of(), progress)
@@ -83,6 +85,15 @@ public final class Rerun {
         } finally {
             delete(folder);
         }
+    }
+
+    /** The plan of the document, or of the case of it that the results are of. */
+    private RunPlan plan(ScenarioReading reading, String toolVersion, int threads) throws InputException, IOException {
+        String title = before.description().title();
+        Optional<CasePlan> one = RunPlanner.cases(reading, toolVersion, threads).stream()
+                .filter(plan -> plan.plan().description().title().equals(title))
+                .findFirst();
+        return one.isPresent() ? one.get().plan() : RunPlanner.plan(reading, toolVersion, threads);
     }
 
     private void requireSame(List<InputFile> kept, List<InputFile> found) throws ResultsException {

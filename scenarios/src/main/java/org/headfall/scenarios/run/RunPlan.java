@@ -1,10 +1,13 @@
 package org.headfall.scenarios.run;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Stream;
+import org.headfall.scenarios.accounts.AccountPlan;
 import org.headfall.scenarios.limits.Limit;
 import org.headfall.scenarios.limits.MapPlaces;
 import org.headfall.scenarios.recording.RunDescription;
+import org.headfall.solver.bore.Bore;
 import org.headfall.solver.flow.FlowProblem;
 import org.headfall.solver.simulation.Settings;
 
@@ -19,6 +22,7 @@ import org.headfall.solver.simulation.Settings;
  * @param gridDays days on which the grid is recorded (d since the start)
  * @param limits limits to be evaluated
  * @param mapPlaces parts of the map that limits hold for
+ * @param accounts water accounts to be made of what is taken, if any
  * @param doubts whether the run is repeated to find the errors of the grid and of far boundaries
  */
 @SuppressWarnings("ArrayRecordComponent") // made once a run and never compared
@@ -31,6 +35,7 @@ public record RunPlan(
         double[] gridDays,
         List<Limit> limits,
         MapPlaces mapPlaces,
+        Optional<AccountPlan> accounts,
         boolean doubts) {
 
     /** Copies the list and checks that the stations are those of the problem. */
@@ -51,7 +56,7 @@ public record RunPlan(
     }
 
     /**
-     * A plan whose limits hold for no part of the map.
+     * A plan whose limits hold for no part of the map, without accounts.
      *
      * @param description what the run is about
      * @param problem the flow problem
@@ -71,11 +76,42 @@ public record RunPlan(
             double[] gridDays,
             List<Limit> limits,
             boolean doubts) {
-        this(description, problem, start, settings, stationDays, gridDays, limits, MapPlaces.NONE, doubts);
+        this(
+                description,
+                problem,
+                start,
+                settings,
+                stationDays,
+                gridDays,
+                limits,
+                MapPlaces.NONE,
+                Optional.empty(),
+                doubts);
+    }
+
+    /**
+     * The same plan from a start before which bores were operated otherwise, with stations recorded on other days.
+     *
+     * @param bores bores as they were operated until the start
+     * @param days days on which stations are recorded (d since the start)
+     */
+    RunPlan asCase(List<Bore> bores, double[] days) {
+        return new RunPlan(
+                description,
+                problem,
+                start.withBores(bores),
+                settings,
+                days,
+                gridDays,
+                limits,
+                mapPlaces,
+                accounts,
+                doubts);
     }
 
     /** The same plan, with the repeats that find the errors of the grid and of far boundaries. */
     public RunPlan withDoubts() {
-        return new RunPlan(description, problem, start, settings, stationDays, gridDays, limits, mapPlaces, true);
+        return new RunPlan(
+                description, problem, start, settings, stationDays, gridDays, limits, mapPlaces, accounts, true);
     }
 }

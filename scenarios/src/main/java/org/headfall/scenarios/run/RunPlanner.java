@@ -12,6 +12,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.TreeSet;
 import java.util.stream.Collectors;
 import java.util.stream.DoubleStream;
 import org.headfall.scenarios.assembly.Model;
@@ -33,6 +34,7 @@ import org.headfall.scenarios.recording.Station;
 import org.headfall.scenarios.reference.CoordinateReference;
 import org.headfall.scenarios.scenario.BoreOperation;
 import org.headfall.scenarios.scenario.BoreSpecification;
+import org.headfall.scenarios.scenario.CaseSpecification;
 import org.headfall.scenarios.scenario.CoordinateSystem;
 import org.headfall.scenarios.scenario.MeasurementSpecification;
 import org.headfall.scenarios.scenario.Period;
@@ -74,6 +76,41 @@ public final class RunPlanner {
         return new RunPlanner(reading, scenario, model.orElseThrow()).plan(toolVersion, threads);
     }
 
+    /**
+     * The plans of all cases of a scenario. All start from the heads of the document as it is and are recorded on the
+     * same days, so that limits can compare them.
+     *
+     * @param reading the document as it was read
+     * @param toolVersion program and version, such as "Headfall 0.1.0"
+     * @param threads threads of the linear solver
+     * @return one plan a case, in the order of the document; none if it has no cases
+     * @throws InputException with all problems of the document and of what it means on the grid
+     * @throws IOException if a file of the scenario cannot be read any more
+     */
+    public static List<CasePlan> cases(ScenarioReading reading, String toolVersion, int threads)
+            throws InputException, IOException {
+        Scenario scenario = reading.orThrow();
+        if (scenario.cases().isEmpty()) {
+            return List.of();
+        }
+        RunPlan plain = plan(reading, toolVersion, threads);
+        List<CasePlan> plans = new ArrayList<>();
+        TreeSet<Double> days = new TreeSet<>();
+        for (CaseSpecification one : scenario.cases()) {
+            Scenario taking = scenario.inCase(one);
+            Optional<Model> model = ModelAssembly.assemble(taking, reading.problems());
+            reading.problems().throwIfAny();
+            RunPlan plan = new RunPlanner(reading, taking, model.orElseThrow()).plan(toolVersion, threads);
+            Arrays.stream(plan.stationDays()).forEach(days::add);
+            plans.add(new CasePlan(one.name(), plan));
+        }
+        double[] all = days.stream().mapToDouble(Double::doubleValue).toArray();
+        return plans.stream()
+                .map(one -> new CasePlan(
+                        one.name(), one.plan().asCase(plain.problem().bores(), all)))
+                .toList();
+    }
+
     /** All results but heads of the grid are about places, and a file of their series needs at least one. */
     private static void requireAPlace(Scenario scenario, ScenarioReading reading) throws InputException {
         if (scenario.bores().isEmpty()
@@ -104,6 +141,7 @@ public final class RunPlanner {
                 model.outputDays().grids(),
                 limits.limits(),
                 limits.mapPlaces(),
+                scenario.accounts().map(accounts -> AccountPlanner.plan(accounts, scenario)),
                 false);
     }
 

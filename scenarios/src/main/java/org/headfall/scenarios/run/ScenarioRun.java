@@ -11,17 +11,13 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.concurrent.Future;
 import java.util.stream.DoubleStream;
+import org.headfall.scenarios.accounts.WaterAccounts;
 import org.headfall.scenarios.doubts.Drift;
 import org.headfall.scenarios.doubts.ErrorBudget;
 import org.headfall.scenarios.findings.ArtesianHeadAnalysis;
 import org.headfall.scenarios.findings.Confinement;
 import org.headfall.scenarios.findings.Findings;
 import org.headfall.scenarios.findings.InterferenceAnalysis;
-import org.headfall.scenarios.findings.InterferenceDrawdown;
-import org.headfall.scenarios.limits.AfterTaking;
-import org.headfall.scenarios.limits.Comparison;
-import org.headfall.scenarios.limits.LimitEvaluation;
-import org.headfall.scenarios.limits.LimitEvidence;
 import org.headfall.scenarios.limits.LimitResult;
 import org.headfall.scenarios.limits.RunSeries;
 import org.headfall.scenarios.recording.DischargeHistory;
@@ -31,8 +27,10 @@ import org.headfall.scenarios.recording.RecordSink;
 import org.headfall.scenarios.recording.Recorder;
 import org.headfall.scenarios.recording.Recording;
 import org.headfall.scenarios.recording.RunDescription;
+import org.headfall.scenarios.recording.TakenVolumes;
 import org.headfall.scenarios.responses.ResponseKey;
 import org.headfall.scenarios.responses.StoredResponses;
+import org.headfall.scenarios.results.AccountsCsv;
 import org.headfall.scenarios.results.BoresFile;
 import org.headfall.scenarios.results.DischargesFile;
 import org.headfall.scenarios.results.FinishedRun;
@@ -94,13 +92,8 @@ public final class ScenarioRun {
      * @throws ResultsException if results exist and may not be replaced, or a file cannot be written
      */
     public FinishedRun into(Path target, boolean overwrite) throws ResultsException {
-        try (ResultsFolder folder = ResultsFolder.open(target, overwrite, WrittenFiles.OF_A_RUN)) {
-            folder.requireSpace(2 * HeadsFile.expectedSize(plan.description().aquifer(), records.gridDays().length));
-            FinishedRun run = simulate(folder);
-            for (int i = 0; i < outputs.size(); i++) {
-                progress.reached("writing tables and maps", (double) i / outputs.size());
-                outputs.get(i).write(folder.file(""), run);
-            }
+        try (ResultsFolder folder = open(target, overwrite)) {
+            FinishedRun run = finish(folder, simulate(folder, Optional.empty()), Map.of());
             folder.complete();
             return run;
         } catch (IOException e) {
@@ -110,7 +103,26 @@ public final class ScenarioRun {
         }
     }
 
-    private FinishedRun simulate(ResultsFolder folder) throws IOException {
+    /** Opens the folder of the results, if there is room. */
+    ResultsFolder open(Path target, boolean overwrite) throws ResultsException {
+        ResultsFolder folder = ResultsFolder.open(target, overwrite, WrittenFiles.OF_A_RUN);
+        folder.requireSpace(2 * HeadsFile.expectedSize(plan.description().aquifer(), records.gridDays().length));
+        return folder;
+    }
+
+    /** Judges the limits, also by other cases of the same document, and writes the files of the finished run. */
+    FinishedRun finish(ResultsFolder folder, Simulated simulated, Map<String, Simulated> cases) throws IOException {
+        progress.reached("judging limits", 0);
+        FinishedRun run = finished(simulated, simulated.limits(cases));
+        for (int i = 0; i < outputs.size(); i++) {
+            progress.reached("writing tables and maps", (double) i / outputs.size());
+            outputs.get(i).write(folder.file(""), run);
+        }
+        return run;
+    }
+
+    /** Simulates, and writes what needs no limits; responses that are known already are not computed again. */
+    Simulated simulate(ResultsFolder folder, Optional<StationResponses> known) throws IOException {
         progress.reached("finding heads at the start", 0);
         StartState start = StartState.of(plan.problem(), plan.start(), plan.settings());
         try (SideTasks tasks = new SideTasks(plan.settings().threads())) {
@@ -123,47 +135,72 @@ public final class ScenarioRun {
             MainRun main = mainRun(folder, start);
             tasks.help(progress);
             progress.reached("comparing runs and splitting drawdown by cause", 0);
-            UnitResponses responses = responses(folder);
+            StationResponses responses = known.isPresent() ? known.get() : responses();
+            store(responses, folder);
             RateHistory history = main.outcome().rateHistory();
-            DischargesFile.write(folder.file(""), plan.description(), discharges(start, history));
-            InterferenceDrawdown split = DrawdownSplit.of(
-                    responses,
-                    history,
-                    start.discharges(),
+            DischargesFile.write(
+                    folder.file(""),
+                    plan.description(),
+                    DischargeHistory.of(history, records.days(), start.discharges()));
+            writeAccounts(folder, history);
+            return new Simulated(
+                    plan,
+                    start,
                     main.recording(),
-                    plan.description().reportDates());
-            RunSeries series = new ComparisonRuns(
-                            plan.description(),
-                            plan.problem(),
-                            plan.settings().accuracy(),
-                            responses,
+                    maps,
+                    main.error(),
+                    main.outcome(),
+                    responses,
+                    DrawdownSplit.of(
+                            responses.responses(),
                             history,
-                            main.recording().series())
-                    .forLimits(plan.limits());
-            return finished(
-                    main,
-                    limits(main, start, responses, series, doubts),
-                    split,
-                    doubts,
-                    drift.flatMap(SideTasks::result));
+                            start.discharges(),
+                            main.recording(),
+                            plan.description().reportDates()),
+                    comparisons(main, responses.responses()),
+                    repeats(main, doubts, drift.flatMap(SideTasks::result)));
         }
     }
 
-    private DischargeHistory discharges(StartState start, RateHistory history) {
-        double[] startRates = DoubleStream.concat(
-                        Arrays.stream(start.snapshot().boreRate()),
-                        Arrays.stream(start.snapshot().springDischarge()))
-                .toArray();
-        return DischargeHistory.of(history, records.days(), startRates);
+    private RunSeries comparisons(MainRun main, UnitResponses responses) {
+        return new ComparisonRuns(
+                        plan.description(),
+                        plan.problem(),
+                        plan.settings().accuracy(),
+                        responses,
+                        main.outcome().rateHistory(),
+                        main.recording().series())
+                .forLimits(plan.limits());
     }
 
-    /** Computes the responses and stores them. */
-    private UnitResponses responses(ResultsFolder folder) throws IOException {
-        RunDescription description = plan.description();
-        List<ObservedHead> points = PointHeads.of(description);
+    private static Simulated.Repeats repeats(MainRun main, Optional<DoubtRuns> doubts, Optional<Drift> drift) {
+        RateHistory history = main.outcome().rateHistory();
+        double[] stepError = doubts.map(runs -> runs.stepError(main.error(), history))
+                .orElseGet(() -> main.error().atStations().stream()
+                        .mapToDouble(Double::doubleValue)
+                        .toArray());
+        return new Simulated.Repeats(
+                doubts.map(runs -> runs.budget(main.recording(), main.error(), history)),
+                stepError,
+                doubts.map(DoubtRuns::changedRuns).orElse(List.of()),
+                drift);
+    }
+
+    private void writeAccounts(ResultsFolder folder, RateHistory history) throws IOException {
+        if (plan.accounts().isPresent()) {
+            TakenVolumes volumes =
+                    TakenVolumes.of(history, plan.description().bores().size());
+            WaterAccounts accounts =
+                    new WaterAccounts(plan.accounts().get(), plan.description().calendar(), volumes);
+            AccountsCsv.write(folder.file(""), accounts.all());
+        }
+    }
+
+    private StationResponses responses() {
+        List<ObservedHead> points = PointHeads.of(plan.description());
         Optional<double[]> given = plan.start().given();
-        double end = description.endDay();
-        StationResponses computed = given.isPresent()
+        double end = plan.description().endDay();
+        return given.isPresent()
                 ? StationResponses.fromGiven(
                         plan.problem(),
                         points,
@@ -171,15 +208,18 @@ public final class ScenarioRun {
                         end,
                         plan.settings().threads())
                 : StationResponses.fromSteady(plan.problem(), points, end, plan.settings());
-        ResponseKey key = ResponseKey.of(description, plan.problem(), given);
+    }
+
+    private void store(StationResponses responses, ResultsFolder folder) throws IOException {
+        ResponseKey key =
+                ResponseKey.of(plan.description(), plan.problem(), plan.start().given());
         ResponsesFile.write(
                 folder.file(""),
-                description,
-                StoredResponses.of(key, computed),
-                computed.undisturbed(),
+                plan.description(),
+                StoredResponses.of(key, responses),
+                responses.undisturbed(),
                 records.days(),
                 Instant.now());
-        return computed.responses();
     }
 
     private MainRun mainRun(ResultsFolder folder, StartState start) throws IOException {
@@ -216,43 +256,14 @@ public final class ScenarioRun {
         };
     }
 
-    private List<LimitResult> limits(
-            MainRun main, StartState start, UnitResponses responses, RunSeries series, Optional<DoubtRuns> doubts) {
+    private FinishedRun finished(Simulated simulated, List<LimitResult> limits) {
         RunDescription description = plan.description();
-        RateHistory history = main.outcome().rateHistory();
-        double[] stepError = doubts.map(runs -> runs.stepError(main.error(), history))
-                .orElseGet(() -> main.error().atStations().stream()
-                        .mapToDouble(Double::doubleValue)
-                        .toArray());
-        LimitEvidence within = new LimitEvidence(
-                series,
-                stepError,
-                doubts.map(DoubtRuns::changedRuns).orElse(List.of()),
-                plan.mapPlaces(),
-                maps.series(start, main.error().anywhere()),
-                Map.of());
-        Map<Comparison, AfterTaking> longer = AfterTakingRuns.of(plan, start, new LimitEvaluation(description, within));
-        CauseShares shares = new CauseShares(description, responses, history, start.discharges(), series);
-        return new LimitEvaluation(description, within.with(longer))
-                .evaluate(plan.limits()).stream().map(shares::with).toList();
-    }
-
-    private FinishedRun finished(
-            MainRun main,
-            List<LimitResult> limits,
-            InterferenceDrawdown split,
-            Optional<DoubtRuns> doubts,
-            Optional<Drift> drift) {
-        RunDescription description = plan.description();
-        Recording recording = main.recording();
-        RateHistory history = main.outcome().rateHistory();
-        Optional<ErrorBudget> budget = doubts.map(runs -> runs.budget(recording, main.error(), history));
-        List<Double> headError =
-                budget.map(ErrorBudget::stationError).orElse(main.error().atStations());
+        Recording recording = simulated.recording();
+        Optional<ErrorBudget> budget = simulated.repeats().budget();
         Findings findings = new Findings(
                 new ArtesianHeadAnalysis(description, recording).ofAllStations(),
-                new InterferenceAnalysis(description, recording, plan.problem().bores()).tables(split),
-                split.method(),
+                new InterferenceAnalysis(description, recording, plan.problem().bores()).tables(simulated.split()),
+                simulated.split().method(),
                 Confinement.of(description, recording));
         return new FinishedRun(
                 description,
@@ -260,11 +271,12 @@ public final class ScenarioRun {
                 findings,
                 limits,
                 new RunFigures(
-                        main.outcome().statistics(),
-                        headError,
+                        simulated.outcome().statistics(),
+                        budget.map(ErrorBudget::stationError)
+                                .orElse(simulated.error().atStations()),
                         budget.isPresent() ? DoubtRuns.METHOD : HeadError.METHOD,
                         budget,
-                        drift,
+                        simulated.repeats().drift(),
                         Optional.empty(),
                         (System.nanoTime() - started) * 1e-9,
                         PeakMemory.bytes(),

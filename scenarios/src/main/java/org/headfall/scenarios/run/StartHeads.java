@@ -22,18 +22,33 @@ public sealed interface StartHeads {
      * Heads that would not change if some bores were operated for ever as on day 0, and no others.
      *
      * @param bores names of those bores
+     * @param asOperated all bores as they were operated until the start, if that is not as the problem says
      */
-    record Steady(Set<String> bores) implements StartHeads {
+    record Steady(Set<String> bores, Optional<List<Bore>> asOperated) implements StartHeads {
 
         /** Copies the set. */
         public Steady {
             bores = Set.copyOf(bores);
         }
 
+        /**
+         * Steady heads with the operations of the problem.
+         *
+         * @param bores names of the bores that are operated
+         */
+        public Steady(Set<String> bores) {
+            this(bores, Optional.empty());
+        }
+
         /** The problem whose steady heads they are: the other bores are there, but off. */
         FlowProblem problem(FlowProblem problem) {
-            return problem.withBores(onlyOperated(problem.bores(), bores));
+            return problem.withBores(onlyOperated(asOperated.orElse(problem.bores()), bores));
         }
+    }
+
+    /** The same heads for a problem whose bores are operated otherwise from the start on. */
+    default StartHeads withBores(List<Bore> operatedUntilThen) {
+        return this instanceof Steady steady ? new Steady(steady.bores(), Optional.of(operatedUntilThen)) : this;
     }
 
     /** Head of each cell, if the start is not one at rest. */

@@ -38,6 +38,12 @@ public record BoreSpecification(
         phases = List.copyOf(phases);
     }
 
+    /** The same bore, operated otherwise. */
+    public BoreSpecification withPhases(List<Phase> others) {
+        return new BoreSpecification(
+                name, position, holder, licence, group, screenRadius, levels, wellLoss, completion, others, place);
+    }
+
     /** Whether a bore is part of the proposal. */
     public enum Group {
         /** Part of the proposal. */

@@ -22,6 +22,7 @@ import java.util.Optional;
  * @param protectedPoints other places whose heads are reported
  * @param measurements measured heads within the period
  * @param accounts how what is taken is accounted for, if it is
+ * @param cases cases of taking that are all run; none if the document is run as it is
  * @param limits what must not happen
  * @param start heads at the start of the period
  * @param output what is written, and how exactly heads are computed
@@ -44,6 +45,7 @@ public record Scenario(
         List<ProtectedPoint> protectedPoints,
         List<MeasurementSpecification> measurements,
         Optional<AccountsSpecification> accounts,
+        List<CaseSpecification> cases,
         List<LimitSpecification> limits,
         StartSpecification start,
         OutputSpecification output,
@@ -56,6 +58,33 @@ public record Scenario(
         bores = List.copyOf(bores);
         protectedPoints = List.copyOf(protectedPoints);
         measurements = List.copyOf(measurements);
+        cases = List.copyOf(cases);
         limits = List.copyOf(limits);
+    }
+
+    /** The scenario with the taking of one of its cases, and no other case. */
+    public Scenario inCase(CaseSpecification one) {
+        return new Scenario(
+                title + ": " + one.name(),
+                description,
+                datum,
+                coordinates,
+                period,
+                grid,
+                aquifer,
+                ground,
+                sealingBed,
+                boundaries,
+                recharges,
+                springs,
+                bores.stream().map(one::applyTo).toList(),
+                protectedPoints,
+                measurements,
+                accounts,
+                List.of(one),
+                limits,
+                start,
+                output,
+                planning);
     }
 }

@@ -1,0 +1,177 @@
+package org.headfall.scenarios.run;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.headfall.scenarios.document.FileReach;
+import org.headfall.scenarios.limits.CauseShare;
+import org.headfall.scenarios.limits.LimitResult;
+import org.headfall.scenarios.limits.Outcome;
+import org.headfall.scenarios.problem.InputException;
+import org.headfall.scenarios.reading.ScenarioReader;
+import org.headfall.scenarios.reading.ScenarioReading;
+import org.headfall.scenarios.results.FinishedRun;
+import org.headfall.scenarios.results.ResultsReader;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The worked example of each kind of limit, from its document to the answers. */
+class LimitsExampleTest {
+
+    /** The folder of the module is where its tests run. */
+    static final Path EXAMPLE = Path.of("examples", "limits", "scenario.yaml");
+
+    @TempDir
+    static Path folder;
+
+    private static FinishedRun run;
+
+    @BeforeAll
+    static void run() throws InputException, IOException {
+        ScenarioReading reading = ScenarioReader.read(EXAMPLE, FileReach.FOLDER_OF_DOCUMENT);
+        RunPlan plan = RunPlanner.plan(reading, "Headfall test", 2);
+        run = new ScenarioRun(plan, StandardOutputs.all(List.of()), (stage, fraction) -> {})
+                .into(folder.resolve("results"), false);
+    }
+
+    private static LimitResult result(String name, String place) {
+        return run.limits().stream()
+                .filter(result -> result.limit().name().equals(name)
+                        && result.limit().station().equals(place))
+                .findFirst()
+                .orElseThrow();
+    }
+
+    private static Outcome.Worst worst(String name, String place) {
+        return result(name, place).outcome().worstIfAny().orElseThrow();
+    }
+
+    @Test
+    void everyLimitIsJudged() {
+        Map<String, String> not = run.limits().stream()
+                .filter(result -> result.outcome() instanceof Outcome.NotEvaluated)
+                .collect(Collectors.toMap(
+                        result ->
+                                result.limit().name() + " at " + result.limit().station(),
+                        result -> ((Outcome.NotEvaluated) result.outcome()).reason()));
+        assertEquals(Map.of(), not);
+        assertEquals(
+                Set.of("holds", "crossed"),
+                run.limits().stream().map(result -> result.outcome().words()).collect(Collectors.toSet()));
+    }
+
+    /** The steady rate times the days of the water year; the seasonal bore pumps from October to March. */
+    @Test
+    void volumesAreThoseOfTheSchedules() {
+        assertEquals(70.0 / 365.25 * 366, worst("yearly volume", "Emu Bore").value(), 1e-6);
+        double litresPerSecond = 14 * 86.4 / 1000;
+        assertEquals(
+                litresPerSecond * (366 + 183),
+                worst("yearly volume", "bores of Wirra Shire").value(),
+                1e-6);
+    }
+
+    /** 15 km and 2 km are Pythagoras on the coordinates of the document. */
+    @Test
+    void distancesAreThoseOfTheMap() {
+        assertEquals(15_000, worst("distance", "Mound Springs").value(), 1e-6);
+        assertEquals(Math.hypot(6000, 9000), worst("distance", "Emu Bore").value(), 1e-6);
+        assertEquals(
+                6000,
+                worst("distance to the reserve", "reserve (places.geojson)").value(),
+                1e-6);
+    }
+
+    /** A spring follows head linearly, so what is left of its water is what is left of its head above the outlet. */
+    @Test
+    void theShareOfASpringIsThatOfItsHead() {
+        Outcome.Worst share = worst("spring share", "Mound Springs");
+        Outcome.Worst water = worst("spring water", "Mound Springs");
+        double without = water.value() / (share.value() / 100);
+        double drawdown = (without - water.value()) * 86.4 / 35;
+        List<CauseShare> shares = result("spring share", "Mound Springs").shares();
+        double sum = shares.stream().mapToDouble(CauseShare::drawdown).sum();
+        assertEquals(share.day(), water.day());
+        assertEquals(drawdown, sum, 1e-3);
+        assertTrue(shares.get(0).cause().startsWith("Town"), shares::toString);
+    }
+
+    /** The near spring follows the seasons; the far one feels the end of taking only later. */
+    @Test
+    void theWorstAtAFarSpringComesAfterTakingStops() {
+        Outcome.Worst near = worst("springs keep their head", "Mound Springs");
+        Outcome.Worst far = worst("springs keep their head", "Far Seep");
+        assertTrue(far.day() > run.description().endDay(), "day " + far.day());
+        assertTrue(near.day() < far.day(), near.day() + " and " + far.day());
+        assertTrue(near.note().contains("had passed") && far.note().contains("had passed"), far.note());
+    }
+
+    /** The worst cell of the reserve has at least the drawdown of the spring in it. */
+    @Test
+    void aReserveIsJudgedByItsWorstCell() {
+        Outcome.Worst cell = worst("reserve", "reserve (places.geojson)");
+        double atSpring = result("spring share", "Mound Springs").shares().stream()
+                .mapToDouble(CauseShare::drawdown)
+                .sum();
+        assertTrue(cell.value() > atSpring, cell.value() + " m, at the spring " + atSpring + " m");
+        assertTrue(cell.note().contains("cell at x"), cell.note());
+    }
+
+    /**
+     * Readings of 1204.0 ML on 28 June 2026, 1281.5 ML on 3 July 2027 and 1347.2 ML on 1 July 2028, on straight lines: 365 of
+     * 370 days in the first water year, 2 of 370 days and all of the second interval in the next.
+     */
+    @Test
+    void accountsPutMetersAndSchedulesBesideEntitlements() throws IOException {
+        List<String> lines = Files.readAllLines(folder.resolve("results").resolve("accounts.csv"));
+        double first = 77.5 * 365 / 370;
+        double second = 77.5 * 2 / 370 + 65.7;
+        double taken = 70.0 / 365.25 * 365;
+        assertTrue(
+                lines.contains(String.format(
+                        Locale.ROOT,
+                        "2026-07-01,2027-07-01,bore,Emu Bore,%.3f,%.3f,90.000,%.3f,%.1f,"
+                                + "\"The meters count, on straight lines between readings.\"",
+                        taken,
+                        first,
+                        90 - first,
+                        100 * first / 90)),
+                () -> String.join("\n", lines.subList(0, 12)));
+        assertTrue(
+                lines.stream()
+                        .anyMatch(line -> line.startsWith(String.format(
+                                Locale.ROOT,
+                                "2027-07-01,2028-07-01,zone,northern zone,%.3f,%.3f,90.000",
+                                70.0 / 365.25 * 366,
+                                second))),
+                () -> String.join("\n", lines.subList(0, 30)));
+        double shire = 14 * 86.4 / 1000 * (365 + 182);
+        assertTrue(
+                lines.contains(String.format(
+                        Locale.ROOT,
+                        "2026-07-01,2027-07-01,holder,Wirra Shire,%.3f,,1000.000,%.3f,%.1f,",
+                        shire,
+                        1000 - shire,
+                        shire / 10)),
+                () -> String.join("\n", lines.subList(0, 12)));
+    }
+
+    @Test
+    void nothingIsEverCalledApproved() throws IOException {
+        String table = Files.readString(folder.resolve("results").resolve("limits.csv"));
+        assertFalse(table.contains("approved"));
+        assertEquals(
+                run.limits(),
+                new ResultsReader().read(folder.resolve("results")).limits());
+    }
+}
