@@ -35,6 +35,7 @@ async function start() {
 
 /** Resolved when every part of the page answers. */
 const ready = start().catch(error => {
-  say("The figures of this page cannot be drawn by this browser: " + error.message + ". Every number is in the tables.");
+  const text = "The figures of this page cannot be drawn by this browser: " + error.message + ". Every number is in the tables.";
+  byId("answer").append(element("p", text, { class: "caution", role: "alert" }));
   throw error;
 });

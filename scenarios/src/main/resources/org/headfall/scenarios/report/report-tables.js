@@ -34,6 +34,9 @@ function save(name, text) {
   setTimeout(() => URL.revokeObjectURL(link.href), 1000);
 }
 
+/** Puts a text on the clipboard, which some browsers have only for pages from a server. */
+const copied = text => navigator.clipboard ? navigator.clipboard.writeText(text) : Promise.reject(new Error("no clipboard"));
+
 function prepareTable(box) {
   const table = box.querySelector("table"), controls = element("div", null, { class: "controls" });
   table.querySelectorAll("thead th").forEach((head, i) => {
@@ -45,8 +48,8 @@ function prepareTable(box) {
   const copy = element("button", "Copy", { type: "button" }), store = element("button", "Save as CSV", { type: "button" });
   copy.setAttribute("aria-label", "Copy the table " + table.caption.textContent);
   store.setAttribute("aria-label", "Save as CSV the table " + table.caption.textContent);
-  copy.addEventListener("click", () => navigator.clipboard.writeText(tableTexts(table).map(row => row.join("\t")).join("\n"))
-    .then(() => say("Table copied."), () => say("The browser did not allow copying.")));
+  copy.addEventListener("click", () => copied(tableTexts(table).map(row => row.join("\t")).join("\n"))
+    .then(() => { copy.textContent = "Copied"; say("Table copied."); }, () => { copy.textContent = "Not allowed"; say("The browser did not allow copying."); }));
   store.addEventListener("click", () => save(table.id + ".csv", tableTexts(table).map(row => row.map(csvField).join(",")).join("\r\n") + "\r\n"));
   controls.append(copy, store);
   box.append(controls);

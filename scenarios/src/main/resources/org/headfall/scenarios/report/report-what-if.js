@@ -25,8 +25,8 @@ function recompute() {
   const outcomes = report.whatIf.limits.map(condition => judge(condition, whatIf.changes, whatIf.result.drawdown));
   const cautions = whatIfCautions();
   showOutcomes(outcomes, cautions); showChangedHeads();
-  whatIf.milliseconds = performance.now() - began;
   drawHydrograph();
+  whatIf.milliseconds = performance.now() - began;
 }
 
 /** Rules that bind at the changed rates, and others that this page cannot follow. */
@@ -67,13 +67,14 @@ const limitFigure = (value, limit) => limit.unit === "m" ? heightWords(value)
     : numberWords(value, 2) + "\u00a0" + limit.unit;
 
 function showOutcomes(outcomes, cautions) {
+  byId("what-if-limits").parentElement.hidden = outcomes.length === 0;
   const body = byId("what-if-limits").tBodies[0], hold = outcomes.filter(outcome => outcome.crossed === null).length;
   body.replaceChildren(...outcomes.map(({ limit, worst, on, crossed }) => {
     const row = element("tr"), state = crossed === null ? "holds" : "crossed from " + dateWords(isoOfDay(crossed));
-    row.append(element("th", limit.name, { scope: "row", dir: "auto" }), element("td", limit.site, { dir: "auto" }),
+    row.append(element("th", limit.name, { scope: "row", dir: "auto" }),
+      element("td", state, { class: crossed === null ? "good" : "bad" }), element("td", limit.site, { dir: "auto" }),
       element("td", limitFigure(limit.allowed, limit), { class: "number" }), element("td", limitFigure(limit.reached, limit), { class: "number" }),
-      element("td", limitFigure(worst, limit), { class: "number" }), element("td", on === null ? DASH : dateWords(isoOfDay(on))),
-      element("td", state, { class: crossed === null ? "good" : "bad" }));
+      element("td", limitFigure(worst, limit), { class: "number" }), element("td", on === null ? DASH : dateWords(isoOfDay(on))));
     return row;
   }));
   const changed = whatIf.changes.filter(isChanged).length;
