@@ -8,6 +8,9 @@ import org.headfall.solver.bore.WellLoss;
 /** Rules of all bores and springs through time: bores first, then springs, in the order of the problem. */
 public final class PointRules {
 
+    /** Share of a discharge by which another must differ for a chord rather than the slope. */
+    private static final double SAME = 1e-6;
+
     private final FlowProblem problem;
     private final WellLoss[] losses;
     private final DischargeRule[] springs;
@@ -39,6 +42,56 @@ public final class PointRules {
         }
         System.arraycopy(springs, 0, rules, losses.length, springs.length);
         return rules;
+    }
+
+    /** How the discharge of a point came to differ from that at the start. */
+    public enum Part {
+        /** By what was done there: a rate, a valve, a pump at its lowest level. */
+        GIVEN,
+        /** By the head there: it flows, or pumps along its curve, as it did at the start. */
+        FOLLOWS,
+        /** It flowed at the start and head has fallen too low for any flow. */
+        STOPPED
+    }
+
+    /**
+     * Part of each point at a moment.
+     *
+     * @param day the moment (d)
+     * @param discharge discharge of each point then (m³/d)
+     * @param atStart discharge of each point at the start (m³/d)
+     * @return the parts
+     */
+    public Part[] parts(double day, double[] discharge, double[] atStart) {
+        DischargeRule[] rules = at(day);
+        Part[] parts = new Part[rules.length];
+        for (int i = 0; i < parts.length; i++) {
+            DischargeRule rule = rules[i];
+            if (!rule.dependsOnHead() || !(atStart[i] > rule.least() && atStart[i] < rule.most())) {
+                parts[i] = Part.GIVEN;
+            } else if (discharge[i] > rule.least() && discharge[i] < rule.most()) {
+                parts[i] = Part.FOLLOWS;
+            } else {
+                parts[i] = discharge[i] <= rule.least() ? Part.STOPPED : Part.GIVEN;
+            }
+        }
+        return parts;
+    }
+
+    /**
+     * Rise of the head that a point needs at its wall over the rise of its discharge, from one discharge to another.
+     *
+     * @param day moment of the rule (d)
+     * @param point the point; its discharge follows head
+     * @param from one discharge (m³/d)
+     * @param to another (m³/d)
+     * @return slope of the chord, or of the rule where both are the same (d/m²)
+     */
+    public double chord(double day, int point, double from, double to) {
+        DischargeRule rule = at(day)[point];
+        return Math.abs(to - from) > SAME * Math.abs(to)
+                ? (rule.neededHead(to) - rule.neededHead(from)) / (to - from)
+                : rule.slope(to);
     }
 
     /** Level of the water in a bore (m above datum) behind a head at its wall. */

@@ -24,6 +24,7 @@ final class Superposition {
     private final double[] rest;
     private final double[] held;
     private final double[] grown;
+    private final boolean[] taken;
     private double[] end;
 
     Superposition(SharedModes modes) {
@@ -35,6 +36,7 @@ final class Superposition {
         held = new double[count];
         grown = new double[count];
         end = new double[modes.causes()];
+        taken = new boolean[end.length];
     }
 
     /**
@@ -52,6 +54,11 @@ final class Superposition {
             grown[m] = x < SMALL ? x * (0.5 - x / 6) : 1 - held[m] / x;
         }
         for (int cause = 0; cause < end.length; cause++) {
+            // What has never taken anything needs no account.
+            taken[cause] |= begin[cause] != 0 || atEnd[cause] != 0;
+            if (!taken[cause]) {
+                continue;
+            }
             double growth = atEnd[cause] - begin[cause];
             int from = cause * count;
             for (int m = 0; m < count; m++) {
@@ -72,6 +79,9 @@ final class Superposition {
 
     /** Drawdown at a receptor by one cause alone at the end of the step last looked at (m). */
     double drawdown(int receptor, int cause) {
+        if (!taken[cause]) {
+            return 0;
+        }
         return modes.atOnce(receptor, cause) * end[cause] + modes.weighted(receptor, cause, next, cause * count);
     }
 

@@ -1,0 +1,142 @@
+package org.headfall.solver.response;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.OptionalDouble;
+import org.headfall.solver.aquifer.OuterBoundary;
+import org.headfall.solver.bore.Bore;
+import org.headfall.solver.bore.OperatingPhase;
+import org.headfall.solver.bore.Operation;
+import org.headfall.solver.flow.FlowProblem;
+import org.headfall.solver.schedule.Schedule;
+import org.headfall.solver.schedule.StepSchedule;
+import org.headfall.solver.simulation.Settings;
+import org.junit.jupiter.api.Test;
+
+/**
+ * On a field whose boundaries and recharge stay as they are, so that bores explain all. The reference is the run itself, and
+ * runs with one bore alone.
+ */
+class AttributionTest {
+
+    private static final double END = 1461;
+    private static final double[] DAYS = {200, 800, END};
+    private static final double[] YEARS = {0, 365.25, 730.5, 1095.75, END};
+    private static final Settings SETTINGS = new Settings(1e-4, Double.POSITIVE_INFINITY, 1);
+
+    private static Operation seasonal() {
+        double[] days = new double[8];
+        double[] rates = new double[8];
+        Arrays.setAll(days, i -> 365.25 * (i / 2) + (i % 2 == 0 ? 0 : 182));
+        Arrays.setAll(rates, i -> i % 2 == 0 ? 900 : 300);
+        return new Operation.PumpedRate(new StepSchedule(days, rates), OptionalDouble.empty());
+    }
+
+    /** Two pumped bores and one that flows, and the spring. */
+    private static FlowProblem field(boolean flowing, int... pumped) {
+        FlowProblem changing = StationResponsesTest.field(seasonal(), StationResponsesTest.pumped(700), flowing());
+        List<Bore> bores = new ArrayList<>();
+        for (int i = 0; i < 2; i++) {
+            int place = i;
+            boolean on = Arrays.stream(pumped).anyMatch(k -> k == place);
+            bores.add(on ? changing.bores().get(i) : changing.bores().get(i).withPhases(List.of()));
+        }
+        Bore third = changing.bores().get(2);
+        bores.add(flowing ? third.withPhases(List.of(new OperatingPhase(-1, flowing()))) : third.withPhases(List.of()));
+        return new FlowProblem(
+                changing.aquifer(),
+                changing.sealingBed(),
+                List.of(new OuterBoundary.FixedHead(
+                        "west", changing.boundaries().get(0).segment(), Schedule.constant(120))),
+                List.of(),
+                changing.springs(),
+                bores);
+    }
+
+    private static Operation flowing() {
+        return new Operation.FreeFlow(104);
+    }
+
+    private static SuperposedRun run(FlowProblem problem, StationResponses responses) {
+        FlowProblem atRest = problem.withBores(problem.bores().stream()
+                .map(bore -> bore.operationAt(-0.5) instanceof Operation.FreeFlow ? bore : bore.withPhases(List.of()))
+                .toList());
+        SuperposedRun run = SuperposedRun.fromSteady(problem, atRest, responses, 1e-3);
+        run.run(DAYS, END);
+        return run;
+    }
+
+    private static Attribution.Split[] split(FlowProblem problem, StationResponses responses, SuperposedRun run) {
+        return new Attribution(
+                        problem,
+                        responses.responses(),
+                        run.history(),
+                        run.states().get(0).discharge(),
+                        YEARS)
+                .on(DAYS);
+    }
+
+    /** Sums over the bores are the drawdown and the loss of discharge of the run, though the flowing bore's rule is bent. */
+    @Test
+    void partsAddUpToTheRun() {
+        FlowProblem problem = field(true, 0, 1);
+        StationResponses responses = StationResponses.fromSteady(problem, List.of(), END, SETTINGS);
+        SuperposedRun run = run(problem, responses);
+        Attribution.Split[] splits = split(problem, responses, run);
+        SuperposedState start = run.states().get(0);
+        for (int k = 0; k < DAYS.length; k++) {
+            SuperposedState state = run.states().get(k + 1);
+            for (int receptor = 0; receptor < 4; receptor++) {
+                double drawdown = start.head()[receptor] - state.head()[receptor];
+                assertEquals(
+                        drawdown, Arrays.stream(splits[k].drawdown()[receptor]).sum(), 1e-3, "at " + receptor);
+            }
+            for (int point = 2; point < 4; point++) {
+                double loss = start.discharge()[point] - state.discharge()[point];
+                assertTrue(loss > 10, "loss " + loss);
+                assertEquals(loss, Arrays.stream(splits[k].loss()[point]).sum(), 2e-3 * loss, "of " + point);
+                assertTrue(splits[k].followed()[point]);
+            }
+        }
+    }
+
+    /** With straight rules alone, what is put down to a bore is what the run with this bore alone shows. */
+    @Test
+    void eachPartIsWhatTheBoreAloneDoes() {
+        FlowProblem both = field(false, 0, 1);
+        StationResponses responses = StationResponses.fromSteady(both, List.of(), END, SETTINGS);
+        Attribution.Split[] splits = split(both, responses, run(both, responses));
+        for (int bore = 0; bore < 2; bore++) {
+            SuperposedRun alone = run(field(false, bore), responses);
+            SuperposedState start = alone.states().get(0);
+            for (int k = 0; k < DAYS.length; k++) {
+                SuperposedState state = alone.states().get(k + 1);
+                for (int receptor = 0; receptor < 4; receptor++) {
+                    double drawdown = start.head()[receptor] - state.head()[receptor];
+                    assertEquals(drawdown, splits[k].drawdown()[receptor][bore], 1e-3);
+                }
+                double loss = start.discharge()[3] - state.discharge()[3];
+                assertEquals(loss, splits[k].loss()[3][bore], 2e-3 * loss);
+            }
+        }
+    }
+
+    /** A bore without seasons has no seasonal part; that of the other is what its rate does beyond that of its mean. */
+    @Test
+    void seasonsAreToldFromTheYear() {
+        FlowProblem problem = field(false, 0, 1);
+        StationResponses responses = StationResponses.fromSteady(problem, List.of(), END, SETTINGS);
+        Attribution.Split[] splits = split(problem, responses, run(problem, responses));
+        double year = (900 * 182 + 300 * 183.25) / 365.25;
+        assertEquals(0, splits[0].seasonalDrawdown()[0][1], 1e-9);
+        double high = splits[0].seasonalDrawdown()[0][0];
+        double all = splits[0].drawdown()[0][0];
+        // Day 200 is 18 days after the change to less than the mean: below it, but not by all of its response.
+        assertTrue(high < 0 && high > -(year - 300) * responses.responses().at(0, 0, 200), "seasonal " + high);
+        assertTrue(all > 0);
+    }
+}
