@@ -8,12 +8,14 @@ import java.util.List;
  * @param artesianHead loss of artesian head of every station
  * @param interference one table a report date; empty if it was not computed
  * @param interferenceMethod how interference was computed, one sentence each
+ * @param attribution what each bore did, one table a report date; empty if it was not computed
  * @param confinement where head fell below the aquifer top
  */
 public record Findings(
         List<ArtesianHead> artesianHead,
         List<InterferenceTable> interference,
         List<String> interferenceMethod,
+        List<AttributionTable> attribution,
         Confinement confinement) {
 
     /** Copies the lists. */
@@ -21,5 +23,6 @@ public record Findings(
         artesianHead = List.copyOf(artesianHead);
         interference = List.copyOf(interference);
         interferenceMethod = List.copyOf(interferenceMethod);
+        attribution = List.copyOf(attribution);
     }
 }

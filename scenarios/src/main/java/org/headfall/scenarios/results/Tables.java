@@ -46,6 +46,7 @@ public final class Tables {
                 run.findings().interference(),
                 run.findings().interferenceMethod(),
                 calendar);
+        AttributionCsv.write(folder.resolve("attribution.csv"), run.findings().attribution(), run.description());
         SeriesCsv.write(folder.resolve("bores.csv"), run.description(), run.recording());
         LimitsCsv.write(folder.resolve("limits.csv"), run.limits(), calendar);
         if (run.figures().errorBudget().isPresent()) {

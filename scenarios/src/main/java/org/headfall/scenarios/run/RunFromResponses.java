@@ -176,6 +176,13 @@ public final class RunFromResponses {
                                         description, recording, plan.problem().bores())
                                 .tables(split),
                         split.method(),
+                        AttributionTables.of(
+                                description,
+                                plan.problem(),
+                                responses.responses(),
+                                answered.history(),
+                                answered.states().get(0).discharge(),
+                                recording),
                         Confinement.of(description, recording)),
                 judged(plan.problem(), answered),
                 figures(answered, error));

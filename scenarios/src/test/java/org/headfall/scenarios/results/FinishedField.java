@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.headfall.scenarios.findings.ArtesianHeadAnalysis;
+import org.headfall.scenarios.findings.AttributionTable;
 import org.headfall.scenarios.findings.Confinement;
 import org.headfall.scenarios.findings.Findings;
 import org.headfall.scenarios.findings.InterferenceTable;
@@ -20,6 +21,7 @@ import org.headfall.scenarios.recording.Recorder;
 import org.headfall.scenarios.recording.Recording;
 import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.recording.SmallField;
+import org.headfall.scenarios.recording.Station;
 import org.headfall.solver.simulation.RunStatistics;
 
 /** A finished run of the small invented field. */
@@ -40,6 +42,7 @@ final class FinishedField {
                 new ArtesianHeadAnalysis(description, recording).ofAllStations(),
                 List.of(interference(year)),
                 List.of("Superposed unit responses; invented for a test."),
+                List.of(attribution(year)),
                 Confinement.of(description, recording));
         List<Limit> limits = List.of(
                 limit("=spring keeps water", new LimitedQuantity.Drawdown(0.2), "Lignum Spring"),
@@ -65,6 +68,19 @@ final class FinishedField {
                         1.5,
                         123_456_789,
                         2));
+    }
+
+    /** The station in the third row follows head; no bore explains 0.1 m of drawdown anywhere. */
+    private static AttributionTable attribution(double day) {
+        return new AttributionTable(
+                "after 1 year",
+                day,
+                SmallField.description().stations().stream().map(Station::name).toList(),
+                new double[][] {{2, 1}, {1, 3}, {0.5, 0.25}, {0.1, 0.2}},
+                new double[][] {{0.5, 0}, {0.2, 0}, {0.1, 0}, {0, 0}},
+                new double[] {3.1, 4.1, 0.85, 0.4},
+                new double[][] {{}, {}, {43.2, 21.6}, {}},
+                new double[] {Double.NaN, Double.NaN, 86.4, Double.NaN});
     }
 
     private static Limit limit(String name, LimitedQuantity quantity, String station) {

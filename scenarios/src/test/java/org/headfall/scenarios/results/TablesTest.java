@@ -75,6 +75,30 @@ class TablesTest {
     }
 
     @Test
+    void attributionAddsUpByBoreHolderAndGroup() throws IOException {
+        List<NamedCsvRecord> lines = read("attribution.csv").stream()
+                .filter(line -> line.getField("at").equals("Lignum Spring"))
+                .toList();
+        assertEquals("0.8500", lines.get(0).getField("drawdown (m)"));
+        assertEquals("1.000", lines.get(0).getField("loss of discharge (L/s)"));
+        double rest = sum(lines, "no bore", "loss of discharge (L/s)");
+        assertEquals(0.25, rest, 1e-9);
+        for (String by : List.of("bore", "holder", "group")) {
+            assertEquals(0.75, sum(lines, by, "drawdown (m)"), 1e-9, by);
+            assertEquals(0.1, sum(lines, by, "of it by the season (m)"), 1e-9, by);
+            assertEquals(100, sum(lines, by, "share of loss (%)") + 100 * rest, 1e-9, by);
+        }
+        assertEquals("", read("attribution.csv").get(0).getField("loss of discharge (L/s)"));
+    }
+
+    private static double sum(List<NamedCsvRecord> lines, String by, String column) {
+        return lines.stream()
+                .filter(line -> line.getField("split by").equals(by))
+                .mapToDouble(line -> Double.parseDouble(line.getField(column)))
+                .sum();
+    }
+
+    @Test
     void interferenceHasAColumnPerCauseAndTheShares() throws IOException {
         List<NamedCsvRecord> lines = read("interference.csv");
         assertEquals(3, lines.size());

@@ -7,8 +7,14 @@ import picocli.CommandLine.Command;
 @Command(
         name = "bench",
         mixinStandardHelpOptions = true,
-        subcommands = {SolveCommand.class, FieldCommand.class, ReportCommand.class, AllCommand.class},
-        description = "Times the linear solver on the benchmark problem, whole runs and their report.")
+        subcommands = {
+            SolveCommand.class,
+            FieldCommand.class,
+            ReportCommand.class,
+            ResponsesCommand.class,
+            AllCommand.class
+        },
+        description = "Times the linear solver on the benchmark problem, whole runs and their report, and unit responses.")
 public final class Benchmark {
     private Benchmark() {}
 

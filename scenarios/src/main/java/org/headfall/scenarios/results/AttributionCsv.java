@@ -1,0 +1,121 @@
+package org.headfall.scenarios.results;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Function;
+import org.headfall.scenarios.findings.AttributionTable;
+import org.headfall.scenarios.recording.RunDescription;
+import org.headfall.scenarios.recording.Station;
+
+/**
+ * Writes {@code attribution.csv}: drawdown and loss of discharge at every place and report date, split by bore, by holder
+ * and by group, with what no bore explains in a line of its own. The lines of one split and the last one add up to the
+ * whole.
+ */
+final class AttributionCsv {
+
+    private static final double PER_LITRE_A_SECOND = 86.4;
+    private static final double PERCENT = 100;
+
+    private static final List<String> HEADER = List.of(
+            "when",
+            "date",
+            "at",
+            "split by",
+            "cause",
+            "drawdown (m)",
+            "of it by the season (m)",
+            "share of drawdown (%)",
+            "loss of discharge (L/s)",
+            "share of loss (%)");
+
+    private final RunDescription description;
+    private final CsvFile file;
+
+    private AttributionCsv(RunDescription description, CsvFile file) {
+        this.description = description;
+        this.file = file;
+    }
+
+    static void write(Path target, List<AttributionTable> tables, RunDescription description) throws IOException {
+        try (CsvFile file = new CsvFile(target, HEADER)) {
+            AttributionCsv csv = new AttributionCsv(description, file);
+            for (AttributionTable table : tables) {
+                for (int row = 0; row < table.stations().size(); row++) {
+                    csv.write(table, row);
+                }
+            }
+            file.complete();
+        }
+    }
+
+    private void write(AttributionTable table, int row) throws IOException {
+        Effect whole = new Effect(
+                table.wholeDrawdown()[row], Arrays.stream(table.seasonal()[row]).sum(), table.wholeLoss()[row]);
+        line(table, row, "everything", "everything", whole, whole);
+        split(table, row, "bore", Station.BoreSite::name, whole);
+        split(table, row, "holder", site -> site.holder().isEmpty() ? "holder not stated" : site.holder(), whole);
+        split(table, row, "group", site -> site.proposed() ? "proposed" : "existing", whole);
+        Effect bores = Effect.NONE;
+        for (int bore = 0; bore < table.drawdown()[row].length; bore++) {
+            bores = bores.plus(effect(table, row, bore));
+        }
+        line(table, row, "no bore", "boundaries, recharge, the start, what is not linear", whole.less(bores), whole);
+    }
+
+    private void split(
+            AttributionTable table, int row, String by, Function<Station.BoreSite, String> cause, Effect whole)
+            throws IOException {
+        Map<String, Effect> effects = new LinkedHashMap<>();
+        List<Station.BoreSite> sites = description.bores();
+        for (int bore = 0; bore < sites.size(); bore++) {
+            effects.merge(cause.apply(sites.get(bore)), effect(table, row, bore), Effect::plus);
+        }
+        for (Map.Entry<String, Effect> entry : effects.entrySet()) {
+            line(table, row, by, entry.getKey(), entry.getValue(), whole);
+        }
+    }
+
+    private static Effect effect(AttributionTable table, int row, int bore) {
+        boolean follows = table.loss()[row].length > 0;
+        return new Effect(
+                table.drawdown()[row][bore], table.seasonal()[row][bore], follows ? table.loss()[row][bore] : 0);
+    }
+
+    private void line(AttributionTable table, int row, String by, String cause, Effect effect, Effect whole)
+            throws IOException {
+        CsvLineCells cells = new CsvLineCells()
+                .text(table.label())
+                .date(description.calendar().at(table.day()))
+                .text(table.stations().get(row))
+                .text(by)
+                .text(cause)
+                .number(effect.drawdown, 4)
+                .number(effect.seasonal, 4)
+                .number(PERCENT * effect.drawdown / whole.drawdown, 1);
+        if (Double.isNaN(whole.loss)) {
+            cells.empty().empty();
+        } else {
+            cells.number(effect.loss / PER_LITRE_A_SECOND, 3).number(PERCENT * effect.loss / whole.loss, 1);
+        }
+        file.line(cells);
+    }
+
+    /** Drawdown, the seasonal part of it (m), and loss of discharge (m³/d). */
+    private record Effect(double drawdown, double seasonal, double loss) {
+
+        static final Effect NONE = new Effect(0, 0, 0);
+
+        Effect plus(Effect other) {
+            return new Effect(drawdown + other.drawdown, seasonal + other.seasonal, loss + other.loss);
+        }
+
+        Effect less(Effect other) {
+            return new Effect(drawdown - other.drawdown, seasonal - other.seasonal, loss - other.loss);
+        }
+    }
+}
