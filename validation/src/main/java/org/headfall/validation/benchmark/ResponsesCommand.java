@@ -1,8 +1,10 @@
 package org.headfall.validation.benchmark;
 
+import com.sun.management.OperatingSystemMXBean;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.UncheckedIOException;
+import java.lang.management.ManagementFactory;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
@@ -71,6 +73,7 @@ final class ResponsesCommand implements Callable<Integer> {
         RunPlan plan = RunPlanner.plan(
                 ScenarioReader.read(scenario, FileReach.FOLDER_OF_DOCUMENT), "Headfall benchmark", threads);
         long start = System.nanoTime();
+        double cpu = cpuSeconds();
         StationResponses computed = StationResponses.fromSteady(
                 plan.problem(),
                 PointHeads.of(plan.description()),
@@ -78,17 +81,25 @@ final class ResponsesCommand implements Callable<Integer> {
                 plan.settings());
         UnitResponses responses = computed.responses();
         print(
-                "responses causes=%d receptors=%d cells=%d days=%.0f seconds=%.2f",
+                "responses causes=%d receptors=%d cells=%d days=%.0f seconds=%.2f cpu_s=%.2f",
                 responses.causes(),
                 responses.receptors(),
                 plan.description().grid().cellCount(),
                 plan.description().endDay(),
-                (System.nanoTime() - start) * NANO);
+                (System.nanoTime() - start) * NANO,
+                cpuSeconds() - cpu);
         if (launcher != null) {
             timeProcesses(plan, computed, launcher);
         }
         sweep(responses, plan.description().endDay());
         return 0;
+    }
+
+    /** Processor time of all threads so far, which other programs on the machine do not lengthen. */
+    private static double cpuSeconds() {
+        return ManagementFactory.getOperatingSystemMXBean() instanceof OperatingSystemMXBean system
+                ? system.getProcessCpuTime() * NANO
+                : Double.NaN;
     }
 
     private void print(String format, Object... values) {
@@ -120,7 +131,7 @@ final class ResponsesCommand implements Callable<Integer> {
 
     private double timeProcess(Path script, Path folder) throws IOException, InterruptedException {
         long start = System.nanoTime();
-        Process process = new ProcessBuilder(
+        ProcessBuilder builder = new ProcessBuilder(
                         "sh",
                         script.toString(),
                         "estimate",
@@ -131,9 +142,10 @@ final class ResponsesCommand implements Callable<Integer> {
                         folder.resolve("answer").toString(),
                         "--overwrite")
                 .redirectOutput(ProcessBuilder.Redirect.DISCARD)
-                .redirectError(ProcessBuilder.Redirect.INHERIT)
-                .start();
-        int code = process.waitFor();
+                .redirectError(ProcessBuilder.Redirect.INHERIT);
+        // The launcher would run this benchmark again.
+        builder.environment().remove("HEADFALL_MAIN");
+        int code = builder.start().waitFor();
         if (code != 0) {
             throw new IllegalStateException("estimate ended with exit code " + code);
         }
@@ -157,6 +169,7 @@ final class ResponsesCommand implements Callable<Integer> {
         double[] random = new Random(1).doubles(1 << 16, 0, LARGEST_RATE).toArray();
         double[][] largest = new double[(sets + RateSweep.BLOCK - 1) / RateSweep.BLOCK][responses.receptors()];
         long start = System.nanoTime();
+        double cpu = cpuSeconds();
         try (WorkerTeam team = new WorkerTeam(threads)) {
             RateSweep sweep = new RateSweep(responses, DAYS_PER_MONTH, months);
             sweep.run(
@@ -165,12 +178,13 @@ final class ResponsesCommand implements Callable<Integer> {
                     (first, count, step, drawdown) -> keepLargest(largest[first / RateSweep.BLOCK], count, drawdown),
                     team);
             print(
-                    "sweep sets=%d months=%d causes=%d receptors=%d seconds=%.2f misfit_mm_per_L_s=%.1e largest_m=%.1f",
+                    "sweep sets=%d months=%d causes=%d receptors=%d seconds=%.2f cpu_s=%.2f misfit_mm_per_L_s=%.1e largest_m=%.1f",
                     sets,
                     months,
                     responses.causes(),
                     responses.receptors(),
                     (System.nanoTime() - start) * NANO,
+                    cpuSeconds() - cpu,
                     sweep.misfit() * 86_400,
                     List.of(largest).stream()
                             .flatMapToDouble(Arrays::stream)
