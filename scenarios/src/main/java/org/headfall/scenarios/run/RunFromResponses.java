@@ -7,6 +7,7 @@ import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import org.headfall.scenarios.findings.ArtesianHeadAnalysis;
@@ -14,8 +15,12 @@ import org.headfall.scenarios.findings.Confinement;
 import org.headfall.scenarios.findings.Findings;
 import org.headfall.scenarios.findings.InterferenceAnalysis;
 import org.headfall.scenarios.findings.InterferenceDrawdown;
+import org.headfall.scenarios.limits.Limit;
 import org.headfall.scenarios.limits.LimitEvaluation;
+import org.headfall.scenarios.limits.LimitEvidence;
+import org.headfall.scenarios.limits.LimitPlace;
 import org.headfall.scenarios.limits.LimitResult;
+import org.headfall.scenarios.limits.MapSeries;
 import org.headfall.scenarios.limits.RunSeries;
 import org.headfall.scenarios.recording.RecordPlan;
 import org.headfall.scenarios.recording.Recording;
@@ -83,7 +88,13 @@ public final class RunFromResponses {
         responses = stored.forProblem(plan.problem(), given);
         Optional<SuperposedRun> answered = Optional.empty();
         String why;
-        if (stored.horizon() < plan.description().endDay() * (1 - ROUNDING)) {
+        Optional<Limit> beyond = plan.limits().stream()
+                .filter(limit -> !(limit.place() instanceof LimitPlace.AtStation)
+                        || limit.period().afterTakingStops())
+                .findFirst();
+        if (beyond.isPresent()) {
+            why = "limit '" + beyond.get().name() + "' holds on the map or after taking stops";
+        } else if (stored.horizon() < plan.description().endDay() * (1 - ROUNDING)) {
             why = "the unit responses reach day " + Math.round(stored.horizon()) + " only, the run day "
                     + Math.round(plan.description().endDay());
         } else {
@@ -161,10 +172,14 @@ public final class RunFromResponses {
         RunDescription description = plan.description();
         Recording recording = recording(answered.states());
         double error = statedError(answered);
+        double[] startRates = answered.states().get(0).discharge();
+        RunSeries series = series(plan.problem(), answered);
+        CauseShares shares =
+                new CauseShares(description, responses.responses(), answered.history(), startRates, series);
         InterferenceDrawdown split = DrawdownSplit.of(
                 responses.responses(),
                 answered.history(),
-                answered.states().get(0).discharge(),
+                startRates,
                 recording,
                 description.reportDates());
         return new FinishedRun(
@@ -181,33 +196,41 @@ public final class RunFromResponses {
                                 plan.problem(),
                                 responses.responses(),
                                 answered.history(),
-                                answered.states().get(0).discharge(),
+                                startRates,
                                 recording),
                         Confinement.of(description, recording)),
-                judged(plan.problem(), answered),
+                judged(answered, series).stream().map(shares::with).toList(),
                 figures(answered, error));
     }
 
     /**
-     * Judges the limits of the run by an answer.
+     * Judges the limits of the run by an answer; who causes how much is left out.
      *
      * @param problem the problem that was answered
      * @param answered the answer
      * @return outcome of each limit
      */
     public List<LimitResult> judged(FlowProblem problem, SuperposedRun answered) {
-        RunDescription description = plan.description();
-        RunSeries series = new ComparisonRuns(
-                        description,
+        return judged(answered, series(problem, answered));
+    }
+
+    private RunSeries series(FlowProblem problem, SuperposedRun answered) {
+        return new ComparisonRuns(
+                        plan.description(),
                         problem,
                         plan.settings().accuracy(),
                         responses.responses(),
                         answered.history(),
                         recording(answered.states()).series())
                 .forLimits(plan.limits());
-        double[] errors = new double[description.stations().size()];
+    }
+
+    private List<LimitResult> judged(SuperposedRun answered, RunSeries series) {
+        double[] errors = new double[plan.description().stations().size()];
         Arrays.fill(errors, statedError(answered));
-        return new LimitEvaluation(description, series, errors, List.of()).evaluate(plan.limits());
+        LimitEvidence evidence =
+                new LimitEvidence(series, errors, List.of(), plan.mapPlaces(), MapSeries.NONE, Map.of());
+        return new LimitEvaluation(plan.description(), evidence).evaluate(plan.limits());
     }
 
     private static double statedError(SuperposedRun answered) {

@@ -65,6 +65,7 @@ class RunFromResponsesTest {
                 plan.stationDays(),
                 plan.gridDays(),
                 plan.limits(),
+                plan.mapPlaces(),
                 false);
     }
 

@@ -67,6 +67,7 @@ class StoredResponsesTest {
                 PLAN.stationDays(),
                 PLAN.gridDays(),
                 List.of(),
+                PLAN.mapPlaces(),
                 false);
         new ScenarioRun(plan, List.of(), (stage, fraction) -> {}).into(parent.resolve("run"), false);
         ResponseKey key = key(changing);

@@ -55,7 +55,7 @@ public final class Attribution {
         bores = problem.bores().size();
         points = history.points();
         receptors = responses.receptors();
-        SharedModes modes = SharedModes.of(responses.table());
+        SharedModes modes = responses.modes();
         // Every bore, then the season of every bore.
         byCause = IntStream.range(0, 2 * bores)
                 .mapToObj(cause -> new Superposition(modes))

@@ -35,7 +35,7 @@ public final class Interference {
      */
     public double[][][] drawdown(double[] days) {
         double[][][] split = new double[days.length][responses.receptors()][history.points()];
-        Superposition superposition = new Superposition(SharedModes.of(responses.table()));
+        Superposition superposition = new Superposition(responses.modes());
         double[] former = new double[history.points()];
         int next = 0;
         for (int step = 0; step < history.steps(); step++) {

@@ -43,7 +43,7 @@ public final class RunWithout {
      */
     public RunWithout(FlowProblem problem, UnitResponses responses, RateHistory history, BitSet shut, double accuracy) {
         this.rules = new PointRules(problem);
-        superposition = new Superposition(SharedModes.of(responses.table()));
+        superposition = new Superposition(responses.modes());
         this.history = history;
         this.shut = (BitSet) shut.clone();
         tolerance = FlowSystem.ruleTolerance(accuracy);

@@ -81,7 +81,7 @@ public final class SuperposedRun {
         rules = new PointRules(problem);
         responses = station.responses();
         undisturbed = station.undisturbed();
-        modes = SharedModes.of(responses.table());
+        modes = responses.modes();
         superposition = new Superposition(modes);
         tolerance = FlowSystem.ruleTolerance(accuracy);
         lengths = new StepLengths(STEP_SHARE * accuracy);

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import org.headfall.solver.flow.FlowProblem;
 import org.headfall.solver.nearfield.ObservedHead;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Step responses to every bore and spring, the causes, at every receptor: bores first, then springs, then points
@@ -16,6 +17,9 @@ public final class UnitResponses {
 
     private final ResponseTable table;
     private final Optional<double[]> steady;
+
+    /** Made when first asked for, since not everyone does; the same whoever makes it. */
+    private @Nullable SharedModes modes;
 
     /**
      * Responses that are known already, as those of a file.
@@ -55,6 +59,13 @@ public final class UnitResponses {
     /** Responses of every cause at every receptor. */
     public ResponseTable table() {
         return table;
+    }
+
+    /** Responses as sums of shared modes. */
+    synchronized SharedModes modes() {
+        SharedModes made = modes == null ? SharedModes.of(table) : modes;
+        modes = made;
+        return made;
     }
 
     /** What they come to in the end (d/m²), in the order of the curves of the table; a copy. */
