@@ -177,11 +177,7 @@ public final class RunFromResponses {
         CauseShares shares =
                 new CauseShares(description, responses.responses(), answered.history(), startRates, series);
         InterferenceDrawdown split = DrawdownSplit.of(
-                responses.responses(),
-                answered.history(),
-                startRates,
-                recording,
-                description.reportDates());
+                responses.responses(), answered.history(), startRates, recording, description.reportDates());
         return new FinishedRun(
                 description,
                 recording,
