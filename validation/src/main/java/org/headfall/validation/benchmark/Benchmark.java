@@ -14,7 +14,8 @@ import picocli.CommandLine.Command;
             ResponsesCommand.class,
             AllCommand.class
         },
-        description = "Times the linear solver on the benchmark problem, whole runs and their report, and unit responses.")
+        description =
+                "Times the linear solver on the benchmark problem, whole runs and their report, and unit responses.")
 public final class Benchmark {
     private Benchmark() {}
 
