@@ -124,6 +124,7 @@ public final class RunWithoutFiles {
                 new ArtesianHeadAnalysis(description, recording).ofAllStations(),
                 split.map(analysis::tables).orElse(List.of()),
                 split.map(InterferenceDrawdown::method).orElse(List.of()),
+                List.of(),
                 Confinement.of(description, recording));
     }
 
