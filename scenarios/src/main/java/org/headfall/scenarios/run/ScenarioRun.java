@@ -264,6 +264,13 @@ public final class ScenarioRun {
                 new ArtesianHeadAnalysis(description, recording).ofAllStations(),
                 new InterferenceAnalysis(description, recording, plan.problem().bores()).tables(simulated.split()),
                 simulated.split().method(),
+                AttributionTables.of(
+                        description,
+                        plan.problem(),
+                        simulated.responses().responses(),
+                        simulated.outcome().rateHistory(),
+                        simulated.start().discharges(),
+                        recording),
                 Confinement.of(description, recording));
         return new FinishedRun(
                 description,
