@@ -65,7 +65,6 @@ class RunFromResponsesTest {
                 plan.stationDays(),
                 plan.gridDays(),
                 plan.limits(),
-                plan.mapPlaces(),
                 false);
     }
 

@@ -67,7 +67,6 @@ class StoredResponsesTest {
                 PLAN.stationDays(),
                 PLAN.gridDays(),
                 List.of(),
-                PLAN.mapPlaces(),
                 false);
         new ScenarioRun(plan, List.of(), (stage, fraction) -> {}).into(parent.resolve("run"), false);
         ResponseKey key = key(changing);
