@@ -93,6 +93,7 @@ public final class Headfall implements Runnable {
         commandLine.addSubcommand(new RunCommand(terminal));
         commandLine.addSubcommand(new SiteCommand(terminal));
         commandLine.addSubcommand(new SweepCommand(terminal));
+        commandLine.addSubcommand(new SpacingCommand(terminal));
         for (CommandContribution contribution : ServiceLoader.load(CommandContribution.class)) {
             commandLine.addSubcommand(contribution.command());
         }

@@ -126,7 +126,8 @@ public final class ScenarioReader {
         OutputSpecification output = new OutputReader(inputs, period).read(document);
         Planning planning = new Planning(
                 new SitingReader(inputs, wholeGrid, period).read(document),
-                new AllocationReader(inputs, bores, boreReader.known()).read(document));
+                new AllocationReader(inputs, bores, boreReader.known()).read(document),
+                new SpacingReader(positions, period).read(document));
         document.done();
         if (title == null
                 || datum == null

@@ -41,7 +41,7 @@ final class SitingReader {
     private @Nullable SitingSpecification siting(Section section) {
         @Nullable Quantity rate = section.optionalQuantity("rate", Dimension.RATE, RATE);
         int sites = sites(section);
-        double days = days(section);
+        double days = PlanningTimes.days(section, period);
         @Nullable String holder = section.optionalText("holder");
         @Nullable Quantity radius = section.quantity("screen_radius", Dimension.LENGTH, ValueRanges.SCREEN_RADIUS);
         WellLossSpecification loss = new CompletionReader().wellLoss(section);
@@ -85,27 +85,6 @@ final class SitingReader {
                     "sites", Finding.of(ProblemKind.OUT_OF_RANGE, String.valueOf(sites.value()), "a whole number"));
         }
         return sites == null ? 1 : (int) sites.value();
-    }
-
-    /** How long a new bore takes: the whole period if nothing is said, at most that. */
-    private double days(Section section) {
-        @Nullable Quantity time = section.optionalQuantity("for", Dimension.TIME, ValueRanges.TIME);
-        if (period == null) {
-            return 0;
-        }
-        if (time == null) {
-            return period.days();
-        }
-        double days = period.day(period.after(time.value()));
-        if (days > period.days() || days < 1) {
-            section.refuse(
-                    "for",
-                    Finding.of(
-                            ProblemKind.OUT_OF_RANGE,
-                            time.value() + " d",
-                            "from 1 day to the length of the period, " + period.days() + " d"));
-        }
-        return days;
     }
 
     private static @Nullable Lifting lifting(Section section) {

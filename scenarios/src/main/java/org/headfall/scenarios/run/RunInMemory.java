@@ -131,6 +131,34 @@ public final class RunInMemory {
                 .series();
     }
 
+    /**
+     * Runs a plan up to a day for the heads of its grid alone.
+     *
+     * @param plan the plan
+     * @param day the day (d), after the start
+     * @param progress is told how far the run has come
+     * @return head of each cell (m above datum)
+     */
+    public static double[] headsOn(RunPlan plan, double day, RunProgress progress) {
+        progress.reached("finding heads at the start", 0);
+        StartState start = StartState.of(plan.problem(), plan.start(), plan.settings());
+        double[] heads = new double[start.heads().length];
+        try (Simulation simulation = new Simulation(plan.problem(), plan.settings())) {
+            simulation.run(start.heads(), 0, day, new double[] {day}, new SimulationObserver() {
+                @Override
+                public void recorded(Snapshot snapshot) {
+                    System.arraycopy(snapshot.head(), 0, heads, 0, heads.length);
+                }
+
+                @Override
+                public void reached(double now) {
+                    progress.reached("simulating", now / day);
+                }
+            });
+        }
+        return heads;
+    }
+
     private static double[] sorted(double[] days, double start, double end) {
         return DoubleStream.concat(DoubleStream.of(start, end), Arrays.stream(days))
                 .filter(day -> day >= start && day <= end)

@@ -7,5 +7,9 @@ import java.util.Optional;
  *
  * @param siting where new bores can go
  * @param allocation how bores are to share the water
+ * @param spacing how far apart bores should stand
  */
-public record Planning(Optional<SitingSpecification> siting, Optional<AllocationSpecification> allocation) {}
+public record Planning(
+        Optional<SitingSpecification> siting,
+        Optional<AllocationSpecification> allocation,
+        Optional<SpacingSpecification> spacing) {}

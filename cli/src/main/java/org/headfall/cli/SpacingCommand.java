@@ -1,0 +1,112 @@
+package org.headfall.cli;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import java.util.concurrent.Callable;
+import org.headfall.cli.answer.AnswerJson;
+import org.headfall.cli.progress.Progress;
+import org.headfall.scenarios.problem.InputException;
+import org.headfall.scenarios.reading.ScenarioReading;
+import org.headfall.scenarios.results.ResultsFolder;
+import org.headfall.scenarios.run.RunPlan;
+import org.headfall.scenarios.run.RunPlanner;
+import org.headfall.scenarios.scenario.SpacingSpecification;
+import org.headfall.scenarios.spacing.SpacingComparison;
+import org.headfall.scenarios.spacing.SpacingFiles;
+import org.headfall.scenarios.spacing.SpacingResult;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+
+/** Says how far apart the bores of a field should stand. */
+@Command(
+        name = "spacing",
+        mixinStandardHelpOptions = true,
+        description = "Compares layouts of a bore field: yield, lift, interference, pipe and cost over spacing.",
+        footerHeading = "%nExample:%n",
+        footer = "  headfall spacing my-field")
+final class SpacingCommand implements Callable<Integer> {
+
+    private final Terminal terminal;
+
+    @Mixin
+    private final ScenarioArgument argument = new ScenarioArgument();
+
+    @Mixin
+    private final JsonOption json = new JsonOption();
+
+    @Option(
+            names = "--output",
+            paramLabel = "DIR",
+            description = "Folder for what is found; otherwise results/NAME-spacing beside the document NAME.yaml.")
+    private @Nullable Path output;
+
+    @Option(names = "--overwrite", description = "Replace what is there, once the new files are complete.")
+    private boolean overwrite;
+
+    @Mixin
+    private final ThreadsOption threads = new ThreadsOption();
+
+    @Spec
+    @SuppressWarnings("NullAway.Init") // set by picocli before call
+    private CommandSpec spec;
+
+    /**
+     * Makes the command.
+     *
+     * @param terminal what is at the other end of the streams
+     */
+    SpacingCommand(Terminal terminal) {
+        this.terminal = terminal;
+    }
+
+    @Override
+    public Integer call() throws InputException, IOException {
+        ScenarioReading reading = argument.read();
+        RunPlan plan = RunPlanner.plan(reading, ProgramVersion.text(), threads.threads());
+        SpacingSpecification spacing = PlanningSection.require(
+                reading, "spacing", reading.orThrow().planning().spacing());
+        Path target = output == null ? argument.resultsFolder("-spacing") : output;
+        try (ResultsFolder folder = ResultsFolder.open(target, overwrite, SpacingFiles.NAMES);
+                Progress progress = terminal.progress(spec.commandLine().getErr())) {
+            SpacingResult result = SpacingComparison.in(plan, spacing, progress::reached);
+            SpacingFiles.write(folder.file(""), result);
+            folder.complete();
+            show(result, target);
+        }
+        return ExitCode.DONE.code();
+    }
+
+    private record Answer(String folder, List<SpacingResult.Line> economic) {}
+
+    private void show(SpacingResult result, Path target) {
+        PrintWriter out = spec.commandLine().getOut();
+        if (json.wanted()) {
+            out.println(AnswerJson.of(new Answer(target.toString(), result.economic())));
+            return;
+        }
+        out.println("Spacing of least cost:");
+        for (SpacingResult.Line line : result.economic()) {
+            boolean best = result.best().map(line::equals).orElse(false);
+            out.println(String.format(
+                    Locale.ROOT,
+                    "  %-8s %3d bores %7.0f m apart: lift %.1f m, interference %.2f m, pipe %.1f km, %.2f a ML%s",
+                    line.layout().name().toLowerCase(Locale.ROOT),
+                    line.bores(),
+                    line.spacing(),
+                    line.lift(),
+                    line.interference(),
+                    line.pipe() / 1000,
+                    line.cost(),
+                    best ? "  <- least of all" : ""));
+        }
+        out.println("Computed, not approved; prices are those of the document.");
+        out.println("Written: " + target);
+    }
+}

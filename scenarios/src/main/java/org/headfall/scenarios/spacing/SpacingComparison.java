@@ -1,0 +1,166 @@
+package org.headfall.scenarios.spacing;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.function.DoubleUnaryOperator;
+import org.apache.commons.math3.optim.MaxEval;
+import org.apache.commons.math3.optim.nonlinear.scalar.GoalType;
+import org.apache.commons.math3.optim.univariate.BrentOptimizer;
+import org.apache.commons.math3.optim.univariate.SearchInterval;
+import org.apache.commons.math3.optim.univariate.UnivariateObjectiveFunction;
+import org.headfall.scenarios.recording.RunDescription;
+import org.headfall.scenarios.run.RunInMemory;
+import org.headfall.scenarios.run.RunPlan;
+import org.headfall.scenarios.run.RunProgress;
+import org.headfall.scenarios.scenario.Position;
+import org.headfall.scenarios.scenario.SpacingSpecification;
+import org.headfall.scenarios.scenario.SpacingSpecification.Layout;
+import org.headfall.scenarios.scenario.SpacingSpecification.Prices;
+import org.headfall.solver.bore.WellLoss;
+import org.headfall.solver.flow.FlowProblem;
+import org.headfall.solver.flow.HeadDependence;
+import org.headfall.solver.nearfield.NearField;
+import org.headfall.solver.nearfield.ObservedHead;
+import org.headfall.solver.response.EffectFields;
+
+/** Compares layouts of a bore field over number and spacing of the bores. */
+public final class SpacingComparison {
+
+    private static final double KWH_PER_ML_AND_METRE = 998.2 * 9.80665 * 1000 / 3.6e6;
+    private static final double MEGALITRES_PER_YEAR = 365.25 / 1000;
+    private static final double RELATIVE = 1e-6;
+    private static final int MOST_EVALUATIONS = 300;
+
+    private final SpacingSpecification spacing;
+    private final DoubleUnaryOperator response;
+    private final double depth;
+    private final WellLoss loss;
+
+    /**
+     * Comparison for an aquifer.
+     *
+     * @param spacing what is compared
+     * @param response drawdown per discharge by distance (d/m²), at zero that at the wall
+     * @param depth lift to the level that stands in a bore that takes nothing (m), negative where it rises higher
+     */
+    SpacingComparison(SpacingSpecification spacing, DoubleUnaryOperator response, double depth) {
+        this.spacing = spacing;
+        this.response = response;
+        this.depth = depth;
+        loss = new WellLoss(
+                spacing.wellLoss().linear(),
+                spacing.wellLoss().turbulent(),
+                spacing.wellLoss().exponent());
+    }
+
+    /**
+     * Compares layouts in the field of a plan.
+     *
+     * @param plan the plan, whose bores take as the document says
+     * @param spacing what is compared
+     * @param progress is told how far the work has come
+     * @return the layouts
+     */
+    public static SpacingResult in(RunPlan plan, SpacingSpecification spacing, RunProgress progress) {
+        double[] heads = RunInMemory.headsOn(plan, spacing.days(), progress);
+        progress.reached("solving for the response of the aquifer", 0);
+        RunDescription run = plan.description();
+        FlowProblem alone = plan.problem().withBores(List.of());
+        Position at = spacing.at();
+        NearField field = NearField.at(run.aquifer(), at.x(), at.y(), spacing.screenRadius());
+        EffectFields fields = new EffectFields(
+                alone,
+                HeadDependence.none(),
+                List.of(ObservedHead.atWall(field, List.of())),
+                List.of(EffectFields.Receptor.at(alone.springs().size(), field)),
+                new EffectFields.NewBore(spacing.screenRadius(), spacing.days() / 10, spacing.days()),
+                plan.settings().threads());
+        double atWall = fields.own(0, spacing.days()) + field.unresolvedAtWall();
+        RadialResponse radial = new RadialResponse(
+                run.grid(),
+                run.aquifer().active(),
+                fields.after(0, spacing.days()),
+                at.x(),
+                at.y(),
+                spacing.screenRadius(),
+                atWall);
+        double depth = run.ground()[field.cell()] + spacing.deliveryHead() - heads[field.cell()];
+        return new SpacingComparison(spacing, radial, depth).compare();
+    }
+
+    SpacingResult compare() {
+        List<SpacingResult.Line> lines = new ArrayList<>();
+        List<SpacingResult.Line> economic = new ArrayList<>();
+        double[] distances = new double[spacing.steps()];
+        Arrays.setAll(
+                distances,
+                i -> spacing.from() * Math.pow(spacing.to() / spacing.from(), (double) i / (spacing.steps() - 1)));
+        for (Layout layout : spacing.layouts()) {
+            for (int count : spacing.counts()) {
+                for (double distance : distances) {
+                    lines.add(line(layout, count, distance));
+                }
+                economic.add(cheapest(layout, count, distances));
+            }
+        }
+        return new SpacingResult(lines, economic);
+    }
+
+    /** Between the neighbours of the cheapest of the spacings looked at. */
+    private SpacingResult.Line cheapest(Layout layout, int count, double[] distances) {
+        int best = 0;
+        for (int i = 1; i < distances.length; i++) {
+            if (line(layout, count, distances[i]).cost()
+                    < line(layout, count, distances[best]).cost()) {
+                best = i;
+            }
+        }
+        double low = distances[Math.max(0, best - 1)];
+        double high = distances[Math.min(distances.length - 1, best + 1)];
+        double found = new BrentOptimizer(RELATIVE, RELATIVE * low)
+                .optimize(
+                        new MaxEval(MOST_EVALUATIONS),
+                        GoalType.MINIMIZE,
+                        new UnivariateObjectiveFunction(
+                                distance -> line(layout, count, distance).cost()),
+                        new SearchInterval(low, high, distances[best]))
+                .getPoint();
+        return line(layout, count, found);
+    }
+
+    SpacingResult.Line line(Layout layout, int count, double distance) {
+        List<Position> places = LayoutPoints.of(layout, count, distance);
+        FieldLayout bores = new FieldLayout(places, response, loss);
+        double each = spacing.rate() / count;
+        double[] drawdown = bores.drawdown(each);
+        double mean = Arrays.stream(drawdown)
+                .map(one -> Math.max(0, depth + one))
+                .average()
+                .orElseThrow();
+        double greatest = Math.max(0, depth + Arrays.stream(drawdown).max().orElseThrow());
+        double available = spacing.lift() - depth;
+        double yield = bores.yield(available);
+        double apart = count * new FieldLayout(List.of(new Position(0, 0)), response, loss).yield(available);
+        double pipe = LayoutPoints.pipe(places);
+        double energy = KWH_PER_ML_AND_METRE * mean / spacing.efficiency();
+        return new SpacingResult.Line(
+                layout,
+                count,
+                distance,
+                yield,
+                apart > 0 ? 1 - yield / apart : 0,
+                mean,
+                greatest,
+                bores.interference(each),
+                pipe,
+                energy,
+                cost(energy, pipe, count));
+    }
+
+    private double cost(double energy, double pipe, int count) {
+        Prices prices = spacing.prices();
+        double yearly = prices.yearlyShare() * (prices.pipe() * pipe + prices.bore() * count);
+        return prices.energy() * energy + yearly / (spacing.rate() * MEGALITRES_PER_YEAR);
+    }
+}

@@ -1,0 +1,65 @@
+package org.headfall.scenarios.spacing;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import org.headfall.scenarios.results.CsvFile;
+import org.headfall.scenarios.results.CsvLineCells;
+import org.headfall.scenarios.results.WrittenFiles;
+
+/** Writes layouts that were compared: {@code spacing.csv} and {@code economic-spacing.csv}. */
+public final class SpacingFiles {
+
+    /** What a folder of layouts may hold. */
+    public static final WrittenFiles NAMES = WrittenFiles.named("(economic-)?spacing\\.csv");
+
+    private static final double LITRES_PER_SECOND = 1000.0 / 86_400;
+
+    private static final List<String> HEADER = List.of(
+            "layout",
+            "bores",
+            "spacing (m)",
+            "total yield at the given lift (L/s)",
+            "yield lost to interference (%)",
+            "mean lift at the given yield (m)",
+            "greatest lift (m)",
+            "interference (m)",
+            "pipe (m)",
+            "energy (kWh/ML)",
+            "cost (a ML)");
+
+    private SpacingFiles() {}
+
+    /**
+     * Writes the files.
+     *
+     * @param folder folder that receives them
+     * @param result the layouts
+     * @throws IOException if a file cannot be written
+     */
+    public static void write(Path folder, SpacingResult result) throws IOException {
+        write(folder.resolve("spacing.csv"), result.lines());
+        write(folder.resolve("economic-spacing.csv"), result.economic());
+    }
+
+    private static void write(Path target, List<SpacingResult.Line> lines) throws IOException {
+        try (CsvFile file = new CsvFile(target, HEADER)) {
+            for (SpacingResult.Line line : lines) {
+                file.line(new CsvLineCells()
+                        .text(line.layout().name().toLowerCase(Locale.ROOT))
+                        .number(line.bores(), 0)
+                        .number(line.spacing(), 1)
+                        .number(line.yield() * LITRES_PER_SECOND, 3)
+                        .number(100 * line.yieldLost(), 2)
+                        .number(line.lift(), 3)
+                        .number(line.greatestLift(), 3)
+                        .number(line.interference(), 3)
+                        .number(line.pipe(), 1)
+                        .number(line.energy(), 2)
+                        .number(line.cost(), 3));
+            }
+            file.complete();
+        }
+    }
+}

@@ -1,0 +1,161 @@
+package org.headfall.scenarios.spacing;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.DoubleUnaryOperator;
+import org.headfall.scenarios.scenario.BoreSpecification.WellLossSpecification;
+import org.headfall.scenarios.scenario.Position;
+import org.headfall.scenarios.scenario.SpacingSpecification;
+import org.headfall.scenarios.scenario.SpacingSpecification.Layout;
+import org.headfall.scenarios.scenario.SpacingSpecification.Prices;
+import org.headfall.solver.aquifer.Aquifer;
+import org.headfall.solver.aquifer.OuterBoundary;
+import org.headfall.solver.aquifer.Side;
+import org.headfall.solver.aquifer.SideSegment;
+import org.headfall.solver.bore.Bore;
+import org.headfall.solver.bore.WellLoss;
+import org.headfall.solver.flow.FlowProblem;
+import org.headfall.solver.flow.HeadDependence;
+import org.headfall.solver.grid.Axis;
+import org.headfall.solver.grid.RectilinearGrid;
+import org.headfall.solver.nearfield.NearField;
+import org.headfall.solver.nearfield.ObservedHead;
+import org.headfall.solver.response.EffectFields;
+import org.headfall.solver.response.UnitResponses;
+import org.headfall.solver.schedule.Schedule;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+
+class SpacingComparisonTest {
+
+    private static final double TRANSMISSIVITY = 200;
+    private static final double RATE = 3000;
+    private static final double RADIUS = 0.1;
+    private static final double DEPTH = 30;
+
+    /** Thiem 1906: the drawdown of a bore falls with the logarithm of the distance. */
+    private static final DoubleUnaryOperator THIEM =
+            distance -> Math.log(50_000 / Math.max(RADIUS, distance)) / (2 * Math.PI * TRANSMISSIVITY);
+
+    private static SpacingSpecification spacing(Prices prices, WellLossSpecification loss) {
+        return new SpacingSpecification(
+                new Position(0, 0),
+                List.of(Layout.LINE),
+                List.of(2),
+                50,
+                20_000,
+                12,
+                RATE,
+                60,
+                3650,
+                RADIUS,
+                loss,
+                0,
+                0.6,
+                prices);
+    }
+
+    /**
+     * Theis 1957 (printed 1963 in USGS Water-Supply Paper 1545-C; from memory, derived again from equal marginal cost):
+     * two bores stand best {@code N c Q² / (pi T k)} apart, with N the time pumped a year, c the cost of lifting a unit of
+     * volume by a unit of length, Q the rate of each and k what a unit of distance costs a year.
+     */
+    @Test
+    void spacesTwoBoresByEqualMarginalCost() {
+        Prices prices = new Prices(0.3, 150, 250_000, 30, 0.05);
+        SpacingSpecification spacing = spacing(prices, new WellLossSpecification(0, 0, 2));
+        double cost = 0.3 / 0.6 * 998.2 * 9.80665 / 3.6e6;
+        double annuity = 0.05 / (1 - Math.pow(1.05, -30));
+        double each = RATE / 2;
+        double best = 365.25 * cost * each * each / (Math.PI * TRANSMISSIVITY * 150 * annuity);
+        assertTrue(best > 50 && best < 20_000, "the best spacing lies among those compared: " + best);
+        SpacingResult result = new SpacingComparison(spacing, THIEM, DEPTH).compare();
+        assertEquals(best, result.economic().get(0).spacing(), 2e-3 * best);
+    }
+
+    /** One bore by the quadratic formula of {@code s = G Q + C Q²}. */
+    @Test
+    void yieldsWhatTheDrawdownAllows() {
+        double c = 1e-6;
+        FieldLayout one = new FieldLayout(List.of(new Position(0, 0)), THIEM, new WellLoss(0, c));
+        double g = THIEM.applyAsDouble(0);
+        assertEquals((Math.sqrt(g * g + 4 * c * 25) - g) / (2 * c), one.yield(25), 1e-6);
+        assertEquals(0, one.yield(-1));
+        FieldLayout two = new FieldLayout(LayoutPoints.of(Layout.LINE, 2, 1000), THIEM, new WellLoss(0, 0));
+        assertEquals(2 * 25 / (g + THIEM.applyAsDouble(1000)), two.yield(25), 1e-6);
+    }
+
+    /** A tree that joins n lattice points has n - 1 edges of the spacing; neighbours stand one spacing apart. */
+    @ParameterizedTest
+    @EnumSource(Layout.class)
+    void joinsNeighbours(Layout layout) {
+        for (int count : new int[] {1, 2, 4, 7, 9, 12}) {
+            List<Position> places = LayoutPoints.of(layout, count, 350);
+            assertEquals(count, places.size());
+            assertEquals((count - 1) * 350.0, LayoutPoints.pipe(places), 1e-6, layout + " of " + count);
+            double nearest = Double.POSITIVE_INFINITY;
+            for (int i = 0; i < count; i++) {
+                for (int j = 0; j < i; j++) {
+                    nearest = Math.min(nearest, LayoutPoints.distance(places.get(i), places.get(j)));
+                }
+            }
+            assertTrue(count == 1 || Math.abs(nearest - 350) < 1e-6, layout + " of " + count);
+        }
+    }
+
+    /** Four bores in the cells of a uniform aquifer, each solved for by itself: drawdown in each to 1 %. */
+    @Test
+    void agreesWithBoresInTheAquifer() {
+        RectilinearGrid grid = new RectilinearGrid(Axis.uniform(0, 500, 41), Axis.uniform(0, 500, 41));
+        int cells = grid.cellCount();
+        double[] t = filled(cells, TRANSMISSIVITY);
+        boolean[] active = new boolean[cells];
+        Arrays.fill(active, true);
+        Aquifer aquifer = new Aquifer(grid, t, t, filled(cells, 2e-4), filled(cells, 0), filled(cells, -50), active);
+        List<OuterBoundary> sides = new ArrayList<>();
+        for (Side side : Side.values()) {
+            sides.add(new OuterBoundary.FixedHead(
+                    side.toString(), SideSegment.whole(side, grid), Schedule.constant(100)));
+        }
+        FlowProblem problem = new FlowProblem(aquifer, Optional.empty(), sides, List.of(), List.of(), List.of());
+        double x = 10_250;
+        NearField field = NearField.at(aquifer, x, x, RADIUS);
+        EffectFields fields = new EffectFields(
+                problem,
+                HeadDependence.none(),
+                List.of(ObservedHead.atWall(field, List.of())),
+                List.of(EffectFields.Receptor.at(0, field)),
+                new EffectFields.NewBore(RADIUS, 100, 1000),
+                1);
+        RadialResponse radial = new RadialResponse(
+                grid, active, fields.after(0, 1000), x, x, RADIUS, fields.own(0, 1000) + field.unresolvedAtWall());
+        for (double distance : new double[] {300, 900, 2100}) {
+            List<Position> places = LayoutPoints.of(Layout.RING, 4, distance);
+            List<Bore> bores = new ArrayList<>();
+            for (Position place : places) {
+                bores.add(new Bore("b" + bores.size(), x + place.x(), x + place.y(), RADIUS, WellLoss.NONE, List.of()));
+            }
+            UnitResponses solved = UnitResponses.of(problem.withBores(bores), List.of(), 1000, 1);
+            double[] drawdown = new FieldLayout(places, radial, WellLoss.NONE).drawdown(RATE / 4);
+            for (int i = 0; i < 4; i++) {
+                double sum = 0;
+                for (int j = 0; j < 4; j++) {
+                    sum += RATE / 4 * solved.at(i, j, 1000);
+                }
+                assertEquals(sum, drawdown[i], 0.01 * sum, "bore " + i + " of spacing " + distance);
+            }
+        }
+    }
+
+    private static double[] filled(int cells, double value) {
+        double[] values = new double[cells];
+        Arrays.fill(values, value);
+        return values;
+    }
+}
