@@ -57,7 +57,7 @@ record FieldView(FieldMap map, double west, double north, double metresPerPixel)
             return Double.NaN;
         }
         int width = map.x().length;
-        int at = (int) row[0] * width + (int) column[0];
+        int at = ((int) row[0]) * width + (int) column[0];
         double lower = values[at] * (1 - column[1]) + values[at + 1] * column[1];
         double upper = values[at + width] * (1 - column[1]) + values[at + width + 1] * column[1];
         return lower * (1 - row[1]) + upper * row[1];

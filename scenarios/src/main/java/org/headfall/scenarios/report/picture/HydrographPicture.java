@@ -133,17 +133,20 @@ final class HydrographPicture implements Picture {
         String name = Lettering.printable(reference.label(), 40);
         if (chart.getSeries(name) == null) {
             List<Double> levels = List.of(reference.level(), reference.level());
-            if (reference.kind() == ReferenceLevel.Kind.GROUND) {
-                line(chart.addSeries(name, ends, levels), colour, 1.5f);
-            } else {
-                line(
-                        chart.addSeries(name, ends, levels),
-                        colour,
-                        1.5f,
-                        3f + 3 * reference.kind().ordinal(),
-                        4);
-            }
+            line(chart.addSeries(name, ends, levels), colour, 1.5f, dashes(reference.kind()));
         }
+    }
+
+    /** Lengths of strokes and gaps (px), different for each kind; none for a full line. */
+    private static float[] dashes(ReferenceLevel.Kind kind) {
+        return switch (kind) {
+            case GROUND -> new float[0];
+            case OUTLET -> new float[] {6, 4};
+            case AQUIFER_TOP -> new float[] {9, 4};
+            case PUMP_INTAKE -> new float[] {12, 4};
+            case LOWEST_LEVEL -> new float[] {15, 4};
+            case LIMIT -> new float[] {18, 4};
+        };
     }
 
     private void addMeasured(XYChart chart) {
