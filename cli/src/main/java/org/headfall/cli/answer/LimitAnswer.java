@@ -1,6 +1,9 @@
 package org.headfall.cli.answer;
 
 import java.time.LocalDate;
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.headfall.scenarios.limits.LimitResult;
@@ -18,6 +21,8 @@ import org.headfall.scenarios.recording.RunCalendar;
  * @param unit unit of both values
  * @param worstOn its date
  * @param crossedOn first date beyond the limit, if it is crossed
+ * @param note where the worst value is and what else there is to say of it; may be empty
+ * @param drawdownByCause what each cause does to head there on that day (m), where that is known
  * @param reason why nothing sure can be said; empty if something can
  */
 public record LimitAnswer(
@@ -29,11 +34,13 @@ public record LimitAnswer(
         String unit,
         Optional<LocalDate> worstOn,
         Optional<LocalDate> crossedOn,
+        String note,
+        Map<String, Double> drawdownByCause,
         String reason) {
 
     static LimitAnswer of(LimitResult result, RunCalendar calendar) {
         Outcome outcome = result.outcome();
-        Optional<Outcome.Worst> worst = worst(outcome);
+        Optional<Outcome.Worst> worst = outcome.worstIfAny();
         return new LimitAnswer(
                 result.limit().name(),
                 result.limit().station(),
@@ -45,17 +52,15 @@ public record LimitAnswer(
                 outcome instanceof Outcome.Crossed crossed
                         ? Optional.of(calendar.at(crossed.firstDay()).toLocalDate())
                         : Optional.empty(),
+                worst.map(Outcome.Worst::note).orElse(""),
+                byCause(result),
                 reason(outcome));
     }
 
-    private static Optional<Outcome.Worst> worst(Outcome outcome) {
-        if (outcome instanceof Outcome.Holds holds) {
-            return Optional.of(holds.worst());
-        }
-        if (outcome instanceof Outcome.Crossed crossed) {
-            return Optional.of(crossed.worst());
-        }
-        return outcome instanceof Outcome.Undecided undecided ? Optional.of(undecided.worst()) : Optional.empty();
+    private static Map<String, Double> byCause(LimitResult result) {
+        Map<String, Double> shares = new LinkedHashMap<>();
+        result.shares().forEach(share -> shares.merge(share.cause(), share.drawdown(), Double::sum));
+        return Collections.unmodifiableMap(shares);
     }
 
     private static String reason(Outcome outcome) {

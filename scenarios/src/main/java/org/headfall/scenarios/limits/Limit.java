@@ -1,5 +1,6 @@
 package org.headfall.scenarios.limits;
 
+import java.util.Locale;
 import java.util.OptionalDouble;
 
 /**
@@ -22,6 +23,8 @@ public record Limit(
         LimitPeriod period,
         OptionalDouble howSure,
         String text) {
+
+    private static final double PER_CENT = 100;
 
     /**
      * A limit at one station, by best estimate.
@@ -53,14 +56,23 @@ public record Limit(
         return quantity.measuresAnEffect() && comparison.takesAnotherRun();
     }
 
-    /** Whose taking counts, what it is compared with and when it has to hold, in words. */
+    /** Whose taking counts, what it is compared with, when it has to hold and how surely, in words. */
     public String conditions() {
-        String when = period.words();
         if (quantity instanceof LimitedQuantity.Distance) {
             return "from " + comparison.cause();
         }
-        return quantity.measuresAnEffect() && !(comparison instanceof Comparison.Nothing)
-                ? "caused by " + comparison.cause() + ", compared with " + comparison.words() + ", " + when
-                : when;
+        String effect = quantity.measuresAnEffect() && !(comparison instanceof Comparison.Nothing)
+                ? "caused by " + comparison.cause() + ", compared with " + comparison.words() + ", "
+                : "";
+        return effect + period.words() + sureness();
+    }
+
+    private String sureness() {
+        return howSure.isPresent()
+                ? String.format(
+                        Locale.ROOT,
+                        ", to hold with a probability of %.0f %% (a single run gives a best estimate)",
+                        PER_CENT * howSure.getAsDouble())
+                : "";
     }
 }
