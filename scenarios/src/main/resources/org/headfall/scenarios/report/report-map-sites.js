@@ -43,6 +43,7 @@ function drawSites(context) {
   const shown = report.sites.map(site => ({ site, at: toPixel(site.x, site.y) }))
     .filter(({ at }) => at[0] > -10 && at[1] > -10 && at[0] < map.width + 10 && at[1] < map.height + 10);
   const taken = shown.map(({ at }) => ({ left: at[0] - 8, right: at[0] + 8, top: at[1] - 8, bottom: at[1] + 8 }));
+  taken.push({ left: map.width - 36, right: map.width, top: 0, bottom: 52 }, { left: 0, right: 170, top: map.height - 36, bottom: map.height });
   shown.forEach(({ site, at }) => symbol(context, site.kind, site.states[map.date][0], ...at, isCrossed(site, map.date)));
   context.font = "600 12px system-ui, sans-serif";
   for (const { site, at: [px, py] } of shown) {

@@ -112,7 +112,10 @@ function strokeContour(context, lines, taken) {
 }
 
 function strokeContours(context) {
-  const taken = [], height = QUANTITIES[map.quantity].height;
+  const height = QUANTITIES[map.quantity].height;
+  // Names stand to the right of their sites, so labels keep away from there.
+  const taken = report.sites.map(site => toPixel(site.x, site.y)).flatMap(([px, py]) => [[px, py], [px + 50, py]])
+    .map(place => ({ place, text: "" }));
   for (const contour of contoursInView()) {
     context.setLineDash(contour.value < 0 ? [6, 4] : []);
     context.lineWidth = contour.value === 0 ? 2.4 : 1;

@@ -118,11 +118,19 @@ final class Browser implements AutoCloseable {
         driver.executeCdpCommand(
                 "Emulation.setEmulatedMedia",
                 Map.of(
+                        "media",
+                        "",
                         "features",
                         List.of(
                                 Map.of("name", "prefers-color-scheme", "value", scheme),
                                 Map.of("name", "prefers-reduced-motion", "value", "reduce"))));
         driver.executeAsyncScript("setTimeout(arguments[0], 300)");
+    }
+
+    /** Shows the page as it is printed, as wide as A4 between its margins. */
+    void paper() {
+        driver.executeCdpCommand("Emulation.setEmulatedMedia", Map.of("media", "print"));
+        size(680, 1009);
     }
 
     /** Saves what the page shows. */

@@ -229,6 +229,21 @@ class BrowserPageTest {
         }
     }
 
+    /** 180 x 267 mm of A4 at 96 pixels a inch: the answer fits on one page, map and section on the next. */
+    @Test
+    void theSummaryTakesTwoPagesOfPaper() {
+        browser.paper();
+        try {
+            double[] tops = browser.numbers("return ['map-part', 'evidence'].map(id => "
+                    + "document.getElementById(id).getBoundingClientRect().top + scrollY)");
+            assertTrue(tops[0] <= 1009, () -> "the answer takes " + tops[0] + " px");
+            assertTrue(tops[1] - tops[0] <= 1009, () -> "map and section take " + (tops[1] - tops[0]) + " px");
+        } finally {
+            browser.colours("light");
+            browser.size(1000, 900);
+        }
+    }
+
     /** Skia writes page objects in plain text, so pages and their size can be read off. */
     @Test
     void thePageIsPrintedOnA4() {

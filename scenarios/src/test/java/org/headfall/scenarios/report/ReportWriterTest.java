@@ -53,6 +53,27 @@ class ReportWriterTest {
         assertEquals(plain, attacked, () -> "seed " + SEED + ": the name changed the elements of the page");
     }
 
+    /** Every height of water in the answer stands beside its numerical error. */
+    @Test
+    void noFigureOfTheAnswerIsWithoutItsError() throws IOException {
+        String html = page("");
+        String answer = html.substring(html.indexOf("<section id=\"answer\""), html.indexOf("class=\"doubts\""));
+        Matcher figure = Pattern.compile("(?s)data-quantity=\"HEIGHT\">[^<]*</data>(.{0,120})")
+                .matcher(answer);
+        int count = 0;
+        while (figure.find()) {
+            String after = figure.group(1);
+            boolean allowed = after.contains("is allowed");
+            boolean isError = answer.substring(0, figure.start())
+                    .stripTrailing()
+                    .matches("(?s).*\u00b1\u00a0<data value=\"[^\"]*\"");
+            boolean keyFigure = after.contains("class=\"meaning\"");
+            assertTrue(allowed || isError || keyFigure || after.startsWith(" \u00b1"), () -> figure.group());
+            count++;
+        }
+        assertTrue(count >= 6, "found " + count);
+    }
+
     @Test
     void nothingIsFetchedFromElsewhere() throws IOException {
         String html = page("");

@@ -135,19 +135,24 @@ final class AnswerSentences {
             return Optional.empty();
         }
         ArtesianHead first = ends.get(0);
+        String when = first.site() + ", on " + Words.date(flowEnd(first));
         if (ends.size() == 1) {
-            return Optional.of(Sentence.of(first.site() + " stops flowing by itself on " + Words.date(flowEnd(first))
-                    + ", at least for a time" + headKnown() + "."));
+            return Optional.of(headKnown(Sentence.of("One place stops flowing by itself, at least for a time: " + when))
+                    .and("."));
         }
         long springs = ends.stream().filter(this::isSpring).count();
-        return Optional.of(Sentence.of(boresAndSprings(ends.size() - springs, springs)
-                + " stop flowing by themselves, at least for a time" + headKnown() + "; the first is " + first.site()
-                + ", on " + Words.date(flowEnd(first)) + "."));
+        return Optional.of(headKnown(Sentence.of(boresAndSprings(ends.size() - springs, springs)
+                        + " stop flowing by themselves, at least for a time; the first is " + when))
+                .and("."));
     }
 
-    /** Dates of a head that falls slowly are no better than the head. */
-    private String headKnown() {
-        return Double.isFinite(content.headError()) ? "" : " (the numerical error of heads was not estimated)";
+    /** A date on which head falls below a level is no better than the head. */
+    private Sentence headKnown(Sentence sentence) {
+        return Double.isFinite(content.headError())
+                ? sentence.and(" (numerical error of head \u00b1\u00a0")
+                        .and(Quantity.HEIGHT, Math.max(content.headError(), Quantity.HEIGHT.smallest()))
+                        .and(")")
+                : sentence.and(" (numerical error of head not estimated)");
     }
 
     private static String boresAndSprings(long bores, long springs) {
@@ -207,7 +212,7 @@ final class AnswerSentences {
                         .and(Quantity.HEIGHT, row.whole(), content.headError())
                         .and(on(last.date()) + "; the largest single cause is "
                                 + (cause.equals(row.site()) ? "its own taking" : cause) + " with ")
-                        .and(Quantity.HEIGHT, row.drawdowns().get(most))
+                        .and(Quantity.HEIGHT, row.drawdowns().get(most), content.headError())
                         .and("."));
     }
 
