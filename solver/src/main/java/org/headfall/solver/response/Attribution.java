@@ -55,10 +55,10 @@ public final class Attribution {
         bores = problem.bores().size();
         points = history.points();
         receptors = responses.receptors();
-        SharedModes modes = responses.modes();
+        StepFactors factors = new StepFactors(responses.modes());
         // Every bore, then the season of every bore.
         byCause = IntStream.range(0, 2 * bores)
-                .mapToObj(cause -> new Superposition(modes))
+                .mapToObj(cause -> new Superposition(factors))
                 .toArray(Superposition[]::new);
         changes = new double[byCause.length][points];
         yearlyMean = yearlyMeans();

@@ -14,11 +14,11 @@ import org.ejml.interfaces.decomposition.SingularValueDecomposition_F64;
  * <p>So what all that was taken before does now is held in one number a cause and mode, and superposition takes as long
  * for a late step as for an early one. Rates mu are spread evenly over the logarithm; weights w are the least squares fit to
  * the table on a grid twice as fine as its own, by singular values (Golub and Reinsch 1970, Numer. Math. 14, 403-420) of
- * which the smallest are left out. Curves of Theis come within 0.0002 mm for 1 L/s. Immutable.
+ * which the smallest are left out. Curves of Theis come within 0.0005 mm for 1 L/s. Immutable.
  */
 final class SharedModes {
 
-    private static final int MODES_PER_DECADE = 5;
+    private static final int MODES_PER_DECADE = 4;
 
     private static final int MODES_PER_DECADE_OF_EVEN_STEPS = 4;
 
@@ -193,11 +193,22 @@ final class SharedModes {
     /** Sum over all modes of the weight of a receptor and a cause times a number a mode. */
     double weighted(int receptor, int cause, double[] numbers, int from) {
         int first = (cause * receptors + receptor) * rates.length;
-        double sum = 0;
-        for (int m = 0; m < rates.length; m++) {
-            sum += weights[first + m] * numbers[from + m];
+        double a = 0;
+        double b = 0;
+        double c = 0;
+        double d = 0;
+        int m = 0;
+        // Four sums that do not wait for each other.
+        for (; m < rates.length - 3; m += 4) {
+            a += weights[first + m] * numbers[from + m];
+            b += weights[first + m + 1] * numbers[from + m + 1];
+            c += weights[first + m + 2] * numbers[from + m + 2];
+            d += weights[first + m + 3] * numbers[from + m + 3];
         }
-        return sum;
+        for (; m < rates.length; m++) {
+            a += weights[first + m] * numbers[from + m];
+        }
+        return (a + b) + (c + d);
     }
 
     /** Largest difference to the table at any time but the very first (d/m²). */

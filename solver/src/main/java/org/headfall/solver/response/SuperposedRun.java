@@ -239,7 +239,7 @@ public final class SuperposedRun {
             known[following[i]] += further[i];
             begin[following[i]] += anew ? further[i] : 0;
         }
-        advance(day, end, anew, begin, known);
+        advance(day, end, anew, following, begin, known);
         return true;
     }
 
@@ -268,7 +268,7 @@ public final class SuperposedRun {
         return error;
     }
 
-    private void advance(double day, double end, boolean anew, double[] begin, double[] atEnd) {
+    private void advance(double day, double end, boolean anew, int[] following, double[] begin, double[] atEnd) {
         superposition.lookAhead(end - day, changes(begin), changes(atEnd));
         superposition.accept();
         double[] mean = new double[points];
@@ -278,8 +278,18 @@ public final class SuperposedRun {
             mostMoved = Math.max(mostMoved, Math.abs(atEnd[i] - reference[i]));
         }
         discharge = atEnd;
-        double[] head = headAt(end, superposition.drawdowns());
-        history.add(end, anew, mean, atEnd, Arrays.copyOf(head, points));
+        history.add(end, anew, mean, atEnd, wallHeads(end, following));
+    }
+
+    /** Heads at the walls of points whose discharge follows them; no one asks for the others between recorded days. */
+    private double[] wallHeads(double day, int[] following) {
+        double[] base = undisturbedAt(day);
+        double[] head = new double[points];
+        Arrays.fill(head, Double.NaN);
+        for (int point : following) {
+            head[point] = base[point] - drawdownAtStart[point] - superposition.drawdown(point);
+        }
+        return head;
     }
 
     private double[] changes(double[] rates) {
@@ -307,7 +317,7 @@ public final class SuperposedRun {
         return List.copyOf(states);
     }
 
-    /** Discharges of all steps, and heads at their ends. */
+    /** Discharges of all steps, and heads at their ends at the walls of points whose discharge follows them. */
     public RateHistory history() {
         return history;
     }

@@ -14,27 +14,25 @@ import org.headfall.solver.flow.PointRules;
  */
 final class Superposition {
 
-    /** Below this the series is more exact than the difference. */
-    private static final double SMALL = 1e-5;
-
     private final SharedModes modes;
     private final int count;
     private final double[] felt;
     private final double[] next;
-    private final double[] rest;
-    private final double[] held;
-    private final double[] grown;
+    private final StepFactors factors;
     private final boolean[] taken;
     private double[] end;
 
     Superposition(SharedModes modes) {
-        this.modes = modes;
+        this(new StepFactors(modes));
+    }
+
+    /** Superposition that takes the same steps as others. */
+    Superposition(StepFactors factors) {
+        this.factors = factors;
+        modes = factors.modes();
         count = modes.rates().length;
         felt = new double[modes.causes() * count];
         next = new double[felt.length];
-        rest = new double[count];
-        held = new double[count];
-        grown = new double[count];
         end = new double[modes.causes()];
         taken = new boolean[end.length];
     }
@@ -47,12 +45,10 @@ final class Superposition {
      * @param atEnd discharge of each cause at its end (m³/d)
      */
     void lookAhead(double length, double[] begin, double[] atEnd) {
-        for (int m = 0; m < count; m++) {
-            double x = modes.rates()[m] * length;
-            rest[m] = Math.exp(-x);
-            held[m] = -Math.expm1(-x);
-            grown[m] = x < SMALL ? x * (0.5 - x / 6) : 1 - held[m] / x;
-        }
+        factors.prepare(length);
+        double[] rest = factors.rest();
+        double[] held = factors.held();
+        double[] grown = factors.grown();
         for (int cause = 0; cause < end.length; cause++) {
             // What has never taken anything needs no account.
             taken[cause] |= begin[cause] != 0 || atEnd[cause] != 0;
@@ -101,7 +97,8 @@ final class Superposition {
      * @return drawdown per discharge (d/m²)
      */
     double onset(int receptor, int cause, boolean atOnce) {
-        return modes.atOnce(receptor, cause) + modes.weighted(receptor, cause, atOnce ? held : grown, 0);
+        return modes.atOnce(receptor, cause)
+                + modes.weighted(receptor, cause, atOnce ? factors.held() : factors.grown(), 0);
     }
 
     /** The step last looked at has come to pass. */
