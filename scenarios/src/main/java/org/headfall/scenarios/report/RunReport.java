@@ -18,6 +18,7 @@ import org.headfall.scenarios.limits.Outcome;
 import org.headfall.scenarios.recording.DischargeHistory;
 import org.headfall.scenarios.recording.HeadGrid;
 import org.headfall.scenarios.recording.MapReference;
+import org.headfall.scenarios.recording.Measurement;
 import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.report.content.ArtesianHead;
 import org.headfall.scenarios.report.content.HeadDoubt;
@@ -25,6 +26,7 @@ import org.headfall.scenarios.report.content.Heading;
 import org.headfall.scenarios.report.content.Interference;
 import org.headfall.scenarios.report.content.LimitOutcome;
 import org.headfall.scenarios.report.content.LimitOutcome.Verdict;
+import org.headfall.scenarios.report.content.MeasuredHead;
 import org.headfall.scenarios.report.content.ReportContent;
 import org.headfall.scenarios.report.content.WhatIf;
 import org.headfall.scenarios.responses.ResponseKey;
@@ -102,6 +104,7 @@ public final class RunReport {
                 run.findings().artesianHead().stream().map(this::artesianHead).toList(),
                 interference(),
                 run.limits().stream().map(this::limit).toList(),
+                description.measurements().stream().map(this::measured).toList(),
                 whatIf,
                 run.recording().balances(),
                 largestHeadError(),
@@ -118,6 +121,16 @@ public final class RunReport {
                 RunAssumptions.of(run),
                 new RunDoubts(run).doubts(),
                 RunDoubts.provenance(run));
+    }
+
+    private MeasuredHead measured(Measurement measurement) {
+        int station = description.stationIndex(measurement.station());
+        return new MeasuredHead(
+                measurement.station(),
+                date(measurement.day()),
+                measurement.read(),
+                measurement.head(),
+                run.recording().series().get(station).headAt(measurement.day()));
     }
 
     private HeadDoubt headDoubt(ErrorBudget.Line line) {

@@ -18,6 +18,7 @@ import org.headfall.scenarios.report.content.Heading;
 import org.headfall.scenarios.report.content.Hydrograph;
 import org.headfall.scenarios.report.content.Interference;
 import org.headfall.scenarios.report.content.LimitOutcome;
+import org.headfall.scenarios.report.content.MeasuredHead;
 import org.headfall.scenarios.report.content.Provenance;
 import org.headfall.scenarios.report.content.ReferenceLevel;
 import org.headfall.scenarios.report.content.ReportContent;
@@ -161,6 +162,9 @@ final class InventedField {
                 sites.stream().map(this::artesianHead).toList(),
                 List.of(interference(10), interference(50)),
                 limits(),
+                List.of(
+                        new MeasuredHead("Town bore 1" + hostile, START.plusDays(400), "gauge" + hostile, 180.2, 180.5),
+                        new MeasuredHead("Station bore A", START.plusYears(2), "head", 178.2, 178.1)),
                 Optional.of(whatIf(sites)),
                 balance(),
                 0.021,

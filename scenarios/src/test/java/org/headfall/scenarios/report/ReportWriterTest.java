@@ -53,6 +53,18 @@ class ReportWriterTest {
         assertEquals(plain, attacked, () -> "seed " + SEED + ": the name changed the elements of the page");
     }
 
+    /** Errors of 0.3 and -0.1 m: mean 0.1 m, root mean square 0.2236 m over a range of 2 m. */
+    @Test
+    void measuredHeadsAreComparedInASentence() throws IOException {
+        String text = page("").replaceAll("<[^>]*>", "");
+        assertTrue(
+                text.contains(
+                        "Against 2 measured heads the computed ones are 0.10\u00a0m too high in the mean and miss them by"
+                                + " 0.22\u00a0m (root mean square, 11\u00a0% of the range that was measured); the worst, 0.30\u00a0m,"
+                                + " is at Town bore 1 on 5 August 2027."),
+                "the sentence of the fit");
+    }
+
     /** Every height of water in the answer stands beside its numerical error. */
     @Test
     void noFigureOfTheAnswerIsWithoutItsError() throws IOException {

@@ -15,6 +15,7 @@ import org.headfall.solver.flow.WaterBalance;
  * @param artesianHeads what each site loses
  * @param interference who lowers whose head, a table a date
  * @param limits outcomes of the limits
+ * @param measured measured heads beside computed ones, empty if there are none
  * @param whatIf what heads at other rates follow from, absent if the run holds no responses
  * @param balance water that passed, a balance a period, in order of time
  * @param headError estimated numerical error of a head (m) or NaN if it was not estimated
@@ -33,6 +34,7 @@ public record ReportContent(
         List<ArtesianHead> artesianHeads,
         List<Interference> interference,
         List<LimitOutcome> limits,
+        List<MeasuredHead> measured,
         Optional<WhatIf> whatIf,
         List<WaterBalance> balance,
         double headError,
@@ -50,6 +52,7 @@ public record ReportContent(
         artesianHeads = List.copyOf(artesianHeads);
         interference = List.copyOf(interference);
         limits = List.copyOf(limits);
+        measured = List.copyOf(measured);
         balance = List.copyOf(balance);
         headDoubts = List.copyOf(headDoubts);
         headDoubtMethods = List.copyOf(headDoubtMethods);

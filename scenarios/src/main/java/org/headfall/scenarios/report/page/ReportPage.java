@@ -17,6 +17,8 @@ import org.headfall.scenarios.report.content.ReportContent;
  * @param sites bores and springs
  * @param headDoubts error budget of heads
  * @param balance tables of the water balance
+ * @param measured measured beside computed heads
+ * @param fit how well they meet, empty without measured heads
  * @param sources where the water comes from, empty without a balance
  * @param data JSON for the figures
  * @param parts scripts and styles
@@ -30,6 +32,8 @@ public record ReportPage(
         PageTable sites,
         PageTable headDoubts,
         List<PageTable> balance,
+        PageTable measured,
+        Optional<Sentence> fit,
         Optional<WaterSources> sources,
         String data,
         PageParts parts) {
@@ -49,6 +53,8 @@ public record ReportPage(
                 ResultTables.sites(content),
                 HeadDoubtTable.of(content.headDoubts()),
                 List.of(BalanceTables.byInterval(content), BalanceTables.byName(content)),
+                FitTable.of(content.measured()),
+                FitTable.sentence(content.measured()),
                 WaterSources.of(content.balance()),
                 PageData.of(content),
                 PageParts.load());
