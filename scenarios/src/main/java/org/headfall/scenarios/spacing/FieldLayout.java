@@ -59,7 +59,7 @@ final class FieldLayout {
     }
 
     /** Total rate if the drawdown in every bore is the same (m³/d), by Newton's method. */
-    double yield(double drawdown) {
+    double totalRate(double drawdown) {
         if (drawdown <= 0) {
             return 0;
         }

@@ -140,8 +140,8 @@ public final class SpacingComparison {
                 .orElseThrow();
         double greatest = Math.max(0, depth + Arrays.stream(drawdown).max().orElseThrow());
         double available = spacing.lift() - depth;
-        double yield = bores.yield(available);
-        double apart = count * new FieldLayout(List.of(new Position(0, 0)), response, loss).yield(available);
+        double yield = bores.totalRate(available);
+        double apart = count * new FieldLayout(List.of(new Position(0, 0)), response, loss).totalRate(available);
         double pipe = LayoutPoints.pipe(places);
         double energy = KWH_PER_ML_AND_METRE * mean / spacing.efficiency();
         return new SpacingResult.Line(

@@ -45,7 +45,7 @@ class ReportPicturesTest {
         assertTrue(texts(parsed("map-drawdown")).contains("Town bore 1"), "names on the map");
         assertTrue(texts(parsed("interference")).contains("Station bore A"), "names in the matrix");
         try (var files = Files.list(folder)) {
-            assertEquals(2 * names.size(), files.count());
+            assertEquals(2L * names.size(), files.count());
         }
     }
 

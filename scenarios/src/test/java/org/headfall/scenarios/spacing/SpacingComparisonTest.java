@@ -7,7 +7,6 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.DoubleUnaryOperator;
 import org.headfall.scenarios.scenario.BoreSpecification.WellLossSpecification;
 import org.headfall.scenarios.scenario.Position;
 import org.headfall.scenarios.scenario.SpacingSpecification;
@@ -40,8 +39,9 @@ class SpacingComparisonTest {
     private static final double DEPTH = 30;
 
     /** Thiem 1906: the drawdown of a bore falls with the logarithm of the distance. */
-    private static final DoubleUnaryOperator THIEM =
-            distance -> Math.log(50_000 / Math.max(RADIUS, distance)) / (2 * Math.PI * TRANSMISSIVITY);
+    private static double thiem(double distance) {
+        return Math.log(50_000 / Math.max(RADIUS, distance)) / (2 * Math.PI * TRANSMISSIVITY);
+    }
 
     private static SpacingSpecification spacing(Prices prices, WellLossSpecification loss) {
         return new SpacingSpecification(
@@ -75,7 +75,7 @@ class SpacingComparisonTest {
         double each = RATE / 2;
         double best = 365.25 * cost * each * each / (Math.PI * TRANSMISSIVITY * 150 * annuity);
         assertTrue(best > 50 && best < 20_000, "the best spacing lies among those compared: " + best);
-        SpacingResult result = new SpacingComparison(spacing, THIEM, DEPTH).compare();
+        SpacingResult result = new SpacingComparison(spacing, SpacingComparisonTest::thiem, DEPTH).compare();
         assertEquals(best, result.economic().get(0).spacing(), 2e-3 * best);
     }
 
@@ -83,12 +83,14 @@ class SpacingComparisonTest {
     @Test
     void yieldsWhatTheDrawdownAllows() {
         double c = 1e-6;
-        FieldLayout one = new FieldLayout(List.of(new Position(0, 0)), THIEM, new WellLoss(0, c));
-        double g = THIEM.applyAsDouble(0);
-        assertEquals((Math.sqrt(g * g + 4 * c * 25) - g) / (2 * c), one.yield(25), 1e-6);
-        assertEquals(0, one.yield(-1));
-        FieldLayout two = new FieldLayout(LayoutPoints.of(Layout.LINE, 2, 1000), THIEM, new WellLoss(0, 0));
-        assertEquals(2 * 25 / (g + THIEM.applyAsDouble(1000)), two.yield(25), 1e-6);
+        FieldLayout one =
+                new FieldLayout(List.of(new Position(0, 0)), SpacingComparisonTest::thiem, new WellLoss(0, c));
+        double g = thiem(0);
+        assertEquals((Math.sqrt(g * g + 4 * c * 25) - g) / (2 * c), one.totalRate(25), 1e-6);
+        assertEquals(0, one.totalRate(-1));
+        FieldLayout two = new FieldLayout(
+                LayoutPoints.of(Layout.LINE, 2, 1000), SpacingComparisonTest::thiem, new WellLoss(0, 0));
+        assertEquals(2 * 25 / (g + thiem(1000)), two.totalRate(25), 1e-6);
     }
 
     /** A tree that joins n lattice points has n - 1 edges of the spacing; neighbours stand one spacing apart. */

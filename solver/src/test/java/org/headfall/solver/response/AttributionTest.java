@@ -31,7 +31,7 @@ class AttributionTest {
     private static Operation seasonal() {
         double[] days = new double[8];
         double[] rates = new double[8];
-        Arrays.setAll(days, i -> 365.25 * (i / 2) + (i % 2 == 0 ? 0 : 182));
+        Arrays.setAll(days, i -> i % 2 == 0 ? 365.25 * i / 2 : 365.25 * (i - 1) / 2 + 182);
         Arrays.setAll(rates, i -> i % 2 == 0 ? 900 : 300);
         return new Operation.PumpedRate(new StepSchedule(days, rates), OptionalDouble.empty());
     }
