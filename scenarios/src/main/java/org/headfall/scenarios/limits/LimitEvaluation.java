@@ -80,6 +80,10 @@ public final class LimitEvaluation {
 
     /** Why a limit cannot be evaluated, as a sentence; nothing if it can. */
     private Optional<String> obstacle(Limit limit) {
+        if (limit.place() instanceof LimitPlace.Together together
+                && together.bores().isEmpty()) {
+            return Optional.of("There are no " + together.words() + ".");
+        }
         if (limit.quantity() instanceof LimitedQuantity.Volume) {
             return evidence.run().volumes().isEmpty()
                     ? Optional.of("The volumes that the bores took were not kept.")

@@ -145,7 +145,8 @@ final class MapEvaluation {
         RectilinearGrid grid = description.grid();
         String where = String.format(
                 Locale.ROOT,
-                "In the cell at x %.0f m, y %.0f m; judged on %d %s with heads of cells",
+                "In the cell at x %.0f m, y %.0f m; judged on %d %s with heads of cells; the error is that of time"
+                        + " stepping alone",
                 grid.centreX(worst.cell()),
                 grid.centreY(worst.cell()),
                 days,

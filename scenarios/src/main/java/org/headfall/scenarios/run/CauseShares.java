@@ -8,6 +8,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
 import org.headfall.scenarios.limits.CauseShare;
 import org.headfall.scenarios.limits.Comparison;
 import org.headfall.scenarios.limits.Limit;
@@ -37,8 +39,6 @@ final class CauseShares {
     private final RateHistory history;
     private final double[] startRates;
     private final RunSeries run;
-    private final Map<Comparison, Interference> splits = new HashMap<>();
-    private final Map<Comparison, Map<Double, double[][]>> drawdowns = new HashMap<>();
 
     /**
      * Shares of a run.
@@ -62,25 +62,67 @@ final class CauseShares {
         this.run = run;
     }
 
-    /** The result with its shares, if the place is a station whose head tells and the day lies within the run. */
-    LimitResult with(LimitResult result) {
+    /** The results with their shares, where the place is a station whose head tells and the day lies within the run. */
+    List<LimitResult> with(List<LimitResult> results) {
+        Map<Comparison, TreeSet<Double>> days = new HashMap<>();
+        for (LimitResult result : results) {
+            dayOf(result)
+                    .ifPresent(day -> days.computeIfAbsent(split(result.limit()), one -> new TreeSet<>())
+                            .add(day));
+        }
+        Map<Comparison, Map<Double, double[][]>> drawdowns = new HashMap<>();
+        days.forEach((split, on) -> drawdowns.put(split, drawdown(split, on)));
+        return results.stream()
+                .map(result -> {
+                    Optional<Double> day = dayOf(result);
+                    return day.isEmpty()
+                            ? result
+                            : new LimitResult(
+                                    result.limit(), result.outcome(), shares(result.limit(), day.get(), drawdowns));
+                })
+                .toList();
+    }
+
+    /** The day of the worst value, if head at the place on that day can be split. */
+    private Optional<Double> dayOf(LimitResult result) {
         Limit limit = result.limit();
-        Optional<Outcome.Worst> worst = result.outcome().worstIfAny();
         boolean ofHead = limit.place() instanceof LimitPlace.AtStation
                 && !(limit.quantity() instanceof LimitedQuantity.Volume)
                 && !(limit.quantity() instanceof LimitedQuantity.Distance);
-        return ofHead && worst.isPresent() && worst.get().day() <= description.endDay()
-                ? new LimitResult(
-                        limit, result.outcome(), shares(limit, worst.get().day()))
-                : result;
+        return result.outcome()
+                .worstIfAny()
+                .map(Outcome.Worst::day)
+                .filter(day -> ofHead && day <= description.endDay());
     }
 
-    private List<CauseShare> shares(Limit limit, double day) {
+    private static boolean leavesOut(Limit limit) {
+        return LeftOut.any(limit.comparison()) && limit.needsOtherRun();
+    }
+
+    private static Comparison split(Limit limit) {
+        return leavesOut(limit) ? limit.comparison() : new Comparison.Start();
+    }
+
+    /** A bore that is left out takes all of its discharge away, not only what it takes more than at the start. */
+    private Map<Double, double[][]> drawdown(Comparison split, Set<Double> days) {
+        double[] rates = startRates.clone();
+        if (LeftOut.any(split)) {
+            LeftOut.bores(description, split).stream().forEach(i -> rates[i] = 0);
+        }
+        double[] on = days.stream().mapToDouble(Double::doubleValue).toArray();
+        double[][][] drawdown = new Interference(responses, history, rates).drawdown(on);
+        Map<Double, double[][]> byDay = new HashMap<>();
+        for (int i = 0; i < on.length; i++) {
+            byDay.put(on[i], drawdown[i]);
+        }
+        return byDay;
+    }
+
+    private List<CauseShare> shares(Limit limit, double day, Map<Comparison, Map<Double, double[][]>> drawdowns) {
         int station = description.stationIndex(limit.station());
-        boolean leftOut = LeftOut.any(limit.comparison()) && limit.needsOtherRun();
-        Comparison split = leftOut ? limit.comparison() : new Comparison.Start();
-        double[] byCause = drawdowns.computeIfAbsent(split, comparison -> new HashMap<>())
-                .computeIfAbsent(day, on -> split(split).drawdown(new double[] {on})[0])[station];
+        double[] byCause = Objects.requireNonNull(
+                Objects.requireNonNull(drawdowns.get(split(limit))).get(day))[station];
+        boolean leftOut = leavesOut(limit);
         BitSet causes = leftOut ? LeftOut.bores(description, limit.comparison()) : all();
         List<CauseShare> shares = new ArrayList<>();
         double rest = leftOut ? effect(limit, station, day) : sinceStart(station, day);
@@ -112,16 +154,5 @@ final class CauseShares {
     private double sinceStart(int station, double day) {
         StationSeries series = run.series().get(station);
         return series.head()[0] - series.headAt(day);
-    }
-
-    /** A bore that is left out takes all of its discharge away, not only what it takes more than at the start. */
-    private Interference split(Comparison comparison) {
-        return splits.computeIfAbsent(comparison, of -> {
-            double[] rates = startRates.clone();
-            if (LeftOut.any(of)) {
-                LeftOut.bores(description, of).stream().forEach(i -> rates[i] = 0);
-            }
-            return new Interference(responses, history, rates);
-        });
     }
 }

@@ -70,7 +70,8 @@ final class LimitPlanner {
         }
         if (at instanceof LimitSpecification.Bores bores) {
             List<String> names = names(bores.bores());
-            return limit.quantity() instanceof LimitSpecification.Volume
+            // a group without bores stays one place, so that its limit is not lost
+            return limit.quantity() instanceof LimitSpecification.Volume || names.isEmpty()
                     ? Stream.of(new LimitPlace.Together(bores.bores().words(), names))
                     : names.stream().map(LimitPlace.AtStation::new);
         }

@@ -195,7 +195,7 @@ public final class RunFromResponses {
                                 startRates,
                                 recording),
                         Confinement.of(description, recording)),
-                judged(answered, series).stream().map(shares::with).toList(),
+                shares.with(judged(answered, series)),
                 figures(answered, error));
     }
 

@@ -15,6 +15,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import java.util.stream.DoubleStream;
+import java.util.stream.Stream;
 import org.headfall.scenarios.assembly.Model;
 import org.headfall.scenarios.assembly.ModelAssembly;
 import org.headfall.scenarios.document.UsedFile;
@@ -50,8 +51,10 @@ public final class RunPlanner {
     private final ScenarioReading reading;
     private final Scenario scenario;
     private final Model model;
+    private final Optional<String> assumedOfCase;
 
-    private RunPlanner(ScenarioReading reading, Scenario scenario, Model model) {
+    private RunPlanner(ScenarioReading reading, Scenario scenario, Model model, Optional<String> assumedOfCase) {
+        this.assumedOfCase = assumedOfCase;
         this.reading = reading;
         this.scenario = scenario;
         this.model = model;
@@ -73,7 +76,7 @@ public final class RunPlanner {
         requireAPlace(scenario, reading);
         Optional<Model> model = ModelAssembly.assemble(scenario, reading.problems());
         reading.problems().throwIfAny();
-        return new RunPlanner(reading, scenario, model.orElseThrow()).plan(toolVersion, threads);
+        return new RunPlanner(reading, scenario, model.orElseThrow(), Optional.empty()).plan(toolVersion, threads);
     }
 
     /**
@@ -100,7 +103,9 @@ public final class RunPlanner {
             Scenario taking = scenario.inCase(one);
             Optional<Model> model = ModelAssembly.assemble(taking, reading.problems());
             reading.problems().throwIfAny();
-            RunPlan plan = new RunPlanner(reading, taking, model.orElseThrow()).plan(toolVersion, threads);
+            RunPlan plan = new RunPlanner(
+                            reading, taking, model.orElseThrow(), Optional.of(one.assumption(scenario.bores())))
+                    .plan(toolVersion, threads);
             Arrays.stream(plan.stationDays()).forEach(days::add);
             plans.add(new CasePlan(one.name(), plan));
         }
@@ -168,7 +173,12 @@ public final class RunPlanner {
                 stations(),
                 scenario.output().reportDates().stream().map(this::reportDate).toList(),
                 scenario.measurements().stream().map(this::measurement).toList(),
-                BoresBesideSides.sentences(model.problem()));
+                assumptions());
+    }
+
+    private List<String> assumptions() {
+        return Stream.concat(BoresBesideSides.sentences(model.problem()).stream(), assumedOfCase.stream())
+                .toList();
     }
 
     private Optional<MapReference> mapReference() {

@@ -76,7 +76,6 @@ record Simulated(
         Map<Comparison, AfterTaking> longer = AfterTakingRuns.of(plan, start, new LimitEvaluation(description, within));
         CauseShares shares = new CauseShares(
                 description, responses.responses(), outcome.rateHistory(), start.discharges(), compared);
-        return new LimitEvaluation(description, within.with(longer))
-                .evaluate(plan.limits()).stream().map(shares::with).toList();
+        return shares.with(new LimitEvaluation(description, within.with(longer)).evaluate(plan.limits()));
     }
 }

@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.headfall.scenarios.problem.Place;
 import org.headfall.scenarios.scenario.BoreSpecification.Group;
 import org.headfall.scenarios.scenario.BoreSpecification.Phase;
@@ -57,6 +58,25 @@ public record CaseSpecification(Taking taking, Optional<LocalDate> stops, Place 
     /** Its name, by which limits refer to it. */
     public String name() {
         return taking.words();
+    }
+
+    /**
+     * What is assumed in this case, as a sentence or two.
+     *
+     * @param bores all bores of the scenario
+     */
+    public String assumption(List<BoreSpecification> bores) {
+        String same = "Case '" + name() + "': heads at the start are those of the document as it is.";
+        if (!taking.needsEntitlements()) {
+            return same;
+        }
+        String asUsed = bores.stream()
+                .filter(bore -> bore.group() == Group.EXISTING
+                        && bore.licence().entitlement().isEmpty())
+                .map(BoreSpecification::name)
+                .collect(Collectors.joining(", "));
+        return same + " Entitlements of existing bores are pumped evenly through the year."
+                + (asUsed.isEmpty() ? "" : " Without an entitlement, so as used: " + asUsed + ".");
     }
 
     /** What a bore does in this case. */

@@ -119,6 +119,10 @@ class CaseRunsTest {
                         .get(0)
                         .dischargeAt(365),
                 1e-9);
+        assertTrue(
+                runs.get("existing at full entitlement").description().assumptions().stream()
+                        .anyMatch(sentence -> sentence.contains("pumped evenly")),
+                "it is among the assumptions");
         double fall = worst("existing at full entitlement", "fall");
         double rise = head("without any taking", 2, 1461) - head("without any taking", 2, 0);
         assertEquals((entitled - used) / used, fall / rise, 2e-3);

@@ -70,13 +70,13 @@ class LimitsExampleTest {
                 run.limits().stream().map(result -> result.outcome().words()).collect(Collectors.toSet()));
     }
 
-    /** The steady rate times the days of the water year; the seasonal bore pumps from October to March. */
+    /** Steady rates times the days of the longest water year. */
     @Test
     void volumesAreThoseOfTheSchedules() {
         assertEquals(70.0 / 365.25 * 366, worst("yearly volume", "Emu Bore").value(), 1e-6);
         double litresPerSecond = 14 * 86.4 / 1000;
         assertEquals(
-                litresPerSecond * (366 + 183),
+                litresPerSecond * (366 + 366),
                 worst("yearly volume", "bores of Wirra Shire").value(),
                 1e-6);
     }
@@ -106,7 +106,7 @@ class LimitsExampleTest {
         assertTrue(shares.get(0).cause().startsWith("Town"), shares::toString);
     }
 
-    /** The near spring follows the seasons; the far one feels the end of taking only later. */
+    /** Each spring feels the end of taking the later, the farther it lies. */
     @Test
     void theWorstAtAFarSpringComesAfterTakingStops() {
         Outcome.Worst near = worst("springs keep their head", "Mound Springs");
@@ -155,7 +155,7 @@ class LimitsExampleTest {
                                 70.0 / 365.25 * 366,
                                 second))),
                 () -> String.join("\n", lines.subList(0, 30)));
-        double shire = 14 * 86.4 / 1000 * (365 + 182);
+        double shire = 14 * 86.4 / 1000 * (365 + 365);
         assertTrue(
                 lines.contains(String.format(
                         Locale.ROOT,
