@@ -1,0 +1,196 @@
+package org.headfall.cli;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.TimeUnit;
+import org.headfall.scenarios.sweep.store.Counts;
+import org.headfall.scenarios.sweep.store.StoredRun;
+import org.headfall.scenarios.sweep.store.SweepStore;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
+import org.junit.jupiter.api.io.TempDir;
+
+/**
+ * A sweep that is killed loses nothing that was recorded and records nothing twice. For systems with POSIX signals. {@code
+ * validation/kill-sweep} does the same two hundred times.
+ */
+@Timeout(600)
+class SweepStoppedTest {
+
+    @TempDir
+    private Path folder;
+
+    private Path store;
+    private Path messages;
+
+    @BeforeEach
+    void makeSweep() throws IOException {
+        assumeTrue(Files.isExecutable(Path.of("/bin/kill")), "signals are sent with kill");
+        String scenario = Files.readString(Path.of("..", "scenarios", "examples", "sweep", "scenario.yaml"));
+        Files.writeString(
+                folder.resolve("scenario.yaml"),
+                scenario.replace("cell: 2 km", "cell: 4 km")
+                        .replace("for: 20 yr", "for: 1 yr")
+                        .replace("within 10 yr", "ever")
+                        .replace("report_after: [1 yr, 10 yr, 20 yr]", "report_after: [1 yr]"));
+        Files.writeString(folder.resolve("sweep.yaml"), """
+                title: Runs to be killed
+                base: scenario.yaml
+                vary:
+                  - {name: T, key: aquifer.transmissivity, uniform: {from: 100 m2/d, to: 400 m2/d}}
+                design: latin hypercube
+                samples: 60
+                keep:
+                  - {figure: loss, at: Coolabah Spring, after: 1 yr}
+                """);
+        store = folder.resolve("results").resolve("sweep").resolve("sweep.sqlite");
+        messages = folder.resolve("messages.txt");
+    }
+
+    private HeadfallProcess start(String... more) throws IOException {
+        List<String> command = HeadfallProcess.command("sweep", folder.toString(), "--threads", "2", "--quiet");
+        command.addAll(List.of(more));
+        return HeadfallProcess.start(messages, command);
+    }
+
+    private int recorded() {
+        try (SweepStore open = SweepStore.read(store)) {
+            Counts counts = open.counts();
+            return counts.finished() + counts.failed();
+        } catch (IOException notThereYet) {
+            return 0;
+        }
+    }
+
+    private List<StoredRun> done() throws IOException {
+        List<StoredRun> rows = new ArrayList<>();
+        try (SweepStore open = SweepStore.read(store)) {
+            open.forEach(row -> {
+                if (row.status() != StoredRun.Status.PLANNED) {
+                    rows.add(row);
+                }
+            });
+        }
+        return rows;
+    }
+
+    @Test
+    void losesNothingAndRepeatsNothingWhenKilled() throws IOException, InterruptedException {
+        List<StoredRun> before = List.of();
+        for (int most : new int[] {1, 10, 25}) {
+            try (HeadfallProcess sweep = start()) {
+                sweep.waitUntil(() -> recorded() >= most);
+                assertTrue(sweep.isRunning(), sweep::said);
+                sweep.send("KILL");
+                assertEquals(128 + 9, sweep.end());
+            }
+            List<StoredRun> after = done();
+            assertTrue(after.size() >= most && after.size() < 60, () -> after.size() + " runs");
+            requireKept(before, after);
+            before = after;
+        }
+        try (HeadfallProcess sweep = start()) {
+            assertEquals(0, sweep.end(), sweep::said);
+        }
+        requireKept(before, done());
+        assertEquals(60, done().size());
+        assertEquals(61, Files.readAllLines(store.resolveSibling("sweep.csv")).size());
+    }
+
+    /** A recorded run is the same row as ever: a run made again would have another time. */
+    private static void requireKept(List<StoredRun> before, List<StoredRun> after) {
+        for (StoredRun run : before) {
+            StoredRun kept = after.stream()
+                    .filter(row -> row.number() == run.number())
+                    .findFirst()
+                    .orElseThrow(() -> new AssertionError("run " + run.number() + " is lost"));
+            assertArrayEquals(run.figures(), kept.figures());
+            assertEquals(run.seconds(), kept.seconds(), "run " + run.number() + " was made again");
+        }
+    }
+
+    @Test
+    void refusesASecondSweepWhileTheFirstGoesOn() throws IOException, InterruptedException {
+        try (HeadfallProcess first = start()) {
+            first.waitUntil(() -> recorded() > 0);
+            assertTrue(first.isRunning(), first::said);
+            StringWriter err = new StringWriter();
+            int code = Headfall.execute(
+                    Terminal.NONE,
+                    new PrintWriter(new StringWriter()),
+                    new PrintWriter(err, true),
+                    "sweep",
+                    folder.toString(),
+                    "--quiet");
+            assertEquals(1, code, err::toString);
+            assertTrue(err.toString().contains("another sweep is writing to it"), err::toString);
+            StringWriter out = new StringWriter();
+            Headfall.execute(
+                    Terminal.NONE,
+                    new PrintWriter(out, true),
+                    new PrintWriter(err, true),
+                    "sweep",
+                    "status",
+                    folder.toString());
+            assertTrue(out.toString().contains("60 runs: "), out::toString);
+            assertEquals(0, first.end(), first::said);
+        }
+        assertEquals(60, done().size());
+    }
+
+    @Test
+    void saysThatTheDiskIsFullAndGoesOnWhenThereIsRoom() throws IOException, InterruptedException {
+        Path disk = Files.createDirectory(folder.resolve("disk"));
+        Path saved = Files.createDirectory(folder.resolve("saved"));
+        requireSmallDisks(disk);
+        Path script = Files.writeString(folder.resolve("full-disk.sh"), """
+                set -eu
+                mount -t tmpfs -o size=3m tmpfs "$DISK"
+                "$@" &
+                sweep=$!
+                while [ ! -e "$DISK/out/sweep.sqlite-wal" ] && kill -0 $sweep; do sleep 0.02; done
+                head -c 10m /dev/zero > "$DISK/filler" || true
+                code=0
+                wait $sweep || code=$?
+                rm "$DISK/filler"
+                echo "first: $code"
+                "$@"
+                cp -r "$DISK"/out/. "$SAVED"
+                """);
+        List<String> command = HeadfallProcess.command(
+                "sweep",
+                folder.toString(),
+                "--quiet",
+                "--threads",
+                "1",
+                "--output",
+                disk.resolve("out").toString());
+        command.addAll(0, List.of("env", "DISK=" + disk, "SAVED=" + saved, "unshare", "-rm", "sh", script.toString()));
+        try (HeadfallProcess sweep = HeadfallProcess.start(messages, command)) {
+            assertEquals(0, sweep.end(), sweep::said);
+            assertTrue(sweep.said().contains("the disk is full"), sweep::said);
+            assertTrue(sweep.said().contains("first: 1"), sweep::said);
+        }
+        store = saved.resolve("sweep.sqlite");
+        assertEquals(60, done().size());
+    }
+
+    private static void requireSmallDisks(Path disk) throws IOException, InterruptedException {
+        Process probe = new ProcessBuilder(
+                        "sh", "-c", "unshare -rm mount -t tmpfs -o size=1m tmpfs '" + disk + "' 2>/dev/null")
+                .start();
+        boolean possible = probe.waitFor(20, TimeUnit.SECONDS) && probe.exitValue() == 0;
+        assumeTrue(possible, "this system lets nobody mount a small disk");
+    }
+}
