@@ -5,6 +5,7 @@ import java.io.PrintWriter;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
 import java.util.concurrent.Callable;
+import org.headfall.cli.answer.SweepAnswerText;
 import org.headfall.cli.progress.Progress;
 import org.headfall.scenarios.problem.InputException;
 import org.headfall.scenarios.quantity.AllowedRange;
@@ -12,6 +13,7 @@ import org.headfall.scenarios.quantity.Dimension;
 import org.headfall.scenarios.quantity.QuantityException;
 import org.headfall.scenarios.quantity.QuantityParser;
 import org.headfall.scenarios.sweep.document.SweepDocument;
+import org.headfall.scenarios.sweep.results.SweepTable;
 import org.headfall.scenarios.sweep.store.Counts;
 import org.headfall.scenarios.sweep.work.Part;
 import org.headfall.scenarios.sweep.work.Sweep;
@@ -143,7 +145,10 @@ final class SweepCommand implements Callable<Integer> {
             counts = sweep.run();
         }
         if (part.equals(Part.WHOLE)) {
-            SweepOutputs.write(document, sweep.storeFile(), argument.folder());
+            SweepTable table = SweepOutputs.write(document, sweep.storeFile(), argument.folder());
+            if (!quiet) {
+                SweepAnswerText.write(table, spec.commandLine().getOut());
+            }
         }
         if (!quiet) {
             show(sweep, counts);

@@ -2,8 +2,11 @@ package org.headfall.cli;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import org.headfall.scenarios.results.ResultsFolder;
 import org.headfall.scenarios.sweep.document.SweepDocument;
 import org.headfall.scenarios.sweep.results.SweepCsv;
+import org.headfall.scenarios.sweep.results.SweepTable;
+import org.headfall.scenarios.sweep.store.StoreException;
 import org.headfall.scenarios.sweep.store.SweepStore;
 
 /** Writes what is made of a store for people. */
@@ -11,9 +14,14 @@ final class SweepOutputs {
 
     private SweepOutputs() {}
 
-    static void write(SweepDocument document, Path storeFile, Path folder) throws IOException {
+    static SweepTable write(SweepDocument document, Path storeFile, Path folder) throws IOException {
         try (SweepStore store = SweepStore.read(storeFile)) {
             SweepCsv.write(folder.resolve("sweep.csv"), document, store);
+            return SweepTable.read(document, store);
+        } catch (StoreException e) {
+            throw e;
+        } catch (IOException e) {
+            throw ResultsFolder.explained(e, folder);
         }
     }
 }

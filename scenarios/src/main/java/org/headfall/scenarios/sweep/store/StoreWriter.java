@@ -2,10 +2,10 @@ package org.headfall.scenarios.sweep.store;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import java.util.concurrent.ArrayBlockingQueue;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.concurrent.atomic.AtomicReference;
 import org.jspecify.annotations.Nullable;
 
@@ -24,6 +24,7 @@ public final class StoreWriter implements AutoCloseable {
     private final String program;
     private final BlockingQueue<RunOutcome> waiting = new ArrayBlockingQueue<>(MOST_WAITING);
     private final AtomicReference<@Nullable StoreException> failure = new AtomicReference<>();
+    private final AtomicBoolean told = new AtomicBoolean();
     private final Thread thread;
     private volatile boolean closing;
 
@@ -54,14 +55,10 @@ public final class StoreWriter implements AutoCloseable {
         } while (!waiting.offer(outcome, LOOK_AFTER_MILLISECONDS, TimeUnit.MILLISECONDS));
     }
 
-    /** Why the store could not be written, if so. */
-    public Optional<StoreException> failure() {
-        return Optional.ofNullable(failure.get());
-    }
-
     private void throwIfFailed() throws StoreException {
         @Nullable StoreException failed = failure.get();
-        if (failed != null) {
+        // Once is enough: what has been thrown already must not be added to itself when this is closed.
+        if (failed != null && told.compareAndSet(false, true)) {
             throw failed;
         }
     }

@@ -409,22 +409,19 @@ public final class SweepStore implements AutoCloseable {
         String sql = "UPDATE runs SET status = ?, reason = ?, way = ?, seconds = ?, finished = ?, host = ?, program = ?"
                 + assignments + " WHERE status = 'planned' AND " + which;
         try {
-            connection.setAutoCommit(false);
             int recorded = 0;
+            connection.setAutoCommit(false);
             try (PreparedStatement update = connection.prepareStatement(sql)) {
                 for (StoredRun row : rows) {
                     fill(update, row, which.startsWith("hash"));
                     recorded += update.executeUpdate();
                 }
                 connection.commit();
-            } catch (SQLException e) {
-                rollBack();
-                throw e;
-            } finally {
-                connection.setAutoCommit(true);
             }
+            connection.setAutoCommit(true);
             return recorded;
         } catch (SQLException e) {
+            rollBack();
             throw StoreException.of(file, e);
         }
     }
@@ -433,6 +430,7 @@ public final class SweepStore implements AutoCloseable {
     private void rollBack() {
         try {
             connection.rollback();
+            connection.setAutoCommit(true);
         } catch (SQLException alreadyRolledBack) {
             // nothing is recorded either way
         }

@@ -1,7 +1,6 @@
 package org.headfall.scenarios.sweep.work;
 
 import java.io.IOException;
-import java.nio.file.AtomicMoveNotSupportedException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -10,11 +9,13 @@ import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorCompletionService;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
+import org.headfall.scenarios.results.ResultsFolder;
 import org.headfall.scenarios.sweep.document.RunList;
 import org.headfall.scenarios.sweep.document.SweepDocument;
 import org.headfall.scenarios.sweep.store.Counts;
 import org.headfall.scenarios.sweep.store.Definition;
 import org.headfall.scenarios.sweep.store.RunOutcome;
+import org.headfall.scenarios.sweep.store.StoreException;
 import org.headfall.scenarios.sweep.store.StoreWriter;
 import org.headfall.scenarios.sweep.store.SweepStore;
 
@@ -104,8 +105,10 @@ public final class Sweep {
                             counts.all(),
                             counts.failed()));
             return counts;
-        } catch (AtomicMoveNotSupportedException e) {
-            throw new IOException(folder + ": the folder cannot rename files in one step; choose another one", e);
+        } catch (StoreException e) {
+            throw e;
+        } catch (IOException e) {
+            throw ResultsFolder.explained(e, folder);
         }
     }
 

@@ -1,0 +1,106 @@
+package org.headfall.cli.answer;
+
+import java.io.PrintWriter;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.stream.Collectors;
+import org.headfall.scenarios.sweep.document.Aim;
+import org.headfall.scenarios.sweep.results.Influence;
+import org.headfall.scenarios.sweep.results.Likelihood;
+import org.headfall.scenarios.sweep.results.SweepAnswers;
+import org.headfall.scenarios.sweep.results.SweepTable;
+
+/** Answers of a sweep as lines of text, what is asked first. */
+public final class SweepAnswerText {
+
+    private static final int BEST = 3;
+    private static final int PER_CENT = 100;
+
+    private final SweepTable table;
+    private final SweepAnswers answers;
+    private final PrintWriter out;
+
+    private SweepAnswerText(SweepTable table, PrintWriter out) {
+        this.table = table;
+        this.out = out;
+        answers = new SweepAnswers(table);
+    }
+
+    /**
+     * Writes the answers.
+     *
+     * @param table the runs
+     * @param out receives the lines
+     */
+    public static void write(SweepTable table, PrintWriter out) {
+        new SweepAnswerText(table, out).write();
+    }
+
+    private void write() {
+        table.sweep().questions().ranking().ifPresent(this::best);
+        for (Likelihood likelihood : answers.likelihoods()) {
+            out.println(line(likelihood));
+        }
+        answers.influences().stream()
+                .collect(Collectors.groupingBy(Influence::figure, LinkedHashMap::new, Collectors.toList()))
+                .forEach(this::mostInfluential);
+        Map<String, Integer> failures = table.failures();
+        out.println(table.finished() + " of " + table.runs().size() + " runs have figures"
+                + (failures.isEmpty()
+                        ? "."
+                        : ", " + failures.values().stream().mapToInt(i -> i).sum() + " failed."));
+    }
+
+    private void best(Aim aim) {
+        List<Integer> ranked = answers.ranked();
+        out.println((aim.largest() ? "Largest " : "Smallest ") + aim.figure() + ":");
+        ranked.stream()
+                .limit(BEST)
+                .forEach(place -> out.println(String.format(
+                        Locale.ROOT,
+                        "  run %d: %.4g with %s",
+                        place + 1,
+                        table.figure(aim.figure())[place],
+                        table.runs().get(place).entrySet().stream()
+                                .map(input -> input.getKey().name() + " "
+                                        + input.getValue().text())
+                                .collect(Collectors.joining(", ")))));
+    }
+
+    private static String line(Likelihood likelihood) {
+        String choice = likelihood.choice().isEmpty() ? "" : " with " + likelihood.choice();
+        String words = likelihood.words().isEmpty() ? "" : likelihood.words() + ", ";
+        if (likelihood.share().of() == 0) {
+            return likelihood.what() + choice + ": no run says";
+        }
+        return String.format(
+                Locale.ROOT,
+                "%s%s: %s%.0f %% (%d of %d runs%s)",
+                likelihood.what(),
+                choice,
+                words,
+                PER_CENT * likelihood.share().value(),
+                likelihood.share().count(),
+                likelihood.share().of(),
+                likelihood.sampled()
+                        ? String.format(
+                                Locale.ROOT,
+                                "; 95 %% between %.0f and %.0f %%",
+                                PER_CENT * likelihood.share().low(),
+                                PER_CENT * likelihood.share().high())
+                        : "");
+    }
+
+    private void mostInfluential(String figure, List<Influence> influences) {
+        Influence first = influences.get(0);
+        out.println(String.format(
+                Locale.ROOT,
+                "%s depends most on %s: %.4g where it is low, %.4g where it is high",
+                figure,
+                first.variable(),
+                first.swing().low(),
+                first.swing().high()));
+    }
+}

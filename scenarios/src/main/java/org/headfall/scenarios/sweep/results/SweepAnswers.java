@@ -1,0 +1,175 @@
+package org.headfall.scenarios.sweep.results;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.function.IntPredicate;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+import org.headfall.scenarios.sweep.document.Aim;
+import org.headfall.scenarios.sweep.document.Design;
+import org.headfall.scenarios.sweep.document.Input;
+import org.headfall.scenarios.sweep.document.Threshold;
+import org.headfall.scenarios.sweep.document.Variable;
+import org.headfall.scenarios.sweep.document.Variation;
+import org.headfall.scenarios.sweep.figures.KeptFigure;
+import org.headfall.scenarios.sweep.figures.LimitFigure;
+import org.headfall.scenarios.sweep.statistics.Compromises;
+import org.headfall.scenarios.sweep.statistics.Ranks;
+import org.headfall.scenarios.sweep.statistics.Share;
+import org.headfall.scenarios.sweep.statistics.SobolIndices;
+import org.headfall.scenarios.sweep.statistics.Swing;
+
+/** Answers what a sweep asks, of the runs that have figures. */
+public final class SweepAnswers {
+
+    private final SweepTable table;
+
+    /**
+     * Answers of a table.
+     *
+     * @param table the table
+     */
+    public SweepAnswers(SweepTable table) {
+        this.table = table;
+    }
+
+    /** The runs from the best on by the ranking asked for, as places from 0; none if no ranking is asked for. */
+    public List<Integer> ranked() {
+        Optional<Aim> aim = table.sweep().questions().ranking();
+        if (aim.isEmpty()) {
+            return List.of();
+        }
+        double[] goodness = goodness(aim.get());
+        return IntStream.range(0, goodness.length)
+                .filter(place -> !Double.isNaN(goodness[place]))
+                .boxed()
+                .sorted(Comparator.comparingDouble(place -> -goodness[place]))
+                .toList();
+    }
+
+    /** The best compromises between the aims, as places from 0. */
+    public List<Integer> compromises() {
+        List<Aim> aims = table.sweep().questions().tradeOff();
+        if (aims.isEmpty()) {
+            return List.of();
+        }
+        List<double[]> goodness = aims.stream().map(this::goodness).toList();
+        double[][] byRun = new double[table.runs().size()][];
+        Arrays.setAll(
+                byRun, place -> goodness.stream().mapToDouble(of -> of[place]).toArray());
+        return Arrays.stream(Compromises.among(byRun)).boxed().toList();
+    }
+
+    private double[] goodness(Aim aim) {
+        double sign = aim.largest() ? 1 : -1;
+        return Arrays.stream(table.figure(aim.figure()))
+                .map(value -> sign * value)
+                .toArray();
+    }
+
+    /** Crossing of each limit and passing of each bound: by choice where samples were taken for each choice. */
+    public List<Likelihood> likelihoods() {
+        List<Likelihood> likelihoods = new ArrayList<>();
+        for (KeptFigure figure : table.sweep().figures()) {
+            if (figure instanceof LimitFigure limit && limit.aspect() == LimitFigure.Aspect.MARGIN) {
+                double[] margins = table.figure(figure.name());
+                String what = limit.limit() + " at " + limit.place() + " is crossed";
+                add(likelihoods, what, place -> !Double.isNaN(margins[place]), place -> margins[place] < 0);
+            }
+        }
+        for (Threshold threshold : table.sweep().questions().thresholds()) {
+            double[] values = table.figure(threshold.figure());
+            String what = threshold.figure() + (threshold.above() ? " is above " : " is below ") + threshold.bound();
+            double sign = threshold.above() ? 1 : -1;
+            add(
+                    likelihoods,
+                    what,
+                    place -> !Double.isNaN(values[place]),
+                    place -> sign * (values[place] - threshold.bound()) > 0);
+        }
+        return likelihoods;
+    }
+
+    private void add(List<Likelihood> likelihoods, String what, IntPredicate known, IntPredicate happens) {
+        boolean sampled = isSampled();
+        choices().forEach((choice, places) -> {
+            List<Integer> of = places.stream().filter(known::test).toList();
+            int count = (int) of.stream().filter(happens::test).count();
+            likelihoods.add(new Likelihood(what, choice, new Share(count, of.size()), sampled));
+        });
+    }
+
+    private boolean isSampled() {
+        return !(table.sweep().design() instanceof Design.FullFactorial)
+                && table.sweep().variables().stream()
+                        .anyMatch(variable -> variable.variation() instanceof Variation.Drawn);
+    }
+
+    /** Places of the runs by the values that samples were taken for; all runs together if there are none. */
+    public Map<String, List<Integer>> choices() {
+        List<String> chosen =
+                table.sweep().design() instanceof Design.Sampled sampled ? sampled.forEachOf() : List.of();
+        Map<String, List<Integer>> choices = new LinkedHashMap<>();
+        for (int place = 0; place < table.runs().size(); place++) {
+            if (table.isFinished(place)) {
+                choices.computeIfAbsent(words(place, chosen), choice -> new ArrayList<>())
+                        .add(place);
+            }
+        }
+        return choices;
+    }
+
+    private String words(int place, List<String> names) {
+        Map<Variable, Input> inputs = names.isEmpty() ? Map.of() : table.runs().get(place);
+        return inputs.entrySet().stream()
+                .filter(input -> names.contains(input.getKey().name()))
+                .map(input -> input.getKey().name() + " " + input.getValue().text())
+                .collect(Collectors.joining(", "));
+    }
+
+    /** How much each figure asked for depends on each variable, the most influential first. */
+    public List<Influence> influences() {
+        List<Influence> all = new ArrayList<>();
+        for (String figure : table.sweep().questions().sensitivity()) {
+            List<Influence> ofFigure = new ArrayList<>();
+            Optional<SobolIndices> indices = indices(figure);
+            List<Variable> variables = table.sweep().variables();
+            for (int i = 0; i < variables.size(); i++) {
+                ofFigure.add(influence(figure, variables.get(i), i, indices));
+            }
+            ofFigure.sort(Comparator.comparingDouble(SweepAnswers::weight).reversed());
+            all.addAll(ofFigure);
+        }
+        return all;
+    }
+
+    private static double weight(Influence influence) {
+        double weight = influence.total().orElse(influence.swing().length());
+        return Double.isNaN(weight) ? -1 : weight;
+    }
+
+    private Influence influence(String figure, Variable variable, int place, Optional<SobolIndices> indices) {
+        double[] values = table.figure(figure);
+        double[] given = table.input(variable.name());
+        return new Influence(
+                figure,
+                variable.name(),
+                variable.numeric() ? Ranks.correlation(given, values) : Double.NaN,
+                Swing.of(given, values),
+                indices.map(found -> OptionalDouble.of(found.first()[place])).orElse(OptionalDouble.empty()),
+                indices.map(found -> OptionalDouble.of(found.total()[place])).orElse(OptionalDouble.empty()));
+    }
+
+    private Optional<SobolIndices> indices(String figure) {
+        return table.sweep().design() instanceof Design.ForSobolIndices
+                ? Optional.of(SobolIndices.of(
+                        table.figure(figure), table.sweep().variables().size()))
+                : Optional.empty();
+    }
+}

@@ -1,0 +1,122 @@
+package org.headfall.scenarios.sweep.results;
+
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.headfall.scenarios.sweep.document.Input;
+import org.headfall.scenarios.sweep.document.RunList;
+import org.headfall.scenarios.sweep.document.SweepDocument;
+import org.headfall.scenarios.sweep.document.Variable;
+import org.headfall.scenarios.sweep.figures.KeptFigure;
+import org.headfall.scenarios.sweep.store.StoredRun;
+import org.headfall.scenarios.sweep.store.SweepStore;
+
+/**
+ * The runs of a sweep as columns of numbers, by number of the run less one. NaN stands for a run without a figure: one that
+ * failed, is not made yet, or has none of that kind.
+ */
+public final class SweepTable {
+
+    private final SweepDocument sweep;
+    private final RunList runs;
+    private final StoredRun.Status[] status;
+    private final Map<String, double[]> figures = new LinkedHashMap<>();
+    private final Map<String, double[]> inputs = new LinkedHashMap<>();
+    private final Map<String, Integer> failures = new LinkedHashMap<>();
+
+    private SweepTable(SweepDocument sweep) {
+        this.sweep = sweep;
+        runs = new RunList(sweep);
+        status = new StoredRun.Status[runs.size()];
+    }
+
+    /**
+     * Reads a store.
+     *
+     * @param sweep the sweep
+     * @param store its store
+     * @return the table
+     * @throws IOException if the store cannot be read
+     */
+    public static SweepTable read(SweepDocument sweep, SweepStore store) throws IOException {
+        SweepTable table = new SweepTable(sweep);
+        List<double[]> columns = new ArrayList<>();
+        for (KeptFigure figure : sweep.figures()) {
+            double[] column = new double[table.runs.size()];
+            Arrays.fill(column, Double.NaN);
+            columns.add(column);
+            table.figures.put(figure.name(), column);
+        }
+        store.forEach(row -> {
+            int place = row.number() - 1;
+            table.status[place] = row.status();
+            for (int i = 0; i < columns.size(); i++) {
+                columns.get(i)[place] = row.figures()[i];
+            }
+            if (row.status() == StoredRun.Status.FAILED) {
+                table.failures.merge(row.reason(), 1, Integer::sum);
+            }
+        });
+        table.addInputs();
+        return table;
+    }
+
+    private void addInputs() {
+        sweep.variables().forEach(variable -> inputs.put(variable.name(), new double[runs.size()]));
+        for (int place = 0; place < runs.size(); place++) {
+            for (Map.Entry<Variable, Input> input : runs.get(place).entrySet()) {
+                inputs.get(input.getKey().name())[place] = input.getValue().number();
+            }
+        }
+    }
+
+    /** The sweep. */
+    public SweepDocument sweep() {
+        return sweep;
+    }
+
+    /** What each run got. */
+    public RunList runs() {
+        return runs;
+    }
+
+    /** A kept figure of each run. */
+    public double[] figure(String name) {
+        return column(figures, name);
+    }
+
+    /** The number that each run got for a variable; its place in the list where values are no numbers. */
+    public double[] input(String name) {
+        return column(inputs, name);
+    }
+
+    private static double[] column(Map<String, double[]> columns, String name) {
+        double[] column = columns.get(name);
+        if (column == null) {
+            throw new IllegalArgumentException("nothing is called " + name);
+        }
+        return column;
+    }
+
+    /** Whether a run has figures. */
+    public boolean isFinished(int place) {
+        return status[place] == StoredRun.Status.FINISHED;
+    }
+
+    /** How many runs have figures. */
+    public int finished() {
+        int count = 0;
+        for (int place = 0; place < status.length; place++) {
+            count += isFinished(place) ? 1 : 0;
+        }
+        return count;
+    }
+
+    /** Reasons of failed runs, each with how many it was of. */
+    public Map<String, Integer> failures() {
+        return failures;
+    }
+}

@@ -1,0 +1,53 @@
+package org.headfall.scenarios.sweep.statistics;
+
+import java.util.Arrays;
+import java.util.stream.IntStream;
+import org.apache.commons.math3.stat.correlation.SpearmansCorrelation;
+
+/** Statistics that only the order of values counts for. */
+public final class Ranks {
+
+    private static final int LEAST = 3;
+
+    private Ranks() {}
+
+    /**
+     * Rank correlation (Spearman 1904).
+     *
+     * @param x values
+     * @param y values in the same order; pairs with NaN are left out
+     * @return from -1 to 1; NaN for fewer than three pairs or values that do not vary
+     */
+    public static double correlation(double[] x, double[] y) {
+        int[] both = IntStream.range(0, x.length)
+                .filter(i -> Double.isFinite(x[i]) && Double.isFinite(y[i]))
+                .toArray();
+        return both.length < LEAST
+                ? Double.NaN
+                : new SpearmansCorrelation().correlation(picked(x, both), picked(y, both));
+    }
+
+    /**
+     * The value that a share of the values does not exceed, on the straight line between its neighbours (Hyndman and Fan
+     * 1996, American Statistician 50, 361-365, definition 7).
+     *
+     * @param values values, NaN left out
+     * @param share from 0 to 1
+     * @return the value, NaN of none
+     */
+    public static double quantile(double[] values, double share) {
+        double[] sorted =
+                Arrays.stream(values).filter(Double::isFinite).sorted().toArray();
+        if (sorted.length == 0) {
+            return Double.NaN;
+        }
+        double place = share * (sorted.length - 1);
+        int below = (int) Math.floor(place);
+        int above = Math.min(below + 1, sorted.length - 1);
+        return sorted[below] + (place - below) * (sorted[above] - sorted[below]);
+    }
+
+    private static double[] picked(double[] values, int[] which) {
+        return Arrays.stream(which).mapToDouble(i -> values[i]).toArray();
+    }
+}

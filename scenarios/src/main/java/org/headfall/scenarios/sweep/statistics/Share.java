@@ -1,0 +1,66 @@
+package org.headfall.scenarios.sweep.statistics;
+
+/**
+ * A probability found by counting.
+ *
+ * @param count runs that count
+ * @param of all runs
+ */
+public record Share(int count, int of) {
+
+    /** Two-sided 95 per cent of the standard normal distribution. */
+    private static final double DEVIATIONS = 1.959963984540054;
+
+    /** Checks the counts. */
+    public Share {
+        if (count < 0 || count > of) {
+            throw new IllegalArgumentException("a share is of at least as many, found " + count + " of " + of);
+        }
+    }
+
+    /** The share, NaN of nothing. */
+    public double value() {
+        return of == 0 ? Double.NaN : (double) count / of;
+    }
+
+    /** Lower end of the 95 per cent interval of the probability (Wilson 1927, J. Am. Stat. Assoc. 22, 209-212). */
+    public double low() {
+        return Math.max(0, centre() - halfWidth());
+    }
+
+    /** Upper end of the 95 per cent interval. */
+    public double high() {
+        return Math.min(1, centre() + halfWidth());
+    }
+
+    private double centre() {
+        double spread = DEVIATIONS * DEVIATIONS / of;
+        return (value() + spread / 2) / (1 + spread);
+    }
+
+    private double halfWidth() {
+        double spread = DEVIATIONS * DEVIATIONS / of;
+        return DEVIATIONS / (1 + spread) * Math.sqrt(value() * (1 - value()) / of + spread / (4 * of));
+    }
+
+    /** The word for it in the style of the IPCC's likelihood scale (Mastrandrea and others 2010). */
+    public String words() {
+        double p = value();
+        if (Double.isNaN(p)) {
+            return "unknown";
+        }
+        if (p > 0.99) {
+            return "virtually certain";
+        }
+        if (p > 0.9) {
+            return "very likely";
+        }
+        if (p > 0.66) {
+            return "likely";
+        }
+        if (p >= 0.33) {
+            return "as likely as not";
+        }
+        return p >= 0.1 ? "unlikely" : "very unlikely";
+    }
+}

@@ -1,0 +1,105 @@
+package org.headfall.scenarios.sweep.results;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import org.apache.commons.math3.distribution.LogNormalDistribution;
+import org.headfall.scenarios.problem.InputException;
+import org.headfall.scenarios.sweep.SweepFolder;
+import org.headfall.scenarios.sweep.document.SweepDocument;
+import org.headfall.scenarios.sweep.store.SweepStore;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class SweepAnswersTest {
+
+    /** Water that enters along the east side flows straight to a fixed head in the west. */
+    private static final String STRAIGHT_FLOW = """
+            title: Straight flow
+            datum: metres above an invented datum
+            crs: local
+            period: {from: 2026-07-01, for: 1 yr}
+            grid: {extent: {west: 0 km, east: 20 km, south: 0 km, north: 10 km}, cell: 2 km}
+            aquifer: {transmissivity: 250 m2/d, storativity: 2.0e-4, top: 0 m, bottom: -100 m}
+            ground: 100 m
+            boundaries:
+              - {name: west, side: west, fixed_head: 100 m}
+              - {name: east, side: east, given_flow: 10000 m3/d}
+            protected:
+              - {name: middle, at: [11 km, 5 km]}
+            start: {steady: without bores}
+            output: {grids: yearly, bores: yearly, report_after: [1 yr]}
+            """;
+
+    private static final String SWEEP = """
+            title: How high heads stand
+            base: scenario.yaml
+            vary:
+              - {name: T, key: aquifer.transmissivity, lognormal: {median: 250 m2/d, deviation_of_log: 0.6}}
+              - {name: S, key: aquifer.storativity, uniform: {from: 1e-4, to: 3e-4}}
+            design: latin hypercube
+            samples: 200
+            keep:
+              - {figure: head, at: middle, after: 1 yr}
+            ask:
+              ranking: {figure: head at middle after 1 yr, aim: smallest}
+              probability:
+                - {figure: head at middle after 1 yr, above: 150 m}
+                - {figure: head at middle after 1 yr, above: 130 m}
+              sensitivity: [head at middle after 1 yr]
+            """;
+
+    @TempDir
+    private Path temporary;
+
+    /**
+     * Darcy's law: head in the middle is {@code 100 m + q x / T} with q the flow a metre of width, so that it is above a
+     * bound with the probability that a lognormal T is below {@code q x / (bound - 100 m)}.
+     */
+    @Test
+    void findsTheProbabilityOfPassingABoundOfOneLognormalTransmissivity() throws InputException, IOException {
+        SweepFolder folder = new SweepFolder(temporary);
+        Files.writeString(folder.base(), STRAIGHT_FLOW);
+        SweepDocument sweep = folder.read(SWEEP);
+        folder.run(SWEEP, SweepFolder.settings(2));
+        SweepTable table;
+        try (SweepStore store = SweepStore.read(folder.store())) {
+            table = SweepTable.read(sweep, store);
+        }
+        double flow = 10_000.0 / 10_000 * 11_000;
+        double[] heads = table.figure("head at middle after 1 yr");
+        double[] transmissivity = table.input("T");
+        for (int i = 0; i < 200; i++) {
+            assertEquals(100 + flow / transmissivity[i], heads[i], 1e-3 * flow / transmissivity[i] + 1e-3);
+        }
+        List<Likelihood> likelihoods = new SweepAnswers(table).likelihoods();
+        LogNormalDistribution lognormal = new LogNormalDistribution(Math.log(250), 0.6);
+        // A Latin hypercube of one variable that decides alone is off by at most one sample.
+        assertEquals(
+                lognormal.cumulativeProbability(flow / 50),
+                likelihoods.get(0).share().value(),
+                1.0 / 200 + 1e-9);
+        assertEquals(
+                lognormal.cumulativeProbability(flow / 30),
+                likelihoods.get(1).share().value(),
+                1.0 / 200 + 1e-9);
+        assertTrue(likelihoods.get(0).sampled());
+        requireThatTransmissivityDecides(table);
+    }
+
+    private static void requireThatTransmissivityDecides(SweepTable table) {
+        SweepAnswers answers = new SweepAnswers(table);
+        List<Influence> influences = answers.influences();
+        assertEquals("T", influences.get(0).variable());
+        assertEquals(-1, influences.get(0).rankCorrelation(), 1e-6);
+        assertEquals(0, influences.get(1).rankCorrelation(), 0.2);
+        int best = answers.ranked().get(0);
+        for (double other : table.input("T")) {
+            assertTrue(table.input("T")[best] >= other);
+        }
+    }
+}

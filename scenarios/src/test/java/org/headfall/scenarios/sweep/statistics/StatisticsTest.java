@@ -1,0 +1,115 @@
+package org.headfall.scenarios.sweep.statistics;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.Arrays;
+import org.apache.commons.math3.stat.descriptive.rank.Percentile;
+import org.apache.commons.math3.stat.interval.WilsonScoreInterval;
+import org.headfall.scenarios.sweep.sampling.Sampling;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+class StatisticsTest {
+
+    private static double ishigami(double[] x) {
+        return Math.sin(x[0]) + 7 * Math.pow(Math.sin(x[1]), 2) + 0.1 * Math.pow(x[2], 4) * Math.sin(x[0]);
+    }
+
+    /**
+     * The function of Ishigami and Homma (1990), "An importance quantification technique in uncertainty analysis for
+     * computer models", with a = 7 and b = 0.1, has the variance {@code a²/8 + b π⁴/5 + b² π⁸/18 + 1/2} and the parts
+     * {@code (1 + b π⁴/5)²/2}, {@code a²/8}, 0 of single variables and {@code b² π⁸ (1/18 - 1/50)} of the first with the
+     * third.
+     */
+    @Test
+    void findsTheIndicesOfIshigami() {
+        double a = 7;
+        double b = 0.1;
+        double variance = a * a / 8 + b * Math.pow(Math.PI, 4) / 5 + b * b * Math.pow(Math.PI, 8) / 18 + 0.5;
+        double first = Math.pow(1 + b * Math.pow(Math.PI, 4) / 5, 2) / 2 / variance;
+        double second = a * a / 8 / variance;
+        double together = b * b * Math.pow(Math.PI, 8) * (1.0 / 18 - 1.0 / 50) / variance;
+        int samples = 8192;
+        double[][] both = Sampling.SOBOL_SEQUENCE.points(samples, 6, 3);
+        double[] figures = new double[5 * samples];
+        for (int k = 0; k < samples; k++) {
+            double[] x = Arrays.stream(both[k]).map(u -> (2 * u - 1) * Math.PI).toArray();
+            double[] one = Arrays.copyOf(x, 3);
+            figures[k] = ishigami(one);
+            figures[samples + k] = ishigami(Arrays.copyOfRange(x, 3, 6));
+            for (int i = 0; i < 3; i++) {
+                double[] mixed = one.clone();
+                mixed[i] = x[3 + i];
+                figures[(i + 2) * samples + k] = ishigami(mixed);
+            }
+        }
+        SobolIndices found = SobolIndices.of(figures, 3);
+        assertArrayEquals(new double[] {first, second, 0}, found.first(), 0.01);
+        assertArrayEquals(new double[] {first + together, second, together}, found.total(), 0.01);
+        // A run that failed takes its sample away and changes little.
+        figures[5] = Double.NaN;
+        SobolIndices without = SobolIndices.of(figures, 3);
+        assertEquals(samples - 1, without.samples());
+        assertArrayEquals(found.total(), without.total(), 0.002);
+        assertThrows(IllegalArgumentException.class, () -> SobolIndices.of(new double[7], 1));
+    }
+
+    @ParameterizedTest
+    @CsvSource({"0,20", "1,20", "10,20", "19,20", "20,20", "300,1000"})
+    void boundsAShareAsTheReferenceDoes(int count, int of) {
+        Share share = new Share(count, of);
+        var reference = new WilsonScoreInterval().createInterval(of, count, 0.95);
+        assertEquals(Math.max(0, reference.getLowerBound()), share.low(), 1e-9);
+        assertEquals(Math.min(1, reference.getUpperBound()), share.high(), 1e-9);
+    }
+
+    /** The scale of Mastrandrea and others (2010), Guidance note for lead authors of the IPCC on uncertainties. */
+    @ParameterizedTest
+    @CsvSource({
+        "995,virtually certain",
+        "950,very likely",
+        "700,likely",
+        "500,as likely as not",
+        "200,unlikely",
+        "50,very unlikely"
+    })
+    void wordsAProbability(int ofThousand, String words) {
+        assertEquals(words, new Share(ofThousand, 1000).words());
+    }
+
+    @Test
+    void ranksWithoutTheRunsThatHaveNoFigure() {
+        double[] x = {1, 2, 3, 4, 5};
+        double[] y = {10, 20, Double.NaN, 35, 31};
+        // By hand: ranks 1 2 3 4 against 1 2 4 3, 1 - 6 (1 + 1) / (4 (16 - 1)).
+        assertEquals(0.8, Ranks.correlation(x, y), 1e-12);
+        assertTrue(Double.isNaN(Ranks.correlation(x, new double[] {1, 1, 1, 1, 1})));
+        double[] values = {3, 1, 4, 1, 5, 9, 2, 6};
+        Percentile reference = new Percentile().withEstimationType(Percentile.EstimationType.R_7);
+        for (double share : new double[] {0.1, 0.5, 0.9}) {
+            assertEquals(reference.evaluate(values, 100 * share), Ranks.quantile(values, share), 1e-12);
+        }
+    }
+
+    @Test
+    void swingsBetweenTheTenths() {
+        double[] variable = new double[100];
+        double[] figure = new double[100];
+        for (int i = 0; i < 100; i++) {
+            variable[i] = i;
+            figure[i] = 1000 - 2 * i;
+        }
+        // Means of the first ten and of the last ten places.
+        assertEquals(new Swing(1000 - 2 * 4.5, 1000 - 2 * 94.5), Swing.of(variable, figure));
+    }
+
+    @Test
+    void picksWhatNothingBeats() {
+        double[][] goodness = {{1, 5}, {2, 4}, {2, 3}, {3, 1}, {0, 5}, {3, Double.NaN}, {2, 4}};
+        assertArrayEquals(new int[] {0, 1, 3, 6}, Compromises.among(goodness));
+    }
+}
