@@ -16,7 +16,21 @@ final class RunMap {
     private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMMM uuuu", Locale.ENGLISH);
 
     private final FinishedRun run;
-    private final List<HeadGrid> grids;
+    private final List<Heads> grids;
+
+    /**
+     * Heads of the whole grid, in single precision, which halves the memory of a map with many dates.
+     *
+     * @param day days since the start
+     * @param head head of each cell (m above datum), NaN where there is no aquifer
+     */
+    @SuppressWarnings("ArrayRecordComponent") // large, handed on and never compared
+    record Heads(double day, float[] head) {
+
+        static Heads of(HeadGrid grid) {
+            return new Heads(grid.day(), single(grid.head()));
+        }
+    }
 
     /**
      * Map of a run.
@@ -24,20 +38,20 @@ final class RunMap {
      * @param run the run
      * @param grids heads of the whole grid in order of time, the start first
      */
-    RunMap(FinishedRun run, List<HeadGrid> grids) {
+    RunMap(FinishedRun run, List<Heads> grids) {
         this.run = run;
         this.grids = List.copyOf(grids);
     }
 
     /** Days of the map (d since the start). */
     List<Double> days() {
-        return grids.stream().map(HeadGrid::day).toList();
+        return grids.stream().map(Heads::day).toList();
     }
 
     FieldMap fieldMap() {
         Aquifer aquifer = run.description().aquifer();
         List<DatedField> heads = grids.stream()
-                .map(grid -> new DatedField(date(grid.day()), single(grid.head())))
+                .map(grid -> new DatedField(date(grid.day()), grid.head()))
                 .toList();
         return new FieldMap(
                 aquifer.grid().x().centres(),

@@ -46,7 +46,7 @@ public final class RunReport {
     private final RunMap map;
     private final Optional<WhatIf> whatIf;
 
-    private RunReport(FinishedRun run, List<HeadGrid> grids, Optional<WhatIf> whatIf) {
+    private RunReport(FinishedRun run, List<RunMap.Heads> grids, Optional<WhatIf> whatIf) {
         this.run = run;
         this.description = run.description();
         this.map = new RunMap(run, grids);
@@ -60,7 +60,9 @@ public final class RunReport {
      * @return what the report says; the start, the report dates and the end are its dates
      */
     public static ReportContent of(FinishedRun run) {
-        return new RunReport(run, run.recording().grids(), Optional.empty()).content();
+        List<RunMap.Heads> grids =
+                run.recording().grids().stream().map(RunMap.Heads::of).toList();
+        return new RunReport(run, grids, Optional.empty()).content();
     }
 
     /**
@@ -72,11 +74,11 @@ public final class RunReport {
      * @throws IOException if a file of the folder cannot be read
      */
     public static ReportContent of(FinishedRun run, Path folder) throws IOException {
-        List<HeadGrid> grids = new ArrayList<>();
+        List<RunMap.Heads> grids = new ArrayList<>();
         try (HeadRecords records = new HeadRecords(folder)) {
             double[] days = records.days();
             for (int record = 0; record < days.length; record++) {
-                grids.add(new HeadGrid(days[record], records.head(record)));
+                grids.add(RunMap.Heads.of(new HeadGrid(days[record], records.head(record))));
             }
         }
         return new RunReport(run, grids, whatIf(run, folder)).content();
