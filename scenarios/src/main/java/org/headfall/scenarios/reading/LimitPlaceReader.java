@@ -103,7 +103,8 @@ final class LimitPlaceReader {
 
     private @Nullable At shapes(Section outer, DocumentNode node) {
         @Nullable Section section = Section.of(node, outer.nameOf("at"), inputs.problems());
-        @Nullable String key = section == null ? null : inputs.onlyOneOf(section, "place", "polygons", "lines");
+        @Nullable
+        String key = section == null ? null : inputs.onlyOneOf(section, outer.nameOf("at"), "polygons", "lines");
         if (section == null) {
             return null;
         }

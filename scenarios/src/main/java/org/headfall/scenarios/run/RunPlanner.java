@@ -10,7 +10,6 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
@@ -31,9 +30,7 @@ import org.headfall.scenarios.recording.Provenance;
 import org.headfall.scenarios.recording.ReportDate;
 import org.headfall.scenarios.recording.RunCalendar;
 import org.headfall.scenarios.recording.RunDescription;
-import org.headfall.scenarios.recording.Station;
 import org.headfall.scenarios.reference.CoordinateReference;
-import org.headfall.scenarios.scenario.BoreOperation;
 import org.headfall.scenarios.scenario.BoreSpecification;
 import org.headfall.scenarios.scenario.CaseSpecification;
 import org.headfall.scenarios.scenario.CoordinateSystem;
@@ -170,7 +167,7 @@ public final class RunPlanner {
                 model.problem().aquifer(),
                 model.problem().sealingBed(),
                 model.ground(),
-                stations(),
+                new StationPlanner(scenario, model).stations(),
                 scenario.output().reportDates().stream().map(this::reportDate).toList(),
                 scenario.measurements().stream().map(this::measurement).toList(),
                 assumptions());
@@ -227,70 +224,6 @@ public final class RunPlanner {
                 day,
                 column.headOfGauge(gauge.pressure(), gauge.level()),
                 String.format(Locale.ROOT, "gauge %.1f kPa at %.2f m", gauge.pressure(), gauge.level()));
-    }
-
-    private List<Station> stations() {
-        List<Station> stations = new ArrayList<>();
-        for (int i = 0; i < scenario.bores().size(); i++) {
-            stations.add(
-                    boreSite(scenario.bores().get(i), model.problem().bores().get(i)));
-        }
-        scenario.springs()
-                .forEach(spring -> stations.add(new Station.SpringSite(
-                        spring.name(),
-                        spring.position().x(),
-                        spring.position().y(),
-                        groundAt(spring.position().x(), spring.position().y()),
-                        spring.outlet(),
-                        spring.conductance())));
-        scenario.protectedPoints()
-                .forEach(point -> stations.add(new Station.ProtectedPoint(
-                        point.name(),
-                        point.position().x(),
-                        point.position().y(),
-                        groundAt(point.position().x(), point.position().y()),
-                        OptionalDouble.empty())));
-        return stations;
-    }
-
-    private Station boreSite(BoreSpecification bore, Bore assembled) {
-        double x = bore.position().x();
-        double y = bore.position().y();
-        return new Station.BoreSite(
-                bore.name(),
-                x,
-                y,
-                bore.levels().ground().orElse(groundAt(x, y)),
-                bore.levels().outlet(),
-                bore.levels().pumpIntake(),
-                bore.levels().pumpingFloor(),
-                model.problem().aquifer().top()[cell(x, y)],
-                bore.screenRadius(),
-                assembled.wellLoss(),
-                bore.completion().temperature().map(given -> assembled.column()),
-                bore.holder(),
-                bore.group() == BoreSpecification.Group.PROPOSED,
-                use(bore),
-                OperationWords.of(bore));
-    }
-
-    private static Station.BoreSite.Use use(BoreSpecification bore) {
-        if (has(bore, BoreOperation.Pumped.class) || has(bore, BoreOperation.PumpedByCurve.class)) {
-            return Station.BoreSite.Use.PUMPED;
-        }
-        return has(bore, BoreOperation.FreeFlow.class) ? Station.BoreSite.Use.FREE_FLOWING : Station.BoreSite.Use.IDLE;
-    }
-
-    private static boolean has(BoreSpecification bore, Class<? extends BoreOperation> operation) {
-        return bore.phases().stream().anyMatch(phase -> operation.isInstance(phase.operation()));
-    }
-
-    private int cell(double x, double y) {
-        return model.problem().aquifer().grid().locate(x, y);
-    }
-
-    private double groundAt(double x, double y) {
-        return model.ground()[cell(x, y)];
     }
 
     private StartHeads start() {
