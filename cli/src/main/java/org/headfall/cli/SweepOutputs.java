@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Path;
 import org.headfall.scenarios.results.ResultsFolder;
 import org.headfall.scenarios.sweep.document.SweepDocument;
+import org.headfall.scenarios.sweep.page.SweepPageWriter;
 import org.headfall.scenarios.sweep.results.SweepCsv;
 import org.headfall.scenarios.sweep.results.SweepTable;
 import org.headfall.scenarios.sweep.store.StoreException;
@@ -17,7 +18,9 @@ final class SweepOutputs {
     static SweepTable write(SweepDocument document, Path storeFile, Path folder) throws IOException {
         try (SweepStore store = SweepStore.read(storeFile)) {
             SweepCsv.write(folder.resolve("sweep.csv"), document, store);
-            return SweepTable.read(document, store);
+            SweepTable table = SweepTable.read(document, store);
+            SweepPageWriter.write(table, ProgramVersion.text(), folder.resolve("sweep.html"));
+            return table;
         } catch (StoreException e) {
             throw e;
         } catch (IOException e) {

@@ -22,7 +22,7 @@ public record Inlined(String text, String hash) {
     private static final Pattern SOURCE_MAP = Pattern.compile("(?m)^//# sourceMappingURL=.*$");
 
     /** Joins resources of the class path, in order, into one text. */
-    static Inlined ofResources(List<String> paths) {
+    public static Inlined ofResources(List<String> paths) {
         String text = paths.stream().map(Inlined::read).collect(Collectors.joining("\n"));
         String plain = SOURCE_MAP.matcher(text).replaceAll("").replace("\r\n", "\n");
         return new Inlined(plain, hashOf(plain));

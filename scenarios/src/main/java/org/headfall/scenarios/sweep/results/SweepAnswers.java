@@ -79,13 +79,13 @@ public final class SweepAnswers {
         for (KeptFigure figure : table.sweep().figures()) {
             if (figure instanceof LimitFigure limit && limit.aspect() == LimitFigure.Aspect.MARGIN) {
                 double[] margins = table.figure(figure.name());
-                String what = limit.limit() + " at " + limit.place() + " is crossed";
+                String what = "Limit \"" + limit.limit() + "\" crossed at " + limit.place();
                 add(likelihoods, what, place -> !Double.isNaN(margins[place]), place -> margins[place] < 0);
             }
         }
         for (Threshold threshold : table.sweep().questions().thresholds()) {
             double[] values = table.figure(threshold.figure());
-            String what = threshold.figure() + (threshold.above() ? " is above " : " is below ") + threshold.bound();
+            String what = threshold.figure() + (threshold.above() ? " above " : " below ") + bound(threshold);
             double sign = threshold.above() ? 1 : -1;
             add(
                     likelihoods,
@@ -94,6 +94,17 @@ public final class SweepAnswers {
                     place -> sign * (values[place] - threshold.bound()) > 0);
         }
         return likelihoods;
+    }
+
+    private String bound(Threshold threshold) {
+        String unit = table.sweep().figures().stream()
+                .filter(figure -> figure.name().equals(threshold.figure()))
+                .map(KeptFigure::unit)
+                .findFirst()
+                .orElse("");
+        double bound = threshold.bound();
+        String number = bound == Math.rint(bound) ? Long.toString((long) bound) : Double.toString(bound);
+        return unit.isEmpty() ? number : number + " " + unit;
     }
 
     private void add(List<Likelihood> likelihoods, String what, IntPredicate known, IntPredicate happens) {

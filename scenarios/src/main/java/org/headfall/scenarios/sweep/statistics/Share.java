@@ -43,9 +43,12 @@ public record Share(int count, int of) {
         return DEVIATIONS / (1 + spread) * Math.sqrt(value() * (1 - value()) / of + spread / (4 * of));
     }
 
-    /** The word for it in the style of the IPCC's likelihood scale (Mastrandrea and others 2010). */
+    /**
+     * The word for it in the style of the IPCC's likelihood scale (Mastrandrea and others 2010). Taken at the centre of the
+     * interval, not at the share itself, so that few runs that agree do not make anything virtually certain.
+     */
     public String words() {
-        double p = value();
+        double p = centre();
         if (Double.isNaN(p)) {
             return "unknown";
         }

@@ -81,6 +81,13 @@ class StatisticsTest {
         assertEquals(words, new Share(ofThousand, 1000).words());
     }
 
+    /** Thirty runs that all agree still leave a probability of one in ten that they would not. */
+    @Test
+    void doesNotCallFewRunsCertain() {
+        assertEquals("very likely", new Share(32, 32).words());
+        assertEquals("unknown", new Share(0, 0).words());
+    }
+
     @Test
     void ranksWithoutTheRunsThatHaveNoFigure() {
         double[] x = {1, 2, 3, 4, 5};

@@ -1,0 +1,33 @@
+package org.headfall.scenarios.sweep.page;
+
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.util.Locale;
+
+/** Numbers for readers. */
+final class Numbers {
+
+    private static final MathContext DIGITS = new MathContext(4);
+    private static final double LARGE = 1e6;
+    private static final double SMALL = 1e-4;
+
+    private Numbers() {}
+
+    /** Four digits; a dash for none. */
+    static String words(double value) {
+        if (!Double.isFinite(value)) {
+            return "–";
+        }
+        double size = Math.abs(value);
+        if (size != 0 && (size >= LARGE || size < SMALL)) {
+            return String.format(Locale.ROOT, "%.3g", value);
+        }
+        BigDecimal rounded = new BigDecimal(value).round(DIGITS).stripTrailingZeros();
+        return rounded.scale() < 0 ? rounded.setScale(0).toPlainString() : rounded.toPlainString();
+    }
+
+    /** A place in a picture. */
+    static String place(double value) {
+        return String.format(Locale.ROOT, "%.1f", value);
+    }
+}
