@@ -17,10 +17,10 @@ final class CaseComparisons {
     private final Map<String, Simulated> cases;
 
     /**
-     * Comparisons of a run with other cases.
+     * Comparisons of a run with cases.
      *
      * @param limits limits of the run
-     * @param cases the other cases by their names
+     * @param cases the cases by their names
      */
     CaseComparisons(List<Limit> limits, Map<String, Simulated> cases) {
         this.limits = limits;

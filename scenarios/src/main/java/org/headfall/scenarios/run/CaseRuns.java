@@ -86,10 +86,10 @@ public final class CaseRuns {
         Map<String, FinishedRun> finished = new LinkedHashMap<>();
         for (Map.Entry<String, ScenarioRun> run : runs.entrySet()) {
             String name = run.getKey();
-            Map<String, Simulated> others = new HashMap<>(simulated);
-            Simulated done = Objects.requireNonNull(others.remove(name));
             ResultsFolder inner = Objects.requireNonNull(folders.get(name));
-            finished.put(name, run.getValue().finish(inner, done, others));
+            Simulated done = Objects.requireNonNull(simulated.get(name));
+            // beside itself a case shows no effect, which is what its limits should say
+            finished.put(name, run.getValue().finish(inner, done, simulated));
             inner.complete();
         }
         return finished;

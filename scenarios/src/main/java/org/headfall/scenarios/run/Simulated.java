@@ -59,7 +59,7 @@ record Simulated(
     /**
      * Judges the limits.
      *
-     * @param cases other cases of the same document by their names
+     * @param cases cases of the same document by their names; none if it has none
      * @return the outcome of each limit, with its shares
      */
     List<LimitResult> limits(Map<String, Simulated> cases) {
