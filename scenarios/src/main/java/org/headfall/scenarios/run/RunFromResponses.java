@@ -22,6 +22,7 @@ import org.headfall.scenarios.limits.LimitPlace;
 import org.headfall.scenarios.limits.LimitResult;
 import org.headfall.scenarios.limits.MapSeries;
 import org.headfall.scenarios.limits.RunSeries;
+import org.headfall.scenarios.recording.PointHeads;
 import org.headfall.scenarios.recording.RecordPlan;
 import org.headfall.scenarios.recording.Recording;
 import org.headfall.scenarios.recording.RunDescription;
@@ -38,6 +39,7 @@ import org.headfall.scenarios.results.SummaryFile;
 import org.headfall.scenarios.results.Tables;
 import org.headfall.scenarios.results.WrittenFiles;
 import org.headfall.solver.flow.FlowProblem;
+import org.headfall.solver.nearfield.ObservedHead;
 import org.headfall.solver.response.StationResponses;
 import org.headfall.solver.response.SuperposedRun;
 import org.headfall.solver.response.SuperposedState;
@@ -65,7 +67,7 @@ public final class RunFromResponses {
 
     private final long started = System.nanoTime();
     private final RunPlan plan;
-    private final Path folder;
+    private final String source;
     private final ResponseKey key;
     private final StationResponses responses;
     private final Optional<SuperposedRun> run;
@@ -80,12 +82,27 @@ public final class RunFromResponses {
      *     that differs
      */
     public RunFromResponses(RunPlan plan, Path folder) throws ResultsException {
+        this(plan, ResponsesReader.readMatching(folder, keyOf(plan)), folder.toString());
+    }
+
+    /**
+     * Answers a run from responses in memory.
+     *
+     * @param plan the run
+     * @param stored the responses
+     * @param source where they come from, in words
+     * @throws IllegalArgumentException if they do not hold for this run; the message names all that differs
+     */
+    public RunFromResponses(RunPlan plan, StoredResponses stored, String source) {
         this.plan = plan;
-        this.folder = folder;
-        Optional<double[]> given = plan.start().given();
-        key = ResponseKey.of(plan.description(), plan.problem(), given);
-        StoredResponses stored = ResponsesReader.readMatching(folder, key);
-        responses = stored.forProblem(plan.problem(), given);
+        this.source = source;
+        key = keyOf(plan);
+        List<String> differences = key.differencesTo(stored.key());
+        if (!differences.isEmpty()) {
+            throw new IllegalArgumentException(
+                    "the unit responses do not hold for this run, which differs in: " + String.join("; ", differences));
+        }
+        responses = stored.forProblem(plan.problem(), plan.start().given());
         Optional<SuperposedRun> answered = Optional.empty();
         String why;
         Optional<Limit> beyond = plan.limits().stream()
@@ -166,6 +183,44 @@ public final class RunFromResponses {
     /** The answer, by which a changed one can be judged; absent if the run is to be simulated. */
     public Optional<SuperposedRun> answer() {
         return run;
+    }
+
+    /**
+     * The answer in memory.
+     *
+     * @return the finished run, without grids and water balance
+     * @throws IllegalStateException if it is to be simulated
+     */
+    public FinishedRun finished() {
+        if (!reason.isEmpty()) {
+            throw new IllegalStateException(reason);
+        }
+        return finished(run.orElseThrow());
+    }
+
+    /**
+     * Computes responses from which this and other runs on the same aquifer and grid can be answered.
+     *
+     * @param plan a run
+     * @return its responses
+     */
+    public static StoredResponses responsesOf(RunPlan plan) {
+        Optional<double[]> given = plan.start().given();
+        List<ObservedHead> points = PointHeads.of(plan.description());
+        double end = plan.description().endDay();
+        StationResponses computed = given.isPresent()
+                ? StationResponses.fromGiven(
+                        plan.problem(),
+                        points,
+                        given.get(),
+                        end,
+                        plan.settings().threads())
+                : StationResponses.fromSteady(plan.problem(), points, end, plan.settings());
+        return StoredResponses.of(keyOf(plan), computed);
+    }
+
+    private static ResponseKey keyOf(RunPlan plan) {
+        return ResponseKey.of(plan.description(), plan.problem(), plan.start().given());
     }
 
     private FinishedRun finished(SuperposedRun answered) {
@@ -250,7 +305,7 @@ public final class RunFromResponses {
                 METHOD,
                 Optional.empty(),
                 Optional.empty(),
-                Optional.of(new AnsweredFrom(folder.toString(), key.aquiferKey(), answered.estimatedError())),
+                Optional.of(new AnsweredFrom(source, key.aquiferKey(), answered.estimatedError())),
                 seconds,
                 PeakMemory.bytes(),
                 Runtime.getRuntime().availableProcessors());

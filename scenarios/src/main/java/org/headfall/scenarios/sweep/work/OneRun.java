@@ -5,7 +5,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.headfall.scenarios.problem.InputException;
+import org.headfall.scenarios.responses.StoredResponses;
 import org.headfall.scenarios.results.FinishedRun;
+import org.headfall.scenarios.run.RunFromResponses;
 import org.headfall.scenarios.run.RunPlan;
 import org.headfall.scenarios.run.RunPlanner;
 import org.headfall.scenarios.run.RunWithoutFiles;
@@ -22,14 +24,18 @@ final class OneRun {
     /** Reason of a run after which the sweep ends, for the process is not sound any more. */
     static final String OUT_OF_MEMORY = "not enough memory";
 
+    private static final String SIMULATED = "simulated";
+    private static final String SUPERPOSED = "unit responses";
     private static final double NANOSECONDS = 1e-9;
 
     private final BaseScenario base;
     private final List<KeptFigure> figures;
     private final boolean interference;
+    private final SharedResponses responses;
     private final String program;
 
-    OneRun(SweepDocument sweep, String program) {
+    OneRun(SweepDocument sweep, SharedResponses responses, String program) {
+        this.responses = responses;
         base = sweep.base();
         figures = sweep.figures();
         interference = figures.stream().anyMatch(KeptFigure::needsInterference);
@@ -40,8 +46,13 @@ final class OneRun {
     RunOutcome outcome(int number, Map<Variable, Input> inputs) {
         long started = System.nanoTime();
         try {
-            double[] values = figures(inputs);
-            return new RunOutcome(number, values, "", "simulated", seconds(started));
+            RunPlan plan = RunPlanner.plan(base.read(base.with(inputs)), program, 1);
+            Optional<FinishedRun> superposed = superposed(inputs, plan);
+            FinishedRun run = superposed.orElseGet(() -> RunWithoutFiles.of(plan, interference));
+            double[] values =
+                    figures.stream().mapToDouble(figure -> figure.valueIn(run)).toArray();
+            return new RunOutcome(
+                    number, values, "", superposed.isPresent() ? SUPERPOSED : SIMULATED, seconds(started));
         } catch (OutOfMemoryError tooLarge) {
             return failed(number, OUT_OF_MEMORY, started);
         } catch (InputException invalid) {
@@ -51,10 +62,14 @@ final class OneRun {
         }
     }
 
-    private double[] figures(Map<Variable, Input> inputs) throws InputException, IOException {
-        RunPlan plan = RunPlanner.plan(base.read(base.with(inputs)), program, 1);
-        FinishedRun run = RunWithoutFiles.of(plan, interference);
-        return figures.stream().mapToDouble(figure -> figure.valueIn(run)).toArray();
+    /** The answer from unit responses, if the run shares some and their accuracy is enough for it. */
+    private Optional<FinishedRun> superposed(Map<Variable, Input> inputs, RunPlan plan) {
+        Optional<StoredResponses> stored = responses.forRun(inputs, plan);
+        if (stored.isEmpty()) {
+            return Optional.empty();
+        }
+        RunFromResponses answer = new RunFromResponses(plan, stored.get(), "this sweep");
+        return answer.reasonToSimulate().isPresent() ? Optional.empty() : Optional.of(answer.finished());
     }
 
     private static RunOutcome failed(int number, String reason, long started) {

@@ -126,10 +126,19 @@ public final class Sweep {
         if (threads < Math.min(settings.threads(), before.planned())) {
             say(log, "more threads would not fit into the memory that is allowed");
         }
-        List<Integer> numbers = store.planned();
+        SharedResponses responses = SharedResponses.of(sweep, runs, threads);
+        if (responses.shared() > 0) {
+            say(
+                    log,
+                    responses.shared() + " of " + runs.size()
+                            + " runs differ from others in rates alone and are answered"
+                            + " from unit responses, where these are exact enough");
+        }
+        List<Integer> numbers = responses.inOrderOfWork(store.planned());
+        OneRun one = new OneRun(sweep, responses, program);
         ExecutorService pool = Executors.newFixedThreadPool(threads, Sweep::daemon);
         try (StoreWriter writer = new StoreWriter(store, program)) {
-            drive(numbers, new ExecutorCompletionService<>(pool), threads, writer, log, before);
+            drive(numbers, one, new ExecutorCompletionService<>(pool), threads, writer, log, before);
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
             throw new IOException(storeFile() + ": interrupted; give the same command again to go on", e);
@@ -146,13 +155,13 @@ public final class Sweep {
 
     private void drive(
             List<Integer> numbers,
+            OneRun one,
             ExecutorCompletionService<RunOutcome> pool,
             int threads,
             StoreWriter writer,
             SweepLog log,
             Counts before)
             throws IOException, InterruptedException {
-        OneRun one = new OneRun(sweep, program);
         int next = 0;
         int under = 0;
         int doneBefore = before.all() - before.planned();

@@ -105,6 +105,29 @@ class SweepTest {
         }
     }
 
+    /** The same rates simulated one by one; 5 mm is what answers from unit responses promise. */
+    @Test
+    void answersRunsThatDifferInRatesAloneAsSimulationsDo() throws InputException, IOException {
+        String rates = SweepFolder.SIX_RUNS
+                .replace("values: [10 L/s, 20 L/s]", "range: {from: 5 L/s, to: 25 L/s, step: 5 L/s}")
+                .replace("values: [100 m2/d, 200 m2/d, 400 m2/d]", "values: [100 m2/d, 300 m2/d]");
+        folder.run(rates, SweepFolder.settings(2));
+        assertTrue(rows(folder.store()).stream().allMatch(row -> row.way().equals("simulated")));
+        List<StoredRun> simulated = rows(folder.store());
+        Files.delete(folder.store());
+        String answered = rates.replace("  - {figure: balance error}\n", "");
+        folder.run(answered, SweepFolder.settings(2));
+        List<StoredRun> superposed = rows(folder.store());
+        for (int i = 0; i < 10; i++) {
+            StoredRun run = superposed.get(i);
+            assertEquals("unit responses", run.way());
+            assertEquals(simulated.get(i).inputs(), run.inputs());
+            // loss; then the margin of the limit, which the balance error stands before in the other sweep
+            assertEquals(simulated.get(i).figures()[0], run.figures()[0], 0.005);
+            assertEquals(simulated.get(i).figures()[2], run.figures()[1], 0.005);
+        }
+    }
+
     @Test
     void makesNothingTwice() throws InputException, IOException {
         folder.run(SweepFolder.SIX_RUNS, SweepFolder.settings(1));

@@ -1,0 +1,114 @@
+package org.headfall.scenarios.sweep.work;
+
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.FutureTask;
+import java.util.stream.Collectors;
+import org.headfall.scenarios.responses.StoredResponses;
+import org.headfall.scenarios.run.RunFromResponses;
+import org.headfall.scenarios.run.RunPlan;
+import org.headfall.scenarios.sweep.document.Input;
+import org.headfall.scenarios.sweep.document.RunList;
+import org.headfall.scenarios.sweep.document.SweepDocument;
+import org.headfall.scenarios.sweep.document.Variable;
+import org.headfall.scenarios.sweep.figures.KeptFigure;
+
+/**
+ * Unit responses for runs that differ in nothing but rates of bores. Which runs share them follows from the sweep document
+ * alone, never from what happens to be computed already, so that a run gets the same figures in any order and any part.
+ */
+final class SharedResponses {
+
+    /** Fewer runs are simulated: responses take about as long as a run or two. */
+    private static final int LEAST_RUNS = 4;
+
+    private final RunList runs;
+    private final List<Variable> others;
+    private final Map<String, Integer> groups = new HashMap<>();
+    private final Map<String, FutureTask<StoredResponses>> kept;
+
+    private SharedResponses(SweepDocument sweep, RunList runs, int threads) {
+        this.runs = runs;
+        others =
+                sweep.variables().stream().filter(variable -> !isRate(variable)).toList();
+        boolean any = others.size() < sweep.variables().size()
+                && sweep.figures().stream().noneMatch(KeptFigure::needsBalance);
+        if (any) {
+            runs.forEach(inputs -> groups.merge(group(inputs), 1, Integer::sum));
+        }
+        int most = 2 * threads + 2;
+        kept = new LinkedHashMap<>(most, 0.75f, true) {
+            private static final long serialVersionUID = 1L;
+
+            @Override
+            protected boolean removeEldestEntry(Map.Entry<String, FutureTask<StoredResponses>> eldest) {
+                return size() > most;
+            }
+        };
+    }
+
+    static SharedResponses of(SweepDocument sweep, RunList runs, int threads) {
+        return new SharedResponses(sweep, runs, threads);
+    }
+
+    private static boolean isRate(Variable variable) {
+        return variable.keys().stream()
+                .allMatch(key -> key.text().startsWith("bores.") && key.text().endsWith(".rate"));
+    }
+
+    private String group(Map<Variable, Input> inputs) {
+        return others.stream().map(variable -> inputs.get(variable).text()).collect(Collectors.joining("\n"));
+    }
+
+    private boolean isShared(String group) {
+        return groups.getOrDefault(group, 0) >= LEAST_RUNS;
+    }
+
+    /** How many runs of the whole sweep are answered this way if their accuracy allows. */
+    int shared() {
+        return groups.values().stream()
+                .filter(size -> size >= LEAST_RUNS)
+                .mapToInt(Integer::intValue)
+                .sum();
+    }
+
+    /** Runs that share responses one after the other. */
+    List<Integer> inOrderOfWork(List<Integer> numbers) {
+        if (shared() == 0) {
+            return numbers;
+        }
+        return numbers.stream()
+                .sorted(Comparator.comparing((Integer number) -> group(runs.get(number - 1)))
+                        .thenComparing(Comparator.naturalOrder()))
+                .toList();
+    }
+
+    /** Responses for a run, if it shares them; computed by the first that asks, awaited by the others. */
+    Optional<StoredResponses> forRun(Map<Variable, Input> inputs, RunPlan plan) {
+        String group = groups.isEmpty() ? "" : group(inputs);
+        if (!isShared(group)) {
+            return Optional.empty();
+        }
+        FutureTask<StoredResponses> task;
+        synchronized (kept) {
+            task = kept.computeIfAbsent(group, missing -> new FutureTask<>(() -> RunFromResponses.responsesOf(plan)));
+        }
+        task.run();
+        try {
+            return Optional.of(task.get());
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            throw new IllegalStateException("interrupted while responses were computed", e);
+        } catch (ExecutionException e) {
+            if (e.getCause() instanceof Error fatal) {
+                throw fatal;
+            }
+            throw new IllegalStateException(String.valueOf(e.getCause()), e.getCause());
+        }
+    }
+}
