@@ -70,9 +70,13 @@ public final class CoordinateReference {
      *     that we can describe
      */
     public static CoordinateReference ofEpsg(int code) {
+        String parameters = ReferenceDefinitions.bundled()
+                .ofCode(Integer.toString(code))
+                .orElseThrow(() -> unknown(code))
+                .parameters();
         CoordinateReferenceSystem system;
         try {
-            system = new CRSFactory().createFromName("EPSG:" + code);
+            system = new CRSFactory().createFromParameters("EPSG:" + code, parameters);
         } catch (Proj4jException | IllegalStateException e) {
             throw unknown(code).causedBy(e);
         }
