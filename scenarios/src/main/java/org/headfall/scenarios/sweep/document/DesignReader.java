@@ -3,7 +3,6 @@ package org.headfall.scenarios.sweep.document;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Optional;
 import java.util.TreeMap;
 import org.headfall.scenarios.document.Section;
 import org.headfall.scenarios.document.ValueReader;
@@ -18,19 +17,23 @@ final class DesignReader {
     /** More runs than anybody waits for; a slip of the finger is told before it fills a disk. */
     static final long MOST_RUNS = 1_000_000;
 
-    private static final String SOBOL_INDICES = "sobol indices";
-    private static final String FULL_FACTORIAL = "full factorial";
+    /** How runs are chosen. */
+    private enum Way {
+        FULL_FACTORIAL,
+        LATIN_HYPERCUBE,
+        SOBOL_SEQUENCE,
+        SOBOL_INDICES
+    }
 
-    /** Each word with its way of sampling; none for all combinations. */
-    private static final Map<String, Optional<Sampling>> WORDS = new TreeMap<>(Map.of(
-            FULL_FACTORIAL,
-            Optional.empty(),
+    private static final Map<String, Way> WORDS = new TreeMap<>(Map.of(
+            "full factorial",
+            Way.FULL_FACTORIAL,
             "latin hypercube",
-            Optional.of(Sampling.LATIN_HYPERCUBE),
+            Way.LATIN_HYPERCUBE,
             "sobol sequence",
-            Optional.of(Sampling.SOBOL_SEQUENCE),
-            SOBOL_INDICES,
-            Optional.of(Sampling.SOBOL_SEQUENCE)));
+            Way.SOBOL_SEQUENCE,
+            "sobol indices",
+            Way.SOBOL_INDICES));
 
     private final Section document;
     private final List<Variable> variables;
@@ -43,15 +46,15 @@ final class DesignReader {
     /** The design, or null after a problem has been reported. */
     @Nullable
     Design read() {
-        @Nullable Optional<Sampling> sampling = document.choice("design", WORDS);
-        if (sampling == null) {
+        @Nullable Way way = document.choice("design", WORDS);
+        if (way == null) {
             // Asked for all the same, or they would be reported as unknown keys.
             document.has("samples");
             document.has("seed");
             document.has("for_each_of");
             return null;
         }
-        Design design = sampling.isEmpty() ? fullFactorial() : sampled(sampling.get());
+        @Nullable Design design = way == Way.FULL_FACTORIAL ? fullFactorial() : sampled(way);
         if (design != null) {
             check(design);
         }
@@ -81,7 +84,7 @@ final class DesignReader {
         return new Design.FullFactorial();
     }
 
-    private @Nullable Design sampled(Sampling sampling) {
+    private @Nullable Design sampled(Way way) {
         @Nullable Long samples = Entries.whole(document, "samples", 1, MOST_RUNS);
         @Nullable
         Long seed = document.has("seed")
@@ -100,14 +103,18 @@ final class DesignReader {
         if (samples == null || seed == null) {
             return null;
         }
-        boolean indices = SOBOL_INDICES.equals(document.text("design"));
+        boolean indices = way == Way.SOBOL_INDICES;
         if (indices && !forEachOf.isEmpty()) {
             document.refuse(
                     "for_each_of", Finding.of(ProblemKind.CONFLICTING_KEYS, "design: sobol indices", "another design"));
         }
         return indices
                 ? new Design.ForSobolIndices(samples.intValue(), seed)
-                : new Design.Sampled(sampling, samples.intValue(), seed, forEachOf);
+                : new Design.Sampled(
+                        way == Way.LATIN_HYPERCUBE ? Sampling.LATIN_HYPERCUBE : Sampling.SOBOL_SEQUENCE,
+                        samples.intValue(),
+                        seed,
+                        forEachOf);
     }
 
     private void check(Design design) {

@@ -129,8 +129,10 @@ final class VariationReader {
             if (parameters == null) {
                 return null;
             }
-            boolean cut = given.has("at_least") | given.has("at_most");
-            return new Variation.Drawn(cut ? cut(given, parameters) : parameters.distribution(), parameters.unit());
+            boolean cutBelow = given.has("at_least");
+            boolean cutAbove = given.has("at_most");
+            return new Variation.Drawn(
+                    cutBelow || cutAbove ? cut(given, parameters) : parameters.distribution(), parameters.unit());
         } catch (IllegalArgumentException wrong) {
             refuse(given, Finding.of(ProblemKind.OUT_OF_RANGE, way, String.valueOf(wrong.getMessage())));
             return null;

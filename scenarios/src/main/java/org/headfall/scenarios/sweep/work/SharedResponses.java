@@ -5,6 +5,7 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.FutureTask;
@@ -62,7 +63,9 @@ final class SharedResponses {
     }
 
     private String group(Map<Variable, Input> inputs) {
-        return others.stream().map(variable -> inputs.get(variable).text()).collect(Collectors.joining("\n"));
+        return others.stream()
+                .map(variable -> Objects.requireNonNull(inputs.get(variable)).text())
+                .collect(Collectors.joining("\n"));
     }
 
     private boolean isShared(String group) {
