@@ -52,7 +52,7 @@ class StoppedRunTest {
                 text.replace("cell: 1 km", "cell: 200 m")
                         .replace("for: 5 yr", "for: 30 yr")
                         .replace("grids: yearly", "grids: monthly")
-                        .replace("head_tolerance: 1 cm", "head_tolerance: 1 mm"));
+                        .replace("head_tolerance: 1 cm", "head_tolerance: 0.01 mm"));
         results = folder.resolve("results").resolve("scenario");
         part = results.resolveSibling("scenario.part");
         growing = part.resolve("heads.nc.part");
