@@ -11,7 +11,7 @@ import org.headfall.scenarios.sweep.document.BaseScenario;
  */
 record Workload(long memoryOfRun) {
 
-    /** Measured on grids of 400 to 65,536 cells: matrices, multigrid, sealing bed and fields of a run (bytes a cell). */
+    /** Rough, for matrices, multigrid, sealing bed and fields: a million cells took 726 MiB in a heap of 1 GiB (bytes a cell). */
     private static final long PER_CELL = 1_200;
 
     private static final long PER_STATION_DAY = 40;
