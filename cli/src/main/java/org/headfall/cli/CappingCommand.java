@@ -49,7 +49,8 @@ final class CappingCommand implements Callable<Integer> {
         if (bores.isEmpty()) {
             out.println("No bore flows by itself on the first day.");
         } else {
-            out.println("Shut first, by the head that springs gain for the water saved:");
+            out.println("Shut first, by the head that springs gain for the water saved, with the rates of the");
+            out.println("document as it is now:");
         }
         for (ShutBore bore : bores) {
             out.printf(

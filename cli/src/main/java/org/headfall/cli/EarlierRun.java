@@ -41,12 +41,12 @@ final class EarlierRun {
     RunFromResponses answers(RunPlan plan) throws ResultsException {
         Path folder = responses == null ? argument.resultsFolder() : responses;
         RunFromResponses answers = new RunFromResponses(plan, folder);
-        if (answers.reasonToSimulate().isPresent()) {
+        if (answers.inexact().isPresent()) {
             throw new ResultsException(
                     ResultsException.Kind.OF_ANOTHER_AQUIFER,
                     folder,
                     "unit responses cannot answer this run exactly enough: "
-                            + answers.reasonToSimulate().get());
+                            + answers.inexact().get());
         }
         return answers;
     }

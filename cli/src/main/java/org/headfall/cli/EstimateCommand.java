@@ -23,6 +23,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
 
 /** Answers a scenario with other rates from the unit responses of a run on the same aquifer and grid. */
@@ -90,7 +91,13 @@ final class EstimateCommand implements Callable<Integer> {
                 reading, ProgramVersion.text(), Runtime.getRuntime().availableProcessors());
         Path results = argument.resultsFolder();
         Path target = output == null ? results.resolveSibling(results.getFileName() + "-estimate") : output;
-        RunFromResponses estimate = new RunFromResponses(plan, responses == null ? results : responses);
+        Path earlier = responses == null ? results : responses;
+        if (target.toAbsolutePath().normalize().equals(earlier.toAbsolutePath().normalize())) {
+            throw new ParameterException(
+                    spec.commandLine(),
+                    "--output must not be the folder of the run that is answered from, found " + target);
+        }
+        RunFromResponses estimate = new RunFromResponses(plan, earlier);
         RunAnswer answer = RunAnswer.of(run(reading, plan, estimate, target), target, estimate.reasonToSimulate());
         show(answer);
         boolean fails = failOnLimit && answer.verdict() == Verdict.CROSSED;

@@ -57,6 +57,10 @@ public final class Headfall implements Runnable {
         PrintWriter err = new PrintWriter(new OutputStreamWriter(System.err, StandardCharsets.UTF_8), true);
         int code = execute(terminal, out, err, arguments);
         out.flush();
+        if (System.out.checkError() && code == ExitCode.DONE.code()) {
+            err.println("headfall: the answer could not be written to the standard output");
+            code = ExitCode.INPUT.code();
+        }
         err.flush();
         System.exit(code);
     }

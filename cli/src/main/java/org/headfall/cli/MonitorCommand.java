@@ -46,6 +46,9 @@ final class MonitorCommand implements Callable<Integer> {
         if (warnings.isEmpty()) {
             out.println("The scenario has no limit at a bore, spring or protected point.");
         }
+        if (!warnings.isEmpty()) {
+            out.println("With the rates of the document as it is now:");
+        }
         for (Warning warning : warnings) {
             out.println(warning.limit() + ", " + warning.station() + ":");
             out.println("  " + sentence(warning, calendar));

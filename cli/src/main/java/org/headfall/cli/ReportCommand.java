@@ -1,11 +1,14 @@
 package org.headfall.cli;
 
 import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
 import org.headfall.scenarios.report.ReportWriter;
 import org.headfall.scenarios.report.RunReport;
+import org.headfall.scenarios.report.content.ReportContent;
 import org.headfall.scenarios.report.picture.ReportPictures;
 import org.headfall.scenarios.results.FinishedRun;
 import org.headfall.scenarios.results.ResultsFolder;
@@ -14,6 +17,7 @@ import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
@@ -51,18 +55,30 @@ final class ReportCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws IOException {
+        Path file = output == null ? results.resolve("report.html") : output;
+        requirePage(file);
         FinishedRun run = new ResultsReader().read(results);
         if (pictures != null) {
             return writePictures(run, pictures);
         }
-        Path file = output == null ? results.resolve("report.html") : output;
+        ReportContent content = RunReport.of(run, results);
         try {
-            ReportWriter.write(RunReport.of(run, results), file.toAbsolutePath());
+            ReportWriter.write(content, file.toAbsolutePath());
         } catch (IOException failure) {
             throw ResultsFolder.explained(failure, file);
         }
         spec.commandLine().getOut().println("Written: " + file);
         return ExitCode.DONE.code();
+    }
+
+    /** Only a page is replaced: a wrong name must not cost anybody a file, or a device. */
+    private void requirePage(Path file) {
+        boolean page = Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS)
+                && String.valueOf(file.getFileName()).endsWith(".html");
+        if (Files.exists(file, LinkOption.NOFOLLOW_LINKS) && !page) {
+            throw new ParameterException(
+                    spec.commandLine(), "--output must be a new file or an .html file to replace, found " + file);
+        }
     }
 
     private int writePictures(FinishedRun run, Path folder) throws IOException {

@@ -92,4 +92,42 @@ class RerunCommandTest {
         assertEquals(1, headfall("rerun", results.toString(), "--quiet"));
         assertTrue(err.toString().contains("leaves its folder"), err::toString);
     }
+
+    @Test
+    void noCommandReplacesWhatItReadsFrom() {
+        assertEquals(
+                2,
+                headfall(
+                        "report",
+                        results.toString(),
+                        "--output",
+                        results.resolve("heads.nc").toString()));
+        assertEquals(2, headfall("report", results.toString(), "--output", folder.toString()));
+        assertEquals(
+                0,
+                headfall(
+                        "report",
+                        results.toString(),
+                        "--output",
+                        folder.resolve("page.html").toString()));
+        assertEquals(
+                0,
+                headfall(
+                        "report",
+                        results.toString(),
+                        "--output",
+                        folder.resolve("page.html").toString()));
+        assertTrue(Files.exists(results.resolve("responses.nc")));
+    }
+
+    @Test
+    void anEstimateDoesNotReplaceTheRunThatItIsAnsweredFrom() throws IOException {
+        Path document = folder.resolve("scenario.yaml");
+        Files.copy(copyOfDocument(), document);
+        String[] command = {"estimate", folder.toString(), "--output", results.toString(), "--overwrite"};
+        assertEquals(2, headfall(command), err::toString);
+        assertTrue(Files.exists(results.resolve("heads.nc")));
+        assertEquals(0, headfall("estimate", folder.toString()), err::toString);
+        assertTrue(out.toString().contains("Answered from             the unit responses"), out::toString);
+    }
 }

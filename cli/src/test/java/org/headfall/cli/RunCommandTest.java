@@ -147,7 +147,7 @@ class RunCommandTest {
     void failsOnACrossedLimitOnlyIfAsked() throws IOException {
         change("at_most: 20 m", "at_most: 0.5 m");
         assertEquals(0, headfall("run", folder.toString()));
-        assertTrue(out.toString().contains("The field does not hold: 1 of 1 limits is crossed."), out::toString);
+        assertTrue(out.toString().contains("The field does not hold: the one limit is crossed."), out::toString);
         assertTrue(out.toString().contains("  crossed: pool keeps its head, at pool, from 2026-"), out::toString);
         assertEquals(3, headfall("run", folder.toString(), "--fail-on-limit", "--overwrite"));
         assertEquals(3, headfall("run", folder.toString(), "--fail-on-limit", "--overwrite", "--quiet"));

@@ -68,7 +68,10 @@ public final class AnswerText {
             case HOLDS ->
                 "The field holds: " + (all == 1 ? "the one limit is kept." : "all " + all + " limits are kept.");
             case CROSSED ->
-                "The field does not hold: " + crossed + " of " + all + (crossed == 1 ? " limits is" : " limits are")
+                "The field does not hold: "
+                        + (all == 1
+                                ? "the one limit is"
+                                : crossed + " of " + all + (crossed == 1 ? " limits is" : " limits are"))
                         + " crossed.";
             case UNDECIDED -> "It is not sure that the field holds: " + hold + " of " + all + " limits are kept.";
         };

@@ -42,8 +42,7 @@ public final class CappingStudy {
      */
     public List<ShutBore> inOrder() {
         SuperposedRun asItIs = answers.answer()
-                .orElseThrow(() ->
-                        new IllegalStateException(answers.reasonToSimulate().orElse("")));
+                .orElseThrow(() -> new IllegalStateException(answers.inexact().orElse("")));
         List<ShutBore> bores = new ArrayList<>();
         for (int bore = 0; bore < plan.problem().bores().size(); bore++) {
             if (plan.problem().bores().get(bore).operationAt(0) instanceof Operation.FreeFlow) {

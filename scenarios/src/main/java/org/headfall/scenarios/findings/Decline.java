@@ -34,8 +34,8 @@ public record Decline(
      *
      * @param level the level (m above datum); absent if there is none
      * @param reachedDay first day of the run below it (d since the start); absent if the run stays above it
-     * @param yearsLeft years from the date until it is reached if the slope goes on; absent where it lies above already
-     *     or head does not fall
+     * @param yearsLeft years from the date until it is reached if the slope goes on; absent where it lies above already,
+     *     or where that would take more than a thousand years
      */
     public record Reached(OptionalDouble level, OptionalDouble reachedDay, OptionalDouble yearsLeft) {
 

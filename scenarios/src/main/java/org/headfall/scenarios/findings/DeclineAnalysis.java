@@ -14,6 +14,9 @@ import org.headfall.scenarios.recording.StationSeries;
 /** Finds the decline at every station from a recording. */
 public final class DeclineAnalysis {
 
+    /** A decline so slow that it would take longer is none: it would only be the error of the numbers. */
+    private static final double LONGEST_YEARS = 1000;
+
     private final RunDescription description;
     private final Recording recording;
 
@@ -78,7 +81,7 @@ public final class DeclineAnalysis {
         }
         double above = StationSeries.interpolate(days, values, day) - level.getAsDouble();
         OptionalDouble slope = fallOverFiveYears(days, values, day);
-        boolean falls = slope.isPresent() && slope.getAsDouble() > 0 && above > 0;
+        boolean falls = slope.isPresent() && above > 0 && slope.getAsDouble() * LONGEST_YEARS > above;
         return new Decline.Reached(
                 level,
                 Crossing.below(days, values, level.getAsDouble(), 0),

@@ -46,15 +46,15 @@ public final class WarningStudy {
         this.plan = plan;
         this.answers = answers;
         asItIs = answers.answer()
-                .orElseThrow(() ->
-                        new IllegalStateException(answers.reasonToSimulate().orElse("")));
+                .orElseThrow(() -> new IllegalStateException(answers.inexact().orElse("")));
     }
 
-    /** One warning for each limit at a bore, spring or protected point, in their order. */
+    /** One warning for each limit at a bore, spring or protected point that counts within the run, in their order. */
     public List<Warning> warnings() {
         List<Warning> warnings = new ArrayList<>();
         for (int limit = 0; limit < plan.limits().size(); limit++) {
-            if (plan.limits().get(limit).place() instanceof LimitPlace.AtStation) {
+            if (plan.limits().get(limit).place() instanceof LimitPlace.AtStation
+                    && !plan.limits().get(limit).period().afterTakingStops()) {
                 warnings.add(warning(limit));
             }
         }

@@ -1,9 +1,11 @@
 package org.headfall.scenarios.report;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import org.headfall.scenarios.doubts.Drift;
+import org.headfall.scenarios.doubts.ErrorBudget;
 import org.headfall.scenarios.findings.Confinement;
 import org.headfall.scenarios.report.content.Doubt;
 import org.headfall.scenarios.report.content.Provenance;
@@ -52,6 +54,10 @@ final class RunDoubts {
                     "only the part of the time steps is known. What the grid and far boundaries add was not"
                             + " determined; a run with --doubts finds it."));
         }
+        run.figures()
+                .errorBudget()
+                .flatMap(budget -> budget.lines().stream().max(Comparator.comparingDouble(ErrorBudget.Line::together)))
+                .ifPresent(line -> doubts.add(new Doubt("Numerical error", sentence(line))));
         doubts.add(new Doubt(
                 "Data",
                 "the error of the measurements and tests that the scenario rests on is in no figure of this report."));
@@ -66,6 +72,19 @@ final class RunDoubts {
                 drift.change(),
                 drift.station(),
                 run.description().calendar().at(drift.day()).toLocalDate());
+    }
+
+    private String sentence(ErrorBudget.Line line) {
+        return String.format(
+                Locale.ROOT,
+                "at most %.2f m of head, at %s on %s: %.3f m by time steps, %.3f m by the grid, %.3f m by the place of far"
+                        + " boundaries.",
+                line.together(),
+                line.station(),
+                run.description().calendar().at(line.day()).toLocalDate(),
+                line.time(),
+                line.grid().orElse(0),
+                line.boundary().orElse(0));
     }
 
     static Provenance provenance(FinishedRun run) {

@@ -53,7 +53,8 @@ public final class ResponsesReader {
             throw new ResultsException(
                     ResultsException.Kind.NOT_FINISHED,
                     folder,
-                    "holds no unit responses: " + ResponsesFile.NAME + " is missing; every finished run writes them");
+                    "holds no unit responses: " + ResponsesFile.NAME
+                            + " is missing; run the scenario first (headfall run)");
         }
         try (RecordedFile file = new RecordedFile(path)) {
             double[] times = file.doubles("response_time");

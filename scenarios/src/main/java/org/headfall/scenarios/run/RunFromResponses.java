@@ -15,7 +15,6 @@ import org.headfall.scenarios.findings.Confinement;
 import org.headfall.scenarios.findings.Findings;
 import org.headfall.scenarios.findings.InterferenceAnalysis;
 import org.headfall.scenarios.findings.InterferenceDrawdown;
-import org.headfall.scenarios.limits.Limit;
 import org.headfall.scenarios.limits.LimitEvaluation;
 import org.headfall.scenarios.limits.LimitEvidence;
 import org.headfall.scenarios.limits.LimitPlace;
@@ -105,13 +104,7 @@ public final class RunFromResponses {
         responses = stored.forProblem(plan.problem(), plan.start().given());
         Optional<SuperposedRun> answered = Optional.empty();
         String why;
-        Optional<Limit> beyond = plan.limits().stream()
-                .filter(limit -> !(limit.place() instanceof LimitPlace.AtStation)
-                        || limit.period().afterTakingStops())
-                .findFirst();
-        if (beyond.isPresent()) {
-            why = "limit '" + beyond.get().name() + "' holds on the map or after taking stops";
-        } else if (stored.horizon() < plan.description().endDay() * (1 - ROUNDING)) {
+        if (stored.horizon() < plan.description().endDay() * (1 - ROUNDING)) {
             why = "the unit responses reach day " + Math.round(stored.horizon()) + " only, the run day "
                     + Math.round(plan.description().endDay());
         } else {
@@ -131,7 +124,7 @@ public final class RunFromResponses {
             }
         }
         reason = why;
-        run = answered;
+        run = why.isEmpty() ? answered : Optional.empty();
     }
 
     /**
@@ -153,7 +146,27 @@ public final class RunFromResponses {
 
     /** Why the accuracy promised cannot be kept and the run is to be simulated; absent if it can. */
     public Optional<String> reasonToSimulate() {
+        return inexact().or(this::limitBeyond);
+    }
+
+    /** Why responses cannot give heads and discharges exactly enough; absent if they can. */
+    public Optional<String> inexact() {
         return reason.isEmpty() ? Optional.empty() : Optional.of(reason);
+    }
+
+    private Optional<String> limitBeyond() {
+        return plan.limits().stream()
+                .filter(limit -> !(limit.place() instanceof LimitPlace.AtStation)
+                        || limit.period().afterTakingStops())
+                .findFirst()
+                .map(limit -> "limit '" + limit.name() + "' is judged on the map or after taking has stopped");
+    }
+
+    private void requireAnswer() {
+        Optional<String> obstacle = reasonToSimulate();
+        if (obstacle.isPresent()) {
+            throw new IllegalStateException(obstacle.get());
+        }
     }
 
     /**
@@ -166,9 +179,7 @@ public final class RunFromResponses {
      * @throws IllegalStateException if it is to be simulated
      */
     public FinishedRun into(Path target, boolean overwrite) throws ResultsException {
-        if (!reason.isEmpty()) {
-            throw new IllegalStateException(reason);
-        }
+        requireAnswer();
         try (ResultsFolder results = ResultsFolder.open(target, overwrite, WrittenFiles.OF_A_RUN)) {
             FinishedRun finished = finished(run.orElseThrow());
             Tables.writeOfPlaces(results.file(""), finished);
@@ -180,7 +191,7 @@ public final class RunFromResponses {
         }
     }
 
-    /** The answer, by which a changed one can be judged; absent if the run is to be simulated. */
+    /** The answer, by which a changed one can be judged; absent if it is not exact enough. */
     public Optional<SuperposedRun> answer() {
         return run;
     }
@@ -192,9 +203,7 @@ public final class RunFromResponses {
      * @throws IllegalStateException if it is to be simulated
      */
     public FinishedRun finished() {
-        if (!reason.isEmpty()) {
-            throw new IllegalStateException(reason);
-        }
+        requireAnswer();
         return finished(run.orElseThrow());
     }
 

@@ -87,9 +87,11 @@ final class AnswerSentences {
                                     + Words.date(end) + "; of the others nothing sure can be said.");
         }
         LimitOutcome first = crossed.get(0);
-        String which = crossed.size() == 1
-                ? "One of " + Words.count(all, "limit", "limits") + " is crossed: "
-                : crossed.size() + " of " + all + " limits are crossed, first ";
+        String which = all == 1
+                ? "The limit that was set is crossed: "
+                : crossed.size() == 1
+                        ? "One of " + Words.count(all, "limit", "limits") + " is crossed: "
+                        : crossed.size() + " of " + all + " limits are crossed, first ";
         return Sentence.of(which + quoted(first) + ", at " + first.site() + ", from " + Words.date(crossing(first))
                         + ". There " + first.quantity() + " reaches ")
                 .and(Quantity.ofLimit(first.unit()), first.reached(), first.error())

@@ -74,9 +74,13 @@ public sealed interface Distribution {
      * @param deviationOfLog standard deviation of the natural logarithm
      */
     record Lognormal(double median, double deviationOfLog) implements Distribution {
+        /** A factor of 20,000 one deviation off: more is a slip of the finger. Common practice, no source. */
+        private static final double LARGEST_DEVIATION_OF_LOG = 10;
+
         /** Checks the parameters. */
         public Lognormal {
             require(median > 0 && deviationOfLog > 0, "median and deviation of a lognormal are more than zero");
+            require(deviationOfLog <= LARGEST_DEVIATION_OF_LOG, "the deviation of the logarithm is at most 10");
         }
 
         @Override
