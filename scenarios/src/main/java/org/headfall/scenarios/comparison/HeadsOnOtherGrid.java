@@ -1,7 +1,6 @@
 package org.headfall.scenarios.comparison;
 
 import java.util.Arrays;
-import org.headfall.solver.grid.Axis;
 import org.headfall.solver.grid.RectilinearGrid;
 
 /**
@@ -12,10 +11,14 @@ final class HeadsOnOtherGrid {
 
     private final RectilinearGrid from;
     private final RectilinearGrid to;
+    private final double[] fromX;
+    private final double[] fromY;
 
     HeadsOnOtherGrid(RectilinearGrid from, RectilinearGrid to) {
         this.from = from;
         this.to = to;
+        fromX = from.x().centres();
+        fromY = from.y().centres();
     }
 
     /** Heads of each cell of the other grid (m above datum), NaN where the first has no aquifer or does not reach. */
@@ -38,13 +41,13 @@ final class HeadsOnOtherGrid {
                 || y > from.y().end()) {
             return Double.NaN;
         }
-        int west = before(from.x(), x);
-        int south = before(from.y(), y);
+        int west = before(fromX, x);
+        int south = before(fromY, y);
         if (west < 0 || south < 0) {
             return head[from.locate(x, y)];
         }
-        double right = share(from.x(), west, x);
-        double upper = share(from.y(), south, y);
+        double right = share(fromX, west, x);
+        double upper = share(fromY, south, y);
         int columns = from.columns();
         int cell = south * columns + west;
         double value = (1 - upper) * ((1 - right) * head[cell] + right * head[cell + 1])
@@ -53,8 +56,7 @@ final class HeadsOnOtherGrid {
     }
 
     /** Cell whose centre lies before a place while that of the next does not; -1 beyond the outermost centres. */
-    private static int before(Axis axis, double at) {
-        double[] centres = axis.centres();
+    private static int before(double[] centres, double at) {
         if (at < centres[0] || at > centres[centres.length - 1] || centres.length < 2) {
             return -1;
         }
@@ -63,8 +65,7 @@ final class HeadsOnOtherGrid {
         return Math.min(cell, centres.length - 2);
     }
 
-    private static double share(Axis axis, int cell, double at) {
-        double[] centres = axis.centres();
+    private static double share(double[] centres, int cell, double at) {
         return (at - centres[cell]) / (centres[cell + 1] - centres[cell]);
     }
 }

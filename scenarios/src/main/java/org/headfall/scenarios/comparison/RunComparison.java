@@ -23,6 +23,7 @@ public final class RunComparison {
 
     private final FinishedRun first;
     private final FinishedRun second;
+    private final List<MapDifference> maps;
 
     /**
      * Compares two runs.
@@ -40,7 +41,8 @@ public final class RunComparison {
                 first.description().datum(),
                 second.description().datum());
         requireSame("coordinate reference system", reference(first), reference(second));
-        if (maps().isEmpty()) {
+        maps = differencesOfMaps();
+        if (maps.isEmpty()) {
             throw new IllegalArgumentException(
                     "the runs have no report date in common: " + dates(first) + " and " + dates(second));
         }
@@ -79,19 +81,23 @@ public final class RunComparison {
 
     /** Differences of the grids on all dates for which both runs have one, in order of time. */
     public List<MapDifference> maps() {
+        return maps;
+    }
+
+    private List<MapDifference> differencesOfMaps() {
         Map<LocalDate, HeadGrid> others = new LinkedHashMap<>();
         second.recording().grids().forEach(grid -> others.put(date(second, grid.day()), grid));
-        List<MapDifference> maps = new ArrayList<>();
+        List<MapDifference> differences = new ArrayList<>();
         for (HeadGrid grid : first.recording().grids()) {
             LocalDate date = date(first, grid.day());
             if (others.containsKey(date)) {
                 double[] other = onFirstGrid(others.get(date).head());
                 double[] lower = new double[other.length];
                 Arrays.setAll(lower, cell -> grid.head()[cell] - other[cell]);
-                maps.add(new MapDifference(date, grid.day(), lower));
+                differences.add(new MapDifference(date, grid.day(), lower));
             }
         }
-        return maps;
+        return differences;
     }
 
     private double[] onFirstGrid(double[] head) {

@@ -52,19 +52,17 @@ public final class WarningStudy {
     /** One warning for each limit at a bore, spring or protected point that counts within the run, in their order. */
     public List<Warning> warnings() {
         List<Warning> warnings = new ArrayList<>();
-        for (int limit = 0; limit < plan.limits().size(); limit++) {
-            if (plan.limits().get(limit).place() instanceof LimitPlace.AtStation
-                    && !plan.limits().get(limit).period().afterTakingStops()) {
+        for (Limit limit : plan.limits()) {
+            if (limit.place() instanceof LimitPlace.AtStation && !limit.period().afterTakingStops()) {
                 warnings.add(warning(limit));
             }
         }
         return warnings;
     }
 
-    private Warning warning(int index) {
-        Limit limit = plan.limits().get(index);
+    private Warning warning(Limit limit) {
         BitSet stopped = LeftOut.bores(plan.description(), limit.comparison());
-        Outcome outcome = answers.judged(plan.problem(), asItIs).get(index).outcome();
+        Outcome outcome = answers.judged(limit, plan.problem(), asItIs);
         OptionalDouble crossed = firstDay(outcome);
         if (crossed.isEmpty()) {
             String says = outcome instanceof Outcome.NotEvaluated not
@@ -72,11 +70,11 @@ public final class WarningStudy {
                     : "The limit is not crossed in the run.";
             return warning(limit, stopped, crossed, Optional.empty(), says);
         }
-        if (stopped.isEmpty() || !holdsIfStopped(index, stopped, 0)) {
+        if (stopped.isEmpty() || !holdsIfStopped(limit, stopped, 0)) {
             String says = "Stopping these bores on the first day does not prevent the crossing.";
             return warning(limit, stopped, crossed, Optional.empty(), says);
         }
-        double last = lastDay(index, stopped, crossed.getAsDouble());
+        double last = lastDay(limit, stopped, crossed.getAsDouble());
         Warning.LastChance chance = new Warning.LastChance(last, crossed.getAsDouble() - last, levels(last, stopped));
         return warning(
                 limit,
@@ -101,7 +99,7 @@ public final class WarningStudy {
         return outcome instanceof Outcome.Undecided undecided ? undecided.firstDay() : OptionalDouble.empty();
     }
 
-    private double lastDay(int limit, BitSet stopped, double crossedDay) {
+    private double lastDay(Limit limit, BitSet stopped, double crossedDay) {
         double prevents = 0;
         double tooLate = crossedDay;
         while (tooLate - prevents > CLOSENESS) {
@@ -115,11 +113,10 @@ public final class WarningStudy {
         return prevents;
     }
 
-    private boolean holdsIfStopped(int limit, BitSet stopped, double day) {
+    private boolean holdsIfStopped(Limit limit, BitSet stopped, double day) {
         FlowProblem problem = plan.problem().withBores(stoppedFrom(day, stopped));
-        Outcome outcome =
-                answers.judged(problem, answers.superposed(problem)).get(limit).outcome();
-        return firstDay(outcome).isEmpty();
+        return firstDay(answers.judged(limit, problem, answers.superposed(problem)))
+                .isEmpty();
     }
 
     private List<Bore> stoppedFrom(double day, BitSet stopped) {

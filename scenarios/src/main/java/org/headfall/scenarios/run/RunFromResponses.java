@@ -15,11 +15,13 @@ import org.headfall.scenarios.findings.Confinement;
 import org.headfall.scenarios.findings.Findings;
 import org.headfall.scenarios.findings.InterferenceAnalysis;
 import org.headfall.scenarios.findings.InterferenceDrawdown;
+import org.headfall.scenarios.limits.Limit;
 import org.headfall.scenarios.limits.LimitEvaluation;
 import org.headfall.scenarios.limits.LimitEvidence;
 import org.headfall.scenarios.limits.LimitPlace;
 import org.headfall.scenarios.limits.LimitResult;
 import org.headfall.scenarios.limits.MapSeries;
+import org.headfall.scenarios.limits.Outcome;
 import org.headfall.scenarios.limits.RunSeries;
 import org.headfall.scenarios.recording.PointHeads;
 import org.headfall.scenarios.recording.RecordPlan;
@@ -237,7 +239,7 @@ public final class RunFromResponses {
         Recording recording = recording(answered.states());
         double error = statedError(answered);
         double[] startRates = answered.states().get(0).discharge();
-        RunSeries series = series(plan.problem(), answered);
+        RunSeries series = series(plan.problem(), answered, plan.limits());
         CauseShares shares =
                 new CauseShares(description, responses.responses(), answered.history(), startRates, series);
         InterferenceDrawdown split = DrawdownSplit.of(
@@ -259,22 +261,24 @@ public final class RunFromResponses {
                                 startRates,
                                 recording),
                         Confinement.of(description, recording)),
-                shares.with(judged(answered, series)),
+                shares.with(judged(answered, series, plan.limits())),
                 figures(answered, error));
     }
 
     /**
-     * Judges the limits of the run by an answer; who causes how much is left out.
+     * Judges a limit of the run by an answer; who causes how much is left out.
      *
+     * @param limit the limit
      * @param problem the problem that was answered
      * @param answered the answer
-     * @return outcome of each limit
+     * @return its outcome
      */
-    public List<LimitResult> judged(FlowProblem problem, SuperposedRun answered) {
-        return judged(answered, series(problem, answered));
+    public Outcome judged(Limit limit, FlowProblem problem, SuperposedRun answered) {
+        List<Limit> alone = List.of(limit);
+        return judged(answered, series(problem, answered, alone), alone).get(0).outcome();
     }
 
-    private RunSeries series(FlowProblem problem, SuperposedRun answered) {
+    private RunSeries series(FlowProblem problem, SuperposedRun answered, List<Limit> limits) {
         return new ComparisonRuns(
                         plan.description(),
                         problem,
@@ -282,15 +286,15 @@ public final class RunFromResponses {
                         responses.responses(),
                         answered.history(),
                         recording(answered.states()).series())
-                .forLimits(plan.limits());
+                .forLimits(limits);
     }
 
-    private List<LimitResult> judged(SuperposedRun answered, RunSeries series) {
+    private List<LimitResult> judged(SuperposedRun answered, RunSeries series, List<Limit> limits) {
         double[] errors = new double[plan.description().stations().size()];
         Arrays.fill(errors, statedError(answered));
         LimitEvidence evidence =
                 new LimitEvidence(series, errors, List.of(), plan.mapPlaces(), MapSeries.NONE, Map.of());
-        return new LimitEvaluation(plan.description(), evidence).evaluate(plan.limits());
+        return new LimitEvaluation(plan.description(), evidence).evaluate(limits);
     }
 
     private static double statedError(SuperposedRun answered) {
