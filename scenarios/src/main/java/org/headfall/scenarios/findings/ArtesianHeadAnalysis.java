@@ -4,9 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import org.headfall.scenarios.recording.RecordPlan;
 import org.headfall.scenarios.recording.Recording;
-import org.headfall.scenarios.recording.RunCalendar;
 import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.recording.Station;
 import org.headfall.scenarios.recording.StationSeries;
@@ -17,6 +15,7 @@ public final class ArtesianHeadAnalysis {
 
     private final RunDescription description;
     private final Recording recording;
+    private final FiveYears fiveYears;
 
     /**
      * Analysis of a run.
@@ -27,6 +26,7 @@ public final class ArtesianHeadAnalysis {
     public ArtesianHeadAnalysis(RunDescription description, Recording recording) {
         this.description = description;
         this.recording = recording;
+        fiveYears = new FiveYears(description);
     }
 
     /** Loss of artesian head of every station, in the order of the stations. */
@@ -109,7 +109,7 @@ public final class ArtesianHeadAnalysis {
                 day,
                 head - station.groundLevel(),
                 series.head()[0] - head,
-                declineRate(series, day),
+                fiveYears.meanFall(series.days(), series.head(), day),
                 level,
                 abovePump,
                 present(series.dischargeAt(day)),
@@ -132,16 +132,6 @@ public final class ArtesianHeadAnalysis {
             least = values[i] < values[least] ? i : least;
         }
         return days[least];
-    }
-
-    /** Mean fall of head over the last five calendar years (m/yr); a shorter time would look like a faster decline. */
-    private OptionalDouble declineRate(StationSeries series, double day) {
-        double earlier = description.calendar().yearsAfter(day, -RecordPlan.YEARS_OF_DECLINE);
-        if (earlier < recording.startDay()) {
-            return OptionalDouble.empty();
-        }
-        double years = (day - earlier) / RunCalendar.DAYS_PER_YEAR;
-        return present((series.headAt(earlier) - series.headAt(day)) / years);
     }
 
     private static OptionalDouble present(double value) {

@@ -3,10 +3,8 @@ package org.headfall.scenarios.findings;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
-import org.headfall.scenarios.recording.RecordPlan;
 import org.headfall.scenarios.recording.Recording;
 import org.headfall.scenarios.recording.ReportDate;
-import org.headfall.scenarios.recording.RunCalendar;
 import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.recording.Station;
 import org.headfall.scenarios.recording.StationSeries;
@@ -19,6 +17,7 @@ public final class DeclineAnalysis {
 
     private final RunDescription description;
     private final Recording recording;
+    private final FiveYears fiveYears;
 
     /**
      * Analysis of a run.
@@ -29,6 +28,7 @@ public final class DeclineAnalysis {
     public DeclineAnalysis(RunDescription description, Recording recording) {
         this.description = description;
         this.recording = recording;
+        fiveYears = new FiveYears(description);
     }
 
     /** Decline of every station up to every report date that the run reaches, by station, then by date. */
@@ -48,7 +48,7 @@ public final class DeclineAnalysis {
     private Decline decline(Station station, StationSeries series, ReportDate date) {
         double day = date.day();
         double top = StationTop.of(description, station);
-        OptionalDouble slope = fallOverFiveYears(series.days(), series.head(), day);
+        OptionalDouble slope = fiveYears.meanFall(series.days(), series.head(), day);
         double before = series.head()[0] - top;
         return new Decline(
                 station.name(),
@@ -65,22 +65,12 @@ public final class DeclineAnalysis {
                         : Decline.Reached.NO_LEVEL);
     }
 
-    private OptionalDouble fallOverFiveYears(double[] days, double[] values, double day) {
-        double earlier = description.calendar().yearsAfter(day, -RecordPlan.YEARS_OF_DECLINE);
-        if (earlier < recording.startDay()) {
-            return OptionalDouble.empty();
-        }
-        double fall = StationSeries.interpolate(days, values, earlier) - StationSeries.interpolate(days, values, day);
-        double years = (day - earlier) / RunCalendar.DAYS_PER_YEAR;
-        return Double.isFinite(fall) ? OptionalDouble.of(fall / years) : OptionalDouble.empty();
-    }
-
     private Decline.Reached reached(OptionalDouble level, double[] days, double[] values, double day) {
         if (level.isEmpty()) {
             return Decline.Reached.NO_LEVEL;
         }
         double above = StationSeries.interpolate(days, values, day) - level.getAsDouble();
-        OptionalDouble slope = fallOverFiveYears(days, values, day);
+        OptionalDouble slope = fiveYears.meanFall(days, values, day);
         boolean falls = slope.isPresent() && above > 0 && slope.getAsDouble() * LONGEST_YEARS > above;
         return new Decline.Reached(
                 level,

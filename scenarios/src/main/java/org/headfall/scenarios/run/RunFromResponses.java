@@ -10,10 +10,6 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
-import org.headfall.scenarios.findings.ArtesianHeadAnalysis;
-import org.headfall.scenarios.findings.Confinement;
-import org.headfall.scenarios.findings.Findings;
-import org.headfall.scenarios.findings.InterferenceAnalysis;
 import org.headfall.scenarios.findings.InterferenceDrawdown;
 import org.headfall.scenarios.limits.Limit;
 import org.headfall.scenarios.limits.LimitEvaluation;
@@ -247,20 +243,14 @@ public final class RunFromResponses {
         return new FinishedRun(
                 description,
                 recording,
-                new Findings(
-                        new ArtesianHeadAnalysis(description, recording).ofAllStations(),
-                        new InterferenceAnalysis(
-                                        description, recording, plan.problem().bores())
-                                .tables(split),
-                        split.method(),
-                        AttributionTables.of(
-                                description,
-                                plan.problem(),
-                                responses.responses(),
-                                answered.history(),
-                                startRates,
-                                recording),
-                        Confinement.of(description, recording)),
+                RunFindings.of(
+                        description,
+                        plan.problem(),
+                        recording,
+                        split,
+                        responses.responses(),
+                        answered.history(),
+                        startRates),
                 shares.with(judged(answered, series, plan.limits())),
                 figures(answered, error));
     }

@@ -14,10 +14,7 @@ import java.util.stream.DoubleStream;
 import org.headfall.scenarios.accounts.WaterAccounts;
 import org.headfall.scenarios.doubts.Drift;
 import org.headfall.scenarios.doubts.ErrorBudget;
-import org.headfall.scenarios.findings.ArtesianHeadAnalysis;
-import org.headfall.scenarios.findings.Confinement;
 import org.headfall.scenarios.findings.Findings;
-import org.headfall.scenarios.findings.InterferenceAnalysis;
 import org.headfall.scenarios.limits.LimitResult;
 import org.headfall.scenarios.limits.RunSeries;
 import org.headfall.scenarios.recording.DischargeHistory;
@@ -260,18 +257,14 @@ public final class ScenarioRun {
         RunDescription description = plan.description();
         Recording recording = simulated.recording();
         Optional<ErrorBudget> budget = simulated.repeats().budget();
-        Findings findings = new Findings(
-                new ArtesianHeadAnalysis(description, recording).ofAllStations(),
-                new InterferenceAnalysis(description, recording, plan.problem().bores()).tables(simulated.split()),
-                simulated.split().method(),
-                AttributionTables.of(
-                        description,
-                        plan.problem(),
-                        simulated.responses().responses(),
-                        simulated.outcome().rateHistory(),
-                        simulated.start().discharges(),
-                        recording),
-                Confinement.of(description, recording));
+        Findings findings = RunFindings.of(
+                description,
+                plan.problem(),
+                recording,
+                simulated.split(),
+                simulated.responses().responses(),
+                simulated.outcome().rateHistory(),
+                simulated.start().discharges());
         return new FinishedRun(
                 description,
                 recording,

@@ -1,0 +1,46 @@
+package org.headfall.scenarios.run;
+
+import org.headfall.scenarios.findings.ArtesianHeadAnalysis;
+import org.headfall.scenarios.findings.Confinement;
+import org.headfall.scenarios.findings.Findings;
+import org.headfall.scenarios.findings.InterferenceAnalysis;
+import org.headfall.scenarios.findings.InterferenceDrawdown;
+import org.headfall.scenarios.recording.Recording;
+import org.headfall.scenarios.recording.RunDescription;
+import org.headfall.solver.flow.FlowProblem;
+import org.headfall.solver.flow.RateHistory;
+import org.headfall.solver.response.UnitResponses;
+
+/** What is found in a run, however it came about. */
+final class RunFindings {
+
+    private RunFindings() {}
+
+    /**
+     * All findings.
+     *
+     * @param description the run
+     * @param problem its problem
+     * @param recording what it recorded
+     * @param split its drawdown by cause
+     * @param responses responses of the problem
+     * @param history what its bores and springs discharged
+     * @param startRates what they discharged at the start (m³/d)
+     * @return the findings
+     */
+    static Findings of(
+            RunDescription description,
+            FlowProblem problem,
+            Recording recording,
+            InterferenceDrawdown split,
+            UnitResponses responses,
+            RateHistory history,
+            double[] startRates) {
+        return new Findings(
+                new ArtesianHeadAnalysis(description, recording).ofAllStations(),
+                new InterferenceAnalysis(description, recording, problem.bores()).tables(split),
+                split.method(),
+                AttributionTables.of(description, problem, responses, history, startRates, recording),
+                Confinement.of(description, recording));
+    }
+}
