@@ -32,27 +32,25 @@ public final class AllocationFiles {
      */
     public static void write(Path folder, AllocationResult result) throws IOException {
         rates(folder.resolve("rates.csv"), result);
-        try (CsvFile file = new CsvFile(folder.resolve("yields.csv"), List.of("bore", "mean (ML/yr)", "mean (L/s)"))) {
-            for (AllocationResult.BoreRates bore : result.bores()) {
-                file.line(new CsvLineCells()
+        CsvFile.write(
+                folder.resolve("yields.csv"),
+                List.of("bore", "mean (ML/yr)", "mean (L/s)"),
+                result.bores(),
+                bore -> new CsvLineCells()
                         .text(bore.name())
                         .number(bore.yield() * MEGALITRES_PER_YEAR, 2)
                         .number(bore.yield() * LITRES_PER_SECOND, 3));
-            }
-            file.complete();
-        }
         prices(folder.resolve("prices.csv"), result);
         List<String> trading = List.of("place", "1 ML/yr less at", "allows at", "more (ML/yr)");
-        try (CsvFile file = new CsvFile(folder.resolve("trading.csv"), trading)) {
-            for (AllocationResult.Exchange one : result.exchanges()) {
-                file.line(new CsvLineCells()
+        CsvFile.write(
+                folder.resolve("trading.csv"),
+                trading,
+                result.exchanges(),
+                one -> new CsvLineCells()
                         .text(one.place())
                         .text(one.from())
                         .text(one.to())
                         .number(one.rate(), 3));
-            }
-            file.complete();
-        }
         if (!result.relaxed().isEmpty()) {
             conflicts(folder.resolve("conflicts.csv"), result);
         }
@@ -98,32 +96,28 @@ public final class AllocationFiles {
                 "left by the simulator",
                 "price (of the goal, a unit)",
                 "gain by 0.1 of the unit");
-        try (CsvFile file = new CsvFile(target, header)) {
-            for (AllocationResult.Kept one : result.requirements()) {
-                CsvLineCells cells = new CsvLineCells().text(one.name()).text(one.unit());
-                if (Double.isNaN(one.day())) {
-                    cells.empty();
-                } else {
-                    cells.date(result.run().calendar().at(one.day()));
-                }
-                file.line(cells.number(one.predicted(), 4)
-                        .number(one.simulated(), 4)
-                        .number(one.price(), 4)
-                        .number(one.gain(), 4));
+        CsvFile.write(target, header, result.requirements(), one -> {
+            CsvLineCells cells = new CsvLineCells().text(one.name()).text(one.unit());
+            if (Double.isNaN(one.day())) {
+                cells.empty();
+            } else {
+                cells.date(result.run().calendar().at(one.day()));
             }
-            file.complete();
-        }
+            return cells.number(one.predicted(), 4)
+                    .number(one.simulated(), 4)
+                    .number(one.price(), 4)
+                    .number(one.gain(), 4);
+        });
     }
 
     private static void conflicts(Path target, AllocationResult result) throws IOException {
-        try (CsvFile file = new CsvFile(target, List.of("limit", "gives way by", "unit"))) {
-            for (AllocationResult.Relaxed one : result.relaxed()) {
-                file.line(new CsvLineCells()
+        CsvFile.write(
+                target,
+                List.of("limit", "gives way by", "unit"),
+                result.relaxed(),
+                one -> new CsvLineCells()
                         .text(one.name())
                         .number(one.amount(), 4)
                         .text(one.unit()));
-            }
-            file.complete();
-        }
     }
 }

@@ -1,10 +1,7 @@
 package org.headfall.scenarios.comparison;
 
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -74,7 +71,7 @@ public final class ComparisonOutputs {
     }
 
     private void writeStations(Path target) throws IOException {
-        try (CsvFile file = new CsvFile(
+        CsvFile.write(
                 target,
                 List.of(
                         "station",
@@ -85,9 +82,9 @@ public final class ComparisonOutputs {
                         "head in the second run (m above datum)",
                         "lower in the second by (m)",
                         "discharge in the first run (m3/d)",
-                        "discharge in the second run (m3/d)"))) {
-            for (StationDifference station : comparison.stations()) {
-                file.line(new CsvLineCells()
+                        "discharge in the second run (m3/d)"),
+                comparison.stations(),
+                station -> new CsvLineCells()
                         .text(station.station())
                         .text(station.kind())
                         .text(station.holder())
@@ -97,13 +94,10 @@ public final class ComparisonOutputs {
                         .number(station.lowerBy(), 3)
                         .number(station.firstFlow(), 2)
                         .number(station.secondFlow(), 2));
-            }
-            file.complete();
-        }
     }
 
     private void writeAffected(Path target) throws IOException {
-        try (CsvFile file = new CsvFile(
+        CsvFile.write(
                 target,
                 List.of(
                         "lower by at least (m)",
@@ -113,9 +107,9 @@ public final class ComparisonOutputs {
                         "kind",
                         "head at the start of the second run (m above datum)",
                         "lower in the second by (m)",
-                        "what that means"))) {
-            for (AffectedPlace place : comparison.affected(thresholds)) {
-                file.line(new CsvLineCells()
+                        "what that means"),
+                comparison.affected(thresholds),
+                place -> new CsvLineCells()
                         .number(place.threshold(), 3)
                         .date(place.date().atStartOfDay())
                         .text(place.holder())
@@ -124,9 +118,6 @@ public final class ComparisonOutputs {
                         .number(place.presentHead(), 3)
                         .number(place.lowerBy(), 3)
                         .text(place.meaning()));
-            }
-            file.complete();
-        }
     }
 
     private void writeAreas(Path target) throws IOException {
@@ -141,11 +132,7 @@ public final class ComparisonOutputs {
                 }
             }
         }
-        ByteArrayOutputStream text = new ByteArrayOutputStream();
-        GeoJsonWriter.inDegrees(reference).write(features, text);
-        Path part = target.resolveSibling(target.getFileName() + ".part");
-        Files.write(part, text.toByteArray());
-        Files.move(part, target, StandardCopyOption.ATOMIC_MOVE);
+        GeoJsonWriter.inDegrees(reference).write(features, target);
     }
 
     private static Map<String, PropertyValue> properties(LocalDate date, double threshold, Geometry area) {

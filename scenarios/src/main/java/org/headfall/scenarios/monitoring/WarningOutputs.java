@@ -48,7 +48,7 @@ public final class WarningOutputs {
     }
 
     private void writeWarnings(Path target) throws IOException {
-        try (CsvFile file = new CsvFile(
+        CsvFile.write(
                 target,
                 List.of(
                         "limit",
@@ -57,25 +57,25 @@ public final class WarningOutputs {
                         "bores to stop",
                         "last day for stopping them",
                         "lead time (yr)",
-                        "result"))) {
-            for (Warning warning : warnings) {
-                CsvLineCells cells = new CsvLineCells().text(warning.limit()).text(warning.station());
-                if (warning.crossedDay().isPresent()) {
-                    date(cells, warning.crossedDay().getAsDouble());
-                } else {
-                    cells.empty();
-                }
-                cells.text(warning.stopped());
-                if (warning.lastChance().isPresent()) {
-                    date(cells, warning.lastChance().get().day());
-                    cells.number(warning.lastChance().get().leadTime() / RunCalendar.DAYS_PER_YEAR, 2);
-                } else {
-                    cells.empty().empty();
-                }
-                file.line(cells.text(warning.says()));
-            }
-            file.complete();
-        }
+                        "result"),
+                warnings,
+                warning -> {
+                    CsvLineCells cells =
+                            new CsvLineCells().text(warning.limit()).text(warning.station());
+                    if (warning.crossedDay().isPresent()) {
+                        date(cells, warning.crossedDay().getAsDouble());
+                    } else {
+                        cells.empty();
+                    }
+                    cells.text(warning.stopped());
+                    if (warning.lastChance().isPresent()) {
+                        date(cells, warning.lastChance().get().day());
+                        cells.number(warning.lastChance().get().leadTime() / RunCalendar.DAYS_PER_YEAR, 2);
+                    } else {
+                        cells.empty().empty();
+                    }
+                    return cells.text(warning.says());
+                });
     }
 
     private void writeLevels(Path target) throws IOException {

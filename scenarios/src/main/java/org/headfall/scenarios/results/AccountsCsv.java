@@ -37,12 +37,7 @@ public final class AccountsCsv {
      * @throws IOException if it cannot be written
      */
     public static void write(Path folder, List<WaterAccount> accounts) throws IOException {
-        try (CsvFile file = new CsvFile(folder.resolve(NAME), HEADER)) {
-            for (WaterAccount account : accounts) {
-                file.line(line(account));
-            }
-            file.complete();
-        }
+        CsvFile.write(folder.resolve(NAME), HEADER, accounts, account -> line(account));
     }
 
     private static CsvLineCells line(WaterAccount account) {

@@ -7,7 +7,9 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.util.Collection;
 import java.util.List;
+import java.util.function.Function;
 
 /**
  * A table as CSV (RFC 4180): UTF-8, comma, a header line, point decimals whatever the locale. A text that a spreadsheet
@@ -36,6 +38,26 @@ public final class CsvFile implements AutoCloseable {
                 .lineDelimiter(LineDelimiter.CRLF)
                 .build(Files.newBufferedWriter(part, StandardCharsets.UTF_8));
         writer.writeRecord(header);
+    }
+
+    /**
+     * Writes a whole file, a line for each item.
+     *
+     * @param target final path
+     * @param header names of the columns, with units
+     * @param items what there is a line of
+     * @param line the line of an item
+     * @param <T> kind of the items
+     * @throws IOException if it cannot be written
+     */
+    public static <T> void write(Path target, List<String> header, Collection<T> items, Function<T, CsvLineCells> line)
+            throws IOException {
+        try (CsvFile file = new CsvFile(target, header)) {
+            for (T item : items) {
+                file.line(line.apply(item));
+            }
+            file.complete();
+        }
     }
 
     /**

@@ -32,12 +32,11 @@ final class DeclineCsv {
 
     static void write(Path target, FinishedRun run) throws IOException {
         RunCalendar calendar = run.description().calendar();
-        try (CsvFile file = new CsvFile(target, HEADER)) {
-            for (Decline decline : new DeclineAnalysis(run.description(), run.recording()).ofAllStations()) {
-                file.line(line(decline, calendar));
-            }
-            file.complete();
-        }
+        CsvFile.write(
+                target,
+                HEADER,
+                new DeclineAnalysis(run.description(), run.recording()).ofAllStations(),
+                decline -> line(decline, calendar));
     }
 
     private static CsvLineCells line(Decline decline, RunCalendar calendar) {

@@ -15,9 +15,11 @@ final class DoubtsCsv {
     private DoubtsCsv() {}
 
     static void write(Path target, ErrorBudget budget, RunCalendar calendar) throws IOException {
-        try (CsvFile file = new CsvFile(target, HEADER)) {
-            for (ErrorBudget.Line line : budget.lines()) {
-                file.line(new CsvLineCells()
+        CsvFile.write(
+                target,
+                HEADER,
+                budget.lines(),
+                line -> new CsvLineCells()
                         .text(line.station())
                         .text(line.label())
                         .date(calendar.at(line.day()))
@@ -26,8 +28,5 @@ final class DoubtsCsv {
                         .number(line.solver(), 5)
                         .number(line.boundary(), 5)
                         .number(line.together(), 5));
-            }
-            file.complete();
-        }
     }
 }

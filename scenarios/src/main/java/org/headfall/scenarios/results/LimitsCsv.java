@@ -41,12 +41,7 @@ final class LimitsCsv {
     private LimitsCsv() {}
 
     static void write(Path target, List<LimitResult> results, RunCalendar calendar) throws IOException {
-        try (CsvFile file = new CsvFile(target, HEADER)) {
-            for (LimitResult result : results) {
-                file.line(line(result, calendar));
-            }
-            file.complete();
-        }
+        CsvFile.write(target, HEADER, results, result -> line(result, calendar));
     }
 
     private static CsvLineCells line(LimitResult result, RunCalendar calendar) {

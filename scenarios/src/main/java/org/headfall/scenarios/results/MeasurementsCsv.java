@@ -3,7 +3,6 @@ package org.headfall.scenarios.results;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
-import org.headfall.scenarios.recording.Measurement;
 
 /** Writes {@code measured-heads.csv}: each measured head beside the computed one. */
 final class MeasurementsCsv {
@@ -19,19 +18,16 @@ final class MeasurementsCsv {
     private MeasurementsCsv() {}
 
     static void write(Path target, FinishedRun run) throws IOException {
-        try (CsvFile file = new CsvFile(target, HEADER)) {
-            for (Measurement measurement : run.description().measurements()) {
-                int station = run.description().stationIndex(measurement.station());
-                double computed = run.recording().series().get(station).headAt(measurement.day());
-                file.line(new CsvLineCells()
-                        .text(measurement.station())
-                        .date(run.description().calendar().at(measurement.day()))
-                        .text(measurement.read())
-                        .number(measurement.head(), 3)
-                        .number(computed, 3)
-                        .number(computed - measurement.head(), 3));
-            }
-            file.complete();
-        }
+        CsvFile.write(target, HEADER, run.description().measurements(), measurement -> {
+            int station = run.description().stationIndex(measurement.station());
+            double computed = run.recording().series().get(station).headAt(measurement.day());
+            return new CsvLineCells()
+                    .text(measurement.station())
+                    .date(run.description().calendar().at(measurement.day()))
+                    .text(measurement.read())
+                    .number(measurement.head(), 3)
+                    .number(computed, 3)
+                    .number(computed - measurement.head(), 3);
+        });
     }
 }

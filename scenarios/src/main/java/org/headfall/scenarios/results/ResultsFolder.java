@@ -228,7 +228,13 @@ public final class ResultsFolder implements AutoCloseable {
         return existing.toFile().getUsableSpace() < FULL && Files.isWritable(existing);
     }
 
-    private static void delete(Path path) throws IOException {
+    /**
+     * Deletes a folder with all that is in it.
+     *
+     * @param path the folder
+     * @throws IOException if something in it cannot be deleted
+     */
+    public static void delete(Path path) throws IOException {
         try (Stream<Path> all = Files.walk(path)) {
             for (Path file : all.sorted(Comparator.reverseOrder()).toList()) {
                 Files.delete(file);

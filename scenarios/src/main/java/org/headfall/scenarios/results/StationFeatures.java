@@ -1,10 +1,7 @@
 package org.headfall.scenarios.results;
 
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -35,11 +32,7 @@ public final class StationFeatures implements RunOutput {
         }
         CoordinateReference reference =
                 CoordinateReference.parse(run.description().mapReference().get().code());
-        ByteArrayOutputStream text = new ByteArrayOutputStream();
-        GeoJsonWriter.inDegrees(reference).write(features(run), text);
-        Path part = folder.resolve("bores.geojson.part");
-        Files.write(part, text.toByteArray());
-        Files.move(part, folder.resolve("bores.geojson"), StandardCopyOption.ATOMIC_MOVE);
+        GeoJsonWriter.inDegrees(reference).write(features(run), folder.resolve("bores.geojson"));
     }
 
     private static List<Feature> features(FinishedRun run) {

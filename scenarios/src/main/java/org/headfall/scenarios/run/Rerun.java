@@ -3,12 +3,10 @@ package org.headfall.scenarios.run;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import org.headfall.scenarios.document.FileReach;
 import org.headfall.scenarios.problem.InputException;
 import org.headfall.scenarios.reading.ScenarioReader;
@@ -17,6 +15,7 @@ import org.headfall.scenarios.recording.InputFile;
 import org.headfall.scenarios.results.FinishedRun;
 import org.headfall.scenarios.results.KeptInputs;
 import org.headfall.scenarios.results.ResultsException;
+import org.headfall.scenarios.results.ResultsFolder;
 import org.headfall.scenarios.results.ResultsReader;
 
 /** Runs a result again from the inputs that it keeps, and says whether the same numbers come of it. */
@@ -83,7 +82,7 @@ public final class Rerun {
                     .into(folder.resolve("headfall-rerun-results"), false);
             return new NumbersOfRuns(before, now).compare();
         } finally {
-            delete(folder);
+            ResultsFolder.delete(folder);
         }
     }
 
@@ -104,14 +103,6 @@ public final class Rerun {
                         ResultsException.Kind.DAMAGED,
                         results,
                         "cannot be run again: " + file.path() + " is not the file that the results were made of");
-            }
-        }
-    }
-
-    private static void delete(Path folder) throws IOException {
-        try (Stream<Path> all = Files.walk(folder)) {
-            for (Path file : all.sorted(Comparator.reverseOrder()).toList()) {
-                Files.delete(file);
             }
         }
     }

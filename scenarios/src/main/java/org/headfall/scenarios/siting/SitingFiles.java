@@ -1,8 +1,6 @@
 package org.headfall.scenarios.siting;
 
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
@@ -110,25 +108,22 @@ public final class SitingFiles {
     }
 
     private static void sites(Path target, SitingResult result, Optional<SiteCheck> check) throws IOException {
-        try (CsvFile file = new CsvFile(target, SITES)) {
-            for (Site site : result.sites()) {
-                CsvLineCells cells = new CsvLineCells()
-                        .number(site.number(), 0)
-                        .number(site.x(), 1)
-                        .number(site.y(), 1)
-                        .number(site.rate() * LITRES_PER_SECOND, 2)
-                        .number(site.rate() * MEGALITRES_PER_YEAR, 1)
-                        .number(site.largestRate() * LITRES_PER_SECOND, 2)
-                        .text(site.ruling())
-                        .number(site.level(), 2)
-                        .number(site.lift(), 2)
-                        .number(site.energy(), 1);
-                double simulated = check.map(found -> found.levels().get(site.number() - 1))
-                        .orElse(Double.NaN);
-                file.line(cells.number(simulated, 2));
-            }
-            file.complete();
-        }
+        CsvFile.write(target, SITES, result.sites(), site -> {
+            CsvLineCells cells = new CsvLineCells()
+                    .number(site.number(), 0)
+                    .number(site.x(), 1)
+                    .number(site.y(), 1)
+                    .number(site.rate() * LITRES_PER_SECOND, 2)
+                    .number(site.rate() * MEGALITRES_PER_YEAR, 1)
+                    .number(site.largestRate() * LITRES_PER_SECOND, 2)
+                    .text(site.ruling())
+                    .number(site.level(), 2)
+                    .number(site.lift(), 2)
+                    .number(site.energy(), 1);
+            double simulated =
+                    check.map(found -> found.levels().get(site.number() - 1)).orElse(Double.NaN);
+            return cells.number(simulated, 2);
+        });
     }
 
     private static void effects(Path target, SitingResult result) throws IOException {
@@ -149,18 +144,17 @@ public final class SitingFiles {
     }
 
     private static void check(Path target, RunDescription run, SiteCheck check) throws IOException {
-        try (CsvFile file = new CsvFile(target, CHECK)) {
-            for (SiteCheck.Line line : check.lines()) {
-                file.line(new CsvLineCells()
+        CsvFile.write(
+                target,
+                CHECK,
+                check.lines(),
+                line -> new CsvLineCells()
                         .text(line.limit())
                         .date(run.calendar().at(line.day()))
                         .number(line.predicted(), 4)
                         .number(line.simulated(), 4)
                         .number(line.predicted() - line.simulated(), 4)
                         .text(line.unit()));
-            }
-            file.complete();
-        }
     }
 
     private static void features(Path folder, SitingResult result) throws IOException {
@@ -169,14 +163,10 @@ public final class SitingFiles {
         }
         CoordinateReference reference =
                 CoordinateReference.parse(result.run().mapReference().get().code());
-        ByteArrayOutputStream text = new ByteArrayOutputStream();
         List<Feature> features = result.sites().stream()
                 .map(site -> Feature.of(SHAPES.createPoint(new Coordinate(site.x(), site.y())), properties(site)))
                 .toList();
-        GeoJsonWriter.inDegrees(reference).write(features, text);
-        Path part = folder.resolve("sites.geojson.part");
-        Files.write(part, text.toByteArray());
-        Files.move(part, folder.resolve("sites.geojson"));
+        GeoJsonWriter.inDegrees(reference).write(features, folder.resolve("sites.geojson"));
     }
 
     private static Map<String, PropertyValue> properties(Site site) {

@@ -44,9 +44,11 @@ public final class SpacingFiles {
     }
 
     private static void write(Path target, List<SpacingResult.Line> lines) throws IOException {
-        try (CsvFile file = new CsvFile(target, HEADER)) {
-            for (SpacingResult.Line line : lines) {
-                file.line(new CsvLineCells()
+        CsvFile.write(
+                target,
+                HEADER,
+                lines,
+                line -> new CsvLineCells()
                         .text(line.layout().name().toLowerCase(Locale.ROOT))
                         .number(line.bores(), 0)
                         .number(line.spacing(), 1)
@@ -58,8 +60,5 @@ public final class SpacingFiles {
                         .number(line.pipe(), 1)
                         .number(line.energy(), 2)
                         .number(line.cost(), 3));
-            }
-            file.complete();
-        }
     }
 }

@@ -1,6 +1,11 @@
 package org.headfall.scenarios.vector;
 
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
 import java.io.OutputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.util.List;
 import java.util.function.UnaryOperator;
 import org.headfall.scenarios.reference.CoordinateReference;
@@ -58,6 +63,23 @@ public final class GeoJsonWriter {
             throw new IllegalArgumentException("a shape to be written has the coordinates " + x + ", " + y);
         }
         return new Coordinate(Math.rint(x * parts) / parts, Math.rint(y * parts) / parts);
+    }
+
+    /**
+     * Writes features to a file, which appears under its name when it is whole.
+     *
+     * @param features shapes of the kinds Point, LineString, Polygon and MultiPolygon
+     * @param file the file, replaced if it exists
+     * @throws IllegalArgumentException if a shape is of another kind or empty, or has coordinates that are not finite
+     * @throws SpatialFormatException if the projection does not reach a shape
+     * @throws IOException if the file cannot be written
+     */
+    public void write(List<Feature> features, Path file) throws IOException {
+        ByteArrayOutputStream text = new ByteArrayOutputStream();
+        write(features, text);
+        Path part = file.resolveSibling(file.getFileName() + ".part");
+        Files.write(part, text.toByteArray());
+        Files.move(part, file, StandardCopyOption.ATOMIC_MOVE);
     }
 
     /**
