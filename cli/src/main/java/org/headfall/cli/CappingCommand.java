@@ -10,6 +10,7 @@ import org.headfall.scenarios.capping.CappingOutputs;
 import org.headfall.scenarios.capping.CappingStudy;
 import org.headfall.scenarios.capping.ShutBore;
 import org.headfall.scenarios.problem.InputException;
+import org.headfall.scenarios.quantity.DischargeUnit;
 import org.headfall.scenarios.run.RunPlan;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -57,7 +58,7 @@ final class CappingCommand implements Callable<Integer> {
                     Locale.ROOT,
                     "  %-30s saves %9.1f ML/yr%s%n",
                     bore.name(),
-                    bore.saved() * CappingOutputs.MEGALITRES_PER_YEAR,
+                    DischargeUnit.MEGALITRES_PER_YEAR.of(bore.saved()),
                     bore.flowAgain().isEmpty() ? "" : "; flow again: " + String.join(", ", bore.flowAgain()));
         }
         out.println("Old casing may fail when pressure comes back, in these bores and in others. Capping is work for");

@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.TreeSet;
+import org.headfall.scenarios.quantity.DischargeUnit;
 import org.headfall.scenarios.results.CsvFile;
 import org.headfall.scenarios.results.CsvLineCells;
 import org.headfall.scenarios.results.WrittenFiles;
@@ -17,9 +18,6 @@ public final class AllocationFiles {
 
     /** What a folder of an allocation may hold. */
     public static final WrittenFiles NAMES = WrittenFiles.named("(rates|yields|prices|trading|conflicts)\\.csv");
-
-    private static final double LITRES_PER_SECOND = 1000.0 / 86_400;
-    private static final double MEGALITRES_PER_YEAR = 365.25 / 1000;
 
     private AllocationFiles() {}
 
@@ -38,8 +36,8 @@ public final class AllocationFiles {
                 result.bores(),
                 bore -> new CsvLineCells()
                         .text(bore.name())
-                        .number(bore.yield() * MEGALITRES_PER_YEAR, 2)
-                        .number(bore.yield() * LITRES_PER_SECOND, 3));
+                        .number(DischargeUnit.MEGALITRES_PER_YEAR.of(bore.yield()), 2)
+                        .number(DischargeUnit.LITRES_PER_SECOND.of(bore.yield()), 3));
         prices(folder.resolve("prices.csv"), result);
         List<String> trading = List.of("place", "1 ML/yr less at", "allows at", "more (ML/yr)");
         CsvFile.write(
@@ -71,7 +69,7 @@ public final class AllocationFiles {
                 CsvLineCells cells =
                         new CsvLineCells().date(result.run().calendar().at(day));
                 for (AllocationResult.BoreRates bore : result.bores()) {
-                    cells.number(rate(result, bore, day) * LITRES_PER_SECOND, 4);
+                    cells.number(DischargeUnit.LITRES_PER_SECOND.of(rate(result, bore, day)), 4);
                 }
                 file.line(cells);
             }

@@ -10,6 +10,8 @@ import org.headfall.scenarios.limits.Comparison;
 import org.headfall.scenarios.limits.Limit;
 import org.headfall.scenarios.limits.LimitMargins;
 import org.headfall.scenarios.limits.LimitedQuantity;
+import org.headfall.scenarios.quantity.DischargeUnit;
+import org.headfall.scenarios.quantity.LiftEnergy;
 import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.recording.Station;
 import org.headfall.scenarios.recording.StationSeries;
@@ -38,8 +40,6 @@ public final class AllocationSearch {
     private static final double SETTLED = 5e-4;
 
     private static final double STEP = 0.1;
-    private static final double MEGALITRES_PER_YEAR = 365.25 / 1000;
-    private static final double KWH_PER_ML_AND_METRE = 998.2 * 9.80665 * 1000 / 3.6e6;
     private static final double KEPT_SHARE = 1 - 1e-6;
 
     private final RunPlan plan;
@@ -265,7 +265,8 @@ public final class AllocationSearch {
         for (int b = 0; b < bores.length; b++) {
             if (holder.isEmpty() || holder.equals(holder(b))) {
                 for (int group = 0; group < blocks.groups(); group++) {
-                    yield[water.variable(b, group)] = blocks.days(group) / run.endDay() * MEGALITRES_PER_YEAR;
+                    yield[water.variable(b, group)] =
+                            DischargeUnit.MEGALITRES_PER_YEAR.of(blocks.days(group) / run.endDay());
                 }
             }
         }
@@ -273,7 +274,7 @@ public final class AllocationSearch {
     }
 
     private List<Row> totalRows(double total) {
-        double megalitres = total * MEGALITRES_PER_YEAR;
+        double megalitres = DischargeUnit.MEGALITRES_PER_YEAR.of(total);
         Row atMost = new Row("total at most", yieldOf(""), megalitres, Double.POSITIVE_INFINITY);
         Row atLeast = new Row("total at least", negative(yieldOf("")), -megalitres, Double.POSITIVE_INFINITY);
         return wanted.goal() == Goal.LARGEST_YIELD ? List.of(atMost) : List.of(atLeast);
@@ -327,7 +328,7 @@ public final class AllocationSearch {
         double[][] curvature = new double[n][n];
         boolean[] all = new boolean[bores.length];
         Arrays.fill(all, true);
-        double perVolume = KWH_PER_ML_AND_METRE / wanted.efficiency() * 1e-6 * 365.25 / run.endDay();
+        double perVolume = LiftEnergy.perMegalitre(1, wanted.efficiency()) * 1e-6 * 365.25 / run.endDay();
         for (int k = 0; k < moments.length; k++) {
             RateBlocks.Block block = blocks.blocks().get(k);
             for (int b = 0; b < bores.length; b++) {
@@ -427,7 +428,7 @@ public final class AllocationSearch {
             for (int b = 0; b < bores.length; b++) {
                 double level = with.recording().series().get(bores[b]).levelInBoreAt(moments[k]);
                 double volume = x[water.variable(b, block.group())] * block.days() / 1000;
-                sum += volume * KWH_PER_ML_AND_METRE / wanted.efficiency() * Math.max(0, delivery(b) - level);
+                sum += volume * LiftEnergy.perMegalitre(Math.max(0, delivery(b) - level), wanted.efficiency());
             }
         }
         return sum / run.endDay();

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.OptionalDouble;
+import org.headfall.scenarios.quantity.DischargeUnit;
 import org.headfall.scenarios.recording.RunCalendar;
 import org.headfall.scenarios.results.CsvFile;
 import org.headfall.scenarios.results.CsvLineCells;
@@ -13,9 +14,6 @@ import org.headfall.scenarios.results.WrittenFiles;
 
 /** Writes the folder of a capping study. */
 public final class CappingOutputs {
-
-    /** Megalitres a year per m³/d. */
-    public static final double MEGALITRES_PER_YEAR = RunCalendar.DAYS_PER_YEAR / 1000;
 
     private static final WrittenFiles FILES = WrittenFiles.named("(capping-order|capping-gains)\\.csv");
 
@@ -68,8 +66,8 @@ public final class CappingOutputs {
                         .number(i + 1, 0)
                         .text(bore.name())
                         .text(bore.holder())
-                        .number(bore.saved() * MEGALITRES_PER_YEAR, 2)
-                        .number(bore.kept() * MEGALITRES_PER_YEAR, 2)
+                        .number(DischargeUnit.MEGALITRES_PER_YEAR.of(bore.saved()), 2)
+                        .number(DischargeUnit.MEGALITRES_PER_YEAR.of(bore.kept()), 2)
                         .number(perMegalitre(bore.gainAtSprings()), 6)
                         .number(perMegalitre(bore.gainElsewhere()), 6)
                         .text(String.join("; ", bore.flowAgain())));
@@ -79,7 +77,7 @@ public final class CappingOutputs {
     }
 
     private static double perMegalitre(OptionalDouble gain) {
-        return gain.orElse(Double.NaN) / MEGALITRES_PER_YEAR;
+        return DischargeUnit.MEGALITRES_PER_YEAR.per(gain.orElse(Double.NaN));
     }
 
     private void writeGains(Path target) throws IOException {

@@ -3,15 +3,13 @@ package org.headfall.scenarios.limits;
 import java.util.Arrays;
 import java.util.Optional;
 import java.util.stream.IntStream;
+import org.headfall.scenarios.quantity.DischargeUnit;
 import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.recording.Station;
 import org.headfall.scenarios.recording.StationSeries;
 
 /** Limited quantities that are made of the discharge of a bore or spring. */
 final class DischargeValues {
-
-    /** One litre a second (m³/d). */
-    private static final double LITRE_PER_SECOND = 86.4;
 
     private static final double PER_CENT = 100;
 
@@ -47,9 +45,9 @@ final class DischargeValues {
                 quantity,
                 Arrays.stream(flowing).mapToDouble(i -> days[i]).toArray(),
                 Arrays.stream(flowing)
-                        .mapToDouble(i -> series.discharge()[i] / LITRE_PER_SECOND)
+                        .mapToDouble(i -> DischargeUnit.LITRES_PER_SECOND.of(series.discharge()[i]))
                         .toArray(),
-                headError * specificCapacity() / LITRE_PER_SECOND);
+                DischargeUnit.LITRES_PER_SECOND.of(headError * specificCapacity()));
     }
 
     /**
@@ -68,9 +66,10 @@ final class DischargeValues {
 
     LimitSeries springDischarge(LimitedQuantity.SpringDischarge quantity) {
         double[] values = Arrays.stream(series.discharge())
-                .map(discharge -> discharge / LITRE_PER_SECOND)
+                .map(DischargeUnit.LITRES_PER_SECOND::of)
                 .toArray();
-        return LimitSeries.of(quantity, series.days(), values, headError * conductance() / LITRE_PER_SECOND);
+        return LimitSeries.of(
+                quantity, series.days(), values, DischargeUnit.LITRES_PER_SECOND.of(headError * conductance()));
     }
 
     /** What is left of a discharge, in per cent; all of it where there was none. */

@@ -7,6 +7,7 @@ import java.util.OptionalDouble;
 import org.headfall.scenarios.findings.ArtesianHead;
 import org.headfall.scenarios.findings.FlowByItself;
 import org.headfall.scenarios.findings.HeadPressure;
+import org.headfall.scenarios.quantity.DischargeUnit;
 import org.headfall.scenarios.recording.RunCalendar;
 
 /** Writes {@code artesian-head.csv}: one line a station and report date. */
@@ -37,9 +38,6 @@ final class ArtesianHeadTable {
             "discharge at start (L/s)",
             "discharge (L/s)",
             "head below aquifer top");
-
-    /** 1 L/s is 86.4 m³/d. */
-    private static final double CUBIC_METRES_PER_DAY = 86.4;
 
     private ArtesianHeadTable() {}
 
@@ -98,7 +96,7 @@ final class ArtesianHeadTable {
 
     private static OptionalDouble litresPerSecond(OptionalDouble perDay) {
         return perDay.isPresent()
-                ? OptionalDouble.of(perDay.getAsDouble() / CUBIC_METRES_PER_DAY)
+                ? OptionalDouble.of(DischargeUnit.LITRES_PER_SECOND.of(perDay.getAsDouble()))
                 : OptionalDouble.empty();
     }
 }

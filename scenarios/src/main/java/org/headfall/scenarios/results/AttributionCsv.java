@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
 import org.headfall.scenarios.findings.AttributionTable;
+import org.headfall.scenarios.quantity.DischargeUnit;
 import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.recording.Station;
 
@@ -18,7 +19,6 @@ import org.headfall.scenarios.recording.Station;
  */
 final class AttributionCsv {
 
-    private static final double PER_LITRE_A_SECOND = 86.4;
     private static final double PERCENT = 100;
 
     private static final List<String> HEADER = List.of(
@@ -100,7 +100,8 @@ final class AttributionCsv {
         if (Double.isNaN(whole.loss)) {
             cells.empty().empty();
         } else {
-            cells.number(effect.loss / PER_LITRE_A_SECOND, 3).number(PERCENT * effect.loss / whole.loss, 1);
+            cells.number(DischargeUnit.LITRES_PER_SECOND.of(effect.loss), 3)
+                    .number(PERCENT * effect.loss / whole.loss, 1);
         }
         file.line(cells);
     }

@@ -17,6 +17,7 @@ import org.headfall.scenarios.limits.LimitPlace;
 import org.headfall.scenarios.limits.LimitedQuantity;
 import org.headfall.scenarios.limits.LimitedQuantity.ShareOfAvailableHead;
 import org.headfall.scenarios.limits.MapPlaces;
+import org.headfall.scenarios.quantity.DischargeUnit;
 import org.headfall.scenarios.recording.RunCalendar;
 import org.headfall.scenarios.recording.WaterYear;
 import org.headfall.scenarios.scenario.AccountsSpecification;
@@ -32,7 +33,6 @@ import org.headfall.solver.bore.Operation;
 /** Makes the limits of a scenario ready to be judged, each at one place. */
 final class LimitPlanner {
 
-    private static final double LITRE_PER_SECOND = 86.4;
     private static final double CUBIC_METRES_PER_MEGALITRE = 1000;
     private static final double PER_CENT = 100;
 
@@ -134,10 +134,11 @@ final class LimitPlanner {
 
     private LimitedQuantity ofDischarge(LimitSpecification.Quantity quantity, LimitPlace place) {
         if (quantity instanceof LimitSpecification.Flow flow) {
-            return new LimitedQuantity.Flow(flow.atLeast() / LITRE_PER_SECOND, openTimes(place.words()));
+            return new LimitedQuantity.Flow(
+                    DischargeUnit.LITRES_PER_SECOND.of(flow.atLeast()), openTimes(place.words()));
         }
         if (quantity instanceof LimitSpecification.SpringDischarge discharge) {
-            return new LimitedQuantity.SpringDischarge(discharge.atLeast() / LITRE_PER_SECOND);
+            return new LimitedQuantity.SpringDischarge(DischargeUnit.LITRES_PER_SECOND.of(discharge.atLeast()));
         }
         if (quantity instanceof LimitSpecification.ShareOfSpringDischarge share) {
             return new LimitedQuantity.ShareOfSpringDischarge(PER_CENT * share.atLeast());

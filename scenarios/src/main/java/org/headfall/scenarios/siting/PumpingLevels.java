@@ -1,5 +1,6 @@
 package org.headfall.scenarios.siting;
 
+import org.headfall.scenarios.quantity.LiftEnergy;
 import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.scenario.SitingSpecification;
 import org.headfall.solver.bore.NeededHead;
@@ -9,9 +10,6 @@ import org.headfall.solver.bore.WellLoss;
 
 /** Levels in a new bore: how low they may fall, how low they do, what lifting takes. */
 final class PumpingLevels {
-
-    /** Energy that lifts 1 ML by 1 m (kWh): rho g over 3.6e6 J, water of 20 °C at 998.2 kg/m³ and g 9.80665 m/s². */
-    private static final double KWH_PER_ML_AND_METRE = 998.2 * 9.80665 * 1000 / 3.6e6;
 
     private final RunDescription run;
     private final SitingSpecification siting;
@@ -80,6 +78,6 @@ final class PumpingLevels {
 
     /** Energy of a lift (kWh/ML). */
     double energy(double lift) {
-        return KWH_PER_ML_AND_METRE * lift / siting.lifting().efficiency();
+        return LiftEnergy.perMegalitre(lift, siting.lifting().efficiency());
     }
 }

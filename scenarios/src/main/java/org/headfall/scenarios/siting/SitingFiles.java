@@ -7,6 +7,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.headfall.scenarios.quantity.DischargeUnit;
 import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.reference.CoordinateReference;
 import org.headfall.scenarios.results.CellFieldsFile;
@@ -27,10 +28,6 @@ import org.locationtech.jts.geom.GeometryFactory;
  */
 public final class SitingFiles {
 
-    /** Litres a second in a cubic metre a day. */
-    private static final double LITRES_PER_SECOND = 1000.0 / 86_400;
-
-    private static final double MEGALITRES_PER_YEAR = 365.25 / 1000;
     private static final GeometryFactory SHAPES = new GeometryFactory();
 
     private static final List<String> SITES = List.of(
@@ -68,7 +65,7 @@ public final class SitingFiles {
      */
     public static void write(Path folder, SitingResult result, Optional<SiteCheck> check) throws IOException {
         RunDescription run = result.run();
-        double[] litres = scaled(result.largestRate(), LITRES_PER_SECOND);
+        double[] litres = scaled(result.largestRate(), DischargeUnit.LITRES_PER_SECOND.of(1));
         double[] ruling = ruling(result);
         CellFieldsFile.write(
                 folder.resolve("siting.nc"),
@@ -113,9 +110,9 @@ public final class SitingFiles {
                     .number(site.number(), 0)
                     .number(site.x(), 1)
                     .number(site.y(), 1)
-                    .number(site.rate() * LITRES_PER_SECOND, 2)
-                    .number(site.rate() * MEGALITRES_PER_YEAR, 1)
-                    .number(site.largestRate() * LITRES_PER_SECOND, 2)
+                    .number(DischargeUnit.LITRES_PER_SECOND.of(site.rate()), 2)
+                    .number(DischargeUnit.MEGALITRES_PER_YEAR.of(site.rate()), 1)
+                    .number(DischargeUnit.LITRES_PER_SECOND.of(site.largestRate()), 2)
                     .text(site.ruling())
                     .number(site.level(), 2)
                     .number(site.lift(), 2)
@@ -172,8 +169,10 @@ public final class SitingFiles {
     private static Map<String, PropertyValue> properties(Site site) {
         Map<String, PropertyValue> properties = new LinkedHashMap<>();
         properties.put("name", PropertyValue.of(site.name()));
-        properties.put("rate (L/s)", PropertyValue.of(rounded(site.rate() * LITRES_PER_SECOND)));
-        properties.put("largest rate here (L/s)", PropertyValue.of(rounded(site.largestRate() * LITRES_PER_SECOND)));
+        properties.put("rate (L/s)", PropertyValue.of(rounded(DischargeUnit.LITRES_PER_SECOND.of(site.rate()))));
+        properties.put(
+                "largest rate here (L/s)",
+                PropertyValue.of(rounded(DischargeUnit.LITRES_PER_SECOND.of(site.largestRate()))));
         properties.put("decided by", PropertyValue.of(site.ruling()));
         properties.put("lowest level in the bore (m above datum)", PropertyValue.of(rounded(site.level())));
         properties.put("lift (m)", PropertyValue.of(rounded(site.lift())));

@@ -9,6 +9,8 @@ import org.apache.commons.math3.optim.nonlinear.scalar.GoalType;
 import org.apache.commons.math3.optim.univariate.BrentOptimizer;
 import org.apache.commons.math3.optim.univariate.SearchInterval;
 import org.apache.commons.math3.optim.univariate.UnivariateObjectiveFunction;
+import org.headfall.scenarios.quantity.DischargeUnit;
+import org.headfall.scenarios.quantity.LiftEnergy;
 import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.run.RunInMemory;
 import org.headfall.scenarios.run.RunPlan;
@@ -27,8 +29,6 @@ import org.headfall.solver.response.EffectFields;
 /** Compares layouts of a bore field over number and spacing of the bores. */
 public final class SpacingComparison {
 
-    private static final double KWH_PER_ML_AND_METRE = 998.2 * 9.80665 * 1000 / 3.6e6;
-    private static final double MEGALITRES_PER_YEAR = 365.25 / 1000;
     private static final double RELATIVE = 1e-6;
     private static final int MOST_EVALUATIONS = 300;
 
@@ -143,7 +143,7 @@ public final class SpacingComparison {
         double yield = bores.totalRate(available);
         double apart = count * new FieldLayout(List.of(new Position(0, 0)), response, loss).totalRate(available);
         double pipe = LayoutPoints.pipe(places);
-        double energy = KWH_PER_ML_AND_METRE * mean / spacing.efficiency();
+        double energy = LiftEnergy.perMegalitre(mean, spacing.efficiency());
         return new SpacingResult.Line(
                 layout,
                 count,
@@ -161,6 +161,6 @@ public final class SpacingComparison {
     private double cost(double energy, double pipe, int count) {
         Prices prices = spacing.prices();
         double yearly = prices.yearlyShare() * (prices.pipe() * pipe + prices.bore() * count);
-        return prices.energy() * energy + yearly / (spacing.rate() * MEGALITRES_PER_YEAR);
+        return prices.energy() * energy + yearly / DischargeUnit.MEGALITRES_PER_YEAR.of(spacing.rate());
     }
 }

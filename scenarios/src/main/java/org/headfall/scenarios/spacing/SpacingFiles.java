@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
+import org.headfall.scenarios.quantity.DischargeUnit;
 import org.headfall.scenarios.results.CsvFile;
 import org.headfall.scenarios.results.CsvLineCells;
 import org.headfall.scenarios.results.WrittenFiles;
@@ -13,8 +14,6 @@ public final class SpacingFiles {
 
     /** What a folder of layouts may hold. */
     public static final WrittenFiles NAMES = WrittenFiles.named("(economic-)?spacing\\.csv");
-
-    private static final double LITRES_PER_SECOND = 1000.0 / 86_400;
 
     private static final List<String> HEADER = List.of(
             "layout",
@@ -52,7 +51,7 @@ public final class SpacingFiles {
                         .text(line.layout().name().toLowerCase(Locale.ROOT))
                         .number(line.bores(), 0)
                         .number(line.spacing(), 1)
-                        .number(line.yield() * LITRES_PER_SECOND, 3)
+                        .number(DischargeUnit.LITRES_PER_SECOND.of(line.yield()), 3)
                         .number(100 * line.yieldLost(), 2)
                         .number(line.lift(), 3)
                         .number(line.greatestLift(), 3)

@@ -1,5 +1,7 @@
 package org.headfall.scenarios.report.page;
 
+import org.headfall.scenarios.quantity.DischargeUnit;
+
 /** What a figure is; the page switches the units of heights and flows at once. */
 public enum Quantity {
     /** Words. */
@@ -23,7 +25,6 @@ public enum Quantity {
     /** Share (%). */
     SHARE("%", 1);
 
-    private static final double LITRES_PER_SECOND = 1 / 86.4;
     private static final double MEGALITRES = 1e-3;
 
     /** Volume from which decimals are more than anyone needs (ML). */
@@ -64,7 +65,7 @@ public enum Quantity {
     /** The value as shown, in {@link #unit()}. */
     String show(double value) {
         double shown = switch (this) {
-            case FLOW -> value * LITRES_PER_SECOND;
+            case FLOW -> DischargeUnit.LITRES_PER_SECOND.of(value);
             case VOLUME -> value * MEGALITRES;
             default -> value;
         };
