@@ -15,15 +15,13 @@ import org.headfall.scenarios.allocation.ContradictionException;
 import org.headfall.scenarios.problem.Finding;
 import org.headfall.scenarios.problem.InputException;
 import org.headfall.scenarios.problem.ProblemKind;
+import org.headfall.scenarios.quantity.DischargeUnit;
 import org.headfall.scenarios.reading.ScenarioReading;
 import org.headfall.scenarios.results.ResultsFolder;
 import org.headfall.scenarios.run.RunPlan;
-import org.headfall.scenarios.run.RunPlanner;
-import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
-import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 
 /** Says how bores best share the water under the limits of the document, and what each limit costs. */
@@ -35,27 +33,10 @@ import picocli.CommandLine.Spec;
         footer = "  headfall allocate my-field")
 final class AllocateCommand implements Callable<Integer> {
 
-    private static final double MEGALITRES_PER_YEAR = 365.25 / 1000;
-
     private final Terminal terminal;
 
     @Mixin
-    private final ScenarioArgument argument = new ScenarioArgument();
-
-    @Mixin
-    private final JsonOption json = new JsonOption();
-
-    @Option(
-            names = "--output",
-            paramLabel = "DIR",
-            description = "Folder for what is found; otherwise results/NAME-rates beside the document NAME.yaml.")
-    private @Nullable Path output;
-
-    @Option(names = "--overwrite", description = "Replace what is there, once the new files are complete.")
-    private boolean overwrite;
-
-    @Mixin
-    private final ThreadsOption threads = new ThreadsOption();
+    private final PlanningOptions options = new PlanningOptions();
 
     @Spec
     @SuppressWarnings("NullAway.Init") // set by picocli before call
@@ -72,13 +53,13 @@ final class AllocateCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws InputException, IOException {
-        ScenarioReading reading = argument.read();
-        RunPlan plan = RunPlanner.plan(reading, ProgramVersion.text(), threads.threads());
+        ScenarioReading reading = options.read();
+        RunPlan plan = options.plan(reading);
         PlanningSection.require(
                 reading, "allocation", reading.orThrow().planning().allocation());
-        Path target = output == null ? argument.resultsFolder("-rates") : output;
+        Path target = options.target("-rates");
         PrintWriter err = spec.commandLine().getErr();
-        try (ResultsFolder folder = ResultsFolder.open(target, overwrite, AllocationFiles.NAMES);
+        try (ResultsFolder folder = options.open(target, AllocationFiles.NAMES);
                 Progress progress = terminal.progress(err)) {
             AllocationResult result = AllocationSearch.in(plan, reading.orThrow(), progress::reached);
             AllocationFiles.write(folder.file(""), result);
@@ -108,7 +89,7 @@ final class AllocateCommand implements Callable<Integer> {
     private static Answer answer(AllocationResult result, Path target) {
         return new Answer(
                 target.toString(),
-                result.yield() * MEGALITRES_PER_YEAR,
+                DischargeUnit.MEGALITRES_PER_YEAR.of(result.yield()),
                 result.yield() > 0 ? result.energy() / (result.yield() / 1000) : 0,
                 result.bores(),
                 result.requirements(),
@@ -118,7 +99,7 @@ final class AllocateCommand implements Callable<Integer> {
 
     private void show(Answer answer) {
         PrintWriter out = spec.commandLine().getOut();
-        if (json.wanted()) {
+        if (options.wantsJson()) {
             out.println(AnswerJson.of(answer));
             return;
         }
@@ -135,8 +116,8 @@ final class AllocateCommand implements Callable<Integer> {
                 answer.yieldMegalitresPerYear(),
                 answer.energyKilowattHoursPerMegalitre()));
         for (AllocationResult.BoreRates bore : answer.bores()) {
-            out.println(
-                    String.format(Locale.ROOT, "  %s: %.1f ML/yr", bore.name(), bore.yield() * MEGALITRES_PER_YEAR));
+            out.println(String.format(
+                    Locale.ROOT, "  %s: %.1f ML/yr", bore.name(), DischargeUnit.MEGALITRES_PER_YEAR.of(bore.yield())));
         }
         for (AllocationResult.Kept one : answer.limits()) {
             out.println(String.format(

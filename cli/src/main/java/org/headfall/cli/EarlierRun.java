@@ -53,8 +53,7 @@ final class EarlierRun {
 
     /** Where the tables of a command go. */
     Path target(String command) {
-        Path results = argument.resultsFolder();
-        return output == null ? results.resolveSibling(results.getFileName() + "-" + command) : output;
+        return output == null ? argument.resultsFolder("-" + command) : output;
     }
 
     boolean overwrites() {

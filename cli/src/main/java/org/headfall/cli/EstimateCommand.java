@@ -89,9 +89,8 @@ final class EstimateCommand implements Callable<Integer> {
         ScenarioReading reading = argument.read();
         RunPlan plan = RunPlanner.plan(
                 reading, ProgramVersion.text(), Runtime.getRuntime().availableProcessors());
-        Path results = argument.resultsFolder();
-        Path target = output == null ? results.resolveSibling(results.getFileName() + "-estimate") : output;
-        Path earlier = responses == null ? results : responses;
+        Path target = output == null ? argument.resultsFolder("-estimate") : output;
+        Path earlier = responses == null ? argument.resultsFolder() : responses;
         if (target.toAbsolutePath().normalize().equals(earlier.toAbsolutePath().normalize())) {
             throw new ParameterException(
                     spec.commandLine(),

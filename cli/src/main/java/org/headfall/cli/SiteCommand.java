@@ -10,18 +10,17 @@ import java.util.concurrent.Callable;
 import org.headfall.cli.answer.AnswerJson;
 import org.headfall.cli.progress.Progress;
 import org.headfall.scenarios.problem.InputException;
+import org.headfall.scenarios.quantity.DischargeUnit;
 import org.headfall.scenarios.reading.ScenarioReading;
 import org.headfall.scenarios.results.ResultsFolder;
 import org.headfall.scenarios.run.RunInMemory;
 import org.headfall.scenarios.run.RunPlan;
-import org.headfall.scenarios.run.RunPlanner;
 import org.headfall.scenarios.scenario.SitingSpecification;
 import org.headfall.scenarios.siting.Site;
 import org.headfall.scenarios.siting.SiteCheck;
 import org.headfall.scenarios.siting.SiteSearch;
 import org.headfall.scenarios.siting.SitingFiles;
 import org.headfall.scenarios.siting.SitingResult;
-import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -37,30 +36,13 @@ import picocli.CommandLine.Spec;
         footer = "  headfall site my-field")
 final class SiteCommand implements Callable<Integer> {
 
-    private static final double LITRES_PER_SECOND = 1000.0 / 86_400;
-
     private final Terminal terminal;
 
     @Mixin
-    private final ScenarioArgument argument = new ScenarioArgument();
-
-    @Mixin
-    private final JsonOption json = new JsonOption();
-
-    @Option(
-            names = "--output",
-            paramLabel = "DIR",
-            description = "Folder for what is found; otherwise results/NAME-sites beside the document NAME.yaml.")
-    private @Nullable Path output;
-
-    @Option(names = "--overwrite", description = "Replace what is there, once the new files are complete.")
-    private boolean overwrite;
+    private final PlanningOptions options = new PlanningOptions();
 
     @Option(names = "--without-check", description = "Do not run the chosen sites through the simulator.")
     private boolean withoutCheck;
-
-    @Mixin
-    private final ThreadsOption threads = new ThreadsOption();
 
     @Spec
     @SuppressWarnings("NullAway.Init") // set by picocli before call
@@ -77,13 +59,13 @@ final class SiteCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws InputException, IOException {
-        ScenarioReading reading = argument.read();
-        RunPlan plan = RunPlanner.plan(reading, ProgramVersion.text(), threads.threads());
+        ScenarioReading reading = options.read();
+        RunPlan plan = options.plan(reading);
         SitingSpecification siting = PlanningSection.require(
                 reading, "siting", reading.orThrow().planning().siting());
-        Path target = output == null ? argument.resultsFolder("-sites") : output;
+        Path target = options.target("-sites");
         PrintWriter err = spec.commandLine().getErr();
-        try (ResultsFolder folder = ResultsFolder.open(target, overwrite, SitingFiles.NAMES);
+        try (ResultsFolder folder = options.open(target, SitingFiles.NAMES);
                 Progress progress = terminal.progress(err)) {
             RunInMemory base = RunInMemory.of(plan, SiteSearch.gridDays(siting), progress::reached);
             long started = System.nanoTime();
@@ -116,7 +98,7 @@ final class SiteCommand implements Callable<Integer> {
 
     private void show(Answer answer) {
         PrintWriter out = spec.commandLine().getOut();
-        if (json.wanted()) {
+        if (options.wantsJson()) {
             out.println(AnswerJson.of(answer));
             return;
         }
@@ -133,10 +115,10 @@ final class SiteCommand implements Callable<Integer> {
                     site.number(),
                     site.x(),
                     site.y(),
-                    site.rate() * LITRES_PER_SECOND,
+                    DischargeUnit.LITRES_PER_SECOND.of(site.rate()),
                     site.lift(),
                     site.energy(),
-                    site.largestRate() * LITRES_PER_SECOND,
+                    DischargeUnit.LITRES_PER_SECOND.of(site.largestRate()),
                     site.ruling()));
         }
         for (SiteCheck.Line line : answer.check()) {

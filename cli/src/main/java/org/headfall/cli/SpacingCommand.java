@@ -12,16 +12,13 @@ import org.headfall.scenarios.problem.InputException;
 import org.headfall.scenarios.reading.ScenarioReading;
 import org.headfall.scenarios.results.ResultsFolder;
 import org.headfall.scenarios.run.RunPlan;
-import org.headfall.scenarios.run.RunPlanner;
 import org.headfall.scenarios.scenario.SpacingSpecification;
 import org.headfall.scenarios.spacing.SpacingComparison;
 import org.headfall.scenarios.spacing.SpacingFiles;
 import org.headfall.scenarios.spacing.SpacingResult;
-import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
-import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 
 /** Says how far apart the bores of a field should stand. */
@@ -36,22 +33,7 @@ final class SpacingCommand implements Callable<Integer> {
     private final Terminal terminal;
 
     @Mixin
-    private final ScenarioArgument argument = new ScenarioArgument();
-
-    @Mixin
-    private final JsonOption json = new JsonOption();
-
-    @Option(
-            names = "--output",
-            paramLabel = "DIR",
-            description = "Folder for what is found; otherwise results/NAME-spacing beside the document NAME.yaml.")
-    private @Nullable Path output;
-
-    @Option(names = "--overwrite", description = "Replace what is there, once the new files are complete.")
-    private boolean overwrite;
-
-    @Mixin
-    private final ThreadsOption threads = new ThreadsOption();
+    private final PlanningOptions options = new PlanningOptions();
 
     @Spec
     @SuppressWarnings("NullAway.Init") // set by picocli before call
@@ -68,12 +50,12 @@ final class SpacingCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws InputException, IOException {
-        ScenarioReading reading = argument.read();
-        RunPlan plan = RunPlanner.plan(reading, ProgramVersion.text(), threads.threads());
+        ScenarioReading reading = options.read();
+        RunPlan plan = options.plan(reading);
         SpacingSpecification spacing = PlanningSection.require(
                 reading, "spacing", reading.orThrow().planning().spacing());
-        Path target = output == null ? argument.resultsFolder("-spacing") : output;
-        try (ResultsFolder folder = ResultsFolder.open(target, overwrite, SpacingFiles.NAMES);
+        Path target = options.target("-spacing");
+        try (ResultsFolder folder = options.open(target, SpacingFiles.NAMES);
                 Progress progress = terminal.progress(spec.commandLine().getErr())) {
             SpacingResult result = SpacingComparison.in(plan, spacing, progress::reached);
             SpacingFiles.write(folder.file(""), result);
@@ -87,7 +69,7 @@ final class SpacingCommand implements Callable<Integer> {
 
     private void show(SpacingResult result, Path target) {
         PrintWriter out = spec.commandLine().getOut();
-        if (json.wanted()) {
+        if (options.wantsJson()) {
             out.println(AnswerJson.of(new Answer(target.toString(), result.economic())));
             return;
         }

@@ -1,0 +1,58 @@
+package org.headfall.cli;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import org.headfall.scenarios.problem.InputException;
+import org.headfall.scenarios.reading.ScenarioReading;
+import org.headfall.scenarios.results.ResultsException;
+import org.headfall.scenarios.results.ResultsFolder;
+import org.headfall.scenarios.results.WrittenFiles;
+import org.headfall.scenarios.run.RunPlan;
+import org.headfall.scenarios.run.RunPlanner;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+/** What a command that plans bores is told: the scenario, where its files go and how it answers. */
+final class PlanningOptions {
+
+    @Mixin
+    private final ScenarioArgument argument = new ScenarioArgument();
+
+    @Mixin
+    private final JsonOption json = new JsonOption();
+
+    @Option(
+            names = "--output",
+            paramLabel = "DIR",
+            description = "Folder for what is found; otherwise one in results beside the document, named after it and"
+                    + " after what is found.")
+    private @Nullable Path output;
+
+    @Option(names = "--overwrite", description = "Replace what is there, once the new files are complete.")
+    private boolean overwrite;
+
+    @Mixin
+    private final ThreadsOption threads = new ThreadsOption();
+
+    ScenarioReading read() {
+        return argument.read();
+    }
+
+    RunPlan plan(ScenarioReading reading) throws InputException, IOException {
+        return RunPlanner.plan(reading, ProgramVersion.text(), threads.threads());
+    }
+
+    /** Where files go: what was asked for, or the folder of results with something added to its name. */
+    Path target(String ending) {
+        return output == null ? argument.resultsFolder(ending) : output;
+    }
+
+    ResultsFolder open(Path target, WrittenFiles files) throws ResultsException {
+        return ResultsFolder.open(target, overwrite, files);
+    }
+
+    boolean wantsJson() {
+        return json.wanted();
+    }
+}
