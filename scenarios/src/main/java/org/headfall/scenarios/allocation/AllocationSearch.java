@@ -10,20 +10,16 @@ import org.headfall.scenarios.limits.Comparison;
 import org.headfall.scenarios.limits.Limit;
 import org.headfall.scenarios.limits.LimitMargins;
 import org.headfall.scenarios.limits.LimitedQuantity;
-import org.headfall.scenarios.quantity.DischargeUnit;
 import org.headfall.scenarios.quantity.LiftEnergy;
 import org.headfall.scenarios.recording.RunDescription;
-import org.headfall.scenarios.recording.Station;
 import org.headfall.scenarios.recording.StationSeries;
 import org.headfall.scenarios.run.RunInMemory;
 import org.headfall.scenarios.run.RunPlan;
 import org.headfall.scenarios.run.RunProgress;
 import org.headfall.scenarios.scenario.AllocationSpecification;
-import org.headfall.scenarios.scenario.AllocationSpecification.Goal;
 import org.headfall.scenarios.scenario.BoreSpecification;
 import org.headfall.scenarios.scenario.Scenario;
 import org.headfall.solver.allocation.Optimum;
-import org.headfall.solver.allocation.Programme;
 import org.headfall.solver.allocation.Row;
 import org.headfall.solver.bore.Bore;
 
@@ -54,6 +50,7 @@ public final class AllocationSearch {
     private final List<Requirement> requirements = new ArrayList<>();
     private final RunInMemory without;
     private final SharedWater water;
+    private final AllocationWishes wishes;
 
     private AllocationSearch(RunPlan plan, Scenario scenario, AllocationSpecification wanted, RunProgress progress) {
         this.plan = plan;
@@ -73,6 +70,7 @@ public final class AllocationSearch {
                 rates.with(new double[bores.length * blocks.groups()], moments), new double[0], progress);
         addRequirements();
         water = new SharedWater(without.responses(), blocks, bores, requirements);
+        wishes = new AllocationWishes(plan, wanted, blocks, bores, moments, without, water);
     }
 
     private static double floor(BoreSpecification bore) {
@@ -153,13 +151,9 @@ public final class AllocationSearch {
         for (int b = 0; b < counted.length; b++) {
             counted[b] = !limit.needsOtherRun()
                     || !(limit.comparison() instanceof Comparison.WithoutHolder of)
-                    || of.holder().equals(holder(b));
+                    || of.holder().equals(run.bores().get(bores[b]).holder());
         }
         return counted;
-    }
-
-    private String holder(int bore) {
-        return ((Station.BoreSite) run.stations().get(bores[bore])).holder();
     }
 
     private AllocationResult search(RunProgress progress) {
@@ -227,135 +221,12 @@ public final class AllocationSearch {
     }
 
     private Optimum best(double[] relaxed) {
-        List<Row> fixed = new ArrayList<>(holderRows());
-        wanted.total().ifPresent(total -> fixed.addAll(totalRows(total)));
+        List<Row> fixed = new ArrayList<>(wishes.rows());
         for (String holder : wanted.seniority()) {
-            Programme yield = Programme.linear(most(), negative(yieldOf(holder)));
-            Optimum optimum = water.solve(yield, fixed, relaxed);
-            fixed.add(new Row(
-                    "yield of " + holder,
-                    negative(yieldOf(holder)),
-                    optimum.value() * KEPT_SHARE,
-                    Double.POSITIVE_INFINITY));
+            Optimum optimum = water.solve(wishes.largestYieldOf(holder), fixed, relaxed);
+            fixed.add(wishes.atLeast(holder, optimum.value() * KEPT_SHARE));
         }
-        return water.solve(programme(), fixed, relaxed);
-    }
-
-    private Programme programme() {
-        return switch (wanted.goal()) {
-            case LARGEST_YIELD -> Programme.linear(most(), negative(yieldOf("")));
-            case LEAST_EFFECT_ON_SPRINGS -> Programme.linear(most(), onSprings());
-            case LEAST_ENERGY -> energy();
-        };
-    }
-
-    private double[] most() {
-        double[] most = new double[water.variables()];
-        Arrays.fill(most, wanted.largestRate());
-        return most;
-    }
-
-    private static double[] negative(double[] values) {
-        return Arrays.stream(values).map(value -> -value).toArray();
-    }
-
-    /** Mean taking (ML/yr) by a unit of each variable, of one holder's bores or, for an empty name, of all. */
-    private double[] yieldOf(String holder) {
-        double[] yield = new double[water.variables()];
-        for (int b = 0; b < bores.length; b++) {
-            if (holder.isEmpty() || holder.equals(holder(b))) {
-                for (int group = 0; group < blocks.groups(); group++) {
-                    yield[water.variable(b, group)] =
-                            DischargeUnit.MEGALITRES_PER_YEAR.of(blocks.days(group) / run.endDay());
-                }
-            }
-        }
-        return yield;
-    }
-
-    private List<Row> totalRows(double total) {
-        double megalitres = DischargeUnit.MEGALITRES_PER_YEAR.of(total);
-        Row atMost = new Row("total at most", yieldOf(""), megalitres, Double.POSITIVE_INFINITY);
-        Row atLeast = new Row("total at least", negative(yieldOf("")), -megalitres, Double.POSITIVE_INFINITY);
-        return wanted.goal() == Goal.LARGEST_YIELD ? List.of(atMost) : List.of(atLeast);
-    }
-
-    private List<Row> holderRows() {
-        List<Row> rows = new ArrayList<>();
-        for (AllocationSpecification.HolderMinimum minimum : wanted.minimums()) {
-            for (int group = 0; group < blocks.groups(); group++) {
-                double[] coefficients = new double[water.variables()];
-                for (int b = 0; b < bores.length; b++) {
-                    if (holder(b).equals(minimum.holder())) {
-                        coefficients[water.variable(b, group)] = -1;
-                    }
-                }
-                rows.add(new Row(
-                        "minimum of " + minimum.holder() + ", group " + group,
-                        coefficients,
-                        -minimum.rate(),
-                        Double.POSITIVE_INFINITY));
-            }
-        }
-        return rows;
-    }
-
-    /**
-     * Drawdown at the springs, on average, that the mean taking of each variable would have caused by the end if it had
-     * been steady (m). When water is taken does not count, else taking late would seem to do no harm.
-     */
-    private double[] onSprings() {
-        double[] sum = new double[water.variables()];
-        for (Station.SpringSite spring : run.springs()) {
-            int station = run.stationIndex(spring.name());
-            for (int b = 0; b < bores.length; b++) {
-                double response = without.responses().at(station, bores[b], run.endDay());
-                for (int group = 0; group < blocks.groups(); group++) {
-                    sum[water.variable(b, group)] += response
-                            * blocks.days(group)
-                            / run.endDay()
-                            / run.springs().size();
-                }
-            }
-        }
-        return sum;
-    }
-
-    /** Energy (MWh/yr) by lift at the end of each block: what is there without the bores, and what they add themselves. */
-    private Programme energy() {
-        int n = water.variables();
-        double[] cost = new double[n];
-        double[][] curvature = new double[n][n];
-        boolean[] all = new boolean[bores.length];
-        Arrays.fill(all, true);
-        double perVolume = LiftEnergy.perMegalitre(1, wanted.efficiency()) * 1e-6 * 365.25 / run.endDay();
-        for (int k = 0; k < moments.length; k++) {
-            RateBlocks.Block block = blocks.blocks().get(k);
-            for (int b = 0; b < bores.length; b++) {
-                int own = water.variable(b, block.group());
-                double weight = perVolume * block.days();
-                cost[own] += weight
-                        * (delivery(b)
-                                - without.recording().series().get(bores[b]).headAt(moments[k]));
-                double[] response = water.response(bores[b], moments[k], all);
-                response[own] += lossSlope(b);
-                for (int v = 0; v < n; v++) {
-                    curvature[own][v] += weight * response[v];
-                    curvature[v][own] += weight * response[v];
-                }
-            }
-        }
-        return new Programme(most(), cost, curvature);
-    }
-
-    private double delivery(int bore) {
-        return run.stations().get(bores[bore]).groundLevel() + wanted.deliveryHead();
-    }
-
-    /** Loss per discharge at the mean wanted rate of a bore (d/m²). */
-    private double lossSlope(int bore) {
-        double mean = wanted.total().orElse(0) / bores.length;
-        return mean > 0 ? plan.problem().bores().get(bores[bore]).wellLoss().at(mean) / mean : 0;
+        return water.solve(wishes.goal(), fixed, relaxed);
     }
 
     private AllocationResult result(Optimum best, RunInMemory with, double[] relaxed, int simulations) {
@@ -428,7 +299,7 @@ public final class AllocationSearch {
             for (int b = 0; b < bores.length; b++) {
                 double level = with.recording().series().get(bores[b]).levelInBoreAt(moments[k]);
                 double volume = x[water.variable(b, block.group())] * block.days() / 1000;
-                sum += volume * LiftEnergy.perMegalitre(Math.max(0, delivery(b) - level), wanted.efficiency());
+                sum += volume * LiftEnergy.perMegalitre(Math.max(0, wishes.delivery(b) - level), wanted.efficiency());
             }
         }
         return sum / run.endDay();

@@ -6,7 +6,6 @@ import java.net.UnknownHostException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
-import java.sql.DriverManager;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
@@ -27,18 +26,6 @@ import org.jspecify.annotations.Nullable;
 
 /** The file of a sweep. For one thread; see {@link StoreWriter} for many. */
 public final class SweepStore implements AutoCloseable {
-
-    /** Form of the file; another form is refused. */
-    static final int FORMAT = 1;
-
-    /** Marks the file as ours ("HFsw"), as the SQLite file format provides. */
-    private static final int APPLICATION = 0x48467377;
-
-    private static final String FIXED_COLUMNS =
-            "number INTEGER PRIMARY KEY, status TEXT NOT NULL, inputs TEXT NOT NULL, hash TEXT NOT NULL, reason TEXT,"
-                    + " way TEXT, seconds REAL, finished TEXT, host TEXT, program TEXT";
-    private static final int FIGURES_AFTER = 10;
-    private static final int BUSY_MILLISECONDS = 10_000;
 
     private final Path file;
     private final Connection connection;
@@ -67,8 +54,8 @@ public final class SweepStore implements AutoCloseable {
         try {
             Path part = file.resolveSibling(file.getFileName() + ".part");
             Files.deleteIfExists(part);
-            try (Connection connection = connect(part)) {
-                write(connection, definition);
+            try (Connection connection = StoreForm.connect(part)) {
+                StoreForm.write(connection, definition);
             }
             Files.move(part, file);
             return opened(file, Optional.of(lock));
@@ -115,8 +102,8 @@ public final class SweepStore implements AutoCloseable {
         }
         @Nullable Connection connection = null;
         try {
-            connection = connect(file);
-            requireForm(file, connection);
+            connection = StoreForm.connect(file);
+            StoreForm.require(file, connection);
             return new SweepStore(file, connection, lock);
         } catch (SQLException e) {
             close(connection);
@@ -137,79 +124,11 @@ public final class SweepStore implements AutoCloseable {
         }
     }
 
-    private static Connection connect(Path file) throws SQLException {
-        Connection connection = DriverManager.getConnection("jdbc:sqlite:" + file.toAbsolutePath());
-        try (Statement statement = connection.createStatement()) {
-            statement.execute("PRAGMA busy_timeout = " + BUSY_MILLISECONDS);
-            statement.execute("PRAGMA journal_mode = WAL");
-            statement.execute("PRAGMA synchronous = FULL");
-        } catch (SQLException e) {
-            connection.close();
-            throw e;
-        }
-        return connection;
-    }
-
-    private static void requireForm(Path file, Connection connection) throws SQLException, StoreException {
-        if (number(connection, "PRAGMA application_id") != APPLICATION) {
-            throw new StoreException(file, "is no store of a sweep; move it away or choose another folder");
-        }
-        int form = number(connection, "PRAGMA user_version");
-        if (form != FORMAT) {
-            throw new StoreException(
-                    file,
-                    "was written by another version (form " + form + ", this version reads " + FORMAT
-                            + "); use that version, or begin anew in another folder");
-        }
-    }
-
-    private static int number(Connection connection, String query) throws SQLException {
-        try (Statement statement = connection.createStatement();
-                ResultSet result = statement.executeQuery(query)) {
-            return result.next() ? result.getInt(1) : 0;
-        }
-    }
-
-    private static void write(Connection connection, Definition definition) throws SQLException {
-        connection.setAutoCommit(false);
-        String columns = definition.figures().stream()
-                .map(figure -> ", " + quoted(figure) + " REAL")
-                .collect(Collectors.joining());
-        try (Statement statement = connection.createStatement()) {
-            statement.execute("CREATE TABLE sweep (name TEXT PRIMARY KEY, text TEXT NOT NULL)");
-            statement.execute("CREATE TABLE runs (" + FIXED_COLUMNS + columns + ")");
-            statement.execute("CREATE INDEX runs_by_status ON runs (status)");
-            statement.execute("PRAGMA application_id = " + APPLICATION);
-            statement.execute("PRAGMA user_version = " + FORMAT);
-        }
-        try (PreparedStatement insert = connection.prepareStatement("INSERT INTO sweep VALUES (?, ?)")) {
-            for (Map.Entry<String, String> text : new TreeMap<>(definition.texts()).entrySet()) {
-                insert.setString(1, text.getKey());
-                insert.setString(2, text.getValue());
-                insert.executeUpdate();
-            }
-        }
-        try (PreparedStatement insert = connection.prepareStatement(
-                "INSERT INTO runs (number, status, inputs, hash) VALUES (?, 'planned', ?, ?)")) {
-            for (Definition.PlannedRun run : definition.runs()) {
-                insert.setInt(1, run.number());
-                insert.setString(2, run.inputs());
-                insert.setString(3, run.hash());
-                insert.executeUpdate();
-            }
-        }
-        connection.commit();
-    }
-
-    private static String quoted(String name) {
-        return '"' + name.replace("\"", "\"\"") + '"';
-    }
-
     private List<String> figureColumns() throws SQLException {
         List<String> names = new ArrayList<>();
         try (Statement statement = connection.createStatement();
                 ResultSet columns = statement.executeQuery("SELECT * FROM runs LIMIT 0")) {
-            for (int i = FIGURES_AFTER + 1; i <= columns.getMetaData().getColumnCount(); i++) {
+            for (int i = StoreForm.FIGURES_AFTER + 1; i <= columns.getMetaData().getColumnCount(); i++) {
                 names.add(columns.getMetaData().getColumnName(i));
             }
         }
@@ -337,7 +256,7 @@ public final class SweepStore implements AutoCloseable {
     private StoredRun row(ResultSet result) throws SQLException {
         double[] values = new double[figures.size()];
         for (int i = 0; i < values.length; i++) {
-            values[i] = realOrNaN(result, FIGURES_AFTER + 1 + i);
+            values[i] = realOrNaN(result, StoreForm.FIGURES_AFTER + 1 + i);
         }
         return new StoredRun(
                 result.getInt("number"),
@@ -404,8 +323,9 @@ public final class SweepStore implements AutoCloseable {
     }
 
     private int copy(List<StoredRun> rows, String which) throws StoreException {
-        String assignments =
-                figures.stream().map(figure -> ", " + quoted(figure) + " = ?").collect(Collectors.joining());
+        String assignments = figures.stream()
+                .map(figure -> ", " + StoreForm.quoted(figure) + " = ?")
+                .collect(Collectors.joining());
         String sql = "UPDATE runs SET status = ?, reason = ?, way = ?, seconds = ?, finished = ?, host = ?, program = ?"
                 + assignments + " WHERE status = 'planned' AND " + which;
         try {

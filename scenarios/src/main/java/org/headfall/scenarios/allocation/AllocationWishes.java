@@ -1,0 +1,197 @@
+package org.headfall.scenarios.allocation;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import org.headfall.scenarios.quantity.DischargeUnit;
+import org.headfall.scenarios.quantity.LiftEnergy;
+import org.headfall.scenarios.recording.RunDescription;
+import org.headfall.scenarios.recording.Station;
+import org.headfall.scenarios.run.RunInMemory;
+import org.headfall.scenarios.run.RunPlan;
+import org.headfall.scenarios.scenario.AllocationSpecification;
+import org.headfall.scenarios.scenario.AllocationSpecification.Goal;
+import org.headfall.solver.allocation.Programme;
+import org.headfall.solver.allocation.Row;
+
+/** What is wanted of an allocation, as programmes and rows over the rates of bores and groups of blocks. */
+final class AllocationWishes {
+
+    private final RunPlan plan;
+    private final RunDescription run;
+    private final AllocationSpecification wanted;
+    private final RateBlocks blocks;
+    private final int[] bores;
+    private final double[] moments;
+    private final RunInMemory without;
+    private final SharedWater water;
+
+    /**
+     * Wishes.
+     *
+     * @param plan the plan of the document
+     * @param wanted what is wanted
+     * @param blocks blocks of time and their groups
+     * @param bores the bores that share, by their place in the run
+     * @param moments a day of each block on which levels are looked at (d)
+     * @param without the run without these bores
+     * @param water the variables
+     */
+    AllocationWishes(
+            RunPlan plan,
+            AllocationSpecification wanted,
+            RateBlocks blocks,
+            int[] bores,
+            double[] moments,
+            RunInMemory without,
+            SharedWater water) {
+        this.plan = plan;
+        this.wanted = wanted;
+        this.blocks = blocks;
+        this.bores = bores.clone();
+        this.moments = moments.clone();
+        this.without = without;
+        this.water = water;
+        run = plan.description();
+    }
+
+    /** Minimums of holders and the total, which hold whatever the goal. */
+    List<Row> rows() {
+        List<Row> rows = new ArrayList<>(holderRows());
+        wanted.total().ifPresent(total -> rows.addAll(totalRows(total)));
+        return rows;
+    }
+
+    /** The programme of the largest yield of one holder's bores. */
+    Programme largestYieldOf(String holder) {
+        return Programme.linear(most(), negative(yieldOf(holder)));
+    }
+
+    /** The row that keeps the negative of a holder's yield, as the programme states it, at most at a value. */
+    Row atLeast(String holder, double negativeYield) {
+        return new Row("yield of " + holder, negative(yieldOf(holder)), negativeYield, Double.POSITIVE_INFINITY);
+    }
+
+    private String holder(int bore) {
+        return run.bores().get(bores[bore]).holder();
+    }
+
+    /** The programme of the goal. */
+    Programme goal() {
+        return switch (wanted.goal()) {
+            case LARGEST_YIELD -> Programme.linear(most(), negative(yieldOf("")));
+            case LEAST_EFFECT_ON_SPRINGS -> Programme.linear(most(), onSprings());
+            case LEAST_ENERGY -> energy();
+        };
+    }
+
+    private double[] most() {
+        double[] most = new double[water.variables()];
+        Arrays.fill(most, wanted.largestRate());
+        return most;
+    }
+
+    private static double[] negative(double[] values) {
+        return Arrays.stream(values).map(value -> -value).toArray();
+    }
+
+    /** Mean taking (ML/yr) by a unit of each variable, of one holder's bores or, for an empty name, of all. */
+    private double[] yieldOf(String holder) {
+        double[] yield = new double[water.variables()];
+        for (int b = 0; b < bores.length; b++) {
+            if (holder.isEmpty() || holder.equals(holder(b))) {
+                for (int group = 0; group < blocks.groups(); group++) {
+                    yield[water.variable(b, group)] =
+                            DischargeUnit.MEGALITRES_PER_YEAR.of(blocks.days(group) / run.endDay());
+                }
+            }
+        }
+        return yield;
+    }
+
+    private List<Row> totalRows(double total) {
+        double megalitres = DischargeUnit.MEGALITRES_PER_YEAR.of(total);
+        Row atMost = new Row("total at most", yieldOf(""), megalitres, Double.POSITIVE_INFINITY);
+        Row atLeast = new Row("total at least", negative(yieldOf("")), -megalitres, Double.POSITIVE_INFINITY);
+        return wanted.goal() == Goal.LARGEST_YIELD ? List.of(atMost) : List.of(atLeast);
+    }
+
+    private List<Row> holderRows() {
+        List<Row> rows = new ArrayList<>();
+        for (AllocationSpecification.HolderMinimum minimum : wanted.minimums()) {
+            for (int group = 0; group < blocks.groups(); group++) {
+                double[] coefficients = new double[water.variables()];
+                for (int b = 0; b < bores.length; b++) {
+                    if (holder(b).equals(minimum.holder())) {
+                        coefficients[water.variable(b, group)] = -1;
+                    }
+                }
+                rows.add(new Row(
+                        "minimum of " + minimum.holder() + ", group " + group,
+                        coefficients,
+                        -minimum.rate(),
+                        Double.POSITIVE_INFINITY));
+            }
+        }
+        return rows;
+    }
+
+    /**
+     * Drawdown at the springs, on average, that the mean taking of each variable would have caused by the end if it had
+     * been steady (m). When water is taken does not count, else taking late would seem to do no harm.
+     */
+    private double[] onSprings() {
+        double[] sum = new double[water.variables()];
+        for (Station.SpringSite spring : run.springs()) {
+            int station = run.stationIndex(spring.name());
+            for (int b = 0; b < bores.length; b++) {
+                double response = without.responses().at(station, bores[b], run.endDay());
+                for (int group = 0; group < blocks.groups(); group++) {
+                    sum[water.variable(b, group)] += response
+                            * blocks.days(group)
+                            / run.endDay()
+                            / run.springs().size();
+                }
+            }
+        }
+        return sum;
+    }
+
+    /** Energy (MWh/yr) by lift at the end of each block: what is there without the bores, and what they add themselves. */
+    private Programme energy() {
+        int n = water.variables();
+        double[] cost = new double[n];
+        double[][] curvature = new double[n][n];
+        boolean[] all = new boolean[bores.length];
+        Arrays.fill(all, true);
+        double perVolume = LiftEnergy.perMegalitre(1, wanted.efficiency()) * 1e-6 * 365.25 / run.endDay();
+        for (int k = 0; k < moments.length; k++) {
+            RateBlocks.Block block = blocks.blocks().get(k);
+            for (int b = 0; b < bores.length; b++) {
+                int own = water.variable(b, block.group());
+                double weight = perVolume * block.days();
+                cost[own] += weight
+                        * (delivery(b)
+                                - without.recording().series().get(bores[b]).headAt(moments[k]));
+                double[] response = water.response(bores[b], moments[k], all);
+                response[own] += lossSlope(b);
+                for (int v = 0; v < n; v++) {
+                    curvature[own][v] += weight * response[v];
+                    curvature[v][own] += weight * response[v];
+                }
+            }
+        }
+        return new Programme(most(), cost, curvature);
+    }
+
+    /** Level to which the water of a bore is lifted (m above datum). */
+    double delivery(int bore) {
+        return run.stations().get(bores[bore]).groundLevel() + wanted.deliveryHead();
+    }
+
+    /** Loss per discharge at the mean wanted rate of a bore (d/m²). */
+    private double lossSlope(int bore) {
+        double mean = wanted.total().orElse(0) / bores.length;
+        return mean > 0 ? plan.problem().bores().get(bores[bore]).wellLoss().at(mean) / mean : 0;
+    }
+}
