@@ -3,12 +3,8 @@ package org.headfall.scenarios.siting;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.stream.Stream;
-import org.headfall.scenarios.limits.Limit;
 import org.headfall.scenarios.recording.HeadGrid;
-import org.headfall.scenarios.recording.PointHeads;
 import org.headfall.scenarios.recording.RunDescription;
-import org.headfall.scenarios.recording.Station;
 import org.headfall.scenarios.run.RunInMemory;
 import org.headfall.scenarios.run.RunProgress;
 import org.headfall.scenarios.scenario.SitingSpecification;
@@ -41,21 +37,18 @@ public final class SiteSearch {
     private final EffectFields.NewBore newBore;
     private final PumpingLevels levels;
     private final PlaceBounds places;
-    private final List<ObservedHead> points;
     private final double[] days;
     private final double[][] heads;
     private final List<OwnDrawdown.Estimate> own = new ArrayList<>();
-    private final List<LimitHeadroom> headrooms = new ArrayList<>();
-    private final List<LimitHeadroom.Response> responses = new ArrayList<>();
+    private final CountedLimits limits;
     private final Ruling ruling = new Ruling();
-    private final List<Integer> reasons = new ArrayList<>();
     private final List<ChosenSite> chosen = new ArrayList<>();
     private final RateBounds byPlace;
     private double ownError;
 
     private record ChosenSite(int cell, double rate, double largest, int ruling, EffectFields field, double atWall) {}
 
-    private SiteSearch(RunInMemory base, SitingSpecification siting) {
+    private SiteSearch(RunInMemory base, SitingSpecification siting, RunProgress progress) {
         this.base = base;
         this.siting = siting;
         run = base.plan().description();
@@ -65,10 +58,11 @@ public final class SiteSearch {
                 siting.screenRadius(), Math.min(SHORTEST, siting.days() * SHARES[0]), siting.days());
         levels = new PumpingLevels(run, siting);
         places = new PlaceBounds(run, siting);
-        points = PointHeads.of(run);
         days = gridDays(siting);
         heads = headsOn(days);
         byPlace = new RateBounds(run.grid().cellCount(), siting.largestRate());
+        progress.reached("solving for effects on limits", 0);
+        limits = CountedLimits.of(base, siting, newBore, ruling);
     }
 
     /** Days on which the grid of the run must be kept for a search. */
@@ -89,7 +83,7 @@ public final class SiteSearch {
      * @return the map and the sites
      */
     public static SitingResult in(RunInMemory base, SitingSpecification siting, RunProgress progress) {
-        return new SiteSearch(base, siting).search(progress);
+        return new SiteSearch(base, siting, progress).search(progress);
     }
 
     private double[][] headsOn(double[] wanted) {
@@ -105,8 +99,6 @@ public final class SiteSearch {
     }
 
     private SitingResult search(RunProgress progress) {
-        progress.reached("solving for effects on limits", 0);
-        addLimits();
         places.apply(byPlace);
         progress.reached("solving for own drawdown", 0.4);
         boolean[] allowed = allowed();
@@ -154,60 +146,10 @@ public final class SiteSearch {
         return false;
     }
 
-    private void addLimits() {
-        List<Limit> counted = base.plan().limits().stream()
-                .filter(limit -> LimitHeadroom.counts(limit, siting.holder()))
-                .toList();
-        int[] stations = counted.stream()
-                .mapToInt(limit -> run.stationIndex(limit.station()))
-                .distinct()
-                .toArray();
-        if (stations.length == 0) {
-            return;
-        }
-        List<EffectFields.Receptor> receptors =
-                Arrays.stream(stations).mapToObj(this::receptor).toList();
-        EffectFields fields = new EffectFields(
-                problem,
-                dependence,
-                points,
-                receptors,
-                newBore,
-                base.plan().settings().threads());
-        for (Limit limit : counted) {
-            int station = run.stationIndex(limit.station());
-            int receptor = Arrays.stream(stations).boxed().toList().indexOf(station);
-            LimitHeadroom headroom =
-                    LimitHeadroom.of(limit, station, base.margins(limit), newBore.shortest(), siting.days());
-            headrooms.add(headroom);
-            responses.add(time -> fields.after(receptor, Math.max(time, newBore.shortest())));
-            reasons.add(ruling.add(headroom.words()));
-        }
-    }
-
-    private EffectFields.Receptor receptor(int index) {
-        Station station = run.stations().get(index);
-        if (station instanceof Station.SpringSite) {
-            return EffectFields.Receptor.spring(index, run.grid().locate(station.x(), station.y()));
-        }
-        double radius = station instanceof Station.BoreSite bore ? bore.screenRadius() : 0;
-        return EffectFields.Receptor.at(index, NearField.at(problem.aquifer(), station.x(), station.y(), radius));
-    }
-
     /** The largest rate of each cell as things stand. */
     private RateBounds bounds() {
         RateBounds bounds = byPlace.copy();
-        for (int i = 0; i < headrooms.size(); i++) {
-            LimitHeadroom headroom = headrooms.get(i);
-            for (int day = 0; day < headroom.days().length; day++) {
-                double[] effect = headroom.effect(day, responses.get(i));
-                for (int cell = 0; cell < effect.length; cell++) {
-                    if (effect[cell] > 0) {
-                        bounds.lower(cell, headroom.margin(day) / effect[cell], reasons.get(i));
-                    }
-                }
-            }
-        }
+        limits.lower(bounds);
         for (ChosenSite site : chosen) {
             keepLevelOf(site, bounds);
         }
@@ -277,7 +219,7 @@ public final class SiteSearch {
                     && bounds.rate()[cell] >= siting.rate().orElse(0);
             if (open) {
                 double cost = siting.rate().isPresent()
-                        ? greatestLift(cell, siting.rate().getAsDouble())
+                        ? greatestLift(cell, siting.rate().getAsDouble(), heads)
                         : -bounds.rate()[cell];
                 if (cost < least) {
                     least = cost;
@@ -288,10 +230,10 @@ public final class SiteSearch {
         return best;
     }
 
-    private double greatestLift(int cell, double rate) {
+    private double greatestLift(int cell, double rate, double[][] headOnDays) {
         double greatest = 0;
         for (int day = 0; day < days.length; day++) {
-            double level = levels.level(heads[day][cell], own.get(day).drawdown()[cell], rate);
+            double level = levels.level(headOnDays[day][cell], own.get(day).drawdown()[cell], rate);
             greatest = Math.max(greatest, levels.lift(cell, level));
         }
         return greatest;
@@ -337,12 +279,7 @@ public final class SiteSearch {
 
     /** Counts a site: it uses up headroom, lowers heads, and other bores keep their distance. */
     private void take(ChosenSite site) {
-        for (int i = 0; i < headrooms.size(); i++) {
-            LimitHeadroom headroom = headrooms.get(i);
-            for (int day = 0; day < headroom.days().length; day++) {
-                headroom.use(day, site.rate() * headroom.effect(day, responses.get(i))[site.cell()]);
-            }
-        }
+        limits.use(site.cell(), site.rate());
         for (int day = 0; day < days.length; day++) {
             double[] effect = site.field().after(0, days[day]);
             for (int cell = 0; cell < effect.length; cell++) {
@@ -373,16 +310,12 @@ public final class SiteSearch {
         double[][] start = headsOn(days);
         double[] lift = new double[run.grid().cellCount()];
         double[] energy = new double[lift.length];
+        Arrays.fill(lift, Double.NaN);
+        Arrays.fill(energy, Double.NaN);
         for (int cell = 0; cell < lift.length; cell++) {
-            lift[cell] = Double.NaN;
-            energy[cell] = Double.NaN;
             double rate = Math.min(first.rate()[cell], siting.rate().orElse(Double.POSITIVE_INFINITY));
             if (problem.aquifer().active()[cell] && rate > 0) {
-                lift[cell] = 0;
-                for (int day = 0; day < days.length; day++) {
-                    double level = levels.level(start[day][cell], own.get(day).drawdown()[cell], rate);
-                    lift[cell] = Math.max(lift[cell], levels.lift(cell, level));
-                }
+                lift[cell] = greatestLift(cell, rate, start);
                 energy[cell] = levels.energy(lift[cell]);
             }
         }
@@ -416,10 +349,6 @@ public final class SiteSearch {
             level = Math.min(level, levelOf(site, day));
         }
         double lift = levels.lift(site.cell(), level);
-        List<Site.Effect> effects = new ArrayList<>();
-        for (int i = 0; i < headrooms.size(); i++) {
-            effect(site, i).forEach(effects::add);
-        }
         return new Site(
                 number,
                 site.cell(),
@@ -431,26 +360,6 @@ public final class SiteSearch {
                 level,
                 lift,
                 levels.energy(lift),
-                effects);
-    }
-
-    private Stream<Site.Effect> effect(ChosenSite site, int index) {
-        LimitHeadroom headroom = headrooms.get(index);
-        int tightest = -1;
-        for (int day = 0; day < headroom.days().length; day++) {
-            if (tightest < 0 || headroom.margin(day) < headroom.margin(tightest)) {
-                tightest = day;
-            }
-        }
-        if (tightest < 0) {
-            return Stream.empty();
-        }
-        double effect = site.rate() * headroom.effect(tightest, responses.get(index))[site.cell()];
-        return Stream.of(new Site.Effect(
-                headroom.words(),
-                headroom.limit().quantity().unit(),
-                headroom.days()[tightest],
-                effect,
-                headroom.margin(tightest)));
+                limits.effects(site.cell(), site.rate()));
     }
 }
