@@ -10,13 +10,15 @@ import java.util.List;
  * @param interferenceMethod how interference was computed, one sentence each
  * @param attribution what each bore did, one table a report date; empty if it was not computed
  * @param confinement where head fell below the aquifer top
+ * @param recovery what is left of drawdown after taking stops, by taking and station; empty if it was not computed
  */
 public record Findings(
         List<ArtesianHead> artesianHead,
         List<InterferenceTable> interference,
         List<String> interferenceMethod,
         List<AttributionTable> attribution,
-        Confinement confinement) {
+        Confinement confinement,
+        List<Recovery> recovery) {
 
     /** Copies the lists. */
     public Findings {
@@ -24,5 +26,6 @@ public record Findings(
         interference = List.copyOf(interference);
         interferenceMethod = List.copyOf(interferenceMethod);
         attribution = List.copyOf(attribution);
+        recovery = List.copyOf(recovery);
     }
 }

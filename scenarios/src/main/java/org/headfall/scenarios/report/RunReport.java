@@ -19,6 +19,7 @@ import org.headfall.scenarios.recording.DischargeHistory;
 import org.headfall.scenarios.recording.HeadGrid;
 import org.headfall.scenarios.recording.MapReference;
 import org.headfall.scenarios.recording.Measurement;
+import org.headfall.scenarios.recording.RunCalendar;
 import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.report.content.ArtesianHead;
 import org.headfall.scenarios.report.content.HeadDoubt;
@@ -27,6 +28,7 @@ import org.headfall.scenarios.report.content.Interference;
 import org.headfall.scenarios.report.content.LimitOutcome;
 import org.headfall.scenarios.report.content.LimitOutcome.Verdict;
 import org.headfall.scenarios.report.content.MeasuredHead;
+import org.headfall.scenarios.report.content.Recovery;
 import org.headfall.scenarios.report.content.ReportContent;
 import org.headfall.scenarios.report.content.WhatIf;
 import org.headfall.scenarios.responses.ResponseKey;
@@ -104,6 +106,7 @@ public final class RunReport {
                 sites.hydrographs(),
                 sites.sections(),
                 run.findings().artesianHead().stream().map(this::artesianHead).toList(),
+                run.findings().recovery().stream().map(this::recovery).toList(),
                 interference(),
                 run.limits().stream().map(this::limit).toList(),
                 description.measurements().stream().map(this::measured).toList(),
@@ -195,6 +198,23 @@ public final class RunReport {
                 head.groundLevel() - at.levelInBore().orElse(Double.NaN),
                 at.waterAbovePump().orElse(Double.NaN),
                 at.flow().orElse(Double.NaN));
+    }
+
+    private Recovery recovery(org.headfall.scenarios.findings.Recovery found) {
+        OptionalDouble recovered = found.recoveredDay();
+        return new Recovery(
+                found.station(),
+                found.taking(),
+                date(found.stopDay()),
+                found.atStop(),
+                found.largest(),
+                found.isCertain() ? date(found.largestDay()) : null,
+                found.isCertain() && !found.hasPassed(),
+                date(recovered),
+                recovered.isPresent()
+                        ? (recovered.getAsDouble() - found.stopDay()) / RunCalendar.DAYS_PER_YEAR
+                        : Double.NaN,
+                date(found.lastDay()));
     }
 
     private List<Interference> interference() {

@@ -51,5 +51,5 @@ record Summary(
         List<LimitResult> limits,
         RunFigures figures) {
 
-    static final int FORMAT = 2;
+    static final int FORMAT = 3;
 }

@@ -12,7 +12,7 @@ public final class Tables {
     /**
      * Writes {@code artesian-head.csv}, {@code decline.csv}, {@code interference.csv}, {@code bores.csv}, {@code water-balance.csv} and
      * {@code limits.csv}; of a run with measured heads also
-     * {@code measured-heads.csv}, and of one that was repeated to find its errors {@code doubts.csv}.
+     * {@code measured-heads.csv}, of one whose responses reach beyond its end {@code recovery.csv}, and of one that was repeated to find its errors {@code doubts.csv}.
      *
      * @param folder folder of the results
      * @param run the run
@@ -41,6 +41,9 @@ public final class Tables {
         ArtesianHeadTable.write(
                 folder.resolve("artesian-head.csv"), run.findings().artesianHead(), calendar);
         DeclineCsv.write(folder.resolve("decline.csv"), run);
+        if (!run.findings().recovery().isEmpty()) {
+            RecoveryCsv.write(folder.resolve("recovery.csv"), run.findings().recovery(), calendar);
+        }
         InterferenceCsv.write(
                 folder.resolve("interference.csv"),
                 run.findings().interference(),

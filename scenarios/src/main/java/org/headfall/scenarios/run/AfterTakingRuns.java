@@ -1,7 +1,5 @@
 package org.headfall.scenarios.run;
 
-import java.util.ArrayList;
-import java.util.BitSet;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -18,9 +16,6 @@ import org.headfall.scenarios.recording.RecordPlan;
 import org.headfall.scenarios.recording.Recorder;
 import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.recording.StationSeries;
-import org.headfall.solver.bore.Bore;
-import org.headfall.solver.bore.OperatingPhase;
-import org.headfall.solver.bore.Operation;
 import org.headfall.solver.flow.FlowProblem;
 import org.headfall.solver.flow.RateHistory;
 import org.headfall.solver.response.UnitResponses;
@@ -71,8 +66,8 @@ final class AfterTakingRuns {
     }
 
     private AfterTaking run(Comparison comparison, List<Limit> limits, LimitEvaluation evaluation) {
-        FlowProblem problem = stopping(LeftOut.bores(plan.description(), comparison));
         double end = plan.description().endDay();
+        FlowProblem problem = StoppedTaking.from(plan.problem(), LeftOut.bores(plan.description(), comparison), end);
         AfterTaking longer = run(problem, Math.min(LONGEST, end * (1 + PERIODS[0])), limits);
         for (int i = 1; i < PERIODS.length && end * (1 + PERIODS[i - 1]) < LONGEST; i++) {
             AfterTaking reached = longer;
@@ -82,18 +77,6 @@ final class AfterTakingRuns {
             longer = run(problem, Math.min(LONGEST, end * (1 + PERIODS[i])), limits);
         }
         return longer;
-    }
-
-    private FlowProblem stopping(BitSet stopped) {
-        double end = plan.description().endDay();
-        List<Bore> bores = new ArrayList<>(plan.problem().bores());
-        stopped.stream().forEach(i -> {
-            List<OperatingPhase> phases = new ArrayList<>(bores.get(i).phases());
-            phases.removeIf(phase -> phase.fromDay() >= end);
-            phases.add(new OperatingPhase(end, new Operation.Off()));
-            bores.set(i, bores.get(i).withPhases(phases));
-        });
-        return plan.problem().withBores(bores);
     }
 
     private AfterTaking run(FlowProblem problem, double lastDay, List<Limit> limits) {

@@ -2,7 +2,6 @@ package org.headfall.scenarios.run;
 
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.BitSet;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -15,7 +14,6 @@ import org.headfall.scenarios.limits.MapSeries;
 import org.headfall.scenarios.recording.HeadGrid;
 import org.headfall.scenarios.recording.RecordSink;
 import org.headfall.scenarios.recording.ReportDate;
-import org.headfall.solver.bore.Bore;
 import org.headfall.solver.flow.FlowProblem;
 import org.headfall.solver.flow.WaterBalance;
 import org.headfall.solver.simulation.Simulation;
@@ -98,6 +96,7 @@ final class LimitMaps implements RecordSink {
                     .heads();
             return Arrays.stream(days).mapToObj(day -> new HeadGrid(day, heads)).toList();
         }
+        FlowProblem without = StoppedTaking.always(plan.problem(), LeftOut.bores(plan.description(), comparison));
         List<HeadGrid> kept = new ArrayList<>();
         kept.add(new HeadGrid(0, start.heads()));
         SimulationObserver observer = new SimulationObserver() {
@@ -108,16 +107,9 @@ final class LimitMaps implements RecordSink {
                 }
             }
         };
-        try (Simulation simulation = new Simulation(without(comparison), plan.settings())) {
+        try (Simulation simulation = new Simulation(without, plan.settings())) {
             simulation.run(start.heads(), 0, plan.description().endDay(), days, observer);
         }
         return kept;
-    }
-
-    private FlowProblem without(Comparison comparison) {
-        BitSet out = LeftOut.bores(plan.description(), comparison);
-        List<Bore> bores = new ArrayList<>(plan.problem().bores());
-        out.stream().forEach(i -> bores.set(i, bores.get(i).withPhases(List.of())));
-        return plan.problem().withBores(bores);
     }
 }

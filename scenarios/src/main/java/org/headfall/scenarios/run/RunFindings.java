@@ -1,10 +1,12 @@
 package org.headfall.scenarios.run;
 
+import java.util.List;
 import org.headfall.scenarios.findings.ArtesianHeadAnalysis;
 import org.headfall.scenarios.findings.Confinement;
 import org.headfall.scenarios.findings.Findings;
 import org.headfall.scenarios.findings.InterferenceAnalysis;
 import org.headfall.scenarios.findings.InterferenceDrawdown;
+import org.headfall.scenarios.findings.Recovery;
 import org.headfall.scenarios.recording.Recording;
 import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.solver.flow.FlowProblem;
@@ -26,6 +28,7 @@ final class RunFindings {
      * @param responses responses of the problem
      * @param history what its bores and springs discharged
      * @param startRates what they discharged at the start (m³/d)
+     * @param recoveries how places recover after taking stops
      * @return the findings
      */
     static Findings of(
@@ -35,12 +38,14 @@ final class RunFindings {
             InterferenceDrawdown split,
             UnitResponses responses,
             RateHistory history,
-            double[] startRates) {
+            double[] startRates,
+            List<Recovery> recoveries) {
         return new Findings(
                 new ArtesianHeadAnalysis(description, recording).ofAllStations(),
                 new InterferenceAnalysis(description, recording, problem.bores()).tables(split),
                 split.method(),
                 AttributionTables.of(description, problem, responses, history, startRates, recording),
-                Confinement.of(description, recording));
+                Confinement.of(description, recording),
+                recoveries);
     }
 }

@@ -250,7 +250,8 @@ public final class RunFromResponses {
                         split,
                         responses.responses(),
                         answered.history(),
-                        startRates),
+                        startRates,
+                        RecoveryRuns.of(plan, responses)),
                 shares.with(judged(answered, series, plan.limits())),
                 figures(answered, error));
     }

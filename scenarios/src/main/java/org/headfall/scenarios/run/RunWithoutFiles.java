@@ -125,7 +125,8 @@ public final class RunWithoutFiles {
                 split.map(analysis::tables).orElse(List.of()),
                 split.map(InterferenceDrawdown::method).orElse(List.of()),
                 List.of(),
-                Confinement.of(description, recording));
+                Confinement.of(description, recording),
+                List.of());
     }
 
     private List<LimitResult> limits(StartState start, RunSeries series) {

@@ -196,15 +196,15 @@ public final class ScenarioRun {
     private StationResponses responses() {
         List<ObservedHead> points = PointHeads.of(plan.description());
         Optional<double[]> given = plan.start().given();
-        double end = plan.description().endDay();
+        double horizon = RecoveryRuns.horizon(plan.description().endDay());
         return given.isPresent()
                 ? StationResponses.fromGiven(
                         plan.problem(),
                         points,
                         given.get(),
-                        end,
+                        horizon,
                         plan.settings().threads())
-                : StationResponses.fromSteady(plan.problem(), points, end, plan.settings());
+                : StationResponses.fromSteady(plan.problem(), points, horizon, plan.settings());
     }
 
     private void store(StationResponses responses, ResultsFolder folder) throws IOException {
@@ -264,7 +264,8 @@ public final class ScenarioRun {
                 simulated.split(),
                 simulated.responses().responses(),
                 simulated.outcome().rateHistory(),
-                simulated.start().discharges());
+                simulated.start().discharges(),
+                RecoveryRuns.of(plan, simulated.responses()));
         return new FinishedRun(
                 description,
                 recording,

@@ -20,6 +20,7 @@ import org.headfall.scenarios.report.content.Interference;
 import org.headfall.scenarios.report.content.LimitOutcome;
 import org.headfall.scenarios.report.content.MeasuredHead;
 import org.headfall.scenarios.report.content.Provenance;
+import org.headfall.scenarios.report.content.Recovery;
 import org.headfall.scenarios.report.content.ReferenceLevel;
 import org.headfall.scenarios.report.content.ReportContent;
 import org.headfall.scenarios.report.content.SectionLine;
@@ -160,6 +161,7 @@ final class InventedField {
                                 "west to east through the town field" + hostile, 20_000, 43_000, 140_000, 43_000),
                         new SectionLine("south to north", 64_000, 5_000, 64_000, 85_000)),
                 sites.stream().map(this::artesianHead).toList(),
+                recoveries(),
                 List.of(interference(10), interference(50)),
                 limits(),
                 List.of(
@@ -177,6 +179,32 @@ final class InventedField {
                                 "",
                                 "The eastern boundary moved 50 km farther out changes no figure by more than 0.04 m.")),
                 provenance());
+    }
+
+    private List<Recovery> recoveries() {
+        return List.of(
+                new Recovery(
+                        "Town bore 1" + hostile,
+                        "proposed bores" + hostile,
+                        START.plusYears(50),
+                        12.5,
+                        12.5,
+                        START.plusYears(50),
+                        false,
+                        START.plusYears(61),
+                        11,
+                        START.plusYears(850)),
+                new Recovery(
+                        "Station bore A",
+                        "proposed bores",
+                        START.plusYears(50),
+                        0.4,
+                        0.9,
+                        null,
+                        true,
+                        null,
+                        Double.NaN,
+                        START.plusYears(850)));
     }
 
     private static double[] axis(int cells, double length) {

@@ -122,7 +122,7 @@ class RunReportTest {
                 List.of(end));
         Confinement confinement = new Confinement(
                 1, 20_000, 0, OptionalDouble.of(900), List.of(new Confinement.StationBelowTop("Brücke", 901, 0.4)));
-        return new Findings(List.of(head), List.of(), List.of(), List.of(), confinement);
+        return new Findings(List.of(head), List.of(), List.of(), List.of(), confinement, List.of());
     }
 
     @Test

@@ -75,6 +75,16 @@ class TablesTest {
     }
 
     @Test
+    void recoveryIsCountedFromTheDayOnWhichTakingStops() throws IOException {
+        NamedCsvRecord line = read("recovery.csv").get(0);
+        assertEquals("Br\u00fccke", line.getField("station"));
+        assertEquals("2.250", line.getField("largest drawdown from then on (m)"));
+        assertEquals("1.00", line.getField("years after the stop"));
+        assertEquals("yes", line.getField("has it passed"));
+        assertEquals("2.000", line.getField("years from the stop until nine tenths are recovered"));
+    }
+
+    @Test
     void attributionAddsUpByBoreHolderAndGroup() throws IOException {
         List<NamedCsvRecord> lines = read("attribution.csv").stream()
                 .filter(line -> line.getField("at").equals("Lignum Spring"))

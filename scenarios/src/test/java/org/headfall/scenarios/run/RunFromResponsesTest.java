@@ -134,7 +134,7 @@ class RunFromResponsesTest {
         RunPlan plan = otherwise();
         RunDescription run = plan.description();
         RunDescription longer =
-                SmallField.plainRun(run.title(), run.calendar(), 2 * run.endDay(), run.aquifer(), run.stations());
+                SmallField.plainRun(run.title(), run.calendar(), 20 * run.endDay(), run.aquifer(), run.stations());
         RunFromResponses answer = new RunFromResponses(with(plan, plan.problem(), longer), earlier);
         assertTrue(answer.reasonToSimulate().orElseThrow().contains("reach day"));
         assertThrows(IllegalStateException.class, () -> answer.into(parent.resolve("answered"), false));

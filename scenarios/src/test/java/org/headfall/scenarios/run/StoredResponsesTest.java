@@ -75,7 +75,10 @@ class StoredResponsesTest {
         assertEquals(key.aquiferKey(), stored.key().aquiferKey());
         StationResponses read = stored.forProblem(changing, Optional.empty());
         StationResponses computed = StationResponses.fromSteady(
-                changing, PointHeads.of(plan.description()), plan.description().endDay(), plan.settings());
+                changing,
+                PointHeads.of(plan.description()),
+                RecoveryRuns.horizon(plan.description().endDay()),
+                plan.settings());
         for (double day : new double[] {1e-4, 0.3, 40, 700}) {
             assertEquals(computed.responses().at(0, 1, day), read.responses().at(0, 1, day), 1e-15);
             assertArrayEquals(computed.undisturbed().on(day), read.undisturbed().on(day), 1e-12);

@@ -13,6 +13,7 @@ import org.headfall.solver.flow.WaterBalance;
  * @param hydrographs levels and flows over time
  * @param sections lines to cut the field along, the main one first
  * @param artesianHeads what each site loses
+ * @param recoveries what becomes of drawdown when taking stops, empty if that was not computed
  * @param interference who lowers whose head, a table a date
  * @param limits outcomes of the limits
  * @param measured measured heads beside computed ones, empty if there are none
@@ -32,6 +33,7 @@ public record ReportContent(
         List<Hydrograph> hydrographs,
         List<SectionLine> sections,
         List<ArtesianHead> artesianHeads,
+        List<Recovery> recoveries,
         List<Interference> interference,
         List<LimitOutcome> limits,
         List<MeasuredHead> measured,
@@ -50,6 +52,7 @@ public record ReportContent(
         hydrographs = List.copyOf(hydrographs);
         sections = List.copyOf(sections);
         artesianHeads = List.copyOf(artesianHeads);
+        recoveries = List.copyOf(recoveries);
         interference = List.copyOf(interference);
         limits = List.copyOf(limits);
         measured = List.copyOf(measured);

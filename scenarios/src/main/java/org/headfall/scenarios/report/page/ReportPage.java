@@ -13,6 +13,7 @@ import org.headfall.scenarios.report.content.ReportContent;
  * @param answer the answer at the head of the page
  * @param limits outcomes of the limits
  * @param artesianHead losses of head
+ * @param recovery what becomes of drawdown when taking stops
  * @param interference tables of interference, the latest date first
  * @param sites bores and springs
  * @param headDoubts error budget of heads
@@ -28,6 +29,7 @@ public record ReportPage(
         Answer answer,
         PageTable limits,
         PageTable artesianHead,
+        PageTable recovery,
         List<PageTable> interference,
         PageTable sites,
         PageTable headDoubts,
@@ -49,6 +51,7 @@ public record ReportPage(
                 AnswerSentences.of(content),
                 ResultTables.limits(content),
                 ResultTables.artesianHead(content),
+                RecoveryTable.of(content.recoveries()),
                 List.copyOf(interference),
                 ResultTables.sites(content),
                 HeadDoubtTable.of(content.headDoubts()),
