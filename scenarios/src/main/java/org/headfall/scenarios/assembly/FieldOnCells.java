@@ -14,6 +14,7 @@ import org.headfall.scenarios.problem.ProblemKind;
 import org.headfall.scenarios.problem.Problems;
 import org.headfall.scenarios.raster.Averaging;
 import org.headfall.scenarios.raster.CellSampler;
+import org.headfall.scenarios.raster.Raster;
 import org.headfall.scenarios.scenario.Field;
 import org.headfall.scenarios.scenario.Field.PointValue;
 import org.headfall.scenarios.scenario.SpatialFile;
@@ -62,10 +63,33 @@ final class FieldOnCells {
             fillHoles(values, polygons.file(), unused, "a value in every cell of the aquifer, or the key elsewhere");
             return values;
         }
+        if (field instanceof Field.Random random) {
+            return drawn(random, averaging, unused);
+        }
         Field.FromRaster raster = (Field.FromRaster) field;
         double[] values = new CellSampler(grid.x().edges(), grid.y().edges()).cellValues(raster.raster(), averaging);
         fillHoles(values, raster.file(), unused, "a value in every cell of the aquifer");
         return values;
+    }
+
+    /** Values of a random field; the unused value everywhere after a problem has been reported. */
+    private double[] drawn(Field.Random random, Averaging averaging, double unused) {
+        try {
+            Raster raster = RandomFieldOnGrid.draw(random, grid);
+            return new CellSampler(grid.x().edges(), grid.y().edges()).cellValues(raster, averaging);
+        } catch (IllegalArgumentException impossible) {
+            problems.add(
+                    random.place(),
+                    random.key(),
+                    Finding.of(
+                            ProblemKind.OUT_OF_RANGE,
+                            String.valueOf(impossible.getMessage()),
+                            "a field that can be drawn: a shorter range, larger cells, fewer points, or another"
+                                    + " variogram"));
+            double[] values = new double[grid.cellCount()];
+            Arrays.fill(values, unused);
+            return values;
+        }
     }
 
     private double[] values(Field.FromPolygons field) {

@@ -30,9 +30,11 @@ public enum Dimension {
     /** Change of a level over time. */
     CHANGE_RATE("a change of level over time", "0.3 m/yr", "m/d", Exponents.of(1, -1)),
     /** Pressure as read from a gauge. */
-    PRESSURE("a pressure", "350 kPa", "kPa", new Exponents(0, 0, 1, 0)),
+    PRESSURE("a pressure", "350 kPa", "kPa", new Exponents(0, 0, 1, 0, 0)),
     /** Temperature of water. */
-    TEMPERATURE("a temperature", "42 degC", "degC", new Exponents(0, 0, 0, 1)),
+    TEMPERATURE("a temperature", "42 degC", "degC", new Exponents(0, 0, 0, 1, 0)),
+    /** A direction on the map. */
+    ANGLE("an angle", "30 deg", "deg", new Exponents(0, 0, 0, 0, 1)),
     /** Well loss that grows with the rate: B of the step test equation. */
     LINEAR_WELL_LOSS("a linear well loss", "1.2e-3 d/m2", "d/m2", Exponents.of(-2, 1)),
     /** Well loss that grows with the square of the rate: C of the step test equation. */

@@ -59,8 +59,9 @@ final class UnitTable {
         add(units, "h", Exponents.of(0, 1), 1, 24);
         add(units, "d", Exponents.of(0, 1), 1, 1);
         add(units, "yr", Exponents.of(0, 1), 1461, 4);
-        add(units, "kPa", new Exponents(0, 0, 1, 0), 1, 1);
-        add(units, "degC", new Exponents(0, 0, 0, 1), 1, 1);
+        add(units, "kPa", new Exponents(0, 0, 1, 0, 0), 1, 1);
+        add(units, "degC", new Exponents(0, 0, 0, 1, 0), 1, 1);
+        add(units, "deg", new Exponents(0, 0, 0, 0, 1), 1, 1);
         add(units, "%", Exponents.NONE, 1, 100);
         return units;
     }

@@ -11,8 +11,8 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Reads a quantity that may differ from place to place: {@code 350 m2/d}, {@code {raster: top.asc, unit: m}},
- * {@code {polygons: zones.geojson, property: T, unit: m2/d, elsewhere: 100 m2/d}} or
- * {@code {points: tests.csv, column: T, spread: log-kriging}}.
+ * {@code {polygons: zones.geojson, property: T, unit: m2/d, elsewhere: 100 m2/d}},
+ * {@code {points: tests.csv, column: T, spread: log-kriging}} or {@code {random: {...}}}.
  */
 final class FieldReader {
     private final Inputs inputs;
@@ -39,7 +39,11 @@ final class FieldReader {
         if (section == null) {
             return null;
         }
-        @Nullable String source = inputs.onlyOneOf(section, outer.nameOf(key), "raster", "polygons", "points");
+        // Lognormal values are positive: where others may stand, there are no random fields.
+        String[] sources = range.low() >= 0
+                ? new String[] {"raster", "polygons", "points", "random"}
+                : new String[] {"raster", "polygons", "points"};
+        @Nullable String source = inputs.onlyOneOf(section, outer.nameOf(key), sources);
         @Nullable Field field = source == null ? null : read(section, source, dimension, range);
         if (source != null) {
             section.done();
@@ -50,6 +54,7 @@ final class FieldReader {
     private @Nullable Field read(Section section, String source, Dimension dimension, AllowedRange range) {
         return switch (source) {
             case "raster" -> raster(section, dimension, range);
+            case "random" -> new RandomFieldReader(inputs, area).read(section, dimension, range);
             case "polygons" -> new PolygonFieldReader(inputs, area).read(section, dimension, range);
             default -> new PointFieldReader(inputs, area).read(section, dimension, range);
         };

@@ -74,7 +74,7 @@ final class PointFieldReader {
         if (file == null || column == null) {
             return null;
         }
-        List<Field.PointValue> points = new Rows(file, TableColumn.plain(column)).read(dimension, range);
+        List<Field.PointValue> points = points(file, column, dimension, range);
         if (spread != null && LOGARITHMIC.contains(spread)) {
             checkPositive(section, points);
         }
@@ -118,6 +118,11 @@ final class PointFieldReader {
                     "spread",
                     Finding.of(ProblemKind.OUT_OF_RANGE, "a value of " + least, "positive values for logarithms"));
         }
+    }
+
+    /** The points of a table; those that are wrong are reported and left out. */
+    List<Field.PointValue> points(SpatialFile file, String column, Dimension dimension, AllowedRange range) {
+        return new Rows(file, TableColumn.plain(column)).read(dimension, range);
     }
 
     /** The rows of one table of points. */

@@ -2,6 +2,8 @@ package org.headfall.scenarios.scenario;
 
 import java.util.List;
 import java.util.OptionalDouble;
+import org.headfall.scenarios.problem.Place;
+import org.headfall.scenarios.randomfield.LognormalField;
 import org.headfall.scenarios.raster.Raster;
 import org.locationtech.jts.geom.Geometry;
 
@@ -51,6 +53,17 @@ public sealed interface Field {
             points = List.copyOf(points);
         }
     }
+
+    /**
+     * One of many fields that may be there, as a random number generator gives it.
+     *
+     * @param key name of the key in messages, such as {@code aquifer.transmissivity}
+     * @param place where it stands in the document
+     * @param field what all fields have in common, in metres and days
+     * @param seed decides the fields
+     * @param number which of them
+     */
+    record Random(String key, Place place, LognormalField field, long seed, int number) implements Field {}
 
     /**
      * The value of a polygon.

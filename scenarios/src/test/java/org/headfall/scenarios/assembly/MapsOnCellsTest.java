@@ -160,6 +160,35 @@ class MapsOnCellsTest {
         assertTrue(model.problem().aquifer().top()[0] > -99);
     }
 
+    /** The field itself is tested where it is drawn; here that it reaches the cells, known values and ratio included. */
+    @Test
+    void aRandomFieldKeepsItsPointsAndFollowsItsNumber() throws Exception {
+        Files.writeString(folder.resolve("tests.csv"), "x (m),y (m),T (m2/d)\n500,500,100\n10500,4500,400\n");
+        String random = "{random: {median: 300 m2/d, deviation_of_log: 0.5, variogram: spherical, range: 6 km,"
+                + " along_over_across: 3, direction: 90 deg, points: tests.csv, column: T, seed: 5, number: %d}}";
+        double[] first = transmissivity(String.format(Locale.ROOT, random, 1));
+        double[] second = transmissivity(String.format(Locale.ROOT, random, 2));
+        assertEquals(100, first[0], 1e-9);
+        assertEquals(400, second[4 * 20 + 10], 1e-9);
+        assertArrayEquals(first, transmissivity(String.format(Locale.ROOT, random, 1)));
+        assertEquals(160, Arrays.stream(first).distinct().count());
+        assertFalse(Arrays.equals(first, second));
+    }
+
+    private double[] transmissivity(String field) throws Exception {
+        return model(DOCUMENT.replace("300 m2/d", field)).problem().aquifer().transmissivityX();
+    }
+
+    @Test
+    void aRandomFieldThatCannotBeDrawnIsReported() throws Exception {
+        String random = "{random: {median: 300 m2/d, deviation_of_log: 0.5, variogram: exponential, range: 9999 km}}";
+        assertTrue(assemble(DOCUMENT.replace("300 m2/d", random)).isEmpty());
+        String text = problems.toText();
+        assertTrue(
+                text.startsWith("strip.yaml:9:28: aquifer.transmissivity.random is out of range: found a range of"),
+                text);
+    }
+
     @Test
     void theAquiferIsWhereItsPolygonsAre() throws Exception {
         Model model = model(DOCUMENT.replace("bottom: -200 m", "bottom: -200 m\n  within: basin.geojson"));
