@@ -3,10 +3,12 @@ package org.headfall.cli;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
 import org.headfall.cli.progress.Progress;
 import org.headfall.scenarios.problem.InputException;
+import org.headfall.scenarios.results.CaseFolders;
 import org.headfall.scenarios.run.Rerun;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -19,8 +21,9 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "rerun",
         mixinStandardHelpOptions = true,
-        description = "Runs a result again from the inputs kept in its folder, and says whether the same numbers come"
-                + " of it. Changes nothing in the folder. Answers 1 if a number differs.",
+        description =
+                "Runs a result again from the inputs kept in its folder, and says whether the same numbers come"
+                        + " of it; of a run with cases, each of them. Changes nothing in the folder. Answers 1 if a number differs.",
         footerHeading = "%nExample:%n",
         footer = {"  headfall rerun my-field/results/scenario"})
 final class RerunCommand implements Callable<Integer> {
@@ -47,7 +50,20 @@ final class RerunCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws InputException, IOException {
-        Rerun rerun = new Rerun(results);
+        List<Path> cases = CaseFolders.in(results);
+        if (cases.isEmpty()) {
+            return runAgain(results).code();
+        }
+        boolean identical = true;
+        for (Path one : cases) {
+            spec.commandLine().getOut().println("Case " + one.getFileName() + ":");
+            identical &= runAgain(one) == ExitCode.DONE;
+        }
+        return (identical ? ExitCode.DONE : ExitCode.INPUT).code();
+    }
+
+    private ExitCode runAgain(Path folder) throws InputException, IOException {
+        Rerun rerun = new Rerun(folder);
         Rerun.Outcome outcome;
         try (Progress progress =
                 quiet ? Progress.SILENT : terminal.progress(spec.commandLine().getErr())) {
@@ -59,11 +75,11 @@ final class RerunCommand implements Callable<Integer> {
         }
         if (outcome instanceof Rerun.Identical identical) {
             out.printf(Locale.ROOT, "Identical: %d numbers of series and maps are the same.%n", identical.numbers());
-            return ExitCode.DONE.code();
+            return ExitCode.DONE;
         }
         Rerun.Differs differs = (Rerun.Differs) outcome;
         out.println("Not identical. First difference: " + differs.what() + " is " + differs.before()
                 + " in the results and " + differs.now() + " now.");
-        return ExitCode.INPUT.code();
+        return ExitCode.INPUT;
     }
 }

@@ -30,9 +30,13 @@ public final class ReportWriter {
         TemplateEngine engine = TemplateEngine.createPrecompiled(
                 null, ContentType.Html, ReportWriter.class.getClassLoader(), TEMPLATES);
         Path part = file.resolveSibling(file.getFileName() + ".part");
-        try (Writer writer = Files.newBufferedWriter(part, StandardCharsets.UTF_8)) {
-            engine.render("report.jte", ReportPage.of(content), new WriterOutput(writer));
+        try {
+            try (Writer writer = Files.newBufferedWriter(part, StandardCharsets.UTF_8)) {
+                engine.render("report.jte", ReportPage.of(content), new WriterOutput(writer));
+            }
+            Files.move(part, file, StandardCopyOption.REPLACE_EXISTING, StandardCopyOption.ATOMIC_MOVE);
+        } finally {
+            Files.deleteIfExists(part);
         }
-        Files.move(part, file, StandardCopyOption.REPLACE_EXISTING, StandardCopyOption.ATOMIC_MOVE);
     }
 }

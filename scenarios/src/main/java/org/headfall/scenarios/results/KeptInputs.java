@@ -1,5 +1,6 @@
 package org.headfall.scenarios.results;
 
+import java.io.EOFException;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
@@ -8,6 +9,7 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.List;
 import java.util.zip.ZipEntry;
+import java.util.zip.ZipException;
 import java.util.zip.ZipInputStream;
 import java.util.zip.ZipOutputStream;
 import org.headfall.scenarios.document.UsedFile;
@@ -68,6 +70,14 @@ public final class KeptInputs implements RunOutput {
                     results,
                     "holds no inputs to run again: " + NAME + " is missing");
         }
+        try {
+            unpackFrom(kept, into);
+        } catch (ZipException | EOFException e) {
+            throw new ResultsException(ResultsException.Kind.DAMAGED, kept, "cannot be unpacked: " + e.getMessage(), e);
+        }
+    }
+
+    private static void unpackFrom(Path kept, Path into) throws IOException {
         try (ZipInputStream zip = new ZipInputStream(Files.newInputStream(kept))) {
             for (ZipEntry entry = zip.getNextEntry(); entry != null; entry = zip.getNextEntry()) {
                 if (!isWithin(entry.getName())) {

@@ -20,7 +20,12 @@ final class RecordedFile implements AutoCloseable {
 
     RecordedFile(Path path) throws IOException {
         this.path = path;
-        file = NetcdfFile.open(path.toString());
+        try {
+            file = NetcdfFile.open(path.toString());
+        } catch (IOException e) {
+            throw new ResultsException(
+                    ResultsException.Kind.DAMAGED, path, "is no NetCDF file any more: " + e.getMessage(), e);
+        }
     }
 
     boolean has(String name) {

@@ -50,12 +50,26 @@ public final class ResponsesReader {
     public static StoredResponses read(Path folder, ResponseKey wanted) throws ResultsException {
         Path path = folder.resolve(ResponsesFile.NAME);
         if (!Files.isRegularFile(path)) {
+            CaseFolders.requireNone(folder);
             throw new ResultsException(
                     ResultsException.Kind.NOT_FINISHED,
                     folder,
                     "holds no unit responses: " + ResponsesFile.NAME
                             + " is missing; run the scenario first (headfall run)");
         }
+        try {
+            if (Files.isRegularFile(folder.resolve(SummaryFile.NAME))) {
+                SummaryHead.check(folder);
+            }
+            return stored(path, wanted);
+        } catch (ResultsException e) {
+            throw e;
+        } catch (IOException | IllegalArgumentException e) {
+            throw new ResultsException(ResultsException.Kind.DAMAGED, path, "cannot be read: " + e.getMessage(), e);
+        }
+    }
+
+    private static StoredResponses stored(Path path, ResponseKey wanted) throws IOException {
         try (RecordedFile file = new RecordedFile(path)) {
             double[] times = file.doubles("response_time");
             double[] atStart = file.doubles("undisturbed_head_at_start");
@@ -67,10 +81,6 @@ public final class ResponsesReader {
                     new UnitResponses(causes, steady),
                     atStart,
                     table(file, "source", times, atStart.length));
-        } catch (ResultsException e) {
-            throw e;
-        } catch (IOException | IllegalArgumentException e) {
-            throw new ResultsException(ResultsException.Kind.DAMAGED, path, "cannot be read: " + e.getMessage(), e);
         }
     }
 

@@ -25,6 +25,10 @@ public final class ResultsReader {
      * @throws ResultsException if the folder holds no finished results or a file is damaged
      */
     public FinishedRun read(Path folder) throws ResultsException {
+        if (!Files.isDirectory(folder)) {
+            throw new ResultsException(ResultsException.Kind.NOT_FINISHED, folder, "is no folder of results");
+        }
+        CaseFolders.requireNone(folder);
         requireMaps(folder);
         for (String name : List.of(SummaryFile.NAME, "heads.nc", "bores.nc")) {
             if (!Files.isRegularFile(folder.resolve(name))) {
@@ -55,6 +59,7 @@ public final class ResultsReader {
     }
 
     private static FinishedRun readFiles(Path folder) throws IOException {
+        SummaryHead.check(folder);
         Summary summary = new SummaryFile().read(folder);
         try (HeadsReader heads = new HeadsReader(folder.resolve("heads.nc"));
                 BoresReader bores = new BoresReader(folder.resolve("bores.nc"))) {

@@ -2,6 +2,7 @@ package org.headfall.scenarios.results;
 
 import java.time.LocalDateTime;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.headfall.scenarios.findings.Findings;
 import org.headfall.scenarios.limits.LimitResult;
@@ -15,6 +16,7 @@ import org.headfall.scenarios.recording.Station;
  * from the start.
  *
  * @param format format of this file, raised when a reader of the old one would be misled
+ * @param netcdfSizes size of each NetCDF file of the run (bytes), see {@link SummaryHead}
  * @param title title of the scenario
  * @param purpose what it is for; empty if not given
  * @param datum vertical datum of all levels
@@ -34,6 +36,7 @@ import org.headfall.scenarios.recording.Station;
  */
 record Summary(
         int format,
+        Map<String, Long> netcdfSizes,
         String title,
         String purpose,
         String datum,

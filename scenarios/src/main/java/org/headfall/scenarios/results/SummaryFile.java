@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.util.Map;
 import org.headfall.scenarios.recording.MapReference;
 import org.headfall.scenarios.recording.RunDescription;
 import tools.jackson.core.JacksonException;
@@ -22,26 +23,21 @@ public final class SummaryFile {
     /**
      * Writes the file; it appears under its name when it is whole.
      *
-     * @param folder folder of the results
+     * @param folder folder of the results; its NetCDF files must be complete
      * @param run the run
      * @throws IOException if it cannot be written
      */
     public void write(Path folder, FinishedRun run) throws IOException {
         Path part = folder.resolve(NAME + ".part");
-        Files.writeString(part, text(run));
+        Files.writeString(part, text(run, SummaryHead.sizesIn(folder)));
         Files.move(part, folder.resolve(NAME), StandardCopyOption.ATOMIC_MOVE);
     }
 
-    /**
-     * The text of the file.
-     *
-     * @param run the run
-     * @return JSON
-     */
-    public String text(FinishedRun run) {
+    private String text(FinishedRun run, Map<String, Long> netcdfSizes) {
         RunDescription description = run.description();
         return mapper.writeValueAsString(new Summary(
                 Summary.FORMAT,
+                netcdfSizes,
                 description.title(),
                 description.purpose(),
                 description.datum(),
@@ -60,21 +56,13 @@ public final class SummaryFile {
                 run.figures()));
     }
 
+    /** Reads a summary of this format, see {@link SummaryHead#check}. */
     Summary read(Path folder) throws IOException {
         Path file = folder.resolve(NAME);
-        Summary summary;
         try {
-            summary = mapper.readValue(Files.readString(file), Summary.class);
+            return mapper.readValue(Files.readString(file), Summary.class);
         } catch (JacksonException e) {
-            throw new ResultsException(
-                    ResultsException.Kind.DAMAGED, file, "is no summary of a run: " + e.getOriginalMessage(), e);
+            throw SummaryHead.damaged(file, e.getOriginalMessage(), e);
         }
-        if (summary.format() != Summary.FORMAT) {
-            throw new ResultsException(
-                    ResultsException.Kind.DAMAGED,
-                    file,
-                    "found format " + summary.format() + ", this version reads format " + Summary.FORMAT);
-        }
-        return summary;
     }
 }

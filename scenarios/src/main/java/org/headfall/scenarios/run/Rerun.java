@@ -75,6 +75,12 @@ public final class Rerun {
             KeptInputs.unpack(results, folder);
             List<InputFile> inputs = before.description().provenance().inputs();
             Path document = folder.resolve(inputs.get(0).path());
+            if (!Files.isRegularFile(document)) {
+                throw new ResultsException(
+                        ResultsException.Kind.DAMAGED,
+                        results.resolve(KeptInputs.NAME),
+                        "does not hold the document " + inputs.get(0).path());
+            }
             RunPlan plan = plan(ScenarioReader.read(document, FileReach.ANYWHERE), toolVersion, threads);
             requireSame(inputs, plan.description().provenance().inputs());
             boolean doubts = before.figures().errorBudget().isPresent();

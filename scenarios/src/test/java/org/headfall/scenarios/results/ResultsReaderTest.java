@@ -8,11 +8,17 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
 import org.headfall.scenarios.recording.Recording;
 import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.recording.SmallField;
+import org.headfall.scenarios.responses.ResponseKey;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class ResultsReaderTest {
 
@@ -88,6 +94,63 @@ class ResultsReaderTest {
         Files.writeString(folder.resolve(SummaryFile.NAME), "{\"format\": 1, \"title\": ");
         ResultsException e = assertThrows(ResultsException.class, () -> new ResultsReader().read(folder));
         assertEquals(ResultsException.Kind.DAMAGED, e.kind());
+    }
+
+    @Test
+    void saysWhatToDoWithASummaryOfAnOlderFormat() throws IOException {
+        written();
+        Path summary = folder.resolve(SummaryFile.NAME);
+        Files.writeString(summary, "{\"format\": 2, \"title\": \"old\", \"toolVersion\": \"Headfall 0.0.9\"}");
+        ResultsException e = assertThrows(ResultsException.class, () -> new ResultsReader().read(folder));
+        assertEquals(ResultsException.Kind.DAMAGED, e.kind());
+        assertEquals(summary.toString(), e.place());
+        String message = String.valueOf(e.getMessage());
+        assertTrue(message.contains("Headfall 0.0.9") && message.contains("inputs.zip"), message);
+    }
+
+    @Test
+    void namesASummaryThatIsNoText() throws IOException {
+        written();
+        Path summary = folder.resolve(SummaryFile.NAME);
+        Files.write(summary, new byte[] {'{', (byte) 0xff, (byte) 0xfe});
+        ResultsException e = assertThrows(ResultsException.class, () -> new ResultsReader().read(folder));
+        assertEquals(summary.toString(), e.place());
+    }
+
+    /** The record that is cut off lies at the end, where a reader of the first records would not miss it. */
+    @ParameterizedTest
+    @ValueSource(strings = {"heads.nc", "bores.nc"})
+    void namesANetcdfFileThatWasCutShort(String name) throws IOException {
+        written();
+        Path file = folder.resolve(name);
+        byte[] whole = Files.readAllBytes(file);
+        Files.write(file, Arrays.copyOf(whole, whole.length - 8));
+        ResultsException e = assertThrows(ResultsException.class, () -> new ResultsReader().read(folder));
+        assertEquals(ResultsException.Kind.DAMAGED, e.kind());
+        assertEquals(file.toString(), e.place());
+    }
+
+    @Test
+    void namesANetcdfFileThatIsEmpty() throws IOException {
+        written();
+        Path file = Files.write(folder.resolve(DischargesFile.NAME), new byte[0]);
+        ResultsException e = assertThrows(ResultsException.class, () -> DischargesFile.read(folder));
+        assertEquals(file.toString(), e.place());
+    }
+
+    @Test
+    void namesTheFoldersOfCases() throws IOException {
+        written();
+        Path parent = Files.createDirectory(folder.resolve("parent"));
+        Files.writeString(parent.resolve(CaseTable.NAME), "limit\r\n");
+        Path inner = Files.createDirectory(parent.resolve("existing-as-used"));
+        Files.copy(folder.resolve(SummaryFile.NAME), inner.resolve(SummaryFile.NAME));
+        assertEquals(List.of(inner), CaseFolders.in(parent));
+        ResultsException e = assertThrows(ResultsException.class, () -> new ResultsReader().read(parent));
+        assertTrue(String.valueOf(e.getMessage()).contains(inner.toString()), e.getMessage());
+        ResponseKey any = new ResponseKey(Map.of(), Map.of());
+        ResultsException responses = assertThrows(ResultsException.class, () -> ResponsesReader.read(parent, any));
+        assertTrue(String.valueOf(responses.getMessage()).contains(inner.toString()), responses.getMessage());
     }
 
     @Test
