@@ -45,6 +45,36 @@ public final class ModelAssembly {
         return problems.count() == before ? Optional.ofNullable(model) : Optional.empty();
     }
 
+    /**
+     * The model of a scenario that differs from another in what bores do alone. The rest is taken from the other model.
+     *
+     * @param scenario the scenario
+     * @param problems receives what is wrong on cells
+     * @param like model of the other scenario
+     * @return the model; empty if a problem has been reported
+     */
+    public static Optional<Model> assembleLike(Model like, Scenario scenario, Problems problems) {
+        long before = problems.count();
+        ModelAssembly assembly = new ModelAssembly(scenario, problems);
+        List<Bore> bores = assembly.bores(like.problem().aquifer());
+        if (problems.count() > before) {
+            return Optional.empty();
+        }
+        FlowProblem problem = like.problem().withBores(bores);
+        return Optional.of(new Model(
+                problem,
+                like.start() instanceof Model.GivenHeads ? like.start() : assembly.steady(problem),
+                like.days(),
+                like.settings(),
+                like.ground(),
+                OutputDays.of(scenario.output(), scenario.period(), bores),
+                like.spreads()));
+    }
+
+    private List<Bore> bores(Aquifer aquifer) {
+        return new BoreAssembly(scenario.period(), schedules, aquifer, problems).bores(scenario.bores());
+    }
+
     private @Nullable Model model(RectilinearGrid grid) {
         long before = problems.count();
         AreaOnCells areas = new AreaOnCells(grid, problems);
@@ -65,7 +95,7 @@ public final class ModelAssembly {
         if (aquifer == null || problems.count() > before) {
             return null;
         }
-        List<Bore> bores = new BoreAssembly(scenario.period(), schedules, aquifer, problems).bores(scenario.bores());
+        List<Bore> bores = bores(aquifer);
         if (problems.count() > before) {
             return null;
         }
@@ -97,8 +127,12 @@ public final class ModelAssembly {
         if (start instanceof StartSpecification.GivenHeads given) {
             return new Model.GivenHeads(fields.values(given.heads(), Averaging.ARITHMETIC, 0));
         }
+        return steady(problem);
+    }
+
+    private Model.SteadyHeads steady(FlowProblem problem) {
         return new Model.SteadyHeads(
-                start instanceof StartSpecification.SteadyWithoutBores
+                scenario.start() instanceof StartSpecification.SteadyWithoutBores
                         ? problem.withBores(List.of())
                         : problem.withBores(existingBores(problem)));
     }

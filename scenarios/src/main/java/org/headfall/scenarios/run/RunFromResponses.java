@@ -10,6 +10,10 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
+import org.headfall.scenarios.findings.ArtesianHeadAnalysis;
+import org.headfall.scenarios.findings.Confinement;
+import org.headfall.scenarios.findings.Findings;
+import org.headfall.scenarios.findings.InterferenceAnalysis;
 import org.headfall.scenarios.findings.InterferenceDrawdown;
 import org.headfall.scenarios.limits.Limit;
 import org.headfall.scenarios.limits.LimitEvaluation;
@@ -79,31 +83,28 @@ public final class RunFromResponses {
      *     that differs
      */
     public RunFromResponses(RunPlan plan, Path folder) throws ResultsException {
-        this(plan, ResponsesReader.readMatching(folder, keyOf(plan)), folder.toString());
+        this(
+                plan,
+                MatchedResponses.of(plan, ResponsesReader.readMatching(folder, MatchedResponses.keyOf(plan))),
+                folder.toString());
     }
 
     /**
      * Answers a run from responses in memory.
      *
      * @param plan the run
-     * @param stored the responses
+     * @param matched responses that hold for it
      * @param source where they come from, in words
-     * @throws IllegalArgumentException if they do not hold for this run; the message names all that differs
      */
-    public RunFromResponses(RunPlan plan, StoredResponses stored, String source) {
+    public RunFromResponses(RunPlan plan, MatchedResponses matched, String source) {
         this.plan = plan;
         this.source = source;
-        key = keyOf(plan);
-        List<String> differences = key.differencesTo(stored.key());
-        if (!differences.isEmpty()) {
-            throw new IllegalArgumentException(
-                    "the unit responses do not hold for this run, which differs in: " + String.join("; ", differences));
-        }
-        responses = stored.forProblem(plan.problem(), plan.start().given());
+        key = matched.key();
+        responses = matched.responses();
         Optional<SuperposedRun> answered = Optional.empty();
         String why;
-        if (stored.horizon() < plan.description().endDay() * (1 - ROUNDING)) {
-            why = "the unit responses reach day " + Math.round(stored.horizon()) + " only, the run day "
+        if (matched.horizon() < plan.description().endDay() * (1 - ROUNDING)) {
+            why = "the unit responses reach day " + Math.round(matched.horizon()) + " only, the run day "
                     + Math.round(plan.description().endDay());
         } else {
             try {
@@ -223,23 +224,16 @@ public final class RunFromResponses {
                         end,
                         plan.settings().threads())
                 : StationResponses.fromSteady(plan.problem(), points, end, plan.settings());
-        return StoredResponses.of(keyOf(plan), computed);
-    }
-
-    private static ResponseKey keyOf(RunPlan plan) {
-        return ResponseKey.of(plan.description(), plan.problem(), plan.start().given());
+        return StoredResponses.of(MatchedResponses.keyOf(plan), computed);
     }
 
     private FinishedRun finished(SuperposedRun answered) {
         RunDescription description = plan.description();
         Recording recording = recording(answered.states());
-        double error = statedError(answered);
         double[] startRates = answered.states().get(0).discharge();
         RunSeries series = series(plan.problem(), answered, plan.limits());
         CauseShares shares =
                 new CauseShares(description, responses.responses(), answered.history(), startRates, series);
-        InterferenceDrawdown split = DrawdownSplit.of(
-                responses.responses(), answered.history(), startRates, recording, description.reportDates());
         return new FinishedRun(
                 description,
                 recording,
@@ -247,13 +241,67 @@ public final class RunFromResponses {
                         description,
                         plan.problem(),
                         recording,
-                        split,
+                        split(answered, recording),
                         responses.responses(),
                         answered.history(),
                         startRates,
                         RecoveryRuns.of(plan, responses)),
                 shares.with(judged(answered, series, plan.limits())),
-                figures(answered, error));
+                figures(answered.history().steps(), answered.estimatedError()));
+    }
+
+    private InterferenceDrawdown split(SuperposedRun answered, Recording recording) {
+        double[] startRates = answered.states().get(0).discharge();
+        return DrawdownSplit.of(
+                responses.responses(),
+                answered.history(),
+                startRates,
+                recording,
+                plan.description().reportDates());
+    }
+
+    /**
+     * The answer in memory without what causes had which share in it: for one of many runs of which single figures are
+     * kept.
+     *
+     * @param interference whether drawdown is to be split by cause all the same
+     * @return the finished run, without grids, water balance, attribution and shares of the causes of limits
+     * @throws IllegalStateException if it is to be simulated
+     */
+    public FinishedRun withoutCauses(boolean interference) {
+        requireAnswer();
+        SuperposedRun answered = run.orElseThrow();
+        Recording recording = recording(answered.states());
+        InterferenceAnalysis analysis = new InterferenceAnalysis(
+                plan.description(), recording, plan.problem().bores());
+        Optional<InterferenceDrawdown> split =
+                interference ? Optional.of(split(answered, recording)) : Optional.empty();
+        return new FinishedRun(
+                plan.description(),
+                recording,
+                new Findings(
+                        new ArtesianHeadAnalysis(plan.description(), recording).ofAllStations(),
+                        split.map(analysis::tables).orElse(List.of()),
+                        split.map(InterferenceDrawdown::method).orElse(List.of()),
+                        List.of(),
+                        Confinement.of(plan.description(), recording)),
+                judged(answered, series(plan.problem(), answered, plan.limits()), plan.limits()),
+                figures(answered.history().steps(), answered.estimatedError()));
+    }
+
+    /** The run that is answered. */
+    RunPlan plan() {
+        return plan;
+    }
+
+    /** What the answer and other runs give at the stations. */
+    RunSeries series() {
+        return series(plan.problem(), run.orElseThrow(), plan.limits());
+    }
+
+    /** Bound of the error of head that answering from responses makes (m). */
+    double estimatedError() {
+        return run.orElseThrow().estimatedError();
     }
 
     /**
@@ -281,35 +329,33 @@ public final class RunFromResponses {
     }
 
     private List<LimitResult> judged(SuperposedRun answered, RunSeries series, List<Limit> limits) {
+        return judged(series, answered.estimatedError(), limits);
+    }
+
+    /** Judges limits by series that are off by at most an estimated error (m). */
+    List<LimitResult> judged(RunSeries series, double estimatedError, List<Limit> limits) {
         double[] errors = new double[plan.description().stations().size()];
-        Arrays.fill(errors, statedError(answered));
+        Arrays.fill(errors, statedError(estimatedError));
         LimitEvidence evidence =
                 new LimitEvidence(series, errors, List.of(), plan.mapPlaces(), MapSeries.NONE, Map.of());
         return new LimitEvaluation(plan.description(), evidence).evaluate(limits);
     }
 
-    private static double statedError(SuperposedRun answered) {
-        return Math.max(STATED, answered.estimatedError());
+    private static double statedError(double estimated) {
+        return Math.max(STATED, estimated);
     }
 
-    private RunFigures figures(SuperposedRun answered, double error) {
+    /** Figures of an answer that took some steps and is off by at most an estimated error (m). */
+    RunFigures figures(int steps, double estimatedError) {
         double seconds = (System.nanoTime() - started) * 1e-9;
         RunDescription description = plan.description();
         return new RunFigures(
-                new RunStatistics(
-                        description.grid().cellCount(),
-                        answered.history().steps(),
-                        0,
-                        0,
-                        0,
-                        answered.estimatedError(),
-                        0,
-                        seconds),
-                Collections.nCopies(description.stations().size(), error),
+                new RunStatistics(description.grid().cellCount(), steps, 0, 0, 0, estimatedError, 0, seconds),
+                Collections.nCopies(description.stations().size(), statedError(estimatedError)),
                 METHOD,
                 Optional.empty(),
                 Optional.empty(),
-                Optional.of(new AnsweredFrom(source, key.aquiferKey(), answered.estimatedError())),
+                Optional.of(new AnsweredFrom(source, key.aquiferKey(), estimatedError)),
                 seconds,
                 PeakMemory.bytes(),
                 Runtime.getRuntime().availableProcessors());

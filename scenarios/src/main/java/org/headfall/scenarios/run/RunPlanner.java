@@ -30,6 +30,7 @@ import org.headfall.scenarios.recording.Provenance;
 import org.headfall.scenarios.recording.ReportDate;
 import org.headfall.scenarios.recording.RunCalendar;
 import org.headfall.scenarios.recording.RunDescription;
+import org.headfall.scenarios.recording.Station;
 import org.headfall.scenarios.reference.CoordinateReference;
 import org.headfall.scenarios.scenario.BoreSpecification;
 import org.headfall.scenarios.scenario.CaseSpecification;
@@ -69,11 +70,34 @@ public final class RunPlanner {
      */
     public static RunPlan plan(ScenarioReading reading, String toolVersion, int threads)
             throws InputException, IOException {
+        return plan(reading, assembled(reading), toolVersion, threads);
+    }
+
+    /**
+     * What a scenario is on the grid.
+     *
+     * @throws InputException with all problems of the document and of what it means on the grid
+     */
+    static Model assembled(ScenarioReading reading) throws InputException {
         Scenario scenario = reading.orThrow();
         requireAPlace(scenario, reading);
         Optional<Model> model = ModelAssembly.assemble(scenario, reading.problems());
         reading.problems().throwIfAny();
-        return new RunPlanner(reading, scenario, model.orElseThrow(), Optional.empty()).plan(toolVersion, threads);
+        return model.orElseThrow();
+    }
+
+    /** The plan of a scenario that has been assembled. */
+    static RunPlan plan(ScenarioReading reading, Model model, String toolVersion, int threads)
+            throws InputException, IOException {
+        return new RunPlanner(reading, reading.orThrow(), model, Optional.empty()).plan(toolVersion, threads);
+    }
+
+    /** The plan of a scenario that has been assembled and differs from a planned one in what bores do alone. */
+    static RunPlan planLike(RunPlan like, ScenarioReading reading, Model model) throws InputException {
+        Scenario scenario = reading.orThrow();
+        List<Station> stations = new StationPlanner(scenario, model).stations();
+        return new RunPlanner(reading, scenario, model, Optional.empty())
+                .plan(like.description().withStations(stations), like.settings().threads());
     }
 
     /**
@@ -132,10 +156,14 @@ public final class RunPlanner {
     }
 
     private RunPlan plan(String toolVersion, int threads) throws IOException {
+        return plan(description(toolVersion), threads);
+    }
+
+    private RunPlan plan(RunDescription description, int threads) {
         Settings assembled = model.settings();
         LimitPlanner limits = new LimitPlanner(scenario, model);
         return new RunPlan(
-                description(toolVersion),
+                description,
                 model.problem(),
                 start(),
                 new Settings(assembled.accuracy(), assembled.largestStep(), threads),

@@ -5,9 +5,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.headfall.scenarios.problem.InputException;
-import org.headfall.scenarios.responses.StoredResponses;
+import org.headfall.scenarios.reading.ScenarioReading;
 import org.headfall.scenarios.results.FinishedRun;
-import org.headfall.scenarios.run.RunFromResponses;
 import org.headfall.scenarios.run.RunPlan;
 import org.headfall.scenarios.run.RunPlanner;
 import org.headfall.scenarios.run.RunWithoutFiles;
@@ -25,7 +24,6 @@ final class OneRun {
     static final String OUT_OF_MEMORY = "not enough memory";
 
     private static final String SIMULATED = "simulated";
-    private static final String SUPERPOSED = "unit responses";
     private static final double NANOSECONDS = 1e-9;
 
     private final BaseScenario base;
@@ -46,13 +44,16 @@ final class OneRun {
     RunOutcome outcome(int number, Map<Variable, Input> inputs) {
         long started = System.nanoTime();
         try {
-            RunPlan plan = RunPlanner.plan(base.read(base.with(inputs)), program, 1);
-            Optional<FinishedRun> superposed = superposed(inputs, plan);
-            FinishedRun run = superposed.orElseGet(() -> RunWithoutFiles.of(plan, interference));
+            ScenarioReading reading = base.read(base.with(inputs));
+            reading.orThrow();
+            Optional<RateGroup> group = responses.forRun(inputs);
+            Optional<RateGroup.Answer> answered =
+                    group.isPresent() ? group.get().answer(inputs, reading) : Optional.empty();
+            FinishedRun run = answered.isPresent() ? answered.get().run() : simulated(reading, group);
             double[] values =
                     figures.stream().mapToDouble(figure -> figure.valueIn(run)).toArray();
             return new RunOutcome(
-                    number, values, "", superposed.isPresent() ? SUPERPOSED : SIMULATED, seconds(started));
+                    number, values, "", answered.map(RateGroup.Answer::way).orElse(SIMULATED), seconds(started));
         } catch (OutOfMemoryError tooLarge) {
             return failed(number, OUT_OF_MEMORY, started);
         } catch (InputException invalid) {
@@ -62,14 +63,10 @@ final class OneRun {
         }
     }
 
-    /** The answer from unit responses, if the run shares some and their accuracy is enough for it. */
-    private Optional<FinishedRun> superposed(Map<Variable, Input> inputs, RunPlan plan) {
-        Optional<StoredResponses> stored = responses.forRun(inputs, plan);
-        if (stored.isEmpty()) {
-            return Optional.empty();
-        }
-        RunFromResponses answer = new RunFromResponses(plan, stored.get(), "this sweep");
-        return answer.reasonToSimulate().isPresent() ? Optional.empty() : Optional.of(answer.finished());
+    private FinishedRun simulated(ScenarioReading reading, Optional<RateGroup> group)
+            throws InputException, IOException {
+        RunPlan plan = group.isPresent() ? group.get().plan(reading) : RunPlanner.plan(reading, program, 1);
+        return RunWithoutFiles.of(plan, interference);
     }
 
     private static RunOutcome failed(int number, String reason, long started) {

@@ -1,5 +1,6 @@
 package org.headfall.scenarios.sweep.work;
 
+import java.io.IOException;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -10,9 +11,7 @@ import java.util.Optional;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.FutureTask;
 import java.util.stream.Collectors;
-import org.headfall.scenarios.responses.StoredResponses;
-import org.headfall.scenarios.run.RunFromResponses;
-import org.headfall.scenarios.run.RunPlan;
+import org.headfall.scenarios.problem.InputException;
 import org.headfall.scenarios.sweep.document.Input;
 import org.headfall.scenarios.sweep.document.RunList;
 import org.headfall.scenarios.sweep.document.SweepDocument;
@@ -28,17 +27,30 @@ final class SharedResponses {
     /** Fewer runs are simulated: responses take about as long as a run or two. */
     private static final int LEAST_RUNS = 4;
 
+    private final SweepDocument sweep;
+    private final String program;
     private final RunList runs;
+    private final List<Variable> rates;
     private final List<Variable> others;
     private final Map<String, Integer> groups = new HashMap<>();
-    private final Map<String, FutureTask<StoredResponses>> kept;
+    private final Map<String, FutureTask<RateGroup>> kept;
 
-    private SharedResponses(SweepDocument sweep, RunList runs, int threads) {
+    /**
+     * Groups of a sweep.
+     *
+     * @param sweep the sweep
+     * @param runs its runs
+     * @param program program and version
+     * @param threads runs at a time
+     */
+    SharedResponses(SweepDocument sweep, RunList runs, String program, int threads) {
+        this.sweep = sweep;
+        this.program = program;
         this.runs = runs;
+        rates = sweep.variables().stream().filter(SharedResponses::isRate).toList();
         others =
                 sweep.variables().stream().filter(variable -> !isRate(variable)).toList();
-        boolean any = others.size() < sweep.variables().size()
-                && sweep.figures().stream().noneMatch(KeptFigure::needsBalance);
+        boolean any = !rates.isEmpty() && sweep.figures().stream().noneMatch(KeptFigure::needsBalance);
         if (any) {
             runs.forEach(inputs -> groups.merge(group(inputs), 1, Integer::sum));
         }
@@ -47,14 +59,10 @@ final class SharedResponses {
             private static final long serialVersionUID = 1L;
 
             @Override
-            protected boolean removeEldestEntry(Map.Entry<String, FutureTask<StoredResponses>> eldest) {
+            protected boolean removeEldestEntry(Map.Entry<String, FutureTask<RateGroup>> eldest) {
                 return size() > most;
             }
         };
-    }
-
-    static SharedResponses of(SweepDocument sweep, RunList runs, int threads) {
-        return new SharedResponses(sweep, runs, threads);
     }
 
     private static boolean isRate(Variable variable) {
@@ -91,15 +99,21 @@ final class SharedResponses {
                 .toList();
     }
 
-    /** Responses for a run, if it shares them; computed by the first that asks, awaited by the others. */
-    Optional<StoredResponses> forRun(Map<Variable, Input> inputs, RunPlan plan) {
+    /**
+     * The group of a run, if it shares responses; made by the first that asks, awaited by the others.
+     *
+     * @throws InputException if the run is not valid on the grid
+     * @throws IOException if a file cannot be read any more
+     */
+    Optional<RateGroup> forRun(Map<Variable, Input> inputs) throws InputException, IOException {
         String group = groups.isEmpty() ? "" : group(inputs);
         if (!isShared(group)) {
             return Optional.empty();
         }
-        FutureTask<StoredResponses> task;
+        FutureTask<RateGroup> task;
         synchronized (kept) {
-            task = kept.computeIfAbsent(group, missing -> new FutureTask<>(() -> RunFromResponses.responsesOf(plan)));
+            task = kept.computeIfAbsent(
+                    group, missing -> new FutureTask<>(() -> new RateGroup(sweep, rates, inputs, program)));
         }
         task.run();
         try {
@@ -110,6 +124,9 @@ final class SharedResponses {
         } catch (ExecutionException e) {
             if (e.getCause() instanceof Error fatal) {
                 throw fatal;
+            }
+            if (e.getCause() instanceof InputException invalid) {
+                throw invalid;
             }
             throw new IllegalStateException(String.valueOf(e.getCause()), e.getCause());
         }

@@ -126,7 +126,7 @@ public final class Sweep {
         if (threads < Math.min(settings.threads(), before.planned())) {
             say(log, "more threads would not fit into the memory that is allowed");
         }
-        SharedResponses responses = SharedResponses.of(sweep, runs, threads);
+        SharedResponses responses = new SharedResponses(sweep, runs, program, threads);
         if (responses.shared() > 0) {
             say(
                     log,

@@ -128,6 +128,50 @@ class SweepTest {
         }
     }
 
+    /** Without a spring and a bore that flows nothing follows head; a few runs then give all, to 1 mm of simulations. */
+    @Test
+    void answersRunsOfGivenRatesAsSimulationsDo() throws InputException, IOException {
+        String example = Files.readString(folder.base());
+        Files.writeString(
+                folder.base(),
+                example.replaceFirst(
+                                "springs:\\n.*\\n", "protected:\n  - {name: Coolabah Spring, at: [409 km, 6322 km]}\n")
+                        .replace("    lowest_level: 45 m\n", "")
+                        .replace("    pump_intake_level: 40 m\n", "")
+                        .replace("operation: free flow", "rate: 3 L/s\n    season: {from: 1 October, to: 31 March}"));
+        String rates = """
+                title: Given rates
+                base: scenario.yaml
+                vary:
+                  - {name: town, key: bores.Town 1.rate, values: [5 L/s, 15 L/s, 25 L/s]}
+                  - {name: stock, key: bores.Stock bore.rate, values: [0 L/s, 4 L/s]}
+                design: full factorial
+                keep:
+                  - {figure: loss, at: Coolabah Spring, after: 2 yr}
+                  - {figure: level in bore, at: Town 1, after: 2 yr}
+                  - {figure: discharge of all bores, after: 1 yr}
+                  - {figure: balance error}
+                """;
+        folder.run(rates, SweepFolder.settings(2));
+        List<StoredRun> simulated = rows(folder.store());
+        Files.delete(folder.store());
+        folder.run(rates.replace("  - {figure: balance error}\n", ""), SweepFolder.settings(2));
+        List<StoredRun> combined = rows(folder.store());
+        for (int i = 0; i < 6; i++) {
+            double[] expected = simulated.get(i).figures();
+            double[] found = combined.get(i).figures();
+            assertEquals("simulated", simulated.get(i).way());
+            assertEquals("unit responses, linear in the rates", combined.get(i).way());
+            assertEquals(expected[0], found[0], 0.001);
+            assertEquals(expected[1], found[1], 0.001);
+            assertEquals(expected[2], found[2], 1e-6 * expected[2]);
+            // margin of the limit, which compares with a run without the town bore, and the day of its first crossing
+            assertEquals(expected[4], found[3], 0.001);
+            assertEquals(expected[5], found[4], 0.01);
+        }
+        assertTrue(Math.abs(combined.get(0).figures()[0] - combined.get(5).figures()[0]) > 0.1);
+    }
+
     @Test
     void makesNothingTwice() throws InputException, IOException {
         folder.run(SweepFolder.SIX_RUNS, SweepFolder.settings(1));
