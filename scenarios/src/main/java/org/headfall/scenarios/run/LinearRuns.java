@@ -135,7 +135,8 @@ public final class LinearRuns {
                         List.of(),
                         List.of(),
                         List.of(),
-                        Confinement.of(plan.description(), recording)),
+                        Confinement.of(plan.description(), recording),
+                        List.of()),
                 base.judged(new RunSeries(stations, compared), error, plan.limits()),
                 base.figures(steps, error)));
     }

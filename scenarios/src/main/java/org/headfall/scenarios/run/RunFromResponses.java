@@ -284,7 +284,8 @@ public final class RunFromResponses {
                         split.map(analysis::tables).orElse(List.of()),
                         split.map(InterferenceDrawdown::method).orElse(List.of()),
                         List.of(),
-                        Confinement.of(plan.description(), recording)),
+                        Confinement.of(plan.description(), recording),
+                        List.of()),
                 judged(answered, series(plan.problem(), answered, plan.limits()), plan.limits()),
                 figures(answered.history().steps(), answered.estimatedError()));
     }
