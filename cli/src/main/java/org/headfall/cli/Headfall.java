@@ -3,8 +3,11 @@ package org.headfall.cli;
 import java.io.OutputStreamWriter;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.ServiceLoader;
+import java.util.function.Supplier;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Help;
@@ -77,34 +80,50 @@ public final class Headfall implements Runnable {
     public static int execute(Terminal terminal, PrintWriter out, PrintWriter err, String... arguments) {
         Failures failures = new Failures(List.of(arguments));
         try {
-            return commandLine(terminal, failures).setOut(out).setErr(err).execute(arguments);
+            return commandLine(terminal, failures, arguments)
+                    .setOut(out)
+                    .setErr(err)
+                    .execute(arguments);
         } catch (StackOverflowError | OutOfMemoryError exhausted) {
             return failures.report(exhausted, err);
         }
     }
 
-    private static CommandLine commandLine(Terminal terminal, Failures failures) {
+    private static CommandLine commandLine(Terminal terminal, Failures failures, String... arguments) {
         CommandLine commandLine = new CommandLine(new Headfall());
-        commandLine.addSubcommand(new CappingCommand());
-        commandLine.addSubcommand(new AllocateCommand(terminal));
-        commandLine.addSubcommand(new CheckCommand());
-        commandLine.addSubcommand(new CompareCommand());
-        commandLine.addSubcommand(new EstimateCommand(terminal));
-        commandLine.addSubcommand(new ExampleCommand());
-        commandLine.addSubcommand(new MonitorCommand());
-        commandLine.addSubcommand(new ReportCommand());
-        commandLine.addSubcommand(new RerunCommand(terminal));
-        commandLine.addSubcommand(new RunCommand(terminal));
-        commandLine.addSubcommand(new SiteCommand(terminal));
-        commandLine.addSubcommand(new SweepCommand(terminal));
-        commandLine.addSubcommand(new SpacingCommand(terminal));
-        for (CommandContribution contribution : ServiceLoader.load(CommandContribution.class)) {
-            commandLine.addSubcommand(contribution.command());
+        Map<String, Supplier<Object>> commands = ownCommands(terminal);
+        Supplier<Object> wanted = arguments.length > 0 ? commands.get(arguments[0]) : null;
+        if (wanted != null) {
+            // Describing the others takes as long as a short answer.
+            commandLine.addSubcommand(wanted.get());
+        } else {
+            commands.values().forEach(command -> commandLine.addSubcommand(command.get()));
+            for (CommandContribution contribution : ServiceLoader.load(CommandContribution.class)) {
+                commandLine.addSubcommand(contribution.command());
+            }
         }
         commandLine.setColorScheme(Help.defaultColorScheme(terminal.ansi()));
         commandLine.setUsageHelpAutoWidth(false);
         commandLine.setExecutionExceptionHandler(failures);
         commandLine.setParameterExceptionHandler(new UsageMessage());
         return commandLine;
+    }
+
+    private static Map<String, Supplier<Object>> ownCommands(Terminal terminal) {
+        Map<String, Supplier<Object>> commands = new LinkedHashMap<>();
+        commands.put("allocate", () -> new AllocateCommand(terminal));
+        commands.put("capping", CappingCommand::new);
+        commands.put("check", CheckCommand::new);
+        commands.put("compare", CompareCommand::new);
+        commands.put("estimate", () -> new EstimateCommand(terminal));
+        commands.put("example", ExampleCommand::new);
+        commands.put("monitor", MonitorCommand::new);
+        commands.put("report", ReportCommand::new);
+        commands.put("rerun", () -> new RerunCommand(terminal));
+        commands.put("run", () -> new RunCommand(terminal));
+        commands.put("site", () -> new SiteCommand(terminal));
+        commands.put("spacing", () -> new SpacingCommand(terminal));
+        commands.put("sweep", () -> new SweepCommand(terminal));
+        return commands;
     }
 }

@@ -28,4 +28,14 @@ public record Findings(
         attribution = List.copyOf(attribution);
         recovery = List.copyOf(recovery);
     }
+
+    /**
+     * The same with what each bore did.
+     *
+     * @param found one table a report date
+     * @return the findings
+     */
+    public Findings withAttribution(List<AttributionTable> found) {
+        return new Findings(artesianHead, interference, interferenceMethod, found, confinement, recovery);
+    }
 }

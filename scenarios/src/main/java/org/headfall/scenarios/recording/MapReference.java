@@ -6,19 +6,21 @@ import org.headfall.scenarios.reference.CoordinateReference;
 /**
  * The coordinate reference system in which x and y are given.
  *
- * @param code authority and number, such as "EPSG:7854"
- * @param gridMapping attributes of a CF grid mapping variable: grid_mapping_name, its parameters and the system as
- *     WKT 1; texts, numbers or {@code double[]}
+ * @param system the system
  */
-public record MapReference(String code, Map<String, Object> gridMapping) {
+public record MapReference(CoordinateReference system) {
 
-    /** Copies the attributes. */
-    public MapReference {
-        gridMapping = Map.copyOf(gridMapping);
+    /** Authority and number, such as "EPSG:7854". */
+    public String code() {
+        return system.codeText();
     }
 
-    /** The reference of a coordinate reference system. */
-    public static MapReference of(CoordinateReference reference) {
-        return new MapReference(reference.codeText(), reference.gridMapping());
+    /**
+     * Attributes of a CF grid mapping variable.
+     *
+     * @return grid_mapping_name, its parameters and the system as WKT 1; texts, numbers or {@code double[]}
+     */
+    public Map<String, Object> gridMapping() {
+        return system.gridMapping();
     }
 }

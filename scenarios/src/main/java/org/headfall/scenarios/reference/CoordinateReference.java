@@ -16,7 +16,6 @@ import org.locationtech.proj4j.proj.Projection;
  */
 public final class CoordinateReference {
     private final int code;
-    private final ReferenceNames names;
     private final ProjectionDefinition definition;
     private final EllipsoidShape ellipsoid;
     private final Projection projection;
@@ -24,7 +23,6 @@ public final class CoordinateReference {
     private CoordinateReference(int code, CoordinateReferenceSystem system) {
         this.code = code;
         this.definition = ProjectionDefinition.of("EPSG:" + code, system.getParameters());
-        this.names = ReferenceNames.of(code);
         this.projection = system.getProjection();
         this.ellipsoid = EllipsoidShape.of(projection.getEllipsoid());
     }
@@ -98,7 +96,12 @@ public final class CoordinateReference {
 
     /** {@return the name in the EPSG dataset} */
     public String name() {
-        return names.projected();
+        return names().projected();
+    }
+
+    /** Looked up when they are asked for: most runs never do, and the lists are long. */
+    private ReferenceNames names() {
+        return ReferenceNames.of(code);
     }
 
     /**
@@ -151,7 +154,7 @@ public final class CoordinateReference {
 
     /** {@return the system as WKT 1, with the EPSG code at its end} */
     public String wellKnownText() {
-        return WellKnownText.of(code, names, definition, ellipsoid);
+        return WellKnownText.of(code, names(), definition, ellipsoid);
     }
 
     /**
@@ -176,6 +179,7 @@ public final class CoordinateReference {
         attributes.put("longitude_of_prime_meridian", 0.0);
         attributes.put("reference_ellipsoid_name", ellipsoid.name());
         attributes.put("prime_meridian_name", "Greenwich");
+        ReferenceNames names = names();
         attributes.put("horizontal_datum_name", names.datum());
         attributes.put("geographic_crs_name", names.geographic());
         attributes.put("projected_crs_name", names.projected());

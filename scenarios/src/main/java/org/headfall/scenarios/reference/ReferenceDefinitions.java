@@ -27,11 +27,9 @@ final class ReferenceDefinitions {
     private static final Pattern ELLIPSOID = Pattern.compile("\\+(?:datum|ellps)=[^ ]+");
 
     private final Map<String, Entry> entries;
-    private final Map<String, String> datumNames;
 
-    private ReferenceDefinitions(Map<String, Entry> entries, Map<String, String> datumNames) {
+    private ReferenceDefinitions(Map<String, Entry> entries) {
         this.entries = entries;
-        this.datumNames = datumNames;
     }
 
     /**
@@ -50,7 +48,12 @@ final class ReferenceDefinitions {
 
     /** Read when it is first asked for. */
     private static final class Bundled {
-        static final ReferenceDefinitions ALL = new ReferenceDefinitions(readEntries(), readDatumNames());
+        static final ReferenceDefinitions ALL = new ReferenceDefinitions(readEntries());
+    }
+
+    /** Names of the datums of geographic systems by their codes, read when one is first asked for. */
+    private static final class DatumNames {
+        static final Map<String, String> ALL = readDatumNames();
     }
 
     static ReferenceDefinitions bundled() {
@@ -68,7 +71,7 @@ final class ReferenceDefinitions {
 
     /** Name of the datum of a geographic system. */
     Optional<String> datumName(String geographicCode) {
-        return Optional.ofNullable(datumNames.get(geographicCode));
+        return Optional.ofNullable(DatumNames.ALL.get(geographicCode));
     }
 
     /** Lines such as {@code <4326> +proj=longlat +datum=WGS84 +no_defs  <>}. The line above it is its name. */

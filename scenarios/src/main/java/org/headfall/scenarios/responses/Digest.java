@@ -13,6 +13,9 @@ final class Digest {
 
     private static final int NUMBERS_AT_ONCE = 1024;
 
+    /** Bits that no number of a field has: those of a NaN that arithmetic never makes. */
+    private static final long REPEATED = 0x7ff8_5265_7065_6174L;
+
     private final MessageDigest digest;
     private final ByteBuffer buffer = ByteBuffer.allocate(NUMBERS_AT_ONCE * Double.BYTES);
 
@@ -24,16 +27,36 @@ final class Digest {
         }
     }
 
-    /** Adds a field; negative zero counts as zero. */
+    /** Adds a field, what is alike in a row as a number and how often; negative zero counts as zero. */
     Digest numbers(double... values) {
-        for (double value : values) {
-            if (!buffer.hasRemaining()) {
-                drain();
+        int next = 0;
+        while (next < values.length) {
+            double value = values[next] + 0.0;
+            int first = next++;
+            while (next < values.length && values[next] == value) {
+                next++;
             }
-            buffer.putDouble(value + 0.0);
+            add(value);
+            if (next - first > 1) {
+                addRepeated(next - first);
+            }
         }
         drain();
         return this;
+    }
+
+    private void add(double value) {
+        if (buffer.remaining() < Double.BYTES) {
+            drain();
+        }
+        buffer.putDouble(value);
+    }
+
+    private void addRepeated(int times) {
+        if (buffer.remaining() < 2 * Long.BYTES) {
+            drain();
+        }
+        buffer.putLong(REPEATED).putLong(times);
     }
 
     private void drain() {

@@ -2,6 +2,7 @@ package org.headfall.scenarios.responses;
 
 import java.time.LocalDateTime;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -52,12 +53,7 @@ public record ResponseKey(Map<String, String> aquifer, Map<String, String> undis
                         .numbers(field.grid().y().edges())
                         .flags(field.active())
                         .hex());
-        aquifer.put(
-                "transmissivity",
-                new Digest()
-                        .numbers(field.transmissivityX())
-                        .numbers(field.transmissivityY())
-                        .hex());
+        aquifer.put("transmissivity", transmissivity(field));
         aquifer.put("storativity", new Digest().numbers(field.storativity()).hex());
         aquifer.put("sealing bed", sealingBed(problem.sealingBed()));
         aquifer.put("kinds and places of the boundaries", boundaries(problem.boundaries()));
@@ -77,6 +73,14 @@ public record ResponseKey(Map<String, String> aquifer, Map<String, String> undis
                 "heads at the start",
                 new Digest().numbers(givenHeads.orElse(new double[0])).hex());
         return new ResponseKey(aquifer, undisturbed);
+    }
+
+    private static String transmissivity(Aquifer field) {
+        Digest digest = new Digest().numbers(field.transmissivityX());
+        // The same in both directions as a rule, and half the time of a key.
+        return Arrays.equals(field.transmissivityX(), field.transmissivityY())
+                ? digest.word("in both directions").hex()
+                : digest.numbers(field.transmissivityY()).hex();
     }
 
     private static String sealingBed(Optional<SealingBed> bed) {

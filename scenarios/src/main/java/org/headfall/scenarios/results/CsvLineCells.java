@@ -15,6 +15,15 @@ public final class CsvLineCells {
     private static final DateTimeFormatter MINUTES = DateTimeFormatter.ofPattern("yyyy-MM-dd'T'HH:mm");
     private static final String FORMULA_STARTS = "=+-@\t\r";
 
+    /** Powers of ten by which numbers are made whole; those with more decimals are rounded the slow way. */
+    private static final double[] POWERS = {1, 10, 100, 1e3, 1e4, 1e5, 1e6};
+
+    /** Below, a number times a power of ten is exact to far less than {@link #NEAR_THE_MIDDLE}. */
+    private static final double MOST_FAST = 1e6;
+
+    /** So near to the middle between two neighbours that rounding has to look at all digits. */
+    private static final double NEAR_THE_MIDDLE = 1e-3;
+
     private final List<String> texts = new ArrayList<>();
 
     List<String> texts() {
@@ -55,8 +64,27 @@ public final class CsvLineCells {
     }
 
     private static String rounded(double value, int decimals) {
+        if (decimals < POWERS.length && Math.abs(value) < MOST_FAST) {
+            double scaled = value * POWERS[decimals];
+            double whole = Math.rint(scaled);
+            if (Math.abs(Math.abs(scaled - whole) - 0.5) > NEAR_THE_MIDDLE) {
+                return digits((long) whole, decimals);
+            }
+        }
         BigDecimal decimal = new BigDecimal(value).setScale(decimals, RoundingMode.HALF_EVEN);
         // A BigDecimal has no minus zero, so -0.001 m rounds to 0.00.
         return decimal.toPlainString();
+    }
+
+    private static String digits(long scaled, int decimals) {
+        if (decimals == 0) {
+            return Long.toString(scaled);
+        }
+        StringBuilder text = new StringBuilder(Long.toString(Math.abs(scaled)));
+        while (text.length() <= decimals) {
+            text.insert(0, '0');
+        }
+        text.insert(text.length() - decimals, '.');
+        return scaled < 0 ? text.insert(0, '-').toString() : text.toString();
     }
 }

@@ -26,4 +26,14 @@ public record FinishedRun(
     public FinishedRun {
         limits = List.copyOf(limits);
     }
+
+    /**
+     * The same with other findings.
+     *
+     * @param others the findings
+     * @return the run
+     */
+    public FinishedRun withFindings(Findings others) {
+        return new FinishedRun(description, recording, others, limits, figures);
+    }
 }

@@ -75,7 +75,7 @@ public final class ResultsReader {
                 summary.title(),
                 summary.purpose(),
                 summary.datum(),
-                summary.coordinateReference().map(CoordinateReference::parse).map(MapReference::of),
+                summary.coordinateReference().map(CoordinateReference::parse).map(MapReference::new),
                 new RunCalendar(summary.start()),
                 summary.endDay(),
                 new Provenance(summary.toolVersion(), heads.scenarioText(), summary.inputs()),

@@ -19,7 +19,8 @@ public final class Tables {
      * @throws IOException if a file cannot be written
      */
     public static void write(Path folder, FinishedRun run) throws IOException {
-        writeOfPlaces(folder, run);
+        writeBesidesAttribution(folder, run);
+        writeAttribution(folder, run);
         WaterBalanceCsv.write(
                 folder.resolve("water-balance.csv"),
                 run.recording().balances(),
@@ -30,13 +31,24 @@ public final class Tables {
     }
 
     /**
-     * Writes the tables that need nothing of the grid.
+     * Writes what is put down to each bore.
+     *
+     * @param folder folder of the results
+     * @param run the run
+     * @throws IOException if the file cannot be written
+     */
+    public static void writeAttribution(Path folder, FinishedRun run) throws IOException {
+        AttributionCsv.write(folder.resolve("attribution.csv"), run.findings().attribution(), run.description());
+    }
+
+    /**
+     * Writes the tables that need nothing of the grid, and nothing that is put down to single bores.
      *
      * @param folder folder of the results
      * @param run the run
      * @throws IOException if a file cannot be written
      */
-    public static void writeOfPlaces(Path folder, FinishedRun run) throws IOException {
+    public static void writeBesidesAttribution(Path folder, FinishedRun run) throws IOException {
         RunCalendar calendar = run.description().calendar();
         ArtesianHeadTable.write(
                 folder.resolve("artesian-head.csv"), run.findings().artesianHead(), calendar);
@@ -49,7 +61,6 @@ public final class Tables {
                 run.findings().interference(),
                 run.findings().interferenceMethod(),
                 calendar);
-        AttributionCsv.write(folder.resolve("attribution.csv"), run.findings().attribution(), run.description());
         SeriesCsv.write(folder.resolve("bores.csv"), run.description(), run.recording());
         LimitsCsv.write(folder.resolve("limits.csv"), run.limits(), calendar);
         if (run.figures().errorBudget().isPresent()) {

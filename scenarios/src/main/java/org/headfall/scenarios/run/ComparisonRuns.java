@@ -80,8 +80,13 @@ final class ComparisonRuns {
     }
 
     private List<StationSeries> without(Comparison comparison) {
-        RunWithout without =
-                new RunWithout(problem, responses, history, LeftOut.bores(description, comparison), accuracy);
+        RunWithout without = new RunWithout(
+                problem,
+                responses,
+                history,
+                LeftOut.bores(description, comparison),
+                accuracy,
+                series.get(0).days());
         StationSeries[] changed = new StationSeries[series.size()];
         Arrays.setAll(changed, station -> changed(station, without));
         return List.of(changed);

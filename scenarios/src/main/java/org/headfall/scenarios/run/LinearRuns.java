@@ -137,8 +137,8 @@ public final class LinearRuns {
                         List.of(),
                         Confinement.of(plan.description(), recording),
                         List.of()),
-                base.judged(new RunSeries(stations, compared), error, plan.limits()),
-                base.figures(steps, error)));
+                base.findings().judged(new RunSeries(stations, compared), error, plan.limits()),
+                base.findings().figures(steps, error)));
     }
 
     private List<StationSeries> combined(

@@ -40,11 +40,31 @@ final class RunFindings {
             RateHistory history,
             double[] startRates,
             List<Recovery> recoveries) {
+        return besidesAttribution(description, problem, recording, split, recoveries)
+                .withAttribution(AttributionTables.of(description, problem, responses, history, startRates, recording));
+    }
+
+    /**
+     * All findings but what is put down to single bores, which takes longest.
+     *
+     * @param description the run
+     * @param problem its problem
+     * @param recording what it recorded
+     * @param split its drawdown by cause
+     * @param recoveries how places recover after taking stops
+     * @return the findings
+     */
+    static Findings besidesAttribution(
+            RunDescription description,
+            FlowProblem problem,
+            Recording recording,
+            InterferenceDrawdown split,
+            List<Recovery> recoveries) {
         return new Findings(
                 new ArtesianHeadAnalysis(description, recording).ofAllStations(),
                 new InterferenceAnalysis(description, recording, problem.bores()).tables(split),
                 split.method(),
-                AttributionTables.of(description, problem, responses, history, startRates, recording),
+                List.of(),
                 Confinement.of(description, recording),
                 recoveries);
     }

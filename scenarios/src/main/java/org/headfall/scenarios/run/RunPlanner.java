@@ -208,7 +208,7 @@ public final class RunPlanner {
 
     private Optional<MapReference> mapReference() {
         return scenario.coordinates() instanceof CoordinateSystem.Projected projected
-                ? Optional.of(MapReference.of(CoordinateReference.ofEpsg(projected.code())))
+                ? Optional.of(new MapReference(CoordinateReference.ofEpsg(projected.code())))
                 : Optional.empty();
     }
 

@@ -64,7 +64,7 @@ public final class SmallField {
                 "Invented \"field\" of Gidgee Flat",
                 "What does <Gidgee> lose?",
                 "an invented datum, é",
-                Optional.of(MapReference.of(CoordinateReference.parse("EPSG:7854"))),
+                Optional.of(new MapReference(CoordinateReference.parse("EPSG:7854"))),
                 calendar,
                 calendar.yearsAfter(0, 10),
                 new Provenance(

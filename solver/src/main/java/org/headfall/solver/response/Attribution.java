@@ -117,27 +117,49 @@ public final class Attribution {
                 .toArray();
         double[][] former = changes;
         changes = new double[byCause.length][];
-        LinearSolverDense<DMatrixRMaj> solver = null;
         double[] stopped = shareOfStopped(former, parts, discharge);
         for (int cause = 0; cause < byCause.length; cause++) {
-            double[] known = known(cause, step, parts, discharge, former[cause], stopped);
-            double[] begin = anew ? known.clone() : former[cause];
-            byCause[cause].lookAhead(length, begin, known);
-            if (following.length > 0) {
-                if (solver == null) {
-                    solver = solver(byCause[cause], following, chords, anew);
-                }
-                double[] further = further(byCause[cause], solver, following, chords, known);
-                for (int i = 0; i < following.length; i++) {
-                    known[following[i]] += further[i];
-                    begin[following[i]] += anew ? further[i] : 0;
-                }
-                byCause[cause].lookAhead(length, begin, known);
-            }
+            changes[cause] = known(cause, step, parts, discharge, former[cause], stopped);
+        }
+        int[] causes = IntStream.range(0, byCause.length)
+                .filter(cause -> byCause[cause].hasTaken() || isAny(changes[cause]))
+                .toArray();
+        for (int cause : causes) {
+            byCause[cause].lookAhead(length, anew ? changes[cause].clone() : former[cause], changes[cause]);
+        }
+        if (following.length > 0 && causes.length > 0) {
+            follow(causes, following, chords, anew);
+        }
+        for (int cause : causes) {
             byCause[cause].accept();
-            changes[cause] = known;
         }
         return parts;
+    }
+
+    private static boolean isAny(double[] values) {
+        return Arrays.stream(values).anyMatch(value -> value != 0);
+    }
+
+    /**
+     * What the points that follow head give less or more by each cause: {@code (chord + K) x = -s - chord q}, with what is
+     * missing for head and discharge to agree on the right and one column a cause.
+     */
+    private void follow(int[] causes, int[] following, double[] chords, boolean anew) {
+        DMatrixRMaj right = new DMatrixRMaj(following.length, causes.length);
+        for (int i = 0; i < following.length; i++) {
+            for (int k = 0; k < causes.length; k++) {
+                double known = changes[causes[k]][following[i]];
+                right.set(i, k, -byCause[causes[k]].drawdown(following[i]) - chords[i] * known);
+            }
+        }
+        DMatrixRMaj further = new DMatrixRMaj(following.length, causes.length);
+        solver(byCause[causes[0]], following, chords, anew).solve(right, further);
+        for (int i = 0; i < following.length; i++) {
+            for (int k = 0; k < causes.length; k++) {
+                changes[causes[k]][following[i]] += further.get(i, k);
+                byCause[causes[k]].addToLook(following[i], further.get(i, k), anew);
+            }
+        }
     }
 
     /** Changes by a cause at the end of a step; of points that follow head those before, to be put right. */
@@ -190,22 +212,6 @@ public final class Attribution {
             throw new IllegalStateException("bores or springs stand so that their effects cannot be told apart");
         }
         return solver;
-    }
-
-    /** {@code (chord + K) x = -s - chord q}: what is missing for head and discharge to agree. */
-    private static double[] further(
-            Superposition superposition,
-            LinearSolverDense<DMatrixRMaj> solver,
-            int[] following,
-            double[] chords,
-            double[] known) {
-        DMatrixRMaj right = new DMatrixRMaj(following.length, 1);
-        for (int i = 0; i < following.length; i++) {
-            right.set(i, 0, -superposition.drawdown(following[i]) - chords[i] * known[following[i]]);
-        }
-        DMatrixRMaj further = new DMatrixRMaj(following.length, 1);
-        solver.solve(right, further);
-        return further.getData();
     }
 
     private Split read(double day, PointRules.Part[] parts) {

@@ -28,7 +28,7 @@ public final class RunWithout {
     /** Change of discharge of each point at the end of each step (m³/d). */
     private final double[][] change;
 
-    /** How much higher head is at each receptor at the end of each step (m). */
+    /** How much higher head is at each receptor at the end of each step that ends on a day wanted (m). */
     private final double[][] rise;
 
     /**
@@ -39,9 +39,16 @@ public final class RunWithout {
      * @param history discharges and heads of the run
      * @param shut bores that are never operated, by their place in the problem
      * @param accuracy accuracy of head wanted of a step of the run (m); the rules are met as closely as there
+     * @param days days on which heads are wanted (d), ends of steps, increasing
      * @throws IllegalStateException if the rules cannot be met
      */
-    public RunWithout(FlowProblem problem, UnitResponses responses, RateHistory history, BitSet shut, double accuracy) {
+    public RunWithout(
+            FlowProblem problem,
+            UnitResponses responses,
+            RateHistory history,
+            BitSet shut,
+            double accuracy,
+            double[] days) {
         this.rules = new PointRules(problem);
         superposition = new Superposition(responses.modes());
         this.history = history;
@@ -55,6 +62,8 @@ public final class RunWithout {
         for (int step = 0; step < steps; step++) {
             superpose(step, former);
             former = change[step];
+            boolean wanted = Arrays.binarySearch(days, history.startOf(step + 1)) >= 0;
+            rise[step] = wanted ? rises() : new double[0];
         }
     }
 
@@ -85,12 +94,14 @@ public final class RunWithout {
         double[] further = furtherChange(step, moment, following, known);
         for (int i = 0; i < following.length; i++) {
             known[following[i]] += further[i];
-            begin[following[i]] += anew ? further[i] : 0;
+            superposition.addToLook(following[i], further[i], anew);
         }
-        superposition.lookAhead(length, begin, known);
         superposition.accept();
         change[step] = known;
-        rise[step] = Arrays.stream(superposition.drawdowns()).map(s -> -s).toArray();
+    }
+
+    private double[] rises() {
+        return Arrays.stream(superposition.drawdowns()).map(s -> -s).toArray();
     }
 
     private int[] following(double moment) {
@@ -114,13 +125,19 @@ public final class RunWithout {
      * How much higher head is at a receptor than in the run.
      *
      * @param receptor the receptor: bores first, then springs, then points
-     * @param day end of a step of the run (d), or its start
+     * @param day one of the days wanted (d), or the start of the run
      * @return rise (m)
-     * @throws IllegalArgumentException if no step ends on the day
+     * @throws IllegalArgumentException if no step ends on the day, or it is none of those wanted
      */
     public double rise(int receptor, double day) {
         int step = stepThatEnds(day);
-        return step < 0 ? 0 : rise[step][receptor];
+        if (step < 0) {
+            return 0;
+        }
+        if (rise[step].length == 0) {
+            throw new IllegalArgumentException("day " + day + " is none of those on which heads are wanted");
+        }
+        return rise[step][receptor];
     }
 
     /**

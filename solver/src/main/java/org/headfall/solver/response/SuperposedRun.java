@@ -238,6 +238,7 @@ public final class SuperposedRun {
         for (int i = 0; i < following.length; i++) {
             known[following[i]] += further[i];
             begin[following[i]] += anew ? further[i] : 0;
+            superposition.addToLook(following[i], further[i], anew);
         }
         advance(day, end, anew, following, begin, known);
         return true;
@@ -269,7 +270,6 @@ public final class SuperposedRun {
     }
 
     private void advance(double day, double end, boolean anew, int[] following, double[] begin, double[] atEnd) {
-        superposition.lookAhead(end - day, changes(begin), changes(atEnd));
         superposition.accept();
         double[] mean = new double[points];
         for (int i = 0; i < points; i++) {

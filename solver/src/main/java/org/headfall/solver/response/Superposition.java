@@ -64,6 +64,33 @@ final class Superposition {
         end = atEnd.clone();
     }
 
+    /**
+     * Adds to what a cause is taken to discharge in the step last looked at.
+     *
+     * @param cause the cause
+     * @param discharge what it discharges more at the end of the step (m³/d)
+     * @param atOnce whether it does so throughout the step, or grows to it evenly
+     */
+    void addToLook(int cause, double discharge, boolean atOnce) {
+        taken[cause] |= discharge != 0;
+        double[] onset = atOnce ? factors.held() : factors.grown();
+        int from = cause * count;
+        for (int m = 0; m < count; m++) {
+            next[from + m] += discharge * onset[m];
+        }
+        end[cause] += discharge;
+    }
+
+    /** Whether anything was ever discharged. */
+    boolean hasTaken() {
+        for (boolean one : taken) {
+            if (one) {
+                return true;
+            }
+        }
+        return false;
+    }
+
     /** Drawdown at a receptor at the end of the step last looked at (m). */
     double drawdown(int receptor) {
         double sum = 0;

@@ -63,7 +63,7 @@ class RunWithoutTest {
         BitSet bores = new BitSet();
         bores.set(shut);
         RunWithout superposed =
-                new RunWithout(problem, responses, whole.outcome().rateHistory(), bores, 1e-4);
+                new RunWithout(problem, responses, whole.outcome().rateHistory(), bores, 1e-4, DAYS);
         for (int k = 0; k < DAYS.length; k++) {
             for (int i = 0; i < 5; i++) {
                 double effect = without.heads().get(k)[i] - whole.heads().get(k)[i];
@@ -89,8 +89,8 @@ class RunWithoutTest {
     void shuttingNothingChangesNothing() {
         FlowProblem problem = InterferenceTest.field();
         Run whole = run(problem);
-        RunWithout same =
-                new RunWithout(problem, responses(problem), whole.outcome().rateHistory(), new BitSet(), 1e-4);
+        RunWithout same = new RunWithout(
+                problem, responses(problem), whole.outcome().rateHistory(), new BitSet(), 1e-4, new double[] {END});
         for (int receptor = 0; receptor < 5; receptor++) {
             assertEquals(0, same.rise(receptor, 0));
             assertEquals(0, same.rise(receptor, END), 1e-4);
