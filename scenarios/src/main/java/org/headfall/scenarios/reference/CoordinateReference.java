@@ -4,6 +4,7 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import org.headfall.scenarios.reference.ProjectionKind.Parameter;
 import org.headfall.scenarios.spatial.SpatialFormatException;
+import org.jspecify.annotations.Nullable;
 import org.locationtech.proj4j.CRSFactory;
 import org.locationtech.proj4j.CoordinateReferenceSystem;
 import org.locationtech.proj4j.Proj4jException;
@@ -200,6 +201,17 @@ public final class CoordinateReference {
                 // These have none.
             }
         }
+    }
+
+    /** Systems of one code are the same. */
+    @Override
+    public boolean equals(@Nullable Object other) {
+        return other instanceof CoordinateReference reference && reference.code == code;
+    }
+
+    @Override
+    public int hashCode() {
+        return code;
     }
 
     @Override

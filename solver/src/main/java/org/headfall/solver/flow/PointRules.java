@@ -79,16 +79,24 @@ public final class PointRules {
     }
 
     /**
-     * Rise of the head that a point needs at its wall over the rise of its discharge, from one discharge to another.
+     * Rise of the heads that points need at their walls over the rise of their discharges, from some to others.
      *
-     * @param day moment of the rule (d)
-     * @param point the point; its discharge follows head
-     * @param from one discharge (m³/d)
-     * @param to another (m³/d)
-     * @return slope of the chord, or of the rule where both are the same (d/m²)
+     * @param day moment of the rules (d)
+     * @param chosen the points; their discharges follow head
+     * @param from discharge of every point (m³/d)
+     * @param to another discharge of every point (m³/d)
+     * @return slope of the chord of each chosen point, or of its rule where both discharges are the same (d/m²)
      */
-    public double chord(double day, int point, double from, double to) {
-        DischargeRule rule = at(day)[point];
+    public double[] chords(double day, int[] chosen, double[] from, double[] to) {
+        DischargeRule[] rules = at(day);
+        double[] chords = new double[chosen.length];
+        for (int i = 0; i < chosen.length; i++) {
+            chords[i] = chord(rules[chosen[i]], from[chosen[i]], to[chosen[i]]);
+        }
+        return chords;
+    }
+
+    private static double chord(DischargeRule rule, double from, double to) {
         return Math.abs(to - from) > SAME * Math.abs(to)
                 ? (rule.neededHead(to) - rule.neededHead(from)) / (to - from)
                 : rule.slope(to);

@@ -229,7 +229,9 @@ public final class SuperposedRun {
             known[point] = guess;
         }
         superposition.lookAhead(length, changes(begin), changes(known));
-        double[] further = further(moment, end, following, anew, known);
+        double[] head = wallHeads(end, following);
+        double[] assumed = Arrays.stream(following).mapToDouble(i -> known[i]).toArray();
+        double[] further = superposition.further(rules, moment, following, anew, assumed, head, tolerance);
         double error = lengths.knowsSlope() ? error(following, further, length) : 0;
         if (!lengths.accept(error, length)) {
             return false;
@@ -240,20 +242,19 @@ public final class SuperposedRun {
             begin[following[i]] += anew ? further[i] : 0;
             superposition.addToLook(following[i], further[i], anew);
         }
-        advance(day, end, anew, following, begin, known);
+        advance(day, end, anew, begin, known, ofPoints(following, head));
         return true;
     }
 
-    private double[] further(double moment, double end, int[] following, boolean anew, double[] known) {
+    /** Heads at the walls of some points at the end of the step last looked at. */
+    private double[] wallHeads(double end, int[] following) {
         double[] base = undisturbedAt(end);
-        double[] assumed = new double[following.length];
         double[] head = new double[following.length];
         for (int i = 0; i < following.length; i++) {
             int point = following[i];
-            assumed[i] = known[point];
             head[i] = base[point] - drawdownAtStart[point] - superposition.drawdown(point);
         }
-        return superposition.further(rules, moment, following, anew, assumed, head, tolerance);
+        return head;
     }
 
     private double[] undisturbedAt(double day) {
@@ -269,7 +270,7 @@ public final class SuperposedRun {
         return error;
     }
 
-    private void advance(double day, double end, boolean anew, int[] following, double[] begin, double[] atEnd) {
+    private void advance(double day, double end, boolean anew, double[] begin, double[] atEnd, double[] wallHeads) {
         superposition.accept();
         double[] mean = new double[points];
         for (int i = 0; i < points; i++) {
@@ -278,18 +279,17 @@ public final class SuperposedRun {
             mostMoved = Math.max(mostMoved, Math.abs(atEnd[i] - reference[i]));
         }
         discharge = atEnd;
-        history.add(end, anew, mean, atEnd, wallHeads(end, following));
+        history.add(end, anew, mean, atEnd, wallHeads);
     }
 
-    /** Heads at the walls of points whose discharge follows them; no one asks for the others between recorded days. */
-    private double[] wallHeads(double day, int[] following) {
-        double[] base = undisturbedAt(day);
-        double[] head = new double[points];
-        Arrays.fill(head, Double.NaN);
-        for (int point : following) {
-            head[point] = base[point] - drawdownAtStart[point] - superposition.drawdown(point);
+    /** Heads at the walls of all points; no one asks for those whose discharge does not follow them. */
+    private double[] ofPoints(int[] following, double[] head) {
+        double[] all = new double[points];
+        Arrays.fill(all, Double.NaN);
+        for (int i = 0; i < following.length; i++) {
+            all[following[i]] = head[i];
         }
-        return head;
+        return all;
     }
 
     private double[] changes(double[] rates) {

@@ -142,7 +142,7 @@ final class Superposition {
      * @param following the points
      * @param atOnce whether the difference holds throughout the step, or grows evenly
      * @param assumed discharge of each of these points (m³/d)
-     * @param head head at the wall of each of these points if that were so (m above datum)
+     * @param head in: head at the wall of each of these points if that were so; out: with the difference (m above datum)
      * @param tolerance largest error of head at a wall (m)
      * @return difference of discharge of each of these points (m³/d)
      * @throws IllegalStateException if the rules cannot be met
@@ -173,6 +173,11 @@ final class Superposition {
         rules.meet(moment, following, response, offered, discharge, tolerance);
         for (int i = 0; i < n; i++) {
             discharge[i] -= assumed[i];
+        }
+        for (int i = 0; i < n; i++) {
+            for (int j = 0; j < n; j++) {
+                head[i] -= response[i][j] * discharge[j];
+            }
         }
         return discharge;
     }

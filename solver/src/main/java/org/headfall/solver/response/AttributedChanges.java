@@ -1,0 +1,214 @@
+package org.headfall.solver.response;
+
+import java.util.Arrays;
+import java.util.stream.IntStream;
+import org.ejml.data.DMatrixRMaj;
+import org.ejml.dense.row.factory.LinearSolverFactory_DDRM;
+import org.ejml.interfaces.linsol.LinearSolverDense;
+import org.headfall.solver.flow.PointRules;
+import org.headfall.solver.flow.RateHistory;
+
+/**
+ * What one change a bore has done to discharges and heads, followed through the steps of a run: the change of the bore
+ * itself, and what bores and springs that follow head give less or more for it ({@link Attribution}). Used by one thread.
+ */
+final class AttributedChanges {
+
+    private final Run run;
+    private final Change change;
+    private final int points;
+
+    /** A superposition a bore, then one of what all bores did together, by which it is known what they explain. */
+    private final Superposition[] byCause;
+
+    /** What each cause has changed of the discharge of each point, {@code [cause][point]} (m³/d). */
+    private double[][] changes;
+
+    /**
+     * The run that is split.
+     *
+     * @param rules rules of its bores and springs
+     * @param modes its responses
+     * @param history its discharges and heads
+     * @param startRates discharge of each bore and spring in the state it started from (m³/d)
+     * @param bores number of bores
+     */
+    @SuppressWarnings("ArrayRecordComponent") // handed on and never compared
+    record Run(PointRules rules, SharedModes modes, RateHistory history, double[] startRates, int bores) {}
+
+    /** The change of a bore that is followed. */
+    @FunctionalInterface
+    interface Change {
+
+        /**
+         * The change at the end of a step.
+         *
+         * @param step the step
+         * @param bore the bore, which does what is asked of it
+         * @param discharge its discharge (m³/d)
+         * @return the change (m³/d)
+         */
+        double of(int step, int bore, double discharge);
+    }
+
+    /**
+     * What was done by a day.
+     *
+     * @param drawdown drawdown (m): {@code [receptor][bore]}
+     * @param loss discharge less than without the change (m³/d): {@code [bore or spring][bore]}
+     * @param followed whether a bore or spring gives less or more because of its head
+     */
+    @SuppressWarnings("ArrayRecordComponent") // handed on and never compared
+    record OnDay(double[][] drawdown, double[][] loss, boolean[] followed) {}
+
+    AttributedChanges(Run run, Change change) {
+        this.run = run;
+        this.change = change;
+        points = run.history().points();
+        StepFactors factors = new StepFactors(run.modes());
+        byCause = IntStream.rangeClosed(0, run.bores())
+                .mapToObj(cause -> new Superposition(factors))
+                .toArray(Superposition[]::new);
+        changes = new double[byCause.length][points];
+    }
+
+    /**
+     * Follows the changes, once.
+     *
+     * @param days days on which steps of the run end, increasing
+     * @return what was done by each day
+     * @throws IllegalArgumentException if no step ends on a day
+     */
+    OnDay[] on(double[] days) {
+        RateHistory history = run.history();
+        OnDay[] found = new OnDay[days.length];
+        int next = 0;
+        for (int step = 0; step < history.steps() && next < days.length; step++) {
+            PointRules.Part[] parts = advance(step);
+            if (history.startOf(step + 1) == days[next]) {
+                found[next] = read(parts);
+                next++;
+            }
+        }
+        if (next < days.length) {
+            throw new IllegalArgumentException("no step of the run ends on day " + days[next]);
+        }
+        return found;
+    }
+
+    private PointRules.Part[] advance(int step) {
+        RateHistory history = run.history();
+        double end = history.startOf(step + 1);
+        double length = end - history.startOf(step);
+        double moment = Math.nextDown(end);
+        boolean anew = history.startsAnew(step);
+        double[] discharge = new double[points];
+        Arrays.setAll(discharge, i -> history.straightenedRateAtEnd(step, i));
+        PointRules.Part[] parts = run.rules().parts(moment, discharge, run.startRates());
+        int[] following = IntStream.range(0, points)
+                .filter(i -> parts[i] == PointRules.Part.FOLLOWS)
+                .toArray();
+        double[][] former = changes;
+        changes = known(step, parts, discharge);
+        int[] causes = IntStream.range(0, byCause.length)
+                .filter(cause -> byCause[cause].hasTaken() || isAny(changes[cause]))
+                .toArray();
+        for (int cause : causes) {
+            byCause[cause].lookAhead(length, anew ? changes[cause].clone() : former[cause], changes[cause]);
+        }
+        if (following.length > 0 && causes.length > 0) {
+            follow(causes, following, run.rules().chords(moment, following, run.startRates(), discharge), anew);
+        }
+        for (int cause : causes) {
+            byCause[cause].accept();
+        }
+        return parts;
+    }
+
+    private static boolean isAny(double[] values) {
+        return Arrays.stream(values).anyMatch(value -> value != 0);
+    }
+
+    /** Changes at the end of a step; of points that follow head those before, to be put right. */
+    private double[][] known(int step, PointRules.Part[] parts, double[] discharge) {
+        int all = run.bores();
+        double[][] known = new double[byCause.length][points];
+        for (int i = 0; i < points; i++) {
+            double stopped = parts[i] == PointRules.Part.STOPPED ? shareOfStopped(i, discharge[i]) : 1;
+            if (parts[i] != PointRules.Part.GIVEN) {
+                for (int cause = 0; cause < known.length; cause++) {
+                    known[cause][i] = changes[cause][i] * stopped;
+                }
+            } else if (i < all) {
+                known[i][i] = change.of(step, i, discharge[i]);
+                known[all][i] = discharge[i] - run.startRates()[i];
+            }
+        }
+        return known;
+    }
+
+    /** Factor by which the changes of a stopped point grow so that those by all bores keep their share of the whole. */
+    private double shareOfStopped(int point, double discharge) {
+        double whole = discharge - run.startRates()[point];
+        double explained = changes[run.bores()][point];
+        return explained < whole ? whole / explained : 1;
+    }
+
+    /**
+     * What the points that follow head give less or more by each cause: {@code (chord + K) x = -s - chord q}, with what is
+     * missing for head and discharge to agree on the right and one column a cause.
+     */
+    private void follow(int[] causes, int[] following, double[] chords, boolean anew) {
+        DMatrixRMaj right = new DMatrixRMaj(following.length, causes.length);
+        for (int i = 0; i < following.length; i++) {
+            for (int k = 0; k < causes.length; k++) {
+                double known = changes[causes[k]][following[i]];
+                right.set(i, k, -byCause[causes[k]].drawdown(following[i]) - chords[i] * known);
+            }
+        }
+        DMatrixRMaj further = new DMatrixRMaj(following.length, causes.length);
+        solver(byCause[causes[0]], following, chords, anew).solve(right, further);
+        for (int i = 0; i < following.length; i++) {
+            for (int k = 0; k < causes.length; k++) {
+                changes[causes[k]][following[i]] += further.get(i, k);
+                byCause[causes[k]].addToLook(following[i], further.get(i, k), anew);
+            }
+        }
+    }
+
+    private static LinearSolverDense<DMatrixRMaj> solver(
+            Superposition superposition, int[] following, double[] chords, boolean anew) {
+        int n = following.length;
+        DMatrixRMaj matrix = new DMatrixRMaj(n, n);
+        for (int i = 0; i < n; i++) {
+            for (int j = 0; j < n; j++) {
+                matrix.set(i, j, superposition.onset(following[i], following[j], anew));
+            }
+            matrix.add(i, i, chords[i]);
+        }
+        LinearSolverDense<DMatrixRMaj> solver = LinearSolverFactory_DDRM.lu(n);
+        if (!solver.setA(matrix)) {
+            throw new IllegalStateException("bores or springs stand so that their effects cannot be told apart");
+        }
+        return solver;
+    }
+
+    private OnDay read(PointRules.Part[] parts) {
+        int receptors = run.modes().receptors();
+        double[][] drawdown = new double[receptors][run.bores()];
+        double[][] loss = new double[points][run.bores()];
+        boolean[] followed = new boolean[points];
+        for (int cause = 0; cause < run.bores(); cause++) {
+            for (int receptor = 0; receptor < receptors; receptor++) {
+                drawdown[receptor][cause] = byCause[cause].drawdown(receptor);
+            }
+            for (int i = 0; i < points; i++) {
+                loss[i][cause] = -changes[cause][i];
+            }
+        }
+        for (int i = 0; i < points; i++) {
+            followed[i] = parts[i] != PointRules.Part.GIVEN;
+        }
+        return new OnDay(drawdown, loss, followed);
+    }
+}
