@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.IntStream;
 import org.headfall.scenarios.doubts.ErrorBudget;
+import org.headfall.scenarios.evidence.Evidence;
 import org.headfall.scenarios.findings.FlowByItself;
 import org.headfall.scenarios.findings.InterferenceTable;
 import org.headfall.scenarios.limits.LimitResult;
@@ -123,9 +124,8 @@ public final class RunReport {
                                 run.figures().errorMethod().isBlank()
                                         ? List.of()
                                         : List.of(run.figures().errorMethod())),
-                RunAssumptions.of(run),
-                new RunDoubts(run).doubts(),
-                RunDoubts.provenance(run));
+                Evidence.of(run),
+                RunProvenance.of(run));
     }
 
     private MeasuredHead measured(Measurement measurement) {

@@ -18,8 +18,14 @@ final class WaterBalanceCsv {
             "into the aquifer (m3)",
             "out of the aquifer (m3)",
             "net into the aquifer (m3)",
+            "net into the aquifer (ML)",
+            "share of all that came in (per cent)",
+            "share of all that went out (per cent)",
             "discrepancy over throughput (per cent)",
             "largest discrepancy of a time step over its throughput (per cent)");
+
+    private static final double MEGALITRES = 1e-3;
+    private static final double PER_CENT = 100;
 
     private WaterBalanceCsv() {}
 
@@ -33,6 +39,9 @@ final class WaterBalanceCsv {
                             .number(term.inflow(), 1)
                             .number(term.outflow(), 1)
                             .number(term.inflow() - term.outflow(), 1)
+                            .number(MEGALITRES * (term.inflow() - term.outflow()), 3)
+                            .number(share(term.inflow(), balance.inflow()), 2)
+                            .number(share(term.outflow(), balance.outflow()), 2)
                             .empty()
                             .empty());
                 }
@@ -42,11 +51,19 @@ final class WaterBalanceCsv {
                         .number(balance.inflow(), 1)
                         .number(balance.outflow(), 1)
                         .number(balance.discrepancy(), 4)
-                        .number(100 * balance.relativeDiscrepancy(), 8)
-                        .number(100 * balance.largestStepDiscrepancy(), 8));
+                        .number(MEGALITRES * balance.discrepancy(), 7)
+                        .number(share(balance.inflow(), balance.inflow()), 2)
+                        .number(share(balance.outflow(), balance.outflow()), 2)
+                        .number(PER_CENT * balance.relativeDiscrepancy(), 8)
+                        .number(PER_CENT * balance.largestStepDiscrepancy(), 8));
             }
             file.complete();
         }
+    }
+
+    /** Per cent of a whole; not a number, and so an empty cell, where nothing flows. */
+    private static double share(double part, double whole) {
+        return PER_CENT * part / whole;
     }
 
     private static CsvLineCells period(WaterBalance balance, RunCalendar calendar) {

@@ -19,8 +19,8 @@ public final class WrittenFiles {
 
     /** Files of a run. */
     public static final WrittenFiles OF_A_RUN = named("heads\\.nc|bores\\.nc|discharges\\.nc|responses\\.nc"
-            + "|inputs\\.zip|summary\\.json|report\\.html|bores\\.geojson"
-            + "|(artesian-head|accounts|decline|recovery|interference|attribution|bores|water-balance|limits|doubts|measured-heads)\\.csv"
+            + "|inputs\\.zip|(summary|evidence)\\.json|report\\.html|bores\\.geojson"
+            + "|(artesian-head|accounts|assumptions|review|decline|recovery|interference|attribution|bores|water-balance|limits|doubts|measured-heads)\\.csv"
             + "|(head|drawdown)-[0-9]{4}-[0-9]{2}-[0-9]{2}\\.tif");
 
     /** Files of several cases: folders with files of a run each, and a table. */

@@ -2,6 +2,7 @@ package org.headfall.scenarios.run;
 
 import java.util.List;
 import org.headfall.scenarios.document.UsedFile;
+import org.headfall.scenarios.evidence.EvidenceFiles;
 import org.headfall.scenarios.report.ReportWriter;
 import org.headfall.scenarios.report.RunReport;
 import org.headfall.scenarios.results.KeptInputs;
@@ -28,6 +29,7 @@ public final class StandardOutputs {
                 Tables::write,
                 new MapRasters(),
                 new StationFeatures(),
+                EvidenceFiles::write,
                 new SummaryFile()::write,
                 (folder, run) -> ReportWriter.write(RunReport.of(run, folder), folder.resolve("report.html")));
     }

@@ -8,11 +8,14 @@ import java.util.Optional;
 import java.util.Random;
 import java.util.function.DoubleBinaryOperator;
 import java.util.stream.IntStream;
+import org.headfall.scenarios.evidence.Assumption;
+import org.headfall.scenarios.evidence.Assumption.Score;
+import org.headfall.scenarios.evidence.CheckedItem;
+import org.headfall.scenarios.evidence.CheckedItem.State;
+import org.headfall.scenarios.evidence.Doubt;
+import org.headfall.scenarios.evidence.Evidence;
 import org.headfall.scenarios.report.content.ArtesianHead;
-import org.headfall.scenarios.report.content.Assumption;
-import org.headfall.scenarios.report.content.Assumption.Effect;
 import org.headfall.scenarios.report.content.DatedField;
-import org.headfall.scenarios.report.content.Doubt;
 import org.headfall.scenarios.report.content.FieldMap;
 import org.headfall.scenarios.report.content.Heading;
 import org.headfall.scenarios.report.content.Hydrograph;
@@ -172,12 +175,7 @@ final class InventedField {
                 0.021,
                 List.of(),
                 List.of(),
-                assumptions(),
-                List.of(
-                        new Doubt("Station bore C" + hostile, "has no measured level; the start comes from the model."),
-                        new Doubt(
-                                "",
-                                "The eastern boundary moved 50 km farther out changes no figure by more than 0.04 m.")),
+                evidence(),
                 provenance());
     }
 
@@ -451,16 +449,35 @@ final class InventedField {
                 .toList();
     }
 
-    private List<Assumption> assumptions() {
-        return List.of(
-                new Assumption(
-                        "The aquifer is one layer, full under its sealing bed, with flow along it only." + hostile,
-                        "Head stays above its top." + hostile,
-                        Effect.LOW),
-                new Assumption(
-                        "Transmissivity between the pumping tests follows their logarithms.",
-                        "Not tested.",
-                        Effect.HIGH));
+    private Evidence evidence() {
+        return new Evidence(
+                "Can nine town bores give 12 ML a day?" + hostile,
+                List.of("Quality of the water." + hostile),
+                List.of(
+                        new Assumption(
+                                "The aquifer is one layer, full under its sealing bed." + hostile,
+                                "Head stays above its top." + hostile,
+                                Score.LOW,
+                                Score.LOW,
+                                Score.HIGH,
+                                Score.LOW),
+                        new Assumption(
+                                "Transmissivity between the pumping tests follows their logarithms.",
+                                "Not tested.",
+                                Score.HIGH,
+                                Score.MEDIUM,
+                                Score.LOW,
+                                Score.HIGH)),
+                List.of(
+                        new Doubt("Station bore C" + hostile, "has no measured level; the start comes from the model."),
+                        new Doubt(
+                                "",
+                                "The eastern boundary moved 50 km farther out changes no figure by more than 0.04 m.")),
+                List.of(
+                        new CheckedItem("Water is accounted for" + hostile, "a book" + hostile, State.SHOWN, "1e-9 %"),
+                        new CheckedItem("The aquifer stays full", "a book", State.NOT_MET, "3 cells" + hostile),
+                        new CheckedItem("Fit", "a book", State.NOT_SHOWN, "no heads"),
+                        new CheckedItem("Fit for the decision", "a book", State.OPEN, "people")));
     }
 
     private Provenance provenance() {

@@ -2,6 +2,7 @@ package org.headfall.scenarios.report.content;
 
 import java.util.List;
 import java.util.Optional;
+import org.headfall.scenarios.evidence.Evidence;
 import org.headfall.solver.flow.WaterBalance;
 
 /**
@@ -22,8 +23,7 @@ import org.headfall.solver.flow.WaterBalance;
  * @param headError estimated numerical error of a head (m) or NaN if it was not estimated
  * @param headDoubts the parts of that error at each site and date, empty if they were not determined
  * @param headDoubtMethods how each part was found, one sentence or two each
- * @param assumptions what is taken for granted
- * @param doubts what makes figures less sure
+ * @param evidence what a reviewer needs: assumptions, doubts, what is not answered, a checklist
  * @param provenance where it came from
  */
 public record ReportContent(
@@ -42,8 +42,7 @@ public record ReportContent(
         double headError,
         List<HeadDoubt> headDoubts,
         List<String> headDoubtMethods,
-        List<Assumption> assumptions,
-        List<Doubt> doubts,
+        Evidence evidence,
         Provenance provenance) {
 
     /** Copies the lists and checks that every site has a state for each date of the map. */
@@ -59,8 +58,6 @@ public record ReportContent(
         balance = List.copyOf(balance);
         headDoubts = List.copyOf(headDoubts);
         headDoubtMethods = List.copyOf(headDoubtMethods);
-        assumptions = List.copyOf(assumptions);
-        doubts = List.copyOf(doubts);
         int dates = map.heads().size();
         for (Site site : sites) {
             if (site.states().size() != dates) {

@@ -6,6 +6,7 @@ import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import org.headfall.scenarios.report.content.DatedField;
 import org.headfall.scenarios.report.content.ReportContent;
@@ -26,6 +27,8 @@ final class BalanceTables {
             Kind.SPRING, "Springs",
             Kind.BORE, "Bores"));
 
+    private static final double PER_CENT = 100;
+
     private BalanceTables() {}
 
     static String title(Kind kind) {
@@ -45,6 +48,7 @@ final class BalanceTables {
         kinds.forEach(kind -> columns.add(new Column(title(kind), Quantity.VOLUME)));
         columns.add(new Column("All that came in", Quantity.VOLUME));
         columns.add(new Column("Not accounted for", Quantity.VOLUME));
+        columns.add(new Column("Of what came in", Quantity.TEXT));
         List<List<Cell>> rows = new ArrayList<>();
         LocalDate from = content.heading().start();
         for (LocalDate to : content.map().heads().stream().map(DatedField::date).toList()) {
@@ -79,12 +83,15 @@ final class BalanceTables {
         List<Cell> cells = new ArrayList<>();
         cells.add(Cell.date(to, ""));
         kinds.forEach(kind -> cells.add(Cell.number(Quantity.VOLUME, net.getOrDefault(kind, 0.0))));
-        cells.add(Cell.number(
-                Quantity.VOLUME,
-                balances.stream().mapToDouble(WaterBalance::inflow).sum()));
-        cells.add(Cell.number(
-                Quantity.VOLUME,
-                balances.stream().mapToDouble(WaterBalance::discrepancy).sum()));
+        double inflow = balances.stream().mapToDouble(WaterBalance::inflow).sum();
+        double missing =
+                balances.stream().mapToDouble(WaterBalance::discrepancy).sum();
+        cells.add(Cell.number(Quantity.VOLUME, inflow));
+        cells.add(Cell.number(Quantity.VOLUME, missing));
+        double share = PER_CENT * missing / inflow;
+        cells.add(Cell.figure(
+                Sentence.of(Double.isFinite(share) ? String.format(Locale.ROOT, "%.0e\u00a0%%", share) : "\u2013"),
+                share));
         return cells;
     }
 
@@ -98,6 +105,8 @@ final class BalanceTables {
                         term.kind() + " " + term.name(),
                         new Volumes(term.kind(), term.inflow(), term.outflow()),
                         (a, b) -> new Volumes(a.kind(), a.inflow() + b.inflow(), a.outflow() + b.outflow())));
+        double allIn = sums.values().stream().mapToDouble(Volumes::inflow).sum();
+        double allOut = sums.values().stream().mapToDouble(Volumes::outflow).sum();
         List<List<Cell>> rows = sums.entrySet().stream()
                 .sorted(Comparator.comparingDouble(
                         entry -> -entry.getValue().inflow() - entry.getValue().outflow()))
@@ -105,7 +114,9 @@ final class BalanceTables {
                         Cell.text(entry.getKey().substring(entry.getKey().indexOf(' ') + 1)),
                         Cell.text(title(entry.getValue().kind())),
                         Cell.number(Quantity.VOLUME, entry.getValue().inflow()),
-                        Cell.number(Quantity.VOLUME, entry.getValue().outflow())))
+                        Cell.number(Quantity.SHARE, PER_CENT * entry.getValue().inflow() / allIn),
+                        Cell.number(Quantity.VOLUME, entry.getValue().outflow()),
+                        Cell.number(Quantity.SHARE, PER_CENT * entry.getValue().outflow() / allOut)))
                 .toList();
         return new PageTable(
                 "balance-terms",
@@ -114,7 +125,9 @@ final class BalanceTables {
                         new Column("Name", Quantity.TEXT),
                         new Column("Kind", Quantity.TEXT),
                         new Column("Into the flow of the aquifer", Quantity.VOLUME),
-                        new Column("Out of it", Quantity.VOLUME)),
+                        new Column("Of all that came in", Quantity.SHARE),
+                        new Column("Out of it", Quantity.VOLUME),
+                        new Column("Of all that went out", Quantity.SHARE)),
                 rows);
     }
 }

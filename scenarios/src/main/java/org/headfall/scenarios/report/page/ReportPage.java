@@ -20,6 +20,8 @@ import org.headfall.scenarios.report.content.ReportContent;
  * @param balance tables of the water balance
  * @param measured measured beside computed heads
  * @param fit how well they meet, empty without measured heads
+ * @param assumptions what is taken for granted
+ * @param checklist what a reviewer looks for
  * @param sources where the water comes from, empty without a balance
  * @param data JSON for the figures
  * @param parts scripts and styles
@@ -36,6 +38,8 @@ public record ReportPage(
         List<PageTable> balance,
         PageTable measured,
         Optional<Sentence> fit,
+        PageTable assumptions,
+        PageTable checklist,
         Optional<WaterSources> sources,
         String data,
         PageParts parts) {
@@ -58,6 +62,8 @@ public record ReportPage(
                 List.of(BalanceTables.byInterval(content), BalanceTables.byName(content)),
                 FitTable.of(content.measured()),
                 FitTable.sentence(content.measured()),
+                EvidenceTables.assumptions(content.evidence().assumptions()),
+                EvidenceTables.checklist(content.evidence().checklist()),
                 WaterSources.of(content.balance()),
                 PageData.of(content),
                 PageParts.load());

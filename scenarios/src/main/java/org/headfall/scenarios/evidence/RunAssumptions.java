@@ -1,22 +1,22 @@
-package org.headfall.scenarios.report;
+package org.headfall.scenarios.evidence;
 
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import org.headfall.scenarios.evidence.Assumption.Score;
 import org.headfall.scenarios.findings.Confinement;
 import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.recording.Station;
-import org.headfall.scenarios.report.content.Assumption;
-import org.headfall.scenarios.report.content.Assumption.Effect;
 import org.headfall.scenarios.results.FinishedRun;
 import org.headfall.solver.flow.WaterBalance;
 import org.headfall.solver.flow.WaterBalance.Kind;
 
 /**
  * What every run takes for granted, with what this one shows of it. How much the answer depends on a source of water
- * goes by its share of what came in: much from a third on, some from a tenth on (common practice, no source).
+ * goes by its share of what came in, or of the largest loss of head: much from a third on, some from a tenth on (common practice, no source). The other
+ * scores are those of a choice that the program makes, or lets a document make, in the eyes of those who made the program.
  */
 final class RunAssumptions {
 
@@ -54,11 +54,17 @@ final class RunAssumptions {
         all.add(new Assumption(
                 "Beyond the sides of the grid things are as the scenario says.",
                 share(Kind.BOUNDARY, "came through the sides"),
+                Score.HIGH,
+                Score.MEDIUM,
+                Score.LOW,
                 effect(Kind.BOUNDARY)));
         if (shares.containsKey(Kind.RECHARGE)) {
             all.add(new Assumption(
                     "Recharge goes on as given, also in a changing climate.",
                     share(Kind.RECHARGE, "came from recharge"),
+                    Score.HIGH,
+                    Score.LOW,
+                    Score.LOW,
                     effect(Kind.RECHARGE)));
         }
         description
@@ -67,12 +73,20 @@ final class RunAssumptions {
                         "The level above the sealing bed does not change, however much water passes through the bed.",
                         share(Kind.LEAKAGE, "came through the bed from above") + " "
                                 + share(Kind.SEALING_BED_STORAGE, "came from storage in the bed"),
+                        Score.MEDIUM,
+                        Score.LOW,
+                        Score.HIGH,
                         effect(Kind.LEAKAGE))));
         all.add(new Assumption(
                 "Transmissivity and storativity between the places where they are known are as the scenario spreads"
                         + " them, with no faults or fractures that it does not show.",
                 "Not tested by this run: it takes runs with other values.",
-                Effect.HIGH));
+                Score.HIGH,
+                Score.MEDIUM,
+                Score.LOW,
+                Score.HIGH));
+        all.add(start());
+        all.add(cells());
         all.add(density(description));
         all.add(new Assumption(
                 "Bores take what the scenario asks of them, for as long as it says.",
@@ -81,7 +95,10 @@ final class RunAssumptions {
                                 .filter(Station.BoreSite::proposed)
                                 .count()
                         + " are proposed.",
-                Effect.HIGH));
+                Score.HIGH,
+                Score.LOW,
+                Score.LOW,
+                Score.HIGH));
         return all;
     }
 
@@ -91,11 +108,65 @@ final class RunAssumptions {
                 ? new Assumption(
                         "The aquifer is one layer, full under its sealing bed, and water moves along it only.",
                         "Head stays above the top of the aquifer everywhere.",
-                        Effect.LOW)
+                        Score.LOW,
+                        Score.LOW,
+                        Score.HIGH,
+                        Score.LOW)
                 : new Assumption(
                         "The aquifer is one layer, full under its sealing bed, and water moves along it only.",
                         "Broken: head falls below the top of the aquifer in " + confinement.cells() + " cells.",
-                        Effect.HIGH);
+                        Score.LOW,
+                        Score.LOW,
+                        Score.HIGH,
+                        Score.HIGH);
+    }
+
+    private Assumption start() {
+        return new Assumption(
+                "Heads at the start are those of the scenario, and nothing from before them goes on but what they show.",
+                run.figures()
+                        .drift()
+                        .map(drift -> String.format(
+                                Locale.ROOT,
+                                "Kept as at the start, head moves by %+.3f m at %s.",
+                                drift.change(),
+                                drift.station()))
+                        .orElse("They are a state at rest, found before the run."),
+                Score.HIGH,
+                Score.LOW,
+                Score.LOW,
+                share(run.figures()
+                        .drift()
+                        .map(drift -> Math.abs(drift.change()))
+                        .orElse(0.0)));
+    }
+
+    private Assumption cells() {
+        double error = run.figures().stationHeadError().stream()
+                .mapToDouble(Double::doubleValue)
+                .filter(Double::isFinite)
+                .max()
+                .orElse(0);
+        boolean known = run.figures().errorBudget().isPresent();
+        return new Assumption(
+                "Cells and time steps are small enough.",
+                known
+                        ? String.format(Locale.ROOT, "Numerical error of head at most %.3f m in all.", error)
+                        : "Only the error of the time steps was found; a run with --doubts finds that of the grid.",
+                Score.LOW,
+                Score.MEDIUM,
+                Score.HIGH,
+                known ? share(error) : Score.MEDIUM);
+    }
+
+    /** Effect of what moves heads by some metres: its share of the largest loss of head. */
+    private Score share(double metres) {
+        double loss = run.findings().artesianHead().stream()
+                .flatMap(head -> head.extremes().stream())
+                .mapToDouble(at -> at.loss())
+                .max()
+                .orElse(0);
+        return score(loss > 0 ? metres / loss : 0);
     }
 
     private static Assumption density(RunDescription description) {
@@ -105,18 +176,24 @@ final class RunAssumptions {
         return new Assumption(
                 "Water is fresh and of 20\u00a0\u00b0C, but for bores whose temperature is given; salt is not counted.",
                 hot == 0 ? "No temperature is given." : "The temperature of " + hot + " bores is given.",
-                Effect.MEDIUM);
+                Score.MEDIUM,
+                Score.LOW,
+                Score.MEDIUM,
+                Score.MEDIUM);
     }
 
     private String share(Kind kind, String words) {
         return String.format(Locale.ROOT, "%.0f\u00a0%% of the water %s.", 100 * shares.getOrDefault(kind, 0.0), words);
     }
 
-    private Effect effect(Kind kind) {
-        double share = shares.getOrDefault(kind, 0.0);
+    private Score effect(Kind kind) {
+        return score(shares.getOrDefault(kind, 0.0));
+    }
+
+    private static Score score(double share) {
         if (share >= MUCH) {
-            return Effect.HIGH;
+            return Score.HIGH;
         }
-        return share >= SOME ? Effect.MEDIUM : Effect.LOW;
+        return share >= SOME ? Score.MEDIUM : Score.LOW;
     }
 }

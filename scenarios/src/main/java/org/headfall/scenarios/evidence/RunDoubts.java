@@ -1,4 +1,4 @@
-package org.headfall.scenarios.report;
+package org.headfall.scenarios.evidence;
 
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -7,24 +7,22 @@ import java.util.Locale;
 import org.headfall.scenarios.doubts.Drift;
 import org.headfall.scenarios.doubts.ErrorBudget;
 import org.headfall.scenarios.findings.Confinement;
-import org.headfall.scenarios.report.content.Doubt;
-import org.headfall.scenarios.report.content.Provenance;
-import org.headfall.scenarios.report.content.Provenance.Fact;
 import org.headfall.scenarios.results.FinishedRun;
-import org.headfall.scenarios.results.RunFigures;
 
-/** What makes the figures of a finished run less sure, and where the run came from. */
+/** What makes the figures of a finished run less sure. */
 final class RunDoubts {
-
-    private static final double BYTES_PER_MEBIBYTE = 1 << 20;
 
     private final FinishedRun run;
 
-    RunDoubts(FinishedRun run) {
+    private RunDoubts(FinishedRun run) {
         this.run = run;
     }
 
-    List<Doubt> doubts() {
+    static List<Doubt> of(FinishedRun run) {
+        return new RunDoubts(run).doubts();
+    }
+
+    private List<Doubt> doubts() {
         List<Doubt> doubts = new ArrayList<>();
         Confinement confinement = run.findings().confinement();
         if (confinement.cells() > 0) {
@@ -85,34 +83,5 @@ final class RunDoubts {
                 line.time(),
                 line.grid().orElse(0),
                 line.boundary().orElse(0));
-    }
-
-    static Provenance provenance(FinishedRun run) {
-        var source = run.description().provenance();
-        String document =
-                source.inputs().isEmpty() ? "SCENARIO" : source.inputs().get(0).path();
-        return new Provenance(
-                source.toolVersion().replaceFirst("^Headfall ", ""),
-                "sh cli/headfall run " + document + (run.figures().errorBudget().isPresent() ? " --doubts" : ""),
-                source.inputs().stream()
-                        .map(file -> new Provenance.InputFile(file.path(), file.sha256()))
-                        .toList(),
-                facts(run.figures()));
-    }
-
-    private static List<Fact> facts(RunFigures figures) {
-        var solver = figures.solver();
-        return List.of(
-                new Fact("Cells", Integer.toString(solver.cells())),
-                new Fact("Time steps", solver.steps() + ", and " + solver.rejectedSteps() + " taken again"),
-                new Fact(
-                        "Largest error estimate of a step",
-                        String.format(Locale.ROOT, "%.2e m", solver.largestStepError())),
-                new Fact(
-                        "Largest discrepancy of a step's water balance",
-                        String.format(Locale.ROOT, "%.1e of what passed", solver.largestBalanceDiscrepancy())),
-                new Fact("Time taken", String.format(Locale.ROOT, "%.0f s", figures.secondsInAll())),
-                new Fact("Memory", String.format(Locale.ROOT, "%.0f MiB", figures.peakMemory() / BYTES_PER_MEBIBYTE)),
-                new Fact("Processors", Integer.toString(figures.processors())));
     }
 }

@@ -1,4 +1,4 @@
-package org.headfall.scenarios.report.content;
+package org.headfall.scenarios.evidence;
 
 /**
  * Something that makes a figure of the report less sure.
