@@ -73,6 +73,7 @@ final class RandomFieldReader {
                         outer.nameOf("random"),
                         outer.placeOf("random"),
                         new LognormalField(median.value(), covariance, known),
+                        dimension.unit(),
                         seed,
                         number.intValue());
     }

@@ -106,7 +106,8 @@ public final class RunWithoutFiles {
                 ? Optional.of(UnitResponses.of(
                         plan.problem(),
                         PointHeads.of(plan.description()),
-                        plan.description().endDay(),
+                        // As long as those of a run with files, or the two would differ in the last digits.
+                        RecoveryRuns.horizon(plan.description().endDay()),
                         plan.settings().threads()))
                 : Optional.empty();
     }

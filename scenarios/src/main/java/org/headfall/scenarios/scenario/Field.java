@@ -60,10 +60,11 @@ public sealed interface Field {
      * @param key name of the key in messages, such as {@code aquifer.transmissivity}
      * @param place where it stands in the document
      * @param field what all fields have in common, in metres and days
+     * @param unit unit of the values, such as m2/d; empty for numbers
      * @param seed decides the fields
      * @param number which of them
      */
-    record Random(String key, Place place, LognormalField field, long seed, int number) implements Field {}
+    record Random(String key, Place place, LognormalField field, String unit, long seed, int number) implements Field {}
 
     /**
      * The value of a polygon.

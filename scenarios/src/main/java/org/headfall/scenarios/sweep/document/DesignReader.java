@@ -3,6 +3,7 @@ package org.headfall.scenarios.sweep.document;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 import org.headfall.scenarios.document.Section;
 import org.headfall.scenarios.document.ValueReader;
@@ -37,10 +38,19 @@ final class DesignReader {
 
     private final Section document;
     private final List<Variable> variables;
+    private final Set<String> refused;
 
-    DesignReader(Section document, List<Variable> variables) {
+    /**
+     * A reader.
+     *
+     * @param document the sweep document
+     * @param variables what varies
+     * @param refused names of variables that could not be read
+     */
+    DesignReader(Section document, List<Variable> variables, Set<String> refused) {
         this.document = document;
         this.variables = variables;
+        this.refused = refused;
     }
 
     /** The design, or null after a problem has been reported. */
@@ -71,14 +81,14 @@ final class DesignReader {
         }
         document.has("seed");
         for (Variable variable : variables) {
-            if (variable.variation() instanceof Variation.Drawn) {
+            if (!(variable.variation() instanceof Variation.Listed)) {
                 document.refuse(
                         "design",
                         Finding.of(
                                 ProblemKind.CONFLICTING_KEYS,
                                 "the distribution of " + variable.name(),
-                                "values or a range, of which there are combinations; or the design latin hypercube or"
-                                        + " sobol sequence"));
+                                "values, a range or a number of fields, of which there are combinations; or the design"
+                                        + " latin hypercube or sobol sequence"));
             }
         }
         return new Design.FullFactorial();
@@ -96,7 +106,7 @@ final class DesignReader {
                 .map(Variable::name)
                 .toList();
         for (String name : forEachOf) {
-            if (!listed.contains(name)) {
+            if (!listed.contains(name) && !refused.contains(name)) {
                 document.refuse("for_each_of", ValueReader.notAChoice(name, listed));
             }
         }

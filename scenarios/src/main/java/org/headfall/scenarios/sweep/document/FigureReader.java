@@ -3,9 +3,12 @@ package org.headfall.scenarios.sweep.document;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
+import org.headfall.scenarios.document.DocumentNode;
 import org.headfall.scenarios.document.Section;
 import org.headfall.scenarios.document.ValueReader;
 import org.headfall.scenarios.limits.Limit;
@@ -34,6 +37,7 @@ final class FigureReader {
 
     private final Section document;
     private final RunPlan base;
+    private final Set<String> refused = new HashSet<>();
 
     FigureReader(Section document, RunPlan base) {
         this.document = document;
@@ -85,25 +89,41 @@ final class FigureReader {
             List<String> choices = new ArrayList<>(OF_PLACES.keySet());
             choices.addAll(OF_RUNS.keySet());
             section.refuse("figure", ValueReader.notAChoice(word, choices));
-            section.has("at");
-            section.has("after");
-            section.has("name");
+            refused.add(name(section, word, section.has("at"), section.has("after")));
             return null;
         }
+        String name = name(section, word, ofPlace != null, isDated(ofPlace, ofRun));
         @Nullable String place = ofPlace == null ? "" : place(section);
-        boolean dated = ofPlace == null ? ofRun != null && ofRun.isDated() : ofPlace.isDated();
-        @Nullable Double day = dated ? day(section) : Double.valueOf(0);
+        @Nullable Double day = isDated(ofPlace, ofRun) ? day(section) : Double.valueOf(0);
         if (place == null || day == null) {
+            refused.add(name);
             return null;
         }
-        String usual =
-                word + (place.isEmpty() ? "" : " at " + place) + (dated ? " after " + section.text("after") : "");
-        @Nullable String given = section.optionalText("name");
-        String name = given == null ? usual : given;
         if (ofPlace != null) {
             return new PlaceFigure(name, ofPlace, place, day);
         }
         return ofRun == null ? null : new RunFigure(name, ofRun, day);
+    }
+
+    private static boolean isDated(PlaceFigure.@Nullable Quantity ofPlace, RunFigure.@Nullable Quantity ofRun) {
+        return ofPlace == null ? ofRun != null && ofRun.isDated() : ofPlace.isDated();
+    }
+
+    /** The name that is given, or else what the figure is, in words. */
+    private static String name(Section section, String word, boolean hasPlace, boolean isDated) {
+        @Nullable String given = section.optionalText("name");
+        return given == null ? word + part(section, hasPlace, "at") + part(section, isDated, "after") : given;
+    }
+
+    private static String part(Section section, boolean has, String key) {
+        return has && section.optionalNode(key) instanceof DocumentNode.Scalar text
+                ? " " + key + " " + text.text().strip()
+                : "";
+    }
+
+    /** Names of figures that are not among those read, because of problems that have been reported. */
+    Set<String> refused() {
+        return refused;
     }
 
     private @Nullable String place(Section section) {

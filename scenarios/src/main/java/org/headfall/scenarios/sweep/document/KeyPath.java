@@ -23,7 +23,7 @@ public record KeyPath(String text, List<Integer> steps) {
     }
 
     /** A path that leads nowhere. */
-    static final class NoSuchKeyException extends Exception {
+    public static final class NoSuchKeyException extends Exception {
         private static final long serialVersionUID = 1L;
         private final transient Finding finding;
 
@@ -52,7 +52,7 @@ public record KeyPath(String text, List<Integer> steps) {
      * @return the path
      * @throws NoSuchKeyException if the document has nothing there
      */
-    static KeyPath find(String text, DocumentNode document) throws NoSuchKeyException {
+    public static KeyPath find(String text, DocumentNode document) throws NoSuchKeyException {
         List<Integer> steps = new ArrayList<>();
         DocumentNode node = document;
         String rest = text;
@@ -133,13 +133,28 @@ public record KeyPath(String text, List<Integer> steps) {
     }
 
     /**
+     * The value at the end of this path.
+     *
+     * @param document a document with the shape of the one that the path was found in
+     */
+    public DocumentNode in(DocumentNode document) {
+        DocumentNode node = document;
+        for (int step : steps) {
+            node = node instanceof DocumentNode.Mapping mapping
+                    ? mapping.entries().get(step).value()
+                    : ((DocumentNode.Listing) node).entries().get(step);
+        }
+        return node;
+    }
+
+    /**
      * The document with another value at the end of this path.
      *
      * @param document a document with the shape of the one that the path was found in
      * @param value the value
      * @return the changed document; the given one stays as it is
      */
-    DocumentNode replaced(DocumentNode document, DocumentNode value) {
+    public DocumentNode replaced(DocumentNode document, DocumentNode value) {
         return replaced(document, 0, value);
     }
 

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.headfall.scenarios.document.Section;
 import org.headfall.scenarios.document.ValueReader;
 import org.headfall.scenarios.problem.Finding;
@@ -20,8 +21,17 @@ final class QuestionReader {
     private final Section document;
     private final List<KeptFigure> figures;
     private final List<String> names;
+    private final Set<String> refused;
 
-    QuestionReader(Section document, List<KeptFigure> figures) {
+    /**
+     * A reader.
+     *
+     * @param document the sweep document
+     * @param figures what is kept
+     * @param refused names of figures that could not be read; questions about them are passed over
+     */
+    QuestionReader(Section document, List<KeptFigure> figures, Set<String> refused) {
+        this.refused = refused;
         this.document = document;
         this.figures = figures;
         names = figures.stream().map(KeptFigure::name).toList();
@@ -35,15 +45,15 @@ final class QuestionReader {
         @Nullable Section ranking = ask.optionalSection("ranking");
         @Nullable Aim rankedBy = ranking == null ? null : aim(ranking);
         List<Aim> tradeOff = new ArrayList<>();
-        for (Section section : Entries.sections(ask, "trade_off")) {
+        List<Section> aims = Entries.sections(ask, "trade_off");
+        for (Section section : aims) {
             @Nullable Aim aim = aim(section);
             if (aim != null) {
                 tradeOff.add(aim);
             }
         }
-        if (tradeOff.size() > MOST_AIMS || tradeOff.size() == 1) {
-            ask.refuse(
-                    "trade_off", Finding.of(ProblemKind.OUT_OF_RANGE, tradeOff.size() + " aims", "two or three aims"));
+        if (aims.size() > MOST_AIMS || aims.size() == 1) {
+            ask.refuse("trade_off", Finding.of(ProblemKind.OUT_OF_RANGE, aims.size() + " aims", "two or three aims"));
         }
         List<Threshold> thresholds = thresholds(ask);
         List<String> sensitivity = sensitivity(ask);
@@ -61,7 +71,9 @@ final class QuestionReader {
     private @Nullable String figure(Section section) {
         @Nullable String name = section.text("figure");
         if (name != null && !names.contains(name)) {
-            section.refuse("figure", notKept(name));
+            if (!refused.contains(name)) {
+                section.refuse("figure", notKept(name));
+            }
             return null;
         }
         return name;
@@ -106,7 +118,7 @@ final class QuestionReader {
         for (String name : Entries.texts(ask, "sensitivity")) {
             if (names.contains(name)) {
                 wanted.add(name);
-            } else {
+            } else if (!refused.contains(name)) {
                 ask.refuse("sensitivity", notKept(name));
             }
         }

@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.headfall.scenarios.problem.Place;
 import org.headfall.scenarios.sweep.sampling.RankCorrelations;
 import org.headfall.scenarios.sweep.sampling.Sampling;
 
@@ -15,7 +16,7 @@ import org.headfall.scenarios.sweep.sampling.Sampling;
 public final class RunList extends AbstractList<Map<Variable, Input>> {
 
     /** Keeps the order of the document until the value is known. */
-    private static final Input PENDING = Input.of(new Measure(0, ""));
+    private static final Input PENDING = Input.of(new Measure(0, ""), Place.ofFile(""));
 
     private final List<Variable> variables;
     private final List<Variable> factors;

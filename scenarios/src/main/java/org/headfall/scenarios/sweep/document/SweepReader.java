@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import org.headfall.scenarios.document.DocumentNode;
 import org.headfall.scenarios.document.DocumentParser;
 import org.headfall.scenarios.document.FileReach;
@@ -57,14 +58,21 @@ public final class SweepReader {
         }
         @Nullable String title = document.text("title");
         @Nullable BaseScenario base = base(document);
-        List<Variable> variables = new VariableReader(document, base == null ? null : base.node()).read();
-        List<Correlation> correlations = correlations(document, variables);
-        @Nullable Design design = new DesignReader(document, variables).read();
+        VariableReader reader = new VariableReader(document, base == null ? null : base.node());
+        List<Variable> variables = reader.read();
+        if (base != null) {
+            new ValueCheck(base, String.valueOf(file.getFileName()), problems).check(variables);
+        }
+        List<Correlation> correlations = correlations(document, variables, reader.refused());
+        @Nullable Design design = new DesignReader(document, variables, reader.refused()).read();
         checkCorrelations(document, design, variables, correlations);
-        List<KeptFigure> figures = base == null ? List.of() : new FigureReader(document, base.plan()).read();
+        @Nullable FigureReader figureReader = base == null ? null : new FigureReader(document, base.plan());
+        List<KeptFigure> figures = figureReader == null ? List.of() : figureReader.read();
         document.has("keep");
         document.has("ask");
-        Questions questions = base == null ? null : new QuestionReader(document, figures).read();
+        @Nullable
+        Questions questions =
+                figureReader == null ? null : new QuestionReader(document, figures, figureReader.refused()).read();
         if (figures.isEmpty() && problems.isEmpty()) {
             document.refuse(
                     "keep",
@@ -100,7 +108,7 @@ public final class SweepReader {
         }
     }
 
-    private List<Correlation> correlations(Section document, List<Variable> variables) {
+    private List<Correlation> correlations(Section document, List<Variable> variables, Set<String> refused) {
         List<String> drawn = variables.stream()
                 .filter(variable -> variable.variation() instanceof Variation.Drawn)
                 .map(Variable::name)
@@ -111,7 +119,7 @@ public final class SweepReader {
             @Nullable Double rank = Entries.number(section, "rank");
             section.done();
             between.stream()
-                    .filter(name -> !drawn.contains(name))
+                    .filter(name -> !drawn.contains(name) && !refused.contains(name))
                     .forEach(name -> section.refuse("between", ValueReader.notAChoice(name, drawn)));
             if (between.size() != 2 || between.get(0).equals(between.get(1))) {
                 section.refuse(

@@ -2,8 +2,10 @@ package org.headfall.scenarios.sweep.document;
 
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.headfall.scenarios.document.DocumentNode;
 import org.headfall.scenarios.document.Section;
 import org.headfall.scenarios.problem.Finding;
@@ -13,9 +15,12 @@ import org.jspecify.annotations.Nullable;
 /** Reads the list {@code vary}. */
 final class VariableReader {
 
+    private static final String DEFAULT_SEED = "1";
+
     private final Section document;
     private final @Nullable DocumentNode base;
     private final Map<KeyPath, String> taken = new HashMap<>();
+    private final Set<String> refused = new HashSet<>();
 
     /**
      * A reader.
@@ -30,13 +35,19 @@ final class VariableReader {
 
     List<Variable> read() {
         List<Variable> variables = new ArrayList<>();
+        // Whether it is a number is seen to where the design is read.
+        String seed = document.optionalNode("seed") instanceof DocumentNode.Scalar scalar && !scalar.isEmpty()
+                ? scalar.text().strip()
+                : DEFAULT_SEED;
         for (Section section : Entries.sections(document, "vary")) {
             @Nullable String name = section.text("name");
             List<KeyPath> keys = keys(section, name == null ? "" : name);
             @Nullable
-            Variation variation = new VariationReader(section, name == null ? section.nameOf("name") : name).read();
+            Variation variation =
+                    new VariationReader(section, name == null ? section.nameOf("name") : name, seed).read();
             section.done();
             if (name == null || variation == null) {
+                refused.add(name == null ? "" : name);
                 continue;
             }
             if (variables.stream().anyMatch(other -> other.name().equals(name))) {
@@ -49,6 +60,11 @@ final class VariableReader {
             document.refuse("vary", Finding.of(ProblemKind.EMPTY_VALUE, "nothing", "a list of what varies"));
         }
         return variables;
+    }
+
+    /** Names of variables that are not among those read, because of problems that have been reported. */
+    Set<String> refused() {
+        return refused;
     }
 
     private List<KeyPath> keys(Section section, String name) {

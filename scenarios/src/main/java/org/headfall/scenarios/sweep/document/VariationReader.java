@@ -7,6 +7,7 @@ import java.util.stream.Stream;
 import org.headfall.scenarios.document.DocumentNode;
 import org.headfall.scenarios.document.Section;
 import org.headfall.scenarios.problem.Finding;
+import org.headfall.scenarios.problem.Place;
 import org.headfall.scenarios.problem.ProblemKind;
 import org.headfall.scenarios.quantity.QuantityException;
 import org.headfall.scenarios.sweep.sampling.Distribution;
@@ -14,23 +15,34 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Reads which values a variable takes: {@code values: [...]}, {@code range: {from, to, step}}, or a distribution ({@code
- * uniform}, {@code normal}, {@code lognormal}, {@code triangular}), which {@code at_least} and {@code at_most} may cut.
+ * uniform}, {@code normal}, {@code lognormal}, {@code triangular}), which {@code at_least} and {@code at_most} may cut, or
+ * {@code random_field}.
  */
 final class VariationReader {
 
-    private static final List<String> WAYS = List.of("values", "range", "uniform", "normal", "lognormal", "triangular");
+    private static final List<String> WAYS =
+            List.of("values", "range", "uniform", "normal", "lognormal", "triangular", "random_field");
     private static final int MOST_STEPS = 100_000;
     private static final double SHARE_OF_STEP = 1e-9;
 
     private final Section section;
     private final String name;
+    private final String seed;
 
     /** A distribution before it is cut, with the unit of its parameters. */
-    private record Parameters(Distribution distribution, String unit) {}
+    private record Parameters(Distribution distribution, String unit, Place place) {}
 
-    VariationReader(Section section, String name) {
+    /**
+     * A reader.
+     *
+     * @param section the variable
+     * @param name its name
+     * @param seed seed of random fields that have none of their own
+     */
+    VariationReader(Section section, String name, String seed) {
         this.section = section;
         this.name = name;
+        this.seed = seed;
     }
 
     /** The variation, or null after a problem has been reported. */
@@ -42,6 +54,9 @@ final class VariationReader {
         }
         if (way.equals("values")) {
             return listed();
+        }
+        if (way.equals("random_field")) {
+            return new RandomFieldReader(section, seed).read();
         }
         @Nullable Section given = section.section(way);
         if (given == null) {
@@ -64,9 +79,9 @@ final class VariationReader {
         List<Input> inputs = new ArrayList<>();
         for (int i = 0; i < nodes.size(); i++) {
             double number = numeric ? measures.get(i).orElseThrow().number() : i + 1;
-            inputs.add(new Input(nodes.get(i), number));
+            inputs.add(Input.of(nodes.get(i), number));
         }
-        return new Variation.Listed(inputs);
+        return new Variation.Listed(inputs, false);
     }
 
     private static boolean numeric(List<Optional<Measure>> measures) {
@@ -82,6 +97,9 @@ final class VariationReader {
     static @Nullable String unit(Variation variation) {
         if (variation instanceof Variation.Drawn drawn) {
             return drawn.unit();
+        }
+        if (variation instanceof Variation.DrawnFields) {
+            return null;
         }
         List<Optional<Measure>> measures = ((Variation.Listed) variation)
                 .inputs().stream().map(input -> measure(input.value())).toList();
@@ -118,9 +136,10 @@ final class VariationReader {
         }
         List<Input> inputs = new ArrayList<>();
         for (int k = 0; k <= steps + SHARE_OF_STEP; k++) {
-            inputs.add(Input.of(Measure.rounded(from.number() + k * step.number(), from.unit())));
+            inputs.add(
+                    Input.of(Measure.rounded(from.number() + k * step.number(), from.unit()), given.placeOf("from")));
         }
-        return new Variation.Listed(inputs);
+        return new Variation.Listed(inputs, false);
     }
 
     private @Nullable Variation drawn(Section given, String way) {
@@ -132,7 +151,9 @@ final class VariationReader {
             boolean cutBelow = given.has("at_least");
             boolean cutAbove = given.has("at_most");
             return new Variation.Drawn(
-                    cutBelow || cutAbove ? cut(given, parameters) : parameters.distribution(), parameters.unit());
+                    cutBelow || cutAbove ? cut(given, parameters) : parameters.distribution(),
+                    parameters.unit(),
+                    parameters.place());
         } catch (IllegalArgumentException wrong) {
             refuse(given, Finding.of(ProblemKind.OUT_OF_RANGE, way, String.valueOf(wrong.getMessage())));
             return null;
@@ -167,7 +188,7 @@ final class VariationReader {
             case "lognormal" -> new Distribution.Lognormal(first, ofLog);
             default -> new Distribution.Triangular(first, measures.get(1).number(), last);
         };
-        return new Parameters(distribution, measures.get(0).unit());
+        return new Parameters(distribution, measures.get(0).unit(), given.placeOf(keys.get(0)));
     }
 
     private Distribution cut(Section given, Parameters parameters) {

@@ -16,7 +16,6 @@ import org.headfall.scenarios.sweep.document.Design;
 import org.headfall.scenarios.sweep.document.Input;
 import org.headfall.scenarios.sweep.document.Threshold;
 import org.headfall.scenarios.sweep.document.Variable;
-import org.headfall.scenarios.sweep.document.Variation;
 import org.headfall.scenarios.sweep.figures.KeptFigure;
 import org.headfall.scenarios.sweep.figures.LimitFigure;
 import org.headfall.scenarios.sweep.statistics.Compromises;
@@ -119,7 +118,7 @@ public final class SweepAnswers {
     private boolean isSampled() {
         return !(table.sweep().design() instanceof Design.FullFactorial)
                 && table.sweep().variables().stream()
-                        .anyMatch(variable -> variable.variation() instanceof Variation.Drawn);
+                        .anyMatch(variable -> variable.variation().isDrawn());
     }
 
     /** Places of the runs by the values that samples were taken for; all runs together if there are none. */

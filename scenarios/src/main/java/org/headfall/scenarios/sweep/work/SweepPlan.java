@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import org.headfall.scenarios.document.UsedFile;
@@ -22,6 +23,8 @@ import org.headfall.scenarios.sweep.store.Definition;
 
 /** What the store of a sweep has to hold: every run with its inputs and a hash of everything that decides its figures. */
 final class SweepPlan {
+
+    private static final double HALF = 0.5;
 
     private final SweepDocument sweep;
     private final Path document;
@@ -69,10 +72,8 @@ final class SweepPlan {
         Set<String> files = new TreeSet<>();
         addFiles(files, Map.of());
         for (Variable variable : sweep.variables()) {
-            if (variable.variation() instanceof Variation.Listed listed && !variable.numeric()) {
-                for (Input input : listed.inputs()) {
-                    addFiles(files, Map.of(variable, input));
-                }
+            for (Input input : valuesThatNameFiles(variable)) {
+                addFiles(files, Map.of(variable, input));
             }
         }
         List<String> all = new ArrayList<>();
@@ -80,9 +81,31 @@ final class SweepPlan {
         for (Variable variable : sweep.variables()) {
             all.add(variable.name());
             variable.keys().forEach(key -> all.add(key.text()));
+            // What the texts of the runs do not say of their values.
+            fields(variable).ifPresent(field -> all.add(DocumentText.of(field.value())));
         }
         all.addAll(files);
         return Sha256.of(all);
+    }
+
+    /** Values that may name files, each file by one of them at least. */
+    private static List<Input> valuesThatNameFiles(Variable variable) {
+        Optional<Input> field = fields(variable);
+        if (field.isPresent()) {
+            return List.of(field.get());
+        }
+        return variable.variation() instanceof Variation.Listed listed && !variable.numeric()
+                ? listed.inputs()
+                : List.of();
+    }
+
+    /** One of the random fields that a variable stands for, if it does. */
+    private static Optional<Input> fields(Variable variable) {
+        boolean listed = variable.variation() instanceof Variation.Listed
+                && variable.variation().isDrawn();
+        return listed || variable.variation() instanceof Variation.DrawnFields
+                ? Optional.of(variable.variation().at(HALF))
+                : Optional.empty();
     }
 
     private void addFiles(Set<String> files, Map<Variable, Input> inputs) throws IOException {

@@ -149,6 +149,50 @@ class SweepReaderTest {
         assertTrue(problems.stream().anyMatch(problem -> problem.kind() == kind), () -> problems.toString());
     }
 
+    /** Values are read as a scenario would read them, before any run; nothing that follows from a problem is one. */
+    @Test
+    void findsWrongValuesWhereTheyStandAndNothingThatFollows() {
+        List<Problem> problems = problems("""
+                title: Wrong values
+                base: scenario.yaml
+                vary:
+                  - {name: rate, key: bores.Town 1.rate, values: [10 L/s, 20 m]}
+                  - {name: T, key: aquifer.transmissivity, lognormal: {median: 250 m2, deviation_of_log: 0.5}}
+                  - {name: S, key: aquifer.storativity, values: []}
+                  - {name: bed, key: sealing_bed.thickness, normal: {mean: 60 m, deviation: 0 m}}
+                  - name: ground
+                    key: ground
+                    values: [{raster: nowhere.asc}, 100 m]
+                  - name: conductivity
+                    key: sealing_bed.vertical_conductivity
+                    random_field: {median: 1e-6 m/d, deviation_of_log: 1, variogram: exponental, range: 9 km}
+                correlations:
+                  - {between: [bed, T], rank: 0.5}
+                design: latin hypercube
+                samples: 4
+                for_each_of: [S]
+                keep:
+                  - {figure: loss, at: Coolabah, after: 2 yr}
+                ask:
+                  ranking: {figure: loss at Coolabah after 2 yr, aim: largest}
+                  sensitivity: [loss at Coolabah after 2 yr]
+                """);
+        assertEquals(
+                List.of(
+                        "4:59 bores[1].rate WRONG_UNIT",
+                        "5:64 aquifer.transmissivity WRONG_UNIT",
+                        "6:49 vary[3].values EMPTY_VALUE",
+                        "7:53 bed OUT_OF_RANGE",
+                        "10:23 ground.raster FILE_MISSING",
+                        "13:70 sealing_bed.vertical_conductivity.random.variogram NOT_A_CHOICE",
+                        "20:24 keep[1].at UNKNOWN_NAME"),
+                problems.stream()
+                        .map(problem -> problem.place().line() + ":"
+                                + problem.place().column() + " " + problem.subject() + " " + problem.kind())
+                        .toList(),
+                () -> problems.toString());
+    }
+
     @Test
     void reportsProblemsOfTheBaseScenarioToo() throws IOException {
         SweepFolder folder = new SweepFolder(temporary);

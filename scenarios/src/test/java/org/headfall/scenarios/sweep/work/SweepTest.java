@@ -18,6 +18,7 @@ import org.headfall.scenarios.problem.InputException;
 import org.headfall.scenarios.reading.ScenarioReader;
 import org.headfall.scenarios.results.FinishedRun;
 import org.headfall.scenarios.run.RunPlanner;
+import org.headfall.scenarios.run.RunWithoutFiles;
 import org.headfall.scenarios.run.ScenarioRun;
 import org.headfall.scenarios.sweep.SweepFolder;
 import org.headfall.scenarios.sweep.document.SweepDocument;
@@ -256,5 +257,58 @@ class SweepTest {
                     refused.getMessage());
             assertEquals(6, held.counts().finished());
         }
+    }
+
+    private static final String FIELDS = """
+            title: Random fields
+            base: scenario.yaml
+            vary:
+              - {name: rate, key: bores.Town 1.rate, values: [10 L/s, 20 L/s]}
+              - name: picture
+                key: aquifer.transmissivity
+                random_field: {median: 250 m2/d, deviation_of_log: 0.7, variogram: exponential, range: 12 km}
+            design: latin hypercube
+            samples: 3
+            seed: 11
+            for_each_of: [rate]
+            keep:
+              - {figure: loss, at: Coolabah Spring, after: 2 yr}
+            """;
+
+    /** The field that a run had, given back as a raster, gives the run's figures again. */
+    @Test
+    void givesARunWithARandomFieldBackAsARaster() throws InputException, IOException {
+        folder.run(FIELDS, SweepFolder.settings(2));
+        List<StoredRun> rows = rows(folder.store());
+        assertTrue(rows.stream().allMatch(row -> row.status() == StoredRun.Status.FINISHED));
+        assertTrue(rows.get(0).figures()[0] != rows.get(1).figures()[0]);
+        // The same fields for both rates.
+        String picture = rows.get(4).inputs().replaceFirst(".*picture", "");
+        assertTrue(rows.get(1).inputs().endsWith(picture), rows.get(1).inputs());
+        Path scenario = ScenarioOfRun.write(folder.read(FIELDS), 5, temporary.resolve("again"));
+        String text = Files.readString(scenario);
+        assertTrue(text.contains("raster: aquifer-transmissivity.nc"), text);
+        assertTrue(text.contains("# aquifer-transmissivity.nc is drawn from {random: {median: 250 m2/d"), text);
+        FinishedRun alone = RunWithoutFiles.of(
+                RunPlanner.plan(ScenarioReader.read(scenario, FileReach.FOLDER_OF_DOCUMENT), SweepFolder.PROGRAM, 1),
+                false);
+        double loss = folder.read(FIELDS).figures().get(0).valueIn(alone);
+        assertEquals(rows.get(4).figures()[0], loss, 1e-9);
+    }
+
+    @Test
+    void listsANumberOfFieldsForAFullFactorial() throws InputException, IOException {
+        String factorial = FIELDS.replace("range: 12 km}", "range: 12 km, fields: 2}")
+                .replace("design: latin hypercube\nsamples: 3\n", "design: full factorial\n")
+                .replace("for_each_of: [rate]\n", "");
+        assertEquals(new Counts(0, 4, 0), folder.run(factorial, SweepFolder.settings(2)));
+        List<StoredRun> rows = rows(folder.store());
+        assertEquals(
+                "{\"rate\":\"10 L/s\",\"picture\":\"field 2\"}", rows.get(1).inputs());
+        // Another spread is another sweep, although the fields have the same numbers.
+        assertThrows(
+                StoreException.class,
+                () -> folder.run(
+                        factorial.replace("deviation_of_log: 0.7", "deviation_of_log: 0.8"), SweepFolder.settings(1)));
     }
 }
