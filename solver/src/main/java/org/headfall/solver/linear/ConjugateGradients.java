@@ -1,6 +1,7 @@
 package org.headfall.solver.linear;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 
 /**
@@ -12,33 +13,27 @@ import java.util.List;
  * recursive residual is checked by the true one and restarted from it where that is still too large. Where a restart no
  * longer halves the true residual, rounding has stopped it, and the report says so.
  */
-public final class ConjugateGradients implements LinearSolver {
+final class ConjugateGradients<S extends KrylovSystem> implements LinearSolver {
     /** Least number of cells worth a second thread. */
     private static final int GRAIN_CELLS = 4096;
 
     private final FivePointMatrix matrix;
-    private final Preconditioner preconditioner;
+    private final Preconditioner<S> preconditioner;
     private final WorkerTeam team;
     private final TiedDown tiedDown;
-    private final int grain;
-    private final List<KrylovSystem> workspace = new ArrayList<>();
-    private KrylovSystem[] active = new KrylovSystem[0];
-    private double[][] residuals = new double[0][];
-    private double[][] corrections = new double[0][];
-    private double[][] products = new double[0][];
-    private double[] norms = new double[0];
+    private final int parts;
+    private final List<S> workspace = new ArrayList<>();
+    /** The workspace with the systems that are worked on first. */
+    private final List<S> active = new ArrayList<>();
+
     private int activeCount;
 
     // Held in fields so that a solve allocates nothing.
     private final WorkerTeam.RangeTask startTask = this::startRows;
+    private final WorkerTeam.RangeTask settleTask = this::settleRows;
     private final WorkerTeam.RangeTask directionTask = this::directionRows;
     private final WorkerTeam.RangeTask curvatureTask = this::curvatureRows;
     private final WorkerTeam.RangeTask updateTask = this::updateRows;
-
-    /** Makes a solver that works in the calling thread; see {@link #ConjugateGradients(FivePointMatrix, Preconditioner, WorkerTeam)}. */
-    public ConjugateGradients(FivePointMatrix matrix, Preconditioner preconditioner) {
-        this(matrix, preconditioner, new WorkerTeam(1));
-    }
 
     /**
      * Makes a solver.
@@ -48,11 +43,11 @@ public final class ConjugateGradients implements LinearSolver {
      * @param team threads that share the work
      * @throws SingularSystemException if a connected group of cells is not tied down
      */
-    public ConjugateGradients(FivePointMatrix matrix, Preconditioner preconditioner, WorkerTeam team) {
+    ConjugateGradients(FivePointMatrix matrix, Preconditioner<S> preconditioner, WorkerTeam team) {
         this.matrix = matrix;
         this.preconditioner = preconditioner;
         this.team = team;
-        this.grain = Math.max(1, GRAIN_CELLS / matrix.columns());
+        this.parts = Math.max(1, Math.min(team.size(), matrix.cells() / GRAIN_CELLS));
         this.tiedDown = new TiedDown(matrix);
         tiedDown.require();
     }
@@ -95,27 +90,23 @@ public final class ConjugateGradients implements LinearSolver {
 
     private void reserve(int count) {
         while (workspace.size() < count) {
-            workspace.add(new KrylovSystem(matrix));
-        }
-        if (active.length < count) {
-            active = new KrylovSystem[count];
-            residuals = new double[count][];
-            corrections = new double[count][];
-            products = new double[count][];
-            norms = new double[count];
+            workspace.add(preconditioner.newSystem(parts));
         }
     }
 
     private void iterate(int count, StoppingRule rule) {
+        preconditioner.prepare();
+        active.clear();
         for (int l = 0; l < count; l++) {
-            active[l] = workspace.get(l);
+            active.add(workspace.get(l));
         }
         activeCount = count;
         forRows(startTask);
         forEachSystem(KrylovSystem::start);
+        forRows(settleTask);
         keepUnfinished(rule);
         while (activeCount > 0) {
-            precondition();
+            preconditioner.apply(active, activeCount);
             forEachSystem(KrylovSystem::conjugate);
             forRows(directionTask);
             forRows(curvatureTask);
@@ -127,28 +118,17 @@ public final class ConjugateGradients implements LinearSolver {
         }
     }
 
-    private void precondition() {
-        for (int l = 0; l < activeCount; l++) {
-            residuals[l] = active[l].residual;
-            corrections[l] = active[l].correction;
-            products[l] = active[l].rowSums;
-            norms[l] = active[l].residualNorm();
-        }
-        preconditioner.apply(residuals, norms, corrections, products, activeCount);
-    }
-
     /** Recomputes the residual of each system whose recursive residual has arrived. */
     private void checkTrueResiduals(StoppingRule rule) {
         int all = activeCount;
         int arrived = 0;
         for (int l = 0; l < all; l++) {
-            if (active[l].hasArrived(rule)) {
-                KrylovSystem swapped = active[arrived];
-                active[arrived++] = active[l];
-                active[l] = swapped;
+            if (active.get(l).hasArrived(rule)) {
+                Collections.swap(active, l, arrived++);
             }
         }
         activeCount = arrived;
+        forEachSystem(KrylovSystem::prepareRestart);
         forRows(startTask);
         forEachSystem(KrylovSystem::start);
         activeCount = all;
@@ -157,8 +137,8 @@ public final class ConjugateGradients implements LinearSolver {
     private void keepUnfinished(StoppingRule rule) {
         int kept = 0;
         for (int l = 0; l < activeCount; l++) {
-            if (!active[l].isFinished(rule)) {
-                active[kept++] = active[l];
+            if (!active.get(l).isFinished(rule)) {
+                Collections.swap(active, l, kept++);
             }
         }
         activeCount = kept;
@@ -166,7 +146,7 @@ public final class ConjugateGradients implements LinearSolver {
 
     private void forRows(WorkerTeam.RangeTask task) {
         if (activeCount > 0) {
-            team.split(matrix.rows(), grain, task);
+            team.split(parts, 1, task);
         }
     }
 
@@ -176,38 +156,60 @@ public final class ConjugateGradients implements LinearSolver {
 
     private void forEachSystem(SystemStep step) {
         for (int l = 0; l < activeCount; l++) {
-            step.apply(active[l]);
+            step.apply(active.get(l));
         }
     }
 
-    private void startRows(int from, int to) {
-        for (int row = from; row < to; row++) {
-            for (int l = 0; l < activeCount; l++) {
-                active[l].startRow(row);
+    private int firstRow(int part) {
+        return (int) ((long) matrix.rows() * part / parts);
+    }
+
+    private void startRows(int fromPart, int toPart) {
+        for (int part = fromPart; part < toPart; part++) {
+            for (int row = firstRow(part); row < firstRow(part + 1); row++) {
+                for (int l = 0; l < activeCount; l++) {
+                    active.get(l).startRow(row, part);
+                }
             }
         }
     }
 
-    private void directionRows(int from, int to) {
-        for (int row = from; row < to; row++) {
-            for (int l = 0; l < activeCount; l++) {
-                active[l].directionRow(row);
+    private void settleRows(int fromPart, int toPart) {
+        for (int part = fromPart; part < toPart; part++) {
+            for (int row = firstRow(part); row < firstRow(part + 1); row++) {
+                for (int l = 0; l < activeCount; l++) {
+                    active.get(l).settleRow(row, part);
+                }
             }
         }
     }
 
-    private void curvatureRows(int from, int to) {
-        for (int row = from; row < to; row++) {
-            for (int l = 0; l < activeCount; l++) {
-                active[l].curvatureRow(row);
+    private void directionRows(int fromPart, int toPart) {
+        for (int part = fromPart; part < toPart; part++) {
+            for (int row = firstRow(part); row < firstRow(part + 1); row++) {
+                for (int l = 0; l < activeCount; l++) {
+                    active.get(l).directionRow(row);
+                }
             }
         }
     }
 
-    private void updateRows(int from, int to) {
-        for (int row = from; row < to; row++) {
-            for (int l = 0; l < activeCount; l++) {
-                active[l].updateRow(row);
+    private void curvatureRows(int fromPart, int toPart) {
+        for (int part = fromPart; part < toPart; part++) {
+            for (int row = firstRow(part); row < firstRow(part + 1); row++) {
+                for (int l = 0; l < activeCount; l++) {
+                    active.get(l).curvatureRow(row, part);
+                }
+            }
+        }
+    }
+
+    private void updateRows(int fromPart, int toPart) {
+        for (int part = fromPart; part < toPart; part++) {
+            for (int row = firstRow(part); row < firstRow(part + 1); row++) {
+                for (int l = 0; l < activeCount; l++) {
+                    active.get(l).updateRow(row, part);
+                }
             }
         }
     }

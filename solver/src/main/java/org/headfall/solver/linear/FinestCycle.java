@@ -1,6 +1,7 @@
 package org.headfall.solver.linear;
 
 import java.util.Arrays;
+import java.util.List;
 
 /**
  * The V-cycle of {@link PointMultigrid} on the finest grid. Each half of it is one walk over the rows that carries four
@@ -22,10 +23,7 @@ final class FinestCycle {
     private FinestWalk[][] walks = {};
     private int count;
     private int parts;
-    private double[][] residuals = {};
-    private double[] norms = {};
-    private double[][] corrections = {};
-    private double[][] rowProducts = {};
+    private List<HalfRowSystem> systems = List.of();
     private final WorkerTeam.RangeTask downTask = this::down;
     private final WorkerTeam.RangeTask upTask = this::up;
 
@@ -37,21 +35,13 @@ final class FinestCycle {
     }
 
     /** Applies the cycle; see {@link Preconditioner#apply}. */
-    void run(
-            double[][] newResiduals,
-            double[] newNorms,
-            double[][] newCorrections,
-            double[][] newRowProducts,
-            int systems) {
-        residuals = newResiduals;
-        norms = newNorms;
-        corrections = newCorrections;
-        rowProducts = newRowProducts;
-        count = systems;
+    void run(List<HalfRowSystem> newSystems, int newCount) {
+        systems = newSystems;
+        count = newCount;
         parts = Math.max(1, Math.min(team.size(), coarseRows / ROW_GRAIN));
         reserve();
         team.split(parts, 1, downTask);
-        coarse.run(systems);
+        coarse.run(count);
         team.split(parts, 1, upTask);
     }
 
@@ -79,7 +69,7 @@ final class FinestCycle {
     private void down(int fromPart, int toPart) {
         for (int part = fromPart; part < toPart; part++) {
             for (int l = 0; l < count; l++) {
-                walks[part][l].begin(residuals[l], norms[l], coarse.rightHandSide(l), coarse.solution(l));
+                walks[part][l].begin(systems.get(l).residual, coarse.rightHandSide(l), coarse.solution(l));
             }
             int from = firstCoarseRow(part);
             int to = firstCoarseRow(part + 1);
@@ -104,7 +94,7 @@ final class FinestCycle {
     private void up(int fromPart, int toPart) {
         for (int part = fromPart; part < toPart; part++) {
             for (int l = 0; l < count; l++) {
-                walks[part][l].begin(residuals[l], norms[l], coarse.rightHandSide(l), coarse.solution(l));
+                walks[part][l].begin(systems.get(l).residual, coarse.rightHandSide(l), coarse.solution(l));
             }
             int from = 2 * firstCoarseRow(part);
             int to = Math.min(level.rows, 2 * firstCoarseRow(part + 1));
@@ -117,7 +107,7 @@ final class FinestCycle {
                     }
                     if (row >= from) {
                         walk.relaxRed(row);
-                        rowProducts[l][row] = walk.write(row, corrections[l]);
+                        systems.get(l).rowSums[row] = walk.write(row, systems.get(l).correction);
                     }
                 }
             }

@@ -9,10 +9,7 @@ final class FinestWalk {
 
     private final FinestLevel level;
     private final int half;
-    private final int columns;
-    /** Right-hand side, [row mod 4][parity of the column][index]. */
-    private final float[][][] rightHandSides;
-    /** Values, likewise; one cell longer than half a row, the last one zero. */
+    /** Values, [row mod 4][parity of the column][index]; one cell longer than half a row, the last one zero. */
     private final float[][][] values;
     /** Residual restricted across columns, or correction interpolated across rows, [row mod 4]. */
     private final float[][] halfRows;
@@ -22,17 +19,13 @@ final class FinestWalk {
     private final float[] shifted;
     private final float[] coarseRow;
     private final float[] nextCoarseRow;
-    private double[] residual = {};
-    private double scale = 1;
-    private double inverseScale = 1;
+    private HalfRows rightHandSide = new HalfRows(1, 1);
     private float[] coarseRightHandSide = {};
     private float[] coarseSolution = {};
 
     FinestWalk(FinestLevel level) {
         this.level = level;
         this.half = level.halfColumns;
-        this.columns = level.columns;
-        this.rightHandSides = new float[ROWS][2][half];
         this.values = new float[ROWS][2][half + 1];
         this.halfRows = new float[ROWS][half + 1];
         this.sum = new float[half];
@@ -43,10 +36,8 @@ final class FinestWalk {
     }
 
     /** Begins a walk. */
-    void begin(double[] newResidual, double norm, float[] newCoarseRightHandSide, float[] newCoarseSolution) {
-        residual = newResidual;
-        scale = RowKernels.scaleOf(norm);
-        inverseScale = 1 / scale;
+    void begin(HalfRows newRightHandSide, float[] newCoarseRightHandSide, float[] newCoarseSolution) {
+        rightHandSide = newRightHandSide;
         coarseRightHandSide = newCoarseRightHandSide;
         coarseSolution = newCoarseSolution;
         // Rows beyond the rim have no coupling, but zero times a number that once overflowed is none.
@@ -72,25 +63,11 @@ final class FinestWalk {
         return parity == 0 ? level.inverseEven[row] : level.inverseOdd[row];
     }
 
-    private void read(int row) {
-        float[] even = rightHandSides[slot(row)][0];
-        float[] odd = rightHandSides[slot(row)][1];
-        int first = row * columns;
-        for (int i = 0; i < columns / 2; i++) {
-            even[i] = RowKernels.rounded((float) (scale * residual[first + 2 * i]));
-            odd[i] = RowKernels.rounded((float) (scale * residual[first + 2 * i + 1]));
-        }
-        if (columns % 2 == 1) {
-            even[half - 1] = RowKernels.rounded((float) (scale * residual[first + columns - 1]));
-        }
-    }
-
     /** Relaxes the red cells of a row from zero. */
     void relaxRedFromZero(int row) {
         if (exists(row)) {
-            read(row);
             int red = row & 1;
-            RowKernels.product(values[slot(row)][red], inverse(row, red), rightHandSides[slot(row)][red], half);
+            RowKernels.product(values[slot(row)][red], inverse(row, red), rightHandSide.half(row, red), half);
         }
     }
 
@@ -113,7 +90,7 @@ final class FinestWalk {
                 values[slot(row + 1)][parity],
                 level.north(row - 1, parity),
                 values[slot(row - 1)][parity],
-                rightHandSides[slot(row)][parity],
+                rightHandSide.half(row, parity),
                 half);
         float[] target = values[slot(row)][parity];
         float[] inverse = inverse(row, parity);
@@ -185,14 +162,13 @@ final class FinestWalk {
         if (!exists(row)) {
             return;
         }
-        read(row);
         int red = row & 1;
         float[] target = values[slot(row)][red];
-        float[] rightHandSide = rightHandSides[slot(row)][red];
+        float[] given = rightHandSide.half(row, red);
         System.arraycopy(coarseSolution, coarseStart(row / 2), coarseRow, 0, half);
         RowKernels.roundCorrections(coarseRow, half);
         if (red == 0) {
-            RowKernels.productPlus(target, level.inverseEven[row], rightHandSide, coarseRow, half);
+            RowKernels.productPlus(target, level.inverseEven[row], given, coarseRow, half);
             return;
         }
         int odd = row / 2;
@@ -202,30 +178,16 @@ final class FinestWalk {
         RowKernels.products(between, level.rowBefore[odd], coarseRow, level.rowAfter[odd], nextCoarseRow, half);
         System.arraycopy(between, 1, shifted, 0, half);
         RowKernels.products(sum, level.columnBefore[odd], between, level.columnAfter[odd], shifted, half);
-        RowKernels.productPlus(target, level.inverseOdd[row], rightHandSide, sum, half);
+        RowKernels.productPlus(target, level.inverseOdd[row], given, sum, half);
     }
 
-    /** Writes a finished row and returns its inner product with the residual. */
-    double write(int row, double[] correction) {
+    /** Writes a finished row and returns its inner product with the right-hand side, see {@link RowKernels#innerProduct}. */
+    double write(int row, HalfRows correction) {
         float[] even = values[slot(row)][0];
         float[] odd = values[slot(row)][1];
-        int first = row * columns;
-        double evenSum = 0;
-        double oddSum = 0;
-        for (int i = 0; i < columns / 2; i++) {
-            int k = first + 2 * i;
-            double evenValue = inverseScale * even[i];
-            double oddValue = inverseScale * odd[i];
-            correction[k] = evenValue;
-            correction[k + 1] = oddValue;
-            evenSum += evenValue * residual[k];
-            oddSum += oddValue * residual[k + 1];
-        }
-        if (columns % 2 == 1) {
-            int k = first + columns - 1;
-            correction[k] = inverseScale * even[half - 1];
-            evenSum += correction[k] * residual[k];
-        }
-        return evenSum + oddSum;
+        System.arraycopy(even, 0, correction.even(row), 0, half);
+        System.arraycopy(odd, 0, correction.odd(row), 0, half);
+        return RowKernels.innerProduct(
+                even, rightHandSide.even(row), odd, rightHandSide.odd(row), sum, products, half);
     }
 }

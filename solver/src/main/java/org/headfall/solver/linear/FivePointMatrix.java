@@ -19,6 +19,7 @@ public final class FivePointMatrix {
     private final double[] diagonal;
     private final double[] east;
     private final double[] north;
+    private long version;
 
     /**
      * Wraps the arrays of a matrix.
@@ -99,6 +100,11 @@ public final class FivePointMatrix {
         return diagonal;
     }
 
+    /** Returns a number that changes with the diagonal. */
+    long version() {
+        return version;
+    }
+
     /** Returns the live couplings of cells k and k + 1, to be read only. */
     public double[] east() {
         return east;
@@ -133,6 +139,7 @@ public final class FivePointMatrix {
         requireLength("diagonal", values);
         requireDiagonal(values);
         System.arraycopy(values, 0, diagonal, 0, values.length);
+        version++;
     }
 
     /**
@@ -147,6 +154,7 @@ public final class FivePointMatrix {
         for (int k = 0; k < diagonal.length; k++) {
             diagonal[k] = base[k] + factor * weight[k];
         }
+        version++;
         requireDiagonal(diagonal);
     }
 
@@ -224,28 +232,31 @@ public final class FivePointMatrix {
      */
     public void residual(double[] rightHandSide, double[] x, double[] residual) {
         for (int row = 0; row < rows; row++) {
-            residualRow(rightHandSide, x, residual, row);
+            residualRow(rightHandSide, x, residual, row, 0);
         }
     }
 
-    /** Computes a row of the grid of {@code residual = b - A x} and returns its part of the residual's squared norm. */
-    double residualRow(double[] rightHandSide, double[] x, double[] residual, int row) {
+    /**
+     * Computes a row of the grid of {@code residual = b - A x} and returns its part of the residual's squared norm. Cell k
+     * of the residual goes to place {@code k - shift}.
+     */
+    double residualRow(double[] rightHandSide, double[] x, double[] residual, int row, int shift) {
         int first = row * columns;
         int last = first + columns - 1;
         boolean inside = row > 0 && row + 1 < rows && columns > 2;
         double sum = 0;
         if (inside) {
-            sum = residualInside(rightHandSide, x, residual, first + 1, last);
+            sum = residualInside(rightHandSide, x, residual, first + 1, last, shift);
         }
         for (int k = first; k <= last; k += inside ? columns - 1 : 1) {
             double value = rightHandSide[k] - multiplyCell(x, k);
-            residual[k] = value;
+            residual[k - shift] = value;
             sum += value * value;
         }
         return sum;
     }
 
-    private double residualInside(double[] rightHandSide, double[] x, double[] residual, int from, int to) {
+    private double residualInside(double[] rightHandSide, double[] x, double[] residual, int from, int to, int shift) {
         int stride = columns;
         double sum = 0;
         double west = east[from - 1] * x[from - 1];
@@ -255,7 +266,7 @@ public final class FivePointMatrix {
             double next = x[k + 1];
             double vertical = north[k] * x[k + stride] + north[k - stride] * x[k - stride];
             double left = rightHandSide[k] - (diagonal[k] * value - coupling * next - west - vertical);
-            residual[k] = left;
+            residual[k - shift] = left;
             sum += left * left;
             west = coupling * value;
             value = next;

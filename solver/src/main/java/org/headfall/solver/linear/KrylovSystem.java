@@ -1,53 +1,74 @@
 package org.headfall.solver.linear;
 
 /** The vectors and scalars of one right-hand side inside {@link ConjugateGradients}; reused from solve to solve. */
-final class KrylovSystem {
-    /** The recursive residual carries no information this far below the true residual it started from. */
-    private static final double RECURSION_DEPTH = 1e-14;
-
-    final double[] residual;
-    final double[] correction;
-    private final FivePointMatrix matrix;
-    private final int columns;
-    private final double[] direction;
-    private final double[] image;
+abstract class KrylovSystem {
+    final FivePointMatrix matrix;
     /** Sums over the cells of each row, of the inner product in hand. */
     final double[] rowSums;
 
+    double[] rightHandSide = {};
+    double[] solution = {};
     private final double[] rightHandSideRowSums;
-    private double[] rightHandSide = {};
-    private double[] solution = {};
     private double rightHandSideNorm;
     private double residualNorm;
     private double startNorm;
+    private double largestNorm;
     private double product;
     private double ratio;
+    /** What the last direction must be multiplied by since the vectors were rescaled. */
+    private double directionFactor;
     private double step;
     private int iterations;
     private int starts;
     private boolean startsFromZero;
     private boolean residualIsTrue;
+    private boolean missed;
     private boolean stalled;
 
     KrylovSystem(FivePointMatrix matrix) {
-        int cells = matrix.cells();
         this.matrix = matrix;
-        this.columns = matrix.columns();
-        this.residual = new double[cells];
-        this.correction = new double[cells];
-        this.direction = new double[cells];
-        this.image = new double[cells];
         this.rowSums = new double[matrix.rows()];
         this.rightHandSideRowSums = new double[matrix.rows()];
     }
+
+    /** The recursive residual carries no information this far below the largest one since the last true one. */
+    abstract double recursionDepth();
+
+    /** Makes a row of the right-hand side the residual. */
+    abstract void takeRightHandSide(int row);
+
+    /** Sets a row of the residual to {@code b - A x} and returns its part of (r, r). */
+    abstract double takeResidual(int row, int part);
+
+    /** Chooses the scale of the vectors for a residual of about some norm and says by what factor that changes them. */
+    abstract double rescale(double norm);
+
+    /** Brings a row of the residual of the first start to the scale that its norm asks for. */
+    abstract void settleRow(int row, int part);
+
+    /** Sets a row of p to {@code z + factor p}. */
+    abstract void combineRow(int row, double factor);
+
+    /** Sets a row of q to {@code A p} and returns its part of (p, q). */
+    abstract double multiplyRow(int row, int part);
+
+    /** Sets a row to {@code x = x + length p, r = r - length q} and returns its part of (r, r). */
+    abstract double stepRow(int row, int part, double length);
+
+    /** Returns the norm of the residual whose row sums {@link #stepRow} gave. */
+    abstract double normOf(double squares);
 
     void assign(double[] newRightHandSide, double[] newSolution) {
         startsFromZero = isZero(newSolution);
         rightHandSide = newRightHandSide;
         solution = newSolution;
         startNorm = Double.POSITIVE_INFINITY;
+        product = 0;
+        directionFactor = 1;
+        step = 0;
         iterations = 0;
         starts = 0;
+        missed = false;
         stalled = false;
     }
 
@@ -59,56 +80,72 @@ final class KrylovSystem {
         return k == values.length;
     }
 
+    /** Whether the residual in hand is the right-hand side itself. */
+    boolean isRightHandSide() {
+        return startsFromZero && iterations == 0;
+    }
+
+    /** Whether a solve begins, so that the norm of its residual is not known yet. */
+    boolean isFirstStart() {
+        return starts == 0;
+    }
+
     /** True residual of a row, and its part of both norms. */
-    void startRow(int row) {
-        int from = row * columns;
-        int to = from + columns;
-        if (startsFromZero && starts == 0) {
-            System.arraycopy(rightHandSide, from, residual, from, columns);
-            rightHandSideRowSums[row] = squares(rightHandSide, from, to);
+    void startRow(int row, int part) {
+        if (isFirstStart()) {
+            int from = row * matrix.columns();
+            rightHandSideRowSums[row] = squares(rightHandSide, from, from + matrix.columns());
+        }
+        if (isFirstStart() && startsFromZero) {
+            takeRightHandSide(row);
             rowSums[row] = rightHandSideRowSums[row];
         } else {
-            if (starts == 0) {
-                rightHandSideRowSums[row] = squares(rightHandSide, from, to);
-            }
-            rowSums[row] = matrix.residualRow(rightHandSide, solution, residual, row);
+            rowSums[row] = takeResidual(row, part);
         }
     }
 
-    /** Begins, or begins again, from the true residual. */
+    /** Makes ready for a true residual in the middle of a solve. */
+    void prepareRestart() {
+        double factor = rescale(residualNorm);
+        product *= factor * factor;
+        directionFactor *= factor;
+    }
+
+    /** Begins, or goes on, from the true residual; along the last direction if the recursive one was near it. */
     void start() {
+        boolean goesOn = starts > 0 && step > 0 && 0.5 * Math.sqrt(sum(rowSums)) <= residualNorm;
+        if (!goesOn) {
+            product = 0;
+            directionFactor = 1;
+        }
         rightHandSideNorm = Math.sqrt(sum(rightHandSideRowSums));
         residualNorm = Math.sqrt(sum(rowSums));
         residualIsTrue = true;
         stalled = !(residualNorm <= 0.5 * startNorm);
         startNorm = residualNorm;
-        product = 0;
+        largestNorm = residualNorm;
+        if (starts == 0) {
+            rescale(residualNorm);
+        }
         starts++;
     }
 
-    /** Ratio that makes the next direction conjugate to the last one; zero just after a start. */
+    /** Ratio that makes the next direction conjugate to the last one; zero where there is none. */
     void conjugate() {
         double former = product;
         product = sum(rowSums);
-        ratio = former > 0 ? product / former : 0;
+        ratio = former > 0 ? directionFactor * (product / former) : 0;
+        directionFactor = 1;
     }
 
     /** p = z + ratio p. */
     void directionRow(int row) {
-        int from = row * columns;
-        int to = from + columns;
-        if (ratio == 0) {
-            System.arraycopy(correction, from, direction, from, to - from);
-            return;
-        }
-        for (int k = from; k < to; k++) {
-            direction[k] = correction[k] + ratio * direction[k];
-        }
+        combineRow(row, ratio);
     }
 
     /** q = A p and a row's part of (p, q). */
-    void curvatureRow(int row) {
-        rowSums[row] = matrix.multiplyRow(direction, image, row);
+    void curvatureRow(int row, int part) {
+        rowSums[row] = multiplyRow(row, part);
     }
 
     /** Length of the step; zero where rounding has left no descent, which the next true residual then shows. */
@@ -118,22 +155,12 @@ final class KrylovSystem {
     }
 
     /** x = x + step p, r = r - step q, and a row's part of (r, r). */
-    void updateRow(int row) {
-        int from = row * columns;
-        int to = from + columns;
-        if (step > 0) {
-            for (int k = from; k < to; k++) {
-                solution[k] += step * direction[k];
-            }
-            for (int k = from; k < to; k++) {
-                residual[k] -= step * image[k];
-            }
-        }
-        rowSums[row] = squares(residual, from, to);
+    void updateRow(int row, int part) {
+        rowSums[row] = stepRow(row, part, step);
     }
 
     /** Sum of squares, in four sums that do not wait for each other. */
-    private static double squares(double[] values, int from, int to) {
+    static double squares(double[] values, int from, int to) {
         double a = 0;
         double b = 0;
         double c = 0;
@@ -152,7 +179,8 @@ final class KrylovSystem {
     }
 
     void advance() {
-        residualNorm = Math.sqrt(sum(rowSums));
+        residualNorm = normOf(sum(rowSums));
+        largestNorm = Math.max(largestNorm, residualNorm);
         residualIsTrue = false;
         iterations++;
     }
@@ -164,19 +192,22 @@ final class KrylovSystem {
 
     /** Whether the recursive residual has arrived and the rule takes its word. */
     private boolean isTrusted(StoppingRule rule) {
-        return !rule.recomputed() && residualNorm <= rule.target(rightHandSideNorm);
+        return !rule.recomputed()
+                && residualNorm <= rule.target(rightHandSideNorm)
+                && residualNorm >= recursionDepth() * largestNorm;
     }
 
     /** Whether the true residual is worth computing: the recursive one has arrived or leads no further. */
     boolean hasArrived(StoppingRule rule) {
-        return !isTrusted(rule) && leadsNoFurther(rule);
-    }
-
-    private boolean leadsNoFurther(StoppingRule rule) {
         double target = rule.target(rightHandSideNorm);
         // After a true residual that was still too large, aim lower rather than come back just short of it again.
-        double aim = Math.max(starts > 1 ? 0.5 * target : target, RECURSION_DEPTH * startNorm);
-        return !(residualNorm > aim) || !(step > 0) || iterations >= rule.iterationLimit();
+        double aim = Math.max(missed ? 0.5 * target : target, recursionDepth() * largestNorm);
+        boolean arrived = !(residualNorm > aim) || !(step > 0) || iterations >= rule.iterationLimit();
+        if (isTrusted(rule) || !arrived) {
+            return false;
+        }
+        missed |= residualNorm <= target;
+        return true;
     }
 
     boolean isFinished(StoppingRule rule) {

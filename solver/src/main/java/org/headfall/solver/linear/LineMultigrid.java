@@ -12,7 +12,7 @@ import java.util.List;
  * the second sweep recomputes the rows left out from the kept ones, so that interpolation enters only through the
  * Galerkin operator of {@link GalerkinProduct}. Coarsening ends at one row, which is solved exactly.
  */
-public final class LineMultigrid implements Preconditioner {
+final class LineMultigrid implements Preconditioner<DoubleSystem> {
     /** Least number of rows worth a thread of their own. */
     private static final int ROW_GRAIN = 8;
 
@@ -22,9 +22,7 @@ public final class LineMultigrid implements Preconditioner {
     private final List<LineInterpolation> interpolations = new ArrayList<>();
     private final List<LineFactors> factors = new ArrayList<>();
     private final LineCycle[] levels;
-    private double[][] residuals = {};
-    private double[][] corrections = {};
-    private double[][] rowProducts = {};
+    private List<DoubleSystem> systems = List.of();
     private int count;
     private final WorkerTeam.RangeTask readTask = this::readRows;
     private final WorkerTeam.RangeTask writeTask = this::writeRows;
@@ -35,7 +33,7 @@ public final class LineMultigrid implements Preconditioner {
      * @param matrix the matrix
      * @param team threads that share the work
      */
-    public LineMultigrid(FivePointMatrix matrix, WorkerTeam team) {
+    LineMultigrid(FivePointMatrix matrix, WorkerTeam team) {
         this.matrix = matrix;
         this.team = team;
         NinePointOperator finest = new NinePointOperator(matrix.columns(), matrix.rows());
@@ -68,11 +66,18 @@ public final class LineMultigrid implements Preconditioner {
     }
 
     @Override
-    public void apply(
-            double[][] newResiduals, double[] norms, double[][] newCorrections, double[][] newProducts, int newCount) {
-        residuals = newResiduals;
-        corrections = newCorrections;
-        rowProducts = newProducts;
+    public void prepare() {
+        // Products with the matrix read its diagonal itself.
+    }
+
+    @Override
+    public DoubleSystem newSystem(int parts) {
+        return new DoubleSystem(matrix);
+    }
+
+    @Override
+    public void apply(List<DoubleSystem> newSystems, int newCount) {
+        systems = newSystems;
         count = newCount;
         levels[0].reserve(count);
         team.split(matrix.rows(), ROW_GRAIN, readTask);
@@ -85,14 +90,15 @@ public final class LineMultigrid implements Preconditioner {
         int place = factors.get(0).operator.index(0, from);
         for (int l = 0; l < count; l++) {
             double[] target = levels[0].rightHandSide(l);
-            System.arraycopy(residuals[l], from * columns, target, place, (to - from) * columns);
+            System.arraycopy(systems.get(l).residual, from * columns, target, place, (to - from) * columns);
         }
     }
 
     private void writeRows(int from, int to) {
         for (int row = from; row < to; row++) {
             for (int l = 0; l < count; l++) {
-                rowProducts[l][row] = writeRow(row, levels[0].solution(l), residuals[l], corrections[l]);
+                DoubleSystem system = systems.get(l);
+                system.rowSums[row] = writeRow(row, levels[0].solution(l), system.residual, system.correction);
             }
         }
     }

@@ -11,7 +11,7 @@ public final class MultigridSolver implements LinearSolver {
 
     private final FivePointMatrix matrix;
     private final WorkerTeam team;
-    private ConjugateGradients solver;
+    private LinearSolver solver;
     private boolean quick;
 
     /**
@@ -30,8 +30,9 @@ public final class MultigridSolver implements LinearSolver {
         this.matrix = matrix;
         this.team = team;
         this.quick = quick;
-        Preconditioner preconditioner = quick ? new PointMultigrid(matrix, team) : new LineMultigrid(matrix, team);
-        this.solver = new ConjugateGradients(matrix, preconditioner, team);
+        this.solver = quick
+                ? new ConjugateGradients<>(matrix, new PointMultigrid(matrix, team), team)
+                : new ConjugateGradients<>(matrix, new LineMultigrid(matrix, team), team);
     }
 
     /** Whether the quick multigrid is in use. */
@@ -75,6 +76,6 @@ public final class MultigridSolver implements LinearSolver {
 
     private void takeRobust() {
         quick = false;
-        solver = new ConjugateGradients(matrix, new LineMultigrid(matrix, team), team);
+        solver = new ConjugateGradients<>(matrix, new LineMultigrid(matrix, team), team);
     }
 }

@@ -1,6 +1,7 @@
 package org.headfall.solver.linear;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -11,12 +12,13 @@ import java.util.List;
  * The coarse operators are the Galerkin products, with nine points. One V-cycle has one sweep before (red-black on the
  * finest grid, four colours below) and the reverse sweep after; on the coarsest grid it solves directly.
  */
-public final class PointMultigrid implements Preconditioner {
+final class PointMultigrid implements Preconditioner<HalfRowSystem> {
     /** Most cells on the grid that is solved directly. */
     private static final int COARSEST_CELLS = 400;
     /** Least number of rows worth a thread of their own in set-up. */
     private static final int ROW_GRAIN = 16;
 
+    private final FivePointMatrix matrix;
     private final WorkerTeam team;
     private final FinestProduct finestProduct;
     private final int firstCoarseRows;
@@ -28,6 +30,8 @@ public final class PointMultigrid implements Preconditioner {
     private final List<PointTransfer> transfers = new ArrayList<>();
     private final CoarsestSolve coarsest;
     private final FinestCycle finest;
+    private final HalfRowProduct product;
+    private HalfRowWorkspace[] workspaces = {};
 
     /**
      * Sets up a hierarchy.
@@ -35,7 +39,8 @@ public final class PointMultigrid implements Preconditioner {
      * @param matrix the matrix
      * @param team threads that share the work
      */
-    public PointMultigrid(FivePointMatrix matrix, WorkerTeam team) {
+    PointMultigrid(FivePointMatrix matrix, WorkerTeam team) {
+        this.matrix = matrix;
         this.team = team;
         FinestLevel finestLevel = new FinestLevel(matrix.columns(), matrix.rows());
         NinePointOperator operator = new NinePointOperator((matrix.columns() + 1) / 2, (matrix.rows() + 1) / 2);
@@ -51,6 +56,7 @@ public final class PointMultigrid implements Preconditioner {
             cycle = new PointCycle(levels.get(i), transfers.get(i), cycle, team);
         }
         this.finest = new FinestCycle(finestLevel, cycle, team);
+        this.product = new HalfRowProduct(matrix, finestLevel);
     }
 
     /** Adds a level for an operator and returns the next coarser one. */
@@ -92,7 +98,21 @@ public final class PointMultigrid implements Preconditioner {
     }
 
     @Override
-    public void apply(double[][] residuals, double[] norms, double[][] corrections, double[][] products, int count) {
-        finest.run(residuals, norms, corrections, products, count);
+    public void prepare() {
+        product.update(team, ROW_GRAIN);
+    }
+
+    @Override
+    public HalfRowSystem newSystem(int parts) {
+        if (workspaces.length < parts) {
+            workspaces = new HalfRowWorkspace[parts];
+            Arrays.setAll(workspaces, part -> new HalfRowWorkspace(matrix.columns()));
+        }
+        return new HalfRowSystem(matrix, product, workspaces);
+    }
+
+    @Override
+    public void apply(List<HalfRowSystem> systems, int count) {
+        finest.run(systems, count);
     }
 }

@@ -1,22 +1,25 @@
 package org.headfall.solver.linear;
 
+import java.util.List;
+
 /**
  * Approximate inverse of a matrix: fixed, linear, symmetric and positive definite, as conjugate gradients need it.
+ *
+ * @param <S> in what form it takes residuals and gives corrections
  */
-public interface Preconditioner {
+interface Preconditioner<S extends KrylovSystem> {
     /** Takes the matrix's new diagonal into account. */
     void diagonalChanged();
 
+    /** Makes ready for solves with the matrix's present diagonal. */
+    void prepare();
+
+    /** Makes the vectors of one more right-hand side, for rows that are worked on in a number of parts at once. */
+    S newSystem(int parts);
+
     /**
-     * Computes {@code corrections[l] = M residuals[l]} for l from 0 to {@code count - 1}; no value depends on another
-     * system's.
-     *
-     * @param residuals one array of cells a system, not modified
-     * @param norms 2-norm of each residual, for scaling
-     * @param corrections receive the results
-     * @param rowProducts receive, a value a row of the grid, the row's part of the inner product of a system's residual
-     *     and correction
-     * @param count number of systems
+     * Computes the corrections {@code M r} of the first systems from their residuals, and in {@code rowSums} each row's
+     * part of the inner product of the two; no value depends on another system's.
      */
-    void apply(double[][] residuals, double[] norms, double[][] corrections, double[][] rowProducts, int count);
+    void apply(List<S> systems, int count);
 }

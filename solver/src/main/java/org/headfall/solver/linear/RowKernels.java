@@ -12,6 +12,14 @@ final class RowKernels {
     /** Corrections are rounded to the last place of this one, 2^-130 of the norm over a diagonal of one. */
     private static final float CORRECTION_ROUNDING = 0x1p-47f;
 
+    /** Inner products of scaled vectors are multiplied by this power of two to stay within single precision. */
+    static final double SQUARE_SCALE = 0x1p-60;
+
+    private static final float SQUARE_FACTOR = 0x1p-60f;
+
+    /** Numbers that are added up one by one in the end. */
+    private static final int SUMMED_LENGTH = 16;
+
     private RowKernels() {}
 
     /**
@@ -89,6 +97,86 @@ final class RowKernels {
     static void sum(float[] out, float[] a, float[] b, float[] c, float[] d, int length) {
         for (int i = 0; i < length; i++) {
             out[i] = a[i] * b[i] + c[i] + d[i];
+        }
+    }
+
+    /** {@code out = round(a + factor out)}, to the same multiples as corrections. */
+    static void combine(float[] out, float[] a, float factor, int length) {
+        for (int i = 0; i < length; i++) {
+            out[i] = ((a[i] + factor * out[i]) + CORRECTION_ROUNDING) - CORRECTION_ROUNDING;
+        }
+    }
+
+    /** {@code out = round(out - factor a)}, to the same multiples as residuals. */
+    static void subtract(float[] out, float[] a, float factor, int length) {
+        for (int i = 0; i < length; i++) {
+            out[i] = ((out[i] - factor * a[i]) + ROUNDING) - ROUNDING;
+        }
+    }
+
+    /** {@code out = round(factor out)}, to the same multiples as residuals. */
+    static void scaleAndRound(float[] out, float factor, int length) {
+        for (int i = 0; i < length; i++) {
+            out[i] = (factor * out[i] + ROUNDING) - ROUNDING;
+        }
+    }
+
+    /**
+     * Returns {@link #SQUARE_SCALE} times the sum of {@code a b + c d}, added up in pairs of halves.
+     *
+     * @param terms room for the products
+     * @param others room for half of them
+     */
+    static double innerProduct(
+            float[] a, float[] b, float[] c, float[] d, float[] terms, float[] others, int length) {
+        for (int i = 0; i < length; i++) {
+            terms[i] = (SQUARE_FACTOR * a[i]) * b[i] + (SQUARE_FACTOR * c[i]) * d[i];
+        }
+        int left = length;
+        while (left > SUMMED_LENGTH) {
+            int lower = (left + 1) / 2;
+            System.arraycopy(terms, lower, others, 0, left - lower);
+            add(terms, others, left - lower);
+            left = lower;
+        }
+        double sum = 0;
+        for (int i = 0; i < left; i++) {
+            sum += terms[i];
+        }
+        return sum;
+    }
+
+    private static void add(float[] out, float[] a, int length) {
+        for (int i = 0; i < length; i++) {
+            out[i] += a[i];
+        }
+    }
+
+    /** {@code out = coupling (from - to)}. */
+    static void flow(float[] out, float[] coupling, float[] from, float[] to, int length) {
+        for (int i = 0; i < length; i++) {
+            out[i] = coupling[i] * (from[i] - to[i]);
+        }
+    }
+
+    /** {@code out = out + coupling (from - to)}. */
+    static void addFlow(float[] out, float[] coupling, float[] from, float[] to, int length) {
+        for (int i = 0; i < length; i++) {
+            out[i] += coupling[i] * (from[i] - to[i]);
+        }
+    }
+
+    /** {@code out = a from + coupling (from - to)}. */
+    static void productPlusFlow(float[] out, float[] a, float[] from, float[] coupling, float[] to, int length) {
+        for (int i = 0; i < length; i++) {
+            out[i] = a[i] * from[i] + coupling[i] * (from[i] - to[i]);
+        }
+    }
+
+    /** {@code out = a + plus - minus}. */
+    static void sumAndDifference(float[] out, float[] a, float[] plus, float[] minus, int length) {
+        for (int i = 0; i < length; i++) {
+            out[i] = a[i] + plus[i] - minus[i];
         }
     }
 }

@@ -58,7 +58,7 @@ class HardMatricesTest {
         DMatrixRMaj expected = new DMatrixRMaj(n, 1);
         CommonOps_DDRM.solve(dense, new DMatrixRMaj(n, 1, true, right), expected);
         double[] solution = new double[n];
-        new ConjugateGradients(matrix, new LineMultigrid(matrix, new WorkerTeam(1)))
+        new ConjugateGradients<>(matrix, new LineMultigrid(matrix, new WorkerTeam(1)))
                 .solve(right, solution, StoppingRule.relative(1e-12));
         for (int i = 0; i < n; i++) {
             assertEquals(expected.get(i), solution[i], 1e-8 * Math.abs(expected.get(i)), "seed " + seed);
@@ -149,7 +149,7 @@ class HardMatricesTest {
         double[] right = new double[matrix.cells()];
         right[matrix.cells() / 2 + matrix.columns() / 3] = 1;
         double[] solution = new double[right.length];
-        SolveReport report = new ConjugateGradients(matrix, new LineMultigrid(matrix, new WorkerTeam(1)))
+        SolveReport report = new ConjugateGradients<>(matrix, new LineMultigrid(matrix, new WorkerTeam(1)))
                 .solve(right, solution, StoppingRule.relative(1e-8));
         assertTrue(report.iterations() <= 20, name + ": " + report);
     }
@@ -174,7 +174,7 @@ class HardMatricesTest {
         double[] right = new double[columns * rows];
         Arrays.fill(right, 7);
         double[] solution = new double[right.length];
-        new ConjugateGradients(matrix, new LineMultigrid(matrix, new WorkerTeam(1)))
+        new ConjugateGradients<>(matrix, new LineMultigrid(matrix, new WorkerTeam(1)))
                 .solve(right, solution, StoppingRule.relative(1e-12));
         assertEquals(7, solution[columns - 1], 1e-10);
     }

@@ -4,6 +4,6 @@ final class LineMultigridTest extends LinearSolverContract {
     @Override
     LinearSolver solver(FivePointMatrix matrix) {
         WorkerTeam team = new WorkerTeam(1);
-        return new ConjugateGradients(matrix, new LineMultigrid(matrix, team), team);
+        return new ConjugateGradients<>(matrix, new LineMultigrid(matrix, team), team);
     }
 }

@@ -12,7 +12,7 @@ final class PointMultigridTest extends LinearSolverContract {
     @Override
     LinearSolver solver(FivePointMatrix matrix) {
         WorkerTeam team = new WorkerTeam(1);
-        return new ConjugateGradients(matrix, new PointMultigrid(matrix, team), team);
+        return new ConjugateGradients<>(matrix, new PointMultigrid(matrix, team), team);
     }
 
     /** Conjugate gradients rely on it: (a, M b) = (M a, b), to the rounding of single precision. */
