@@ -187,7 +187,6 @@ final class FinestWalk {
         float[] odd = values[slot(row)][1];
         System.arraycopy(even, 0, correction.even(row), 0, half);
         System.arraycopy(odd, 0, correction.odd(row), 0, half);
-        return RowKernels.innerProduct(
-                even, rightHandSide.even(row), odd, rightHandSide.odd(row), sum, products, half);
+        return RowKernels.innerProduct(even, rightHandSide.even(row), odd, rightHandSide.odd(row), sum, products, half);
     }
 }

@@ -2,6 +2,9 @@ package org.headfall.solver.linear;
 
 /** The vectors and scalars of one right-hand side inside {@link ConjugateGradients}; reused from solve to solve. */
 abstract class KrylovSystem {
+    /** A true residual is not expected to be smaller, in parts of the largest recursive one. */
+    private static final double LEAST_FALL = 0x1p-30;
+
     final FivePointMatrix matrix;
     /** Sums over the cells of each row, of the inner product in hand. */
     final double[] rowSums;
@@ -17,6 +20,7 @@ abstract class KrylovSystem {
     private double ratio;
     /** What the last direction must be multiplied by since the vectors were rescaled. */
     private double directionFactor;
+
     private double step;
     private int iterations;
     private int starts;
@@ -106,7 +110,8 @@ abstract class KrylovSystem {
 
     /** Makes ready for a true residual in the middle of a solve. */
     void prepareRestart() {
-        double factor = rescale(residualNorm);
+        // The recursive residual may have come out far smaller than the true one, or zero.
+        double factor = rescale(Math.max(residualNorm, LEAST_FALL * largestNorm));
         product *= factor * factor;
         directionFactor *= factor;
     }

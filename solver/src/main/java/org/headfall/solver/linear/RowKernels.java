@@ -127,8 +127,7 @@ final class RowKernels {
      * @param terms room for the products
      * @param others room for half of them
      */
-    static double innerProduct(
-            float[] a, float[] b, float[] c, float[] d, float[] terms, float[] others, int length) {
+    static double innerProduct(float[] a, float[] b, float[] c, float[] d, float[] terms, float[] others, int length) {
         for (int i = 0; i < length; i++) {
             terms[i] = (SQUARE_FACTOR * a[i]) * b[i] + (SQUARE_FACTOR * c[i]) * d[i];
         }

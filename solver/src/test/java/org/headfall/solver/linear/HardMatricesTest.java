@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Arrays;
+import java.util.List;
 import java.util.Random;
 import java.util.function.IntToDoubleFunction;
 import java.util.stream.Stream;
@@ -58,8 +59,7 @@ class HardMatricesTest {
         DMatrixRMaj expected = new DMatrixRMaj(n, 1);
         CommonOps_DDRM.solve(dense, new DMatrixRMaj(n, 1, true, right), expected);
         double[] solution = new double[n];
-        new ConjugateGradients<>(matrix, new LineMultigrid(matrix, new WorkerTeam(1)))
-                .solve(right, solution, StoppingRule.relative(1e-12));
+        lines(matrix).solve(right, solution, StoppingRule.relative(1e-12));
         for (int i = 0; i < n; i++) {
             assertEquals(expected.get(i), solution[i], 1e-8 * Math.abs(expected.get(i)), "seed " + seed);
         }
@@ -72,10 +72,12 @@ class HardMatricesTest {
         Random random = new Random(6);
         double[] a = random.doubles(matrix.cells()).toArray();
         double[] b = random.doubles(matrix.cells()).toArray();
-        double[] ofA = new double[a.length];
-        double[] ofB = new double[b.length];
-        multigrid.apply(
-                new double[][] {a, b}, new double[] {1, 1}, new double[][] {ofA, ofB}, new double[2][matrix.rows()], 2);
+        List<DoubleSystem> systems = List.of(multigrid.newSystem(1), multigrid.newSystem(1));
+        System.arraycopy(a, 0, systems.get(0).residual, 0, a.length);
+        System.arraycopy(b, 0, systems.get(1).residual, 0, b.length);
+        multigrid.apply(systems, 2);
+        double[] ofA = systems.get(0).correction;
+        double[] ofB = systems.get(1).correction;
         double ab = 0;
         double ba = 0;
         double aa = 0;
@@ -149,8 +151,7 @@ class HardMatricesTest {
         double[] right = new double[matrix.cells()];
         right[matrix.cells() / 2 + matrix.columns() / 3] = 1;
         double[] solution = new double[right.length];
-        SolveReport report = new ConjugateGradients<>(matrix, new LineMultigrid(matrix, new WorkerTeam(1)))
-                .solve(right, solution, StoppingRule.relative(1e-8));
+        SolveReport report = lines(matrix).solve(right, solution, StoppingRule.relative(1e-8));
         assertTrue(report.iterations() <= 20, name + ": " + report);
     }
 
@@ -174,8 +175,12 @@ class HardMatricesTest {
         double[] right = new double[columns * rows];
         Arrays.fill(right, 7);
         double[] solution = new double[right.length];
-        new ConjugateGradients<>(matrix, new LineMultigrid(matrix, new WorkerTeam(1)))
-                .solve(right, solution, StoppingRule.relative(1e-12));
+        lines(matrix).solve(right, solution, StoppingRule.relative(1e-12));
         assertEquals(7, solution[columns - 1], 1e-10);
+    }
+
+    private static LinearSolver lines(FivePointMatrix matrix) {
+        WorkerTeam team = new WorkerTeam(1);
+        return new ConjugateGradients<>(matrix, new LineMultigrid(matrix, team), team);
     }
 }

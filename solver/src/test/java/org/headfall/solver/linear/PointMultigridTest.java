@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Arrays;
+import java.util.List;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -22,16 +23,49 @@ final class PointMultigridTest extends LinearSolverContract {
         FivePointMatrix matrix = TestMatrices.random(columns, rows, 1.5, 21);
         int cells = matrix.cells();
         double[][] vectors = {TestMatrices.randomVector(cells, 22), TestMatrices.randomVector(cells, 23)};
-        double[] norms = {TestMatrices.norm(vectors[0]), TestMatrices.norm(vectors[1])};
-        double[][] images = new double[2][cells];
-        double[][] products = new double[2][rows];
-        new PointMultigrid(matrix, new WorkerTeam(1)).apply(vectors, norms, images, products, 2);
+        PointMultigrid multigrid = new PointMultigrid(matrix, new WorkerTeam(1));
+        List<HalfRowSystem> systems = List.of(multigrid.newSystem(1), multigrid.newSystem(1));
+        for (int l = 0; l < 2; l++) {
+            scaleAsSolvesDo(vectors[l]);
+            fill(systems.get(l).residual, vectors[l], columns);
+        }
+        multigrid.apply(systems, 2);
+        double[][] images = new double[2][];
+        for (int l = 0; l < 2; l++) {
+            images[l] = values(systems.get(l).correction, columns, rows);
+        }
         double ab = product(vectors[0], images[1]);
         double ba = product(vectors[1], images[0]);
         double own = product(vectors[0], images[0]);
         assertTrue(own > 0);
         assertEquals(ab, ba, 1e-5 * own);
-        assertEquals(own, Arrays.stream(products[0]).sum(), 1e-12 * own);
+        double sum = Arrays.stream(systems.get(0).rowSums).sum();
+        // Sums are made in single precision.
+        assertEquals(own, sum / RowKernels.SQUARE_SCALE, 1e-6 * own);
+    }
+
+    private static void scaleAsSolvesDo(double[] values) {
+        double scale = RowKernels.scaleOf(TestMatrices.norm(values));
+        for (int k = 0; k < values.length; k++) {
+            values[k] *= scale;
+        }
+    }
+
+    private static void fill(HalfRows rows, double[] values, int columns) {
+        for (int k = 0; k < values.length; k++) {
+            int column = k % columns;
+            rows.half(k / columns, column % 2)[column / 2] = (float) values[k];
+            values[k] = (float) values[k];
+        }
+    }
+
+    private static double[] values(HalfRows rows, int columns, int count) {
+        double[] values = new double[columns * count];
+        for (int k = 0; k < values.length; k++) {
+            int column = k % columns;
+            values[k] = rows.half(k / columns, column % 2)[column / 2];
+        }
+        return values;
     }
 
     private static double product(double[] a, double[] b) {
