@@ -30,7 +30,6 @@ public final class LinearRuns {
     private final List<RunSeries> differences;
     private final PointRules rules;
     private final int steps;
-    private final double largestError;
 
     /**
      * Runs through some.
@@ -44,11 +43,6 @@ public final class LinearRuns {
         differences = others.stream().map(other -> difference(other.series())).toList();
         rules = new PointRules(base.plan().problem());
         steps = series.series().get(0).days().length;
-        double largest = base.estimatedError();
-        for (RunFromResponses other : others) {
-            largest = Math.max(largest, other.estimatedError());
-        }
-        largestError = largest;
     }
 
     /**
@@ -113,14 +107,11 @@ public final class LinearRuns {
      *     promised of answers from responses
      */
     public Optional<FinishedRun> at(double[] shares) {
-        double error = largestError;
-        for (double share : shares) {
-            error += 2 * Math.abs(share) * largestError;
-        }
+        List<StationSeries> stations = withLevels(combined(series.series(), shares, RunSeries::series));
+        double error = base.estimatedError(stations);
         if (error > RunFromResponses.PROMISED) {
             return Optional.empty();
         }
-        List<StationSeries> stations = withLevels(combined(series.series(), shares, RunSeries::series));
         Map<Comparison, List<StationSeries>> compared = new LinkedHashMap<>();
         series.others()
                 .forEach((comparison, of) -> compared.put(

@@ -242,9 +242,23 @@ public final class RunFromResponses {
         return findings.series(plan.problem(), run.orElseThrow(), plan.limits());
     }
 
-    /** Bound of the error of head that answering from responses makes (m). */
-    double estimatedError() {
-        return run.orElseThrow().estimatedError();
+    /**
+     * Bound of the error of head by answering a run at whose stations all discharges are given.
+     *
+     * @param stations what the run gives
+     * @return the bound (m)
+     */
+    double estimatedError(List<StationSeries> stations) {
+        boolean fromRest = plan.start().given().isEmpty();
+        double moved = 0;
+        for (int point = 0; point < responses.responses().causes(); point++) {
+            double[] discharge = stations.get(point).discharge();
+            double from = fromRest ? discharge[0] : 0;
+            for (double rate : discharge) {
+                moved = Math.max(moved, Math.abs(rate - from));
+            }
+        }
+        return run.orElseThrow().errorWhenMovedBy(moved);
     }
 
     /**

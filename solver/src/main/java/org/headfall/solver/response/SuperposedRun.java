@@ -323,10 +323,21 @@ public final class SuperposedRun {
     }
 
     /**
+     * Bound of the error of head that taking responses as sums of shared modes makes.
+     *
+     * @param moved largest change of the discharge of any bore or spring since the start; its discharge itself, if heads at
+     *     the start are given (m³/d)
+     * @return the bound (m)
+     */
+    public double errorWhenMovedBy(double moved) {
+        return points * moved * modes.misfit();
+    }
+
+    /**
      * Bound of the error of head by what is this way's alone (m): discharges that follow head taken as straight, as if
      * every step had erred the same way by as much as the worst, and responses taken as sums of shared modes.
      */
     public double estimatedError() {
-        return largestStepError + points * mostMoved * modes.misfit();
+        return largestStepError + errorWhenMovedBy(mostMoved);
     }
 }
