@@ -15,6 +15,12 @@ public record ExactFactor(BigInteger numerator, BigInteger denominator) {
     /** Digits carried before the one rounding to double; 17 would do, the rest keeps ties apart. */
     private static final MathContext DIGITS = new MathContext(60);
 
+    /** Whole numbers of so many bits are doubles. */
+    private static final int WHOLE_BITS = 53;
+
+    private static final int MOST_DECIMALS = 15;
+    private static final BigInteger TOO_LARGE = BigInteger.ONE.shiftLeft(WHOLE_BITS);
+
     static ExactFactor of(long numerator, long denominator) {
         return lowest(BigInteger.valueOf(numerator), BigInteger.valueOf(denominator));
     }
@@ -36,6 +42,14 @@ public record ExactFactor(BigInteger numerator, BigInteger denominator) {
 
     /** The product with a decimal number, rounded once. */
     double times(BigDecimal number) {
+        BigInteger above = number.unscaledValue().multiply(numerator);
+        BigInteger below = number.scale() >= 0 && number.scale() <= MOST_DECIMALS
+                ? BigInteger.TEN.pow(number.scale()).multiply(denominator)
+                : TOO_LARGE;
+        // Two whole numbers that a double holds exactly: their quotient is rounded once by the processor itself.
+        if (above.bitLength() <= WHOLE_BITS && below.bitLength() <= WHOLE_BITS) {
+            return above.doubleValue() / below.doubleValue();
+        }
         return number.multiply(new BigDecimal(numerator))
                 .divide(new BigDecimal(denominator), DIGITS)
                 .doubleValue();

@@ -13,7 +13,6 @@ import org.headfall.scenarios.sweep.document.Variable;
 import org.headfall.scenarios.sweep.figures.KeptFigure;
 import org.headfall.scenarios.sweep.store.StoredRun;
 import org.headfall.scenarios.sweep.store.SweepStore;
-import org.jspecify.annotations.Nullable;
 
 /**
  * The runs of a sweep as columns of numbers, by number of the run less one. NaN stands for a run without a figure: one that
@@ -69,11 +68,12 @@ public final class SweepTable {
         for (Variable variable : sweep.variables()) {
             double[] values = new double[runs.size()];
             Arrays.fill(values, Double.NaN);
-            for (int place = 0; place < values.length; place++) {
-                @Nullable Input input = runs.get(place).get(variable);
-                values[place] = input == null ? Double.NaN : input.number();
-            }
             inputs.put(variable.name(), values);
+        }
+        for (int place = 0; place < runs.size(); place++) {
+            for (Map.Entry<Variable, Input> input : runs.get(place).entrySet()) {
+                column(inputs, input.getKey().name())[place] = input.getValue().number();
+            }
         }
     }
 
