@@ -13,6 +13,7 @@ import org.headfall.scenarios.limits.Outcome;
 import org.headfall.scenarios.limits.RunSeries;
 import org.headfall.scenarios.recording.PointHeads;
 import org.headfall.scenarios.recording.RecordPlan;
+import org.headfall.scenarios.recording.StationSeries;
 import org.headfall.scenarios.responses.StoredResponses;
 import org.headfall.scenarios.results.FinishedRun;
 import org.headfall.scenarios.results.ResponsesReader;
