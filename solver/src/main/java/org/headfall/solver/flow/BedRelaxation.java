@@ -129,6 +129,26 @@ final class BedRelaxation {
     }
 
     /**
+     * What the terms hold, or have released, per metre of drawdown of a solution in Laplace space, {@code C' sum_k w_k / (p +
+     * l_k D)}, for some cells.
+     *
+     * @param shift the Laplace variable p (1/d), zero for an even fall that has lasted for ever
+     * @param content receives it (m²)
+     * @param from first cell
+     * @param to end of the cells
+     */
+    void setContent(double shift, double[] content, int from, int to) {
+        Arrays.fill(content, from, to, 0);
+        for (int term = 0; term < RATE.length; term++) {
+            for (int cell = from; cell < to; cell++) {
+                if (conductance[cell] > 0) {
+                    content[cell] += conductance[cell] * WEIGHT[term] / (shift + RATE[term] * exactRate[cell]);
+                }
+            }
+        }
+    }
+
+    /**
      * Adds the derivative of what the terms add to the diagonal in Laplace space, {@code C' sum_k w_k l_k D / (p + l_k
      * D)^2}, for some cells.
      *

@@ -6,6 +6,7 @@ import org.headfall.solver.aquifer.Aquifer;
 import org.headfall.solver.aquifer.OuterBoundary;
 import org.headfall.solver.aquifer.SideSegment;
 import org.headfall.solver.grid.RectilinearGrid;
+import org.headfall.solver.nearfield.CellWeights;
 import org.headfall.solver.schedule.Schedule;
 
 /**
@@ -99,6 +100,16 @@ final class BoundaryFaces {
     /** Whether the flow is given rather than a head. */
     boolean givesFlow() {
         return givenFlow;
+    }
+
+    /** What it follows: a head (m above datum), or an inflow (m³/d). */
+    Schedule schedule() {
+        return schedule;
+    }
+
+    /** Conductance of each cell to the head of the boundary (m²/d); of a given flow, the share of each cell. */
+    CellWeights weights() {
+        return new CellWeights(cells, factors);
     }
 
     /** Adds the conductances to the diagonal (m²/d). */

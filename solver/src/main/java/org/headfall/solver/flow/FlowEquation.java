@@ -173,6 +173,26 @@ public final class FlowEquation {
                 .toList();
     }
 
+    /** Conductance of the sealing bed over each cell (m²/d); not to be changed. */
+    double[] leakage() {
+        return leakage;
+    }
+
+    /** Conductance of the sealing bed over each cell times the level above it (m³/d); not to be changed. */
+    double[] leakageSource() {
+        return leakageSource;
+    }
+
+    /** The boundaries, in the order of the problem. */
+    List<BoundaryFaces> boundaries() {
+        return boundaries;
+    }
+
+    /** The recharges, in the order of the problem. */
+    List<RechargeCells> recharges() {
+        return recharges;
+    }
+
     /** Number of the linear terms of the water balance. */
     int termCount() {
         return 1 + boundaries.size() + recharges.size();

@@ -64,7 +64,7 @@ public final class FlowSystem implements ImplicitSystem {
         loops = matrix.loops();
         matrix.setHeadTolerance(SOLVER_SHARE * accuracy);
         coupled = new CoupledSolve(matrix, points, ruleTolerance(accuracy));
-        balance = new BalanceRecorder(terms(problem), startDay);
+        balance = new BalanceRecorder(terms(problem, equation), startDay);
         history = new RateHistory(points.count(), startDay);
         right = new double[equation.size()];
         released = new double[equation.size()];
@@ -94,7 +94,8 @@ public final class FlowSystem implements ImplicitSystem {
         return ruleTolerance(accuracy) + SOLVER_SHARE * accuracy * STAGES * steps;
     }
 
-    private List<WaterBalance.Term> terms(FlowProblem problem) {
+    /** Names and kinds of all terms of the water balance of a problem. */
+    static List<WaterBalance.Term> terms(FlowProblem problem, FlowEquation equation) {
         List<WaterBalance.Term> terms = new ArrayList<>();
         terms.add(new WaterBalance.Term("storage", WaterBalance.Kind.STORAGE, 0, 0));
         terms.add(new WaterBalance.Term("sealing bed storage", WaterBalance.Kind.SEALING_BED_STORAGE, 0, 0));

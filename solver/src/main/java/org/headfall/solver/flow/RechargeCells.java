@@ -5,6 +5,7 @@ import java.util.Optional;
 import java.util.stream.IntStream;
 import org.headfall.solver.aquifer.Aquifer;
 import org.headfall.solver.aquifer.Recharge;
+import org.headfall.solver.schedule.Schedule;
 
 /** The cells that a recharge reaches, and what each receives before its factor in time. */
 final class RechargeCells {
@@ -40,6 +41,16 @@ final class RechargeCells {
     /** What it gives beyond that of day 0, if it changes. */
     Optional<ChangingSource> change() {
         return ChangingSources.following(recharge.name(), cells, inflow, recharge.factor());
+    }
+
+    /** What it follows: a factor of {@link #total}. */
+    Schedule factor() {
+        return recharge.factor();
+    }
+
+    /** What all cells receive where the factor is one (m³/d). */
+    double total() {
+        return total;
     }
 
     /** What all cells receive at a day (m³/d). */

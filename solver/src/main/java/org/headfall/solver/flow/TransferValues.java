@@ -2,6 +2,7 @@ package org.headfall.solver.flow;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.headfall.solver.linear.WorkerTeam;
 import org.headfall.solver.nearfield.CellWeights;
 import org.headfall.solver.nearfield.ObservedHead;
@@ -41,6 +42,26 @@ public final class TransferValues {
             List<ChangingSource> sources,
             double[] shifts,
             WorkerTeam team) {
+        this(problem, observed, sources, shifts, Optional.empty(), team);
+    }
+
+    /**
+     * Solves, and keeps the solutions of bores, springs and sources.
+     *
+     * @param problem the problem
+     * @param observed points that take no water
+     * @param sources sources spread over many cells
+     * @param shifts values of the Laplace variable (1/d), positive, all different, evenly spaced in the logarithm
+     * @param fields receives the solutions, for the same sources and shifts; none if nobody wants them
+     * @param team threads of the linear solver
+     */
+    public TransferValues(
+            FlowProblem problem,
+            List<ObservedHead> observed,
+            List<ChangingSource> sources,
+            double[] shifts,
+            Optional<SourceFields> fields,
+            WorkerTeam team) {
         this.shifts = shifts.clone();
         this.observed = List.copyOf(observed);
         points = new PointDischarges(problem);
@@ -56,6 +77,9 @@ public final class TransferValues {
             solves.solve(shifts[k]);
             read(solves, values, paired, k);
             solves.addFalls(paired, falls, k);
+            if (fields.isPresent()) {
+                fields.get().take(k, solves, receptors());
+            }
         }
         if (tied) {
             solves.solveSteady();

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import org.headfall.solver.flow.ChangingSource;
 import org.headfall.solver.flow.FlowProblem;
+import org.headfall.solver.flow.SourceFields;
 import org.headfall.solver.flow.TransferValues;
 import org.headfall.solver.linear.WorkerTeam;
 import org.headfall.solver.nearfield.ObservedHead;
@@ -37,11 +38,36 @@ final class ComputedResponses {
      */
     ComputedResponses(
             FlowProblem problem, List<ObservedHead> points, List<ChangingSource> sources, double horizon, int threads) {
+        this(problem, points, sources, horizon, Optional.empty(), threads);
+    }
+
+    /**
+     * Computes, and keeps the solutions.
+     *
+     * @param problem the problem
+     * @param points points that take no water, receptors only
+     * @param sources what else moves heads
+     * @param horizon longest time wanted (d)
+     * @param fields receives the solutions at the {@link #shifts}; none if nobody wants them
+     * @param threads threads of the linear solver
+     */
+    ComputedResponses(
+            FlowProblem problem,
+            List<ObservedHead> points,
+            List<ChangingSource> sources,
+            double horizon,
+            Optional<SourceFields> fields,
+            int threads) {
         times = times(horizon);
         try (WorkerTeam team = new WorkerTeam(threads)) {
-            transfer = new TransferValues(problem, points, sources, shifts(horizon), team);
+            transfer = new TransferValues(problem, points, sources, shifts(horizon), fields, team);
         }
         models = new ReducedModels(transfer);
+    }
+
+    /** What was solved for. */
+    TransferValues transfer() {
+        return transfer;
     }
 
     /** Responses to bores and springs. */
@@ -124,7 +150,7 @@ final class ComputedResponses {
     }
 
     /** From the fastest change wanted to the slowest, so that a solve has a good guess in the ones before. */
-    private static double[] shifts(double horizon) {
+    static double[] shifts(double horizon) {
         double last = SLOWEST / horizon;
         int intervals = (int) Math.ceil(SHIFTS_PER_DECADE * -Math.log10(FIRST_TIME * last));
         return evenOverLogarithm(1 / FIRST_TIME, last, intervals);

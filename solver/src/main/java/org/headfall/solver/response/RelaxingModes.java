@@ -1,11 +1,14 @@
 package org.headfall.solver.response;
 
+import java.util.Arrays;
+
 /**
  * Modes of a reduced model: each relaxes at one rate and is a sum of the solutions at the shifts.
  *
  * @param decay rate of decay of each mode (1/d), not negative
  * @param source how strongly the source drives each mode, and how much of it is seen there (1/m)
- * @param shares {@code [mode][shift]}: what each mode holds of the solution at each shift
+ * @param shares {@code [mode][shift]}: what each mode holds of the solution at each shift; of an even fall of all heads, if
+ *     it is in the model, after them
  */
 @SuppressWarnings("ArrayRecordComponent") // small matrices between two methods, never compared
 record RelaxingModes(double[] decay, double[] source, double[][] shares) {
@@ -17,11 +20,22 @@ record RelaxingModes(double[] decay, double[] source, double[][] shares) {
      * @return one weight a shift (1/d for solutions of an impulse)
      */
     double[] stepWeights(double time) {
+        double[] amounts = new double[decay.length];
+        Arrays.setAll(amounts, mode -> source[mode] * StepResponse.relaxed(decay[mode], time));
+        return weighted(amounts);
+    }
+
+    /**
+     * Weights of the solutions at the shifts that add up to so much of each mode.
+     *
+     * @param amounts amount of each mode
+     * @return one weight a shift
+     */
+    double[] weighted(double[] amounts) {
         double[] weights = new double[shares.length == 0 ? 0 : shares[0].length];
         for (int mode = 0; mode < decay.length; mode++) {
-            double amount = source[mode] * StepResponse.relaxed(decay[mode], time);
             for (int shift = 0; shift < weights.length; shift++) {
-                weights[shift] += amount * shares[mode][shift];
+                weights[shift] += amounts[mode] * shares[mode][shift];
             }
         }
         return weights;

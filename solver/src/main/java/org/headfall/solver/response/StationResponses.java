@@ -29,6 +29,17 @@ public record StationResponses(UnitResponses responses, UndisturbedHeads undistu
      */
     public static StationResponses fromSteady(
             FlowProblem problem, List<ObservedHead> points, double horizon, Settings settings) {
+        return of(
+                problem,
+                points,
+                untouchedHeads(problem, settings),
+                ChangingSources.afterSteady(problem),
+                horizon,
+                settings.threads());
+    }
+
+    /** Steady heads of a problem without bores and springs (m above datum). */
+    static double[] untouchedHeads(FlowProblem problem, Settings settings) {
         FlowProblem untouched = new FlowProblem(
                 problem.aquifer(),
                 problem.sealingBed(),
@@ -36,11 +47,9 @@ public record StationResponses(UnitResponses responses, UndisturbedHeads undistu
                 problem.recharges(),
                 List.of(),
                 List.of());
-        double[] heads;
         try (Simulation simulation = new Simulation(untouched, settings)) {
-            heads = simulation.steadyHead(0);
+            return simulation.steadyHead(0);
         }
-        return of(problem, points, heads, ChangingSources.afterSteady(problem), horizon, settings.threads());
     }
 
     /**
@@ -65,7 +74,11 @@ public record StationResponses(UnitResponses responses, UndisturbedHeads undistu
             List<ChangingSource> sources,
             double horizon,
             int threads) {
-        ComputedResponses computed = new ComputedResponses(problem, points, sources, horizon, threads);
+        return of(new ComputedResponses(problem, points, sources, horizon, threads), heads, sources, horizon);
+    }
+
+    static StationResponses of(
+            ComputedResponses computed, double[] heads, List<ChangingSource> sources, double horizon) {
         ResponseTable rises = computed.ofSources(sources.size());
         return new StationResponses(
                 computed.unitResponses(), new UndisturbedHeads(computed.headsAt(heads), sources, rises, horizon));

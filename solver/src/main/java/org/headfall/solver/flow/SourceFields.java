@@ -1,0 +1,234 @@
+package org.headfall.solver.flow;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.stream.IntStream;
+import org.headfall.solver.grid.RectilinearGrid;
+import org.headfall.solver.linear.WorkerTeam;
+import org.headfall.solver.nearfield.CellWeights;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What a unit impulse of each source does to all cells, in Laplace space at some shifts: the solutions themselves, in single
+ * precision and as far as the memory allowed reaches, and what they mean for each part of the water balance. Sources are the
+ * bores, the springs, then whatever else moves heads ({@link ChangingSource}). Drawdown of all cells is a weighted sum of the
+ * solutions; those that were not kept are solved for again when it is asked for.
+ */
+public final class SourceFields {
+
+    /** Residual of solves that are made again: fields need no differences between solutions. */
+    private static final double TOLERANCE = 1e-7;
+
+    private final FlowProblem problem;
+    private final double[] shifts;
+    private final int causes;
+    private final double[] sumOfShares;
+    private final List<ChangingSource> others;
+    private final BalanceParts balance;
+    private final @Nullable WindowedField[][] kept;
+    private final double[][][] parts;
+    private final double[] evenParts;
+    private final double[] even;
+    private long bytesLeft;
+
+    /**
+     * Fields of a problem, to be filled by {@link TransferValues}.
+     *
+     * @param problem the problem
+     * @param others what moves heads besides bores and springs
+     * @param shifts values of the Laplace variable (1/d)
+     * @param startHead head of each cell at the start (m above datum), by which balances tell inflow from outflow
+     * @param bytes memory that solutions may take
+     */
+    public SourceFields(
+            FlowProblem problem, List<ChangingSource> others, double[] shifts, double[] startHead, long bytes) {
+        this.problem = problem;
+        this.others = List.copyOf(others);
+        this.shifts = shifts.clone();
+        bytesLeft = bytes;
+        causes = problem.bores().size() + problem.springs().size();
+        sumOfShares = new double[causes + others.size()];
+        Arrays.fill(sumOfShares, 0, causes, 1);
+        for (int i = 0; i < others.size(); i++) {
+            sumOfShares[causes + i] =
+                    Arrays.stream(others.get(i).shares().weights()).sum();
+        }
+        kept = new WindowedField[shifts.length][];
+        parts = new double[shifts.length][sumOfShares.length][];
+        balance = new BalanceParts(new FlowEquation(problem), BedRelaxation.of(problem), startHead);
+        even = new double[startHead.length];
+        boolean[] active = problem.aquifer().active();
+        Arrays.setAll(even, cell -> active[cell] ? 1 : 0);
+        try (WorkerTeam alone = new WorkerTeam(1)) {
+            CellLoops loops = new CellLoops(alone, even.length);
+            balance.prepare(0, loops);
+            evenParts = balance.of(even, loops);
+        }
+    }
+
+    /** Takes the solutions at a shift; sources other than bores and springs follow from a place on. */
+    void take(int shift, ShiftedSolves solves, int firstOther) {
+        balance.prepare(shifts[shift], solves.loops());
+        WindowedField[] fields = new WindowedField[sources()];
+        long bytes = 0;
+        for (int source = 0; source < sources(); source++) {
+            double[] field = solves.drawdown(source < causes ? source : firstOther + source - causes);
+            parts[shift][source] = balance.of(field, solves.loops());
+            if (bytes <= bytesLeft) {
+                fields[source] = WindowedField.of(problem.aquifer().grid(), field);
+                bytes += fields[source].bytes();
+            }
+        }
+        if (bytes <= bytesLeft) {
+            kept[shift] = fields;
+            bytesLeft -= bytes;
+        }
+    }
+
+    /** Number of sources. */
+    public int sources() {
+        return sumOfShares.length;
+    }
+
+    /** Number of bores and springs, which come first among the sources. */
+    public int causes() {
+        return causes;
+    }
+
+    /** The other sources. */
+    public List<ChangingSource> others() {
+        return others;
+    }
+
+    /** Sum of the shares of a source (-): one for bores and springs. */
+    public double sumOfShares(int source) {
+        return sumOfShares[source];
+    }
+
+    /** What aquifer and bed have released in the solution at each shift (d times 1/d, a number), which is one where nothing leaks. */
+    public double[] released(int source) {
+        return IntStream.range(0, shifts.length)
+                .mapToDouble(a -> parts[a][source][BalanceParts.STORAGE] + parts[a][source][BalanceParts.BED])
+                .toArray();
+    }
+
+    /** What passes through ties to given heads in the solution at each shift (-). */
+    public double[] passed(int source) {
+        return IntStream.range(0, shifts.length)
+                .mapToDouble(a -> flows(parts[a][source]))
+                .toArray();
+    }
+
+    /** What aquifer and bed release by an even fall of all heads, per metre (m²). */
+    public double releasedByEvenFall() {
+        return evenParts[BalanceParts.STORAGE] + evenParts[BalanceParts.BED];
+    }
+
+    /** What an even fall of all heads lets in through ties to given heads, per metre (m²/d). */
+    public double passedByEvenFall() {
+        return flows(evenParts);
+    }
+
+    /** An even fall of all heads of the aquifer by one metre; not to be changed. */
+    public double[] evenField() {
+        return even;
+    }
+
+    private double flows(double[] all) {
+        return Arrays.stream(all, BalanceParts.FIRST_FLOW, balance.count()).sum();
+    }
+
+    /** How many shifts have to be solved for again whenever fields are asked for. */
+    public int shiftsNotKept() {
+        return (int) Arrays.stream(kept).filter(row -> row == null).count();
+    }
+
+    BalanceParts balance() {
+        return balance;
+    }
+
+    FlowProblem problem() {
+        return problem;
+    }
+
+    /**
+     * Parts of the water balance of a sum of solutions.
+     *
+     * @param weights {@code [source][shift]} weight of each solution, and of an even fall after them
+     * @return value of each part
+     */
+    double[] partsOf(double[][] weights) {
+        double[] sums = new double[balance.count()];
+        for (int source = 0; source < sources(); source++) {
+            for (int a = 0; a < shifts.length; a++) {
+                addTo(sums, weights[source][a], parts[a][source]);
+            }
+            addTo(sums, weights[source][shifts.length], evenParts);
+        }
+        return sums;
+    }
+
+    private static void addTo(double[] sums, double weight, double[] values) {
+        for (int i = 0; i < sums.length; i++) {
+            sums[i] += weight * values[i];
+        }
+    }
+
+    /**
+     * Sums of solutions as fields.
+     *
+     * @param weights {@code [field][source][shift]}, as for one field in the balance
+     * @param team threads
+     * @return the fields
+     */
+    FieldSums sums(double[][][] weights, WorkerTeam team) {
+        FieldSums sums = new FieldSums(problem, weights.length, team);
+        ShiftedSolves again = null;
+        for (int a = 0; a < shifts.length; a++) {
+            int shift = a;
+            balance.prepare(shifts[a], sums.loops());
+            WindowedField[] fields = kept[a];
+            if (fields != null) {
+                sums.add(fields, weightsAt(weights, 0, sources(), shift), balance.bedContent());
+                continue;
+            }
+            if (again == null) {
+                again = ShiftedSolves.ofFew(problem, allShares(), TOLERANCE, team);
+            }
+            RectilinearGrid grid = problem.aquifer().grid();
+            again.solveInGroups(shifts[a], (first, group) -> {
+                WindowedField[] solved = group.stream()
+                        .map(field -> WindowedField.of(grid, field))
+                        .toArray(WindowedField[]::new);
+                sums.add(solved, weightsAt(weights, first, first + solved.length, shift), balance.bedContent());
+            });
+        }
+        balance.prepare(0, sums.loops());
+        double[] evenFalls = Arrays.stream(weights)
+                .mapToDouble(field -> Arrays.stream(field)
+                        .mapToDouble(ofSource -> ofSource[shifts.length])
+                        .sum())
+                .toArray();
+        sums.addEvenFalls(evenFalls, balance.bedContent());
+        return sums;
+    }
+
+    private static double[][] weightsAt(double[][][] weights, int first, int end, int shift) {
+        return Arrays.stream(weights)
+                .map(field -> IntStream.range(first, end)
+                        .mapToDouble(source -> field[source][shift])
+                        .toArray())
+                .toArray(double[][]::new);
+    }
+
+    private List<CellWeights> allShares() {
+        PointDischarges points = new PointDischarges(problem);
+        List<CellWeights> all = new ArrayList<>();
+        for (int i = 0; i < causes; i++) {
+            all.add(points.weights(i));
+        }
+        others.forEach(other -> all.add(other.shares()));
+        return all;
+    }
+}

@@ -1,0 +1,116 @@
+package org.headfall.solver.response;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import org.headfall.solver.flow.ChangingSource;
+import org.headfall.solver.flow.FieldSeries;
+import org.headfall.solver.flow.RateHistory;
+import org.headfall.solver.flow.ReachedDay;
+import org.headfall.solver.flow.StraightPiece;
+import org.headfall.solver.linear.WorkerTeam;
+
+/**
+ * Heads of all cells and water balances of a run whose discharges superposition has found. Discharges run straight in each
+ * step, and so does what boundaries, recharge and a start out of balance let in more than at the start: the models of all
+ * sources are carried through these steps exactly, and say on each day what sum of the solutions at the shifts the field is.
+ */
+public final class SuperposedFields {
+
+    private final FieldResponses responses;
+    private final SuperposedRun run;
+    private final double[] startHead;
+    private final double[] reference;
+    private final List<ReachedDay> days = new ArrayList<>();
+    private double error;
+
+    /**
+     * Carries the models through a run.
+     *
+     * @param responses responses of its problem
+     * @param run the run, at its end
+     * @param startHead head of each cell at the start (m above datum)
+     * @param reference discharge of each bore, then each spring, that heads at the start are at rest with (m³/d); none if the
+     *     start was given
+     * @param fieldDays days on which heads of all cells are wanted, increasing, after the start; among the recorded days
+     */
+    public SuperposedFields(
+            FieldResponses responses, SuperposedRun run, double[] startHead, double[] reference, double[] fieldDays) {
+        this.responses = responses;
+        this.run = run;
+        this.startHead = startHead;
+        this.reference = reference.clone();
+        carry(fieldDays);
+    }
+
+    private void carry(double[] fieldDays) {
+        RateHistory history = run.history();
+        CarriedModes modes = new CarriedModes(responses.models());
+        int causes = reference.length;
+        double[] taken = new double[causes];
+        double[] givenBack = new double[causes];
+        int state = 1;
+        for (int step = 0; step < history.steps(); step++) {
+            double from = history.startOf(step);
+            double to = history.startOf(step + 1);
+            double[] begin = new double[responses.models().length];
+            double[] end = new double[begin.length];
+            for (int i = 0; i < causes; i++) {
+                double last = history.rateAtEnd(step, i);
+                double first = 2 * history.rate(step, i) - last;
+                taken[i] += StraightPiece.integral(first, last, to - from, 1);
+                givenBack[i] -= StraightPiece.integral(first, last, to - from, -1);
+                begin[i] = first - reference[i];
+                end[i] = last - reference[i];
+            }
+            addOthers(from, to, begin, end);
+            modes.advance(to - from, begin, end);
+            if (state < run.states().size() && run.states().get(state).day() == to) {
+                compare(run.states().get(state++), modes.weights());
+            }
+            if (Arrays.binarySearch(fieldDays, to) >= 0) {
+                days.add(new ReachedDay(to, modes.weights(), modes.takeIntegral(), taken, givenBack));
+                taken = new double[causes];
+                givenBack = new double[causes];
+            }
+        }
+    }
+
+    /** What else moves heads lets water in: it takes the less. */
+    private void addOthers(double from, double to, double[] begin, double[] end) {
+        List<ChangingSource> others = responses.fields().others();
+        for (int i = 0; i < others.size(); i++) {
+            begin[reference.length + i] = -others.get(i).change(from);
+            end[reference.length + i] = -others.get(i).change(Math.nextDown(to));
+        }
+    }
+
+    private void compare(SuperposedState state, double[][] weights) {
+        for (int receptor = 0; receptor < state.head().length; receptor++) {
+            double head =
+                    responses.headAt(receptor, startHead) - responses.drawdown(receptor, weights, state.discharge());
+            error = Math.max(error, Math.abs(head - state.head()[receptor]));
+        }
+    }
+
+    /**
+     * Largest difference, on all recorded days, between head at a bore, spring or point as the fields have it and as the
+     * station's own responses give it (m). The models of fields err at other stations as they err at any cell.
+     */
+    public double error() {
+        return error;
+    }
+
+    /**
+     * Makes the fields.
+     *
+     * @param bytes memory that heads of several days may take
+     * @param threads threads
+     * @param observer is told of each of the days
+     */
+    public void run(long bytes, int threads, FieldSeries.Observer observer) {
+        try (WorkerTeam team = new WorkerTeam(threads)) {
+            new FieldSeries(responses.fields(), startHead, bytes).run(days, team, observer);
+        }
+    }
+}
