@@ -16,15 +16,22 @@ import org.headfall.scenarios.quantity.Quantity;
 import org.headfall.scenarios.scenario.OutputSpecification;
 import org.headfall.scenarios.scenario.OutputSpecification.Times;
 import org.headfall.scenarios.scenario.Period;
+import org.headfall.scenarios.scenario.Solving;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Reads what is written: {@code {grids: yearly, bores: monthly, report_after: [1 yr, 5 yr], head_tolerance: 1 mm}}.
+ * Reads what is written: {@code {grids: yearly, bores: monthly, report_after: [1 yr, 5 yr], head_tolerance: 1 mm,
+ * solve: automatic}}.
  * Everything may be left out.
  */
 final class OutputReader {
     static final Map<String, Times> TIMES = new TreeMap<>(
             Map.of("monthly", new OutputSpecification.Monthly(), "yearly", new OutputSpecification.Yearly()));
+
+    private static final Map<String, Solving> SOLVING = new TreeMap<>(Map.of(
+            "automatic", Solving.AUTOMATIC,
+            "by superposition", Solving.BY_SUPERPOSITION,
+            "by steps", Solving.BY_STEPS));
 
     private static final List<Integer> USUAL_REPORT_YEARS = List.of(1, 5, 10, 20, 50);
     private static final AllowedRange TOLERANCE = new AllowedRange(1e-6, true, 1, true);
@@ -44,15 +51,21 @@ final class OutputReader {
                     new OutputSpecification.Yearly(),
                     new OutputSpecification.Monthly(),
                     usualDates(),
-                    OutputSpecification.USUAL_HEAD_TOLERANCE);
+                    OutputSpecification.USUAL_HEAD_TOLERANCE,
+                    Solving.AUTOMATIC);
         }
         Times grids = times(section, "grids", new OutputSpecification.Yearly());
         Times bores = times(section, "bores", new OutputSpecification.Monthly());
         List<LocalDate> report = section.has("report_after") ? reportDates(section) : usualDates();
         @Nullable Quantity tolerance = section.optionalQuantity("head_tolerance", Dimension.LENGTH, TOLERANCE);
+        @Nullable Solving solving = section.has("solve") ? section.choice("solve", SOLVING) : Solving.AUTOMATIC;
         section.done();
         return new OutputSpecification(
-                grids, bores, report, tolerance == null ? OutputSpecification.USUAL_HEAD_TOLERANCE : tolerance.value());
+                grids,
+                bores,
+                report,
+                tolerance == null ? OutputSpecification.USUAL_HEAD_TOLERANCE : tolerance.value(),
+                solving == null ? Solving.AUTOMATIC : solving);
     }
 
     private Times times(Section section, String key, Times usual) {

@@ -54,22 +54,55 @@ public final class Recorder implements SimulationObserver {
     @Override
     public void recorded(Snapshot snapshot) {
         double day = snapshot.day();
-        if (!values.isEmpty() && values.get(values.size() - 1).day() >= day) {
+        if (isRecorded(day)) {
             return;
         }
-        markNotConfined(day, snapshot.head());
-        balanceSum.add(snapshot.balance());
-        StationValues record = stationValues(snapshot);
+        stations(stationValues(snapshot));
+        grid(day, snapshot.head(), snapshot.balance());
+    }
+
+    private boolean isRecorded(double day) {
+        return !values.isEmpty() && values.get(values.size() - 1).day() >= day;
+    }
+
+    /**
+     * Takes values of the stations on a day, of a run that knows them without the grid; a day that was recorded already is
+     * passed over.
+     *
+     * @param record the values
+     * @throws UncheckedIOException if a sink fails
+     */
+    public void stations(StationValues record) {
+        if (isRecorded(record.day())) {
+            return;
+        }
         values.add(record);
         try {
             for (RecordSink sink : sinks) {
                 sink.stations(record);
             }
-            if (Arrays.binarySearch(plan.gridDays(), day) >= 0) {
-                recordGrid(day, snapshot.head());
-            }
         } catch (IOException e) {
             throw new UncheckedIOException(e);
+        }
+    }
+
+    /**
+     * Takes heads of the grid on a day whose stations have been recorded.
+     *
+     * @param day days since the start
+     * @param head head of each cell (m above datum)
+     * @param balance water that passed since the day before
+     * @throws UncheckedIOException if a sink fails
+     */
+    public void grid(double day, double[] head, WaterBalance balance) {
+        markNotConfined(day, head);
+        balanceSum.add(balance);
+        if (Arrays.binarySearch(plan.gridDays(), day) >= 0) {
+            try {
+                recordGrid(day, head);
+            } catch (IOException e) {
+                throw new UncheckedIOException(e);
+            }
         }
     }
 

@@ -6,6 +6,7 @@ import org.headfall.scenarios.report.content.Provenance;
 import org.headfall.scenarios.report.content.Provenance.Fact;
 import org.headfall.scenarios.results.FinishedRun;
 import org.headfall.scenarios.results.RunFigures;
+import org.headfall.scenarios.results.SolvedBy;
 
 /** Where a finished run came from and what it took. */
 final class RunProvenance {
@@ -31,6 +32,7 @@ final class RunProvenance {
         var solver = figures.solver();
         return List.of(
                 new Fact("Cells", Integer.toString(solver.cells())),
+                new Fact("Heads found", figures.solvedBy().map(SolvedBy::words).orElse("")),
                 new Fact("Time steps", solver.steps() + ", and " + solver.rejectedSteps() + " taken again"),
                 new Fact(
                         "Largest error estimate of a step",

@@ -14,6 +14,7 @@ import org.headfall.solver.simulation.RunStatistics;
  * @param errorMethod how that error was found and what it leaves out, in a sentence
  * @param errorBudget the parts of that error, if the run was repeated to find them
  * @param drift how far heads would move if nothing changed, if that was found out
+ * @param solvedBy whether heads were found by superposition or by steps, and why
  * @param answeredFrom the unit responses it was answered from; absent if it was simulated on the grid
  * @param secondsInAll elapsed time of the whole run, files and findings included (s)
  * @param peakMemory largest memory that the program held (bytes)
@@ -25,6 +26,7 @@ public record RunFigures(
         String errorMethod,
         Optional<ErrorBudget> errorBudget,
         Optional<Drift> drift,
+        Optional<SolvedBy> solvedBy,
         Optional<AnsweredFrom> answeredFrom,
         double secondsInAll,
         long peakMemory,

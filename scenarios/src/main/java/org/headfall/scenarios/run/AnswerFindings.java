@@ -197,6 +197,7 @@ final class AnswerFindings {
                 METHOD,
                 Optional.empty(),
                 Optional.empty(),
+                Optional.empty(),
                 Optional.of(new AnsweredFrom(source, aquiferKey, estimatedError)),
                 seconds,
                 PeakMemory.bytes(),

@@ -10,14 +10,12 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
-import java.util.Optional;
 import org.headfall.scenarios.results.CaseTable;
 import org.headfall.scenarios.results.FinishedRun;
 import org.headfall.scenarios.results.ResultsException;
 import org.headfall.scenarios.results.ResultsFolder;
 import org.headfall.scenarios.results.RunOutput;
 import org.headfall.scenarios.results.WrittenFiles;
-import org.headfall.solver.response.StationResponses;
 
 /**
  * Runs all cases of a document, each into a folder of its own within that of the results, and writes one table of their
@@ -71,14 +69,13 @@ public final class CaseRuns {
         Map<String, ScenarioRun> runs = new LinkedHashMap<>();
         Map<String, ResultsFolder> folders = new HashMap<>();
         Map<String, Simulated> simulated = new LinkedHashMap<>();
-        Optional<StationResponses> responses = Optional.empty();
+        RunResponses responses = new RunResponses();
         for (CasePlan one : cases) {
             ScenarioRun run = new ScenarioRun(
                     one.plan(), outputs, (stage, fraction) -> progress.reached(one.name() + ": " + stage, fraction));
             ResultsFolder inner = run.open(folder.file(one.folder()), true);
             open.push(inner);
             Simulated done = run.simulate(inner, responses);
-            responses = Optional.of(done.responses());
             runs.put(one.name(), run);
             folders.put(one.name(), inner);
             simulated.put(one.name(), done);

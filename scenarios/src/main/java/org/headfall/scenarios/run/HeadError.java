@@ -20,11 +20,18 @@ final class HeadError implements SimulationObserver {
             + " equation, at least the error allowed to a step. The errors of the grid and of the distance of a far"
             + " boundary were not determined: run again with --doubts to get them. The error of the data is not in it.";
 
+    private static final String SUPERPOSITION =
+            "Error of superposition: discharges that follow head taken as straight in each"
+                    + " step, and the largest difference found between heads of the grid and the responses of stations, at least the"
+                    + " error promised. The errors of the grid and of the distance of a far boundary were not determined: run again"
+                    + " with --doubts to get them. The error of the data is not in it.";
+
     private final int[] cells;
     private final double accuracy;
     private final double[] largest;
     private final double[] reportDays;
     private final double[][] onReportDay;
+    private final String method;
     private double largestAnywhere;
 
     /**
@@ -34,6 +41,11 @@ final class HeadError implements SimulationObserver {
      * @param accuracy error allowed to one step (m)
      */
     HeadError(RunDescription description, double accuracy) {
+        this(description, accuracy, METHOD);
+    }
+
+    private HeadError(RunDescription description, double accuracy, String method) {
+        this.method = method;
         RectilinearGrid grid = description.grid();
         List<? extends Station> stations = description.stations();
         cells = stations.stream()
@@ -46,6 +58,21 @@ final class HeadError implements SimulationObserver {
                 description.reportDates().stream().mapToDouble(ReportDate::day).toArray();
         largestAnywhere = accuracy;
         onReportDay = new double[reportDays.length][];
+    }
+
+    /**
+     * Error of a run by superposition.
+     *
+     * @param description the run
+     * @param error its error, everywhere and on all days (m)
+     */
+    static HeadError ofSuperposition(RunDescription description, double error) {
+        return new HeadError(description, error, SUPERPOSITION);
+    }
+
+    /** How the error was found and what it leaves out, in sentences. */
+    String method() {
+        return method;
     }
 
     @Override

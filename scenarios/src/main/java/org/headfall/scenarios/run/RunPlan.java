@@ -7,6 +7,7 @@ import org.headfall.scenarios.accounts.AccountPlan;
 import org.headfall.scenarios.limits.Limit;
 import org.headfall.scenarios.limits.MapPlaces;
 import org.headfall.scenarios.recording.RunDescription;
+import org.headfall.scenarios.scenario.Solving;
 import org.headfall.solver.bore.Bore;
 import org.headfall.solver.flow.FlowProblem;
 import org.headfall.solver.simulation.Settings;
@@ -24,6 +25,7 @@ import org.headfall.solver.simulation.Settings;
  * @param mapPlaces parts of the map that limits hold for
  * @param accounts water accounts to be made of what is taken, if any
  * @param doubts whether the run is repeated to find the errors of the grid and of far boundaries
+ * @param solving how heads through time are found
  */
 @SuppressWarnings("ArrayRecordComponent") // made once a run and never compared
 public record RunPlan(
@@ -36,7 +38,8 @@ public record RunPlan(
         List<Limit> limits,
         MapPlaces mapPlaces,
         Optional<AccountPlan> accounts,
-        boolean doubts) {
+        boolean doubts,
+        Solving solving) {
 
     /** Copies the list and checks that the stations are those of the problem. */
     public RunPlan {
@@ -56,7 +59,7 @@ public record RunPlan(
     }
 
     /**
-     * A plan whose limits hold for no part of the map, without accounts.
+     * A plan whose limits hold for no part of the map, without accounts, solved as suits.
      *
      * @param description what the run is about
      * @param problem the flow problem
@@ -86,7 +89,8 @@ public record RunPlan(
                 limits,
                 MapPlaces.NONE,
                 Optional.empty(),
-                doubts);
+                doubts,
+                Solving.AUTOMATIC);
     }
 
     /**
@@ -106,12 +110,23 @@ public record RunPlan(
                 limits,
                 mapPlaces,
                 accounts,
-                doubts);
+                doubts,
+                solving);
     }
 
     /** The same plan, with the repeats that find the errors of the grid and of far boundaries. */
     public RunPlan withDoubts() {
         return new RunPlan(
-                description, problem, start, settings, stationDays, gridDays, limits, mapPlaces, accounts, true);
+                description,
+                problem,
+                start,
+                settings,
+                stationDays,
+                gridDays,
+                limits,
+                mapPlaces,
+                accounts,
+                true,
+                solving);
     }
 }

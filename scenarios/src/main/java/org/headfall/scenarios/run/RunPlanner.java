@@ -172,7 +172,8 @@ public final class RunPlanner {
                 limits.limits(),
                 limits.mapPlaces(),
                 scenario.accounts().map(accounts -> AccountPlanner.plan(accounts, scenario)),
-                false);
+                false,
+                scenario.output().solving());
     }
 
     private double[] stationDays(LimitPlanner limits) {

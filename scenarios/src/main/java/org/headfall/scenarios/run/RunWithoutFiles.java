@@ -81,7 +81,8 @@ public final class RunWithoutFiles {
                 new RunFigures(
                         outcome.statistics(),
                         error.atStations(),
-                        HeadError.METHOD,
+                        error.method(),
+                        Optional.empty(),
                         Optional.empty(),
                         Optional.empty(),
                         Optional.empty(),

@@ -18,7 +18,6 @@ import org.headfall.scenarios.findings.Findings;
 import org.headfall.scenarios.limits.LimitResult;
 import org.headfall.scenarios.limits.RunSeries;
 import org.headfall.scenarios.recording.DischargeHistory;
-import org.headfall.scenarios.recording.PointHeads;
 import org.headfall.scenarios.recording.RecordPlan;
 import org.headfall.scenarios.recording.RecordSink;
 import org.headfall.scenarios.recording.Recorder;
@@ -39,22 +38,17 @@ import org.headfall.scenarios.results.RunFigures;
 import org.headfall.scenarios.results.RunOutput;
 import org.headfall.scenarios.results.WrittenFiles;
 import org.headfall.solver.flow.RateHistory;
-import org.headfall.solver.nearfield.ObservedHead;
 import org.headfall.solver.response.StationResponses;
 import org.headfall.solver.response.UnitResponses;
-import org.headfall.solver.simulation.Simulation;
-import org.headfall.solver.simulation.SimulationObserver;
-import org.headfall.solver.simulation.Snapshot;
 
 /**
  * Runs a scenario and writes its results folder. Use one object a run.
  *
  * <p>The unit responses, which split drawdown by cause and say what the run would have given without some bores, do not
- * depend on the run; they come after it so that each has all threads.
+ * depend on the run. The run itself is superposed from them where that suits ({@link MainRuns}); else they come after it so
+ * that each has all threads.
  */
 public final class ScenarioRun {
-
-    private static final String SIMULATING = "simulating";
 
     private final RunPlan plan;
     private final LimitMaps maps;
@@ -90,7 +84,7 @@ public final class ScenarioRun {
      */
     public FinishedRun into(Path target, boolean overwrite) throws ResultsException {
         try (ResultsFolder folder = open(target, overwrite)) {
-            FinishedRun run = finish(folder, simulate(folder, Optional.empty()), Map.of());
+            FinishedRun run = finish(folder, simulate(folder, new RunResponses()), Map.of());
             folder.complete();
             return run;
         } catch (IOException e) {
@@ -119,7 +113,7 @@ public final class ScenarioRun {
     }
 
     /** Simulates, and writes what needs no limits; responses that are known already are not computed again. */
-    Simulated simulate(ResultsFolder folder, Optional<StationResponses> known) throws IOException {
+    Simulated simulate(ResultsFolder folder, RunResponses known) throws IOException {
         progress.reached("finding heads at the start", 0);
         StartState start = StartState.of(plan.problem(), plan.start(), plan.settings());
         try (SideTasks tasks = new SideTasks(plan.settings().threads())) {
@@ -129,12 +123,12 @@ public final class ScenarioRun {
                     ? Optional.of(tasks.add(
                             () -> NoChangeRun.drift(plan, plan.settings().withThreads(1))))
                     : Optional.empty();
-            MainRun main = mainRun(folder, start);
+            Main main = mainRun(folder, start, known);
             tasks.help(progress);
             progress.reached("comparing runs and splitting drawdown by cause", 0);
-            StationResponses responses = known.isPresent() ? known.get() : responses();
+            StationResponses responses = known.stations(plan);
             store(responses, folder);
-            RateHistory history = main.outcome().rateHistory();
+            RateHistory history = main.found().history();
             DischargesFile.write(
                     folder.file(""),
                     plan.description(),
@@ -145,8 +139,7 @@ public final class ScenarioRun {
                     start,
                     main.recording(),
                     maps,
-                    main.error(),
-                    main.outcome(),
+                    main.found(),
                     responses,
                     DrawdownSplit.of(
                             responses.responses(),
@@ -159,25 +152,26 @@ public final class ScenarioRun {
         }
     }
 
-    private RunSeries comparisons(MainRun main, UnitResponses responses) {
+    private RunSeries comparisons(Main main, UnitResponses responses) {
         return new ComparisonRuns(
                         plan.description(),
                         plan.problem(),
                         plan.settings().accuracy(),
                         responses,
-                        main.outcome().rateHistory(),
+                        main.found().history(),
                         main.recording().series())
                 .forLimits(plan.limits());
     }
 
-    private static Simulated.Repeats repeats(MainRun main, Optional<DoubtRuns> doubts, Optional<Drift> drift) {
-        RateHistory history = main.outcome().rateHistory();
-        double[] stepError = doubts.map(runs -> runs.stepError(main.error(), history))
-                .orElseGet(() -> main.error().atStations().stream()
+    private static Simulated.Repeats repeats(Main main, Optional<DoubtRuns> doubts, Optional<Drift> drift) {
+        RateHistory history = main.found().history();
+        HeadError error = main.found().error();
+        double[] stepError = doubts.map(runs -> runs.stepError(error, history))
+                .orElseGet(() -> error.atStations().stream()
                         .mapToDouble(Double::doubleValue)
                         .toArray());
         return new Simulated.Repeats(
-                doubts.map(runs -> runs.budget(main.recording(), main.error(), history)),
+                doubts.map(runs -> runs.budget(main.recording(), error, history)),
                 stepError,
                 doubts.map(DoubtRuns::changedRuns).orElse(List.of()),
                 drift);
@@ -193,20 +187,6 @@ public final class ScenarioRun {
         }
     }
 
-    private StationResponses responses() {
-        List<ObservedHead> points = PointHeads.of(plan.description());
-        Optional<double[]> given = plan.start().given();
-        double horizon = RecoveryRuns.horizon(plan.description().endDay());
-        return given.isPresent()
-                ? StationResponses.fromGiven(
-                        plan.problem(),
-                        points,
-                        given.get(),
-                        horizon,
-                        plan.settings().threads())
-                : StationResponses.fromSteady(plan.problem(), points, horizon, plan.settings());
-    }
-
     private void store(StationResponses responses, ResultsFolder folder) throws IOException {
         ResponseKey key =
                 ResponseKey.of(plan.description(), plan.problem(), plan.start().given());
@@ -219,39 +199,21 @@ public final class ScenarioRun {
                 Instant.now());
     }
 
-    private MainRun mainRun(ResultsFolder folder, StartState start) throws IOException {
+    private Main mainRun(ResultsFolder folder, StartState start, RunResponses responses) throws IOException {
         Instant now = Instant.now();
+        MainRun way = new MainRuns(plan, start, records, responses, progress).choose();
         try (HeadsFile heads = new HeadsFile(folder.file("heads.nc"), plan.description(), now);
-                BoresFile bores = new BoresFile(folder.file("bores.nc"), plan.description(), now);
-                Simulation simulation = new Simulation(plan.problem(), plan.settings())) {
+                BoresFile bores = new BoresFile(folder.file("bores.nc"), plan.description(), now)) {
             Recorder recorder = new Recorder(plan.description(), records, List.<RecordSink>of(heads, bores, maps));
-            HeadError error = new HeadError(plan.description(), plan.settings().accuracy());
             recorder.recorded(start.snapshot());
-            double end = plan.description().endDay();
-            Simulation.Outcome outcome =
-                    simulation.run(start.heads(), 0, end, records.days(), reporting(recorder, error, end));
+            MainRun.Found found = way.run(recorder);
             heads.complete();
             bores.complete();
-            return new MainRun(recorder.recording(), error, outcome);
+            return new Main(recorder.recording(), found);
         }
     }
 
-    private record MainRun(Recording recording, HeadError error, Simulation.Outcome outcome) {}
-
-    private SimulationObserver reporting(Recorder recorder, HeadError error, double end) {
-        return new SimulationObserver() {
-            @Override
-            public void recorded(Snapshot snapshot) {
-                recorder.recorded(snapshot);
-                error.recorded(snapshot);
-            }
-
-            @Override
-            public void reached(double day) {
-                progress.reached(SIMULATING, day / end);
-            }
-        };
-    }
+    private record Main(Recording recording, MainRun.Found found) {}
 
     private FinishedRun finished(Simulated simulated, List<LimitResult> limits) {
         RunDescription description = plan.description();
@@ -263,7 +225,7 @@ public final class ScenarioRun {
                 recording,
                 simulated.split(),
                 simulated.responses().responses(),
-                simulated.outcome().rateHistory(),
+                simulated.found().history(),
                 simulated.start().discharges(),
                 RecoveryRuns.of(plan, simulated.responses()));
         return new FinishedRun(
@@ -272,12 +234,15 @@ public final class ScenarioRun {
                 findings,
                 limits,
                 new RunFigures(
-                        simulated.outcome().statistics(),
+                        simulated.found().statistics(),
                         budget.map(ErrorBudget::stationError)
-                                .orElse(simulated.error().atStations()),
-                        budget.isPresent() ? DoubtRuns.METHOD : HeadError.METHOD,
+                                .orElse(simulated.found().error().atStations()),
+                        budget.isPresent()
+                                ? DoubtRuns.METHOD
+                                : simulated.found().error().method(),
                         budget,
                         simulated.repeats().drift(),
+                        Optional.of(simulated.found().solvedBy()),
                         Optional.empty(),
                         (System.nanoTime() - started) * 1e-9,
                         PeakMemory.bytes(),

@@ -16,7 +16,6 @@ import org.headfall.scenarios.limits.RunSeries;
 import org.headfall.scenarios.recording.Recording;
 import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.solver.response.StationResponses;
-import org.headfall.solver.simulation.Simulation;
 
 /**
  * A run whose simulation is over and whose limits are still to be judged, for some compare it with other cases.
@@ -25,8 +24,7 @@ import org.headfall.solver.simulation.Simulation;
  * @param start its start
  * @param recording what it recorded
  * @param maps heads of the grid that its limits need
- * @param error its error by time stepping
- * @param outcome its steps and discharges
+ * @param found its discharges, its error, and what it took
  * @param responses responses of its problem
  * @param split its drawdown by cause
  * @param series what it recorded, with the runs that can be made from it
@@ -37,8 +35,7 @@ record Simulated(
         StartState start,
         Recording recording,
         LimitMaps maps,
-        HeadError error,
-        Simulation.Outcome outcome,
+        MainRun.Found found,
         StationResponses responses,
         InterferenceDrawdown split,
         RunSeries series,
@@ -71,11 +68,11 @@ record Simulated(
                 repeats.stepError(),
                 repeats.changedRuns(),
                 plan.mapPlaces(),
-                maps.series(start, error.anywhere()).with(others.grids()),
+                maps.series(start, found.error().anywhere()).with(others.grids()),
                 Map.of());
         Map<Comparison, AfterTaking> longer = AfterTakingRuns.of(plan, start, new LimitEvaluation(description, within));
-        CauseShares shares = new CauseShares(
-                description, responses.responses(), outcome.rateHistory(), start.discharges(), compared);
+        CauseShares shares =
+                new CauseShares(description, responses.responses(), found.history(), start.discharges(), compared);
         return shares.with(new LimitEvaluation(description, within.with(longer)).evaluate(plan.limits()));
     }
 }

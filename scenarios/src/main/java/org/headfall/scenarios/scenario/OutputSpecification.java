@@ -9,9 +9,11 @@ import java.util.List;
  * @param grids when heads of all cells are written
  * @param bores when heads and rates of bores, springs and protected points are written
  * @param reportDates dates the report speaks of, in order, within the period
- * @param headTolerance largest error of head that one time step may make (m)
+ * @param headTolerance largest error of head that one time step, or superposition, may make (m)
+ * @param solving how heads are found
  */
-public record OutputSpecification(Times grids, Times bores, List<LocalDate> reportDates, double headTolerance) {
+public record OutputSpecification(
+        Times grids, Times bores, List<LocalDate> reportDates, double headTolerance, Solving solving) {
     /** Head tolerance where the document gives none (m). */
     public static final double USUAL_HEAD_TOLERANCE = 0.001;
 

@@ -93,6 +93,7 @@ class RunReportTest {
                         Optional.empty(),
                         Optional.empty(),
                         Optional.empty(),
+                        Optional.empty(),
                         2.5,
                         200_000_000,
                         2));

@@ -78,6 +78,7 @@ final class FinishedField {
                         Optional.empty(),
                         Optional.empty(),
                         Optional.empty(),
+                        Optional.empty(),
                         1.5,
                         123_456_789,
                         2));

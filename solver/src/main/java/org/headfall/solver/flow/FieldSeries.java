@@ -39,13 +39,25 @@ public final class FieldSeries {
     public FieldSeries(SourceFields fields, double[] startHead, long bytes) {
         this.fields = fields;
         this.startHead = startHead;
-        long fitting = bytes / BYTES_PER_CELL_AND_DAY / startHead.length;
-        block = fields.shiftsNotKept() == 0 ? SIDE_BY_SIDE : (int) Math.max(1, Math.min(Integer.MAX_VALUE, fitting));
+        block = sideBySide(fields, bytes);
     }
 
-    /** How many times solutions that were not kept are made again for a number of days. */
-    public int rounds(int days) {
-        return fields.shiftsNotKept() == 0 ? 0 : (days + block - 1) / block;
+    private static int sideBySide(SourceFields fields, long bytes) {
+        long fitting = bytes / BYTES_PER_CELL_AND_DAY / fields.cells();
+        return fields.areKept() ? SIDE_BY_SIDE : (int) Math.max(1, Math.min(Integer.MAX_VALUE, fitting));
+    }
+
+    /**
+     * How many times solutions that were not kept are made again for a number of days.
+     *
+     * @param fields the solutions
+     * @param days the number of days
+     * @param bytes memory that heads of several days may take
+     * @return number of times; none if solutions were kept
+     */
+    public static int rounds(SourceFields fields, int days, long bytes) {
+        int block = sideBySide(fields, bytes);
+        return fields.areKept() ? 0 : (days - 1) / block + 1;
     }
 
     /**

@@ -53,7 +53,7 @@ final class FieldSums {
      * @param weights {@code [field][source]} their weights
      * @param bedContent what the bed releases over each cell per metre of drawdown at the shift (m²)
      */
-    void add(WindowedField[] solutions, double[][] weights, double[] bedContent) {
+    void add(WindowedField[] solutions, double[][] weights, float[] bedContent) {
         team.split(rows, GRAIN, (from, to) -> {
             float[] sum = new float[columns];
             for (int row = from; row < to; row++) {
@@ -70,7 +70,7 @@ final class FieldSums {
         });
     }
 
-    private void addRow(int field, int row, float[] sum, double[] bedContent) {
+    private void addRow(int field, int row, float[] sum, float[] bedContent) {
         int offset = row * columns;
         float[] heads = drawdown[field];
         for (int k = 0; k < columns; k++) {
@@ -79,7 +79,7 @@ final class FieldSums {
         if (bed) {
             float[] volumes = released[field];
             for (int k = 0; k < columns; k++) {
-                volumes[offset + k] += (float) (bedContent[offset + k] * sum[k]);
+                volumes[offset + k] += bedContent[offset + k] * sum[k];
             }
         }
     }

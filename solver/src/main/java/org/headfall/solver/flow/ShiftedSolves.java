@@ -23,19 +23,13 @@ final class ShiftedSolves {
     private final @Nullable BedRelaxation bed;
     private final double[][] drawdown;
     private final float[][] former;
-    private final double tolerance;
     private final double[][] right;
     private final double[] weight;
     private final double[] weighted = new double[TILE];
     private int solved;
 
     ShiftedSolves(FlowProblem problem, List<CellWeights> sources, WorkerTeam team) {
-        this(problem, sources, sources.size(), StageMatrix.TRANSFER_TOLERANCE, team);
-    }
-
-    private ShiftedSolves(FlowProblem problem, List<CellWeights> sources, int held, double tolerance, WorkerTeam team) {
         this.sources = sources;
-        this.tolerance = tolerance;
         FlowEquation equation = new FlowEquation(problem);
         int cells = equation.size();
         storage = equation.storage().clone();
@@ -44,42 +38,18 @@ final class ShiftedSolves {
             bed.addFastStorage(storage);
         }
         matrix = StageMatrix.withOneSolver(equation, storage, bed, team);
-        drawdown = new double[held][cells];
-        former = new float[held][cells];
-        right = new double[Math.min(LANES, held)][cells];
+        drawdown = new double[sources.size()][cells];
+        former = new float[sources.size()][cells];
+        right = new double[Math.min(LANES, sources.size())][cells];
         weight = new double[cells];
     }
 
-    /** Solves that hold a few solutions at a time only, and guess nothing. */
-    static ShiftedSolves ofFew(FlowProblem problem, List<CellWeights> sources, double tolerance, WorkerTeam team) {
-        return new ShiftedSolves(problem, sources, Math.min(LANES, sources.size()), tolerance, team);
+    long solves() {
+        return matrix.solves();
     }
 
-    /** Takes the solutions of some sources, from one on; they are changed by the next solve. */
-    @FunctionalInterface
-    interface GroupTaker {
-        /** Takes them. */
-        void take(int first, List<double[]> solutions);
-    }
-
-    /** Solves for all sources, group by group. */
-    void solveInGroups(double shift, GroupTaker taker) {
-        matrix.prepare(1 / shift);
-        for (int first = 0; first < sources.size(); first += right.length) {
-            int count = Math.min(right.length, sources.size() - first);
-            for (int i = 0; i < count; i++) {
-                Arrays.fill(drawdown[i], 0);
-                setRight(first + i, right[i]);
-            }
-            double[][] solutions = Arrays.copyOf(drawdown, count);
-            matrix.solveTransfers(Arrays.copyOf(right, count), solutions, tolerance);
-            taker.take(first, Arrays.asList(solutions));
-        }
-    }
-
-    private void setRight(int source, double[] inflow) {
-        Arrays.fill(inflow, 0);
-        sources.get(source).add(1, inflow);
+    long iterations() {
+        return matrix.iterations();
     }
 
     /** Loops over all cells, by the same threads as the solver. */
@@ -110,10 +80,10 @@ final class ShiftedSolves {
             int last = Math.min(sources.size(), first + LANES);
             for (int source = first; source < last; source++) {
                 guess(drawdown[source], former[source]);
-                setRight(source, right[source - first]);
+                Arrays.fill(right[source - first], 0);
+                sources.get(source).add(1, right[source - first]);
             }
-            matrix.solveTransfers(
-                    Arrays.copyOf(right, last - first), Arrays.copyOfRange(drawdown, first, last), tolerance);
+            matrix.solveTransfers(Arrays.copyOf(right, last - first), Arrays.copyOfRange(drawdown, first, last));
         }
         solved++;
     }

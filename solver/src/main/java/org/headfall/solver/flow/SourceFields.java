@@ -3,22 +3,23 @@ package org.headfall.solver.flow;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Objects;
 import java.util.stream.IntStream;
-import org.headfall.solver.grid.RectilinearGrid;
 import org.headfall.solver.linear.WorkerTeam;
 import org.headfall.solver.nearfield.CellWeights;
 import org.jspecify.annotations.Nullable;
 
 /**
  * What a unit impulse of each source does to all cells, in Laplace space at some shifts: the solutions themselves, in single
- * precision and as far as the memory allowed reaches, and what they mean for each part of the water balance. Sources are the
+ * precision if the memory allowed holds all of them, and what they mean for each part of the water balance. Sources are the
  * bores, the springs, then whatever else moves heads ({@link ChangingSource}). Drawdown of all cells is a weighted sum of the
- * solutions; those that were not kept are solved for again when it is asked for.
+ * solutions. If they were not kept they are solved for again when it is asked for, in the same way: the sums are the same bit
+ * for bit, however much memory there is.
  */
 public final class SourceFields {
 
-    /** Residual of solves that are made again: fields need no differences between solutions. */
-    private static final double TOLERANCE = 1e-7;
+    /** Sources summed up, and solved for again, side by side. */
+    private static final int GROUP = 6;
 
     private final FlowProblem problem;
     private final double[] shifts;
@@ -26,11 +27,14 @@ public final class SourceFields {
     private final double[] sumOfShares;
     private final List<ChangingSource> others;
     private final BalanceParts balance;
-    private final @Nullable WindowedField[][] kept;
+    private WindowedField @Nullable [][] kept;
+    private final float[][] keptContent;
     private final double[][][] parts;
     private final double[] evenParts;
     private final double[] even;
     private long bytesLeft;
+    private long solves;
+    private long iterations;
 
     /**
      * Fields of a problem, to be filled by {@link TransferValues}.
@@ -54,7 +58,8 @@ public final class SourceFields {
             sumOfShares[causes + i] =
                     Arrays.stream(others.get(i).shares().weights()).sum();
         }
-        kept = new WindowedField[shifts.length][];
+        kept = new WindowedField[shifts.length][sumOfShares.length];
+        keptContent = new float[shifts.length][0];
         parts = new double[shifts.length][sumOfShares.length][];
         balance = new BalanceParts(new FlowEquation(problem), BedRelaxation.of(problem), startHead);
         even = new double[startHead.length];
@@ -70,20 +75,29 @@ public final class SourceFields {
     /** Takes the solutions at a shift; sources other than bores and springs follow from a place on. */
     void take(int shift, ShiftedSolves solves, int firstOther) {
         balance.prepare(shifts[shift], solves.loops());
-        WindowedField[] fields = new WindowedField[sources()];
-        long bytes = 0;
+        this.solves = solves.solves();
+        iterations = solves.iterations();
         for (int source = 0; source < sources(); source++) {
             double[] field = solves.drawdown(source < causes ? source : firstOther + source - causes);
             parts[shift][source] = balance.of(field, solves.loops());
-            if (bytes <= bytesLeft) {
-                fields[source] = WindowedField.of(problem.aquifer().grid(), field);
-                bytes += fields[source].bytes();
-            }
+            keep(shift, source, field);
         }
-        if (bytes <= bytesLeft) {
-            kept[shift] = fields;
-            bytesLeft -= bytes;
+    }
+
+    private void keep(int shift, int source, double[] field) {
+        if (kept != null) {
+            WindowedField one = WindowedField.of(problem.aquifer().grid(), field);
+            bytesLeft -= one.bytes();
+            kept[shift][source] = one;
         }
+        if (bytesLeft < 0) {
+            kept = null;
+        }
+    }
+
+    /** Number of cells. */
+    int cells() {
+        return even.length;
     }
 
     /** Number of sources. */
@@ -139,9 +153,19 @@ public final class SourceFields {
         return Arrays.stream(all, BalanceParts.FIRST_FLOW, balance.count()).sum();
     }
 
-    /** How many shifts have to be solved for again whenever fields are asked for. */
-    public int shiftsNotKept() {
-        return (int) Arrays.stream(kept).filter(row -> row == null).count();
+    /** Linear systems solved, points included. */
+    public long solves() {
+        return solves;
+    }
+
+    /** Iterations of the linear solver in all. */
+    public long iterations() {
+        return iterations;
+    }
+
+    /** Whether all solutions were kept, so that fields need no further solves. */
+    public boolean areKept() {
+        return kept != null;
     }
 
     BalanceParts balance() {
@@ -184,34 +208,50 @@ public final class SourceFields {
      */
     FieldSums sums(double[][][] weights, WorkerTeam team) {
         FieldSums sums = new FieldSums(problem, weights.length, team);
-        ShiftedSolves again = null;
-        for (int a = 0; a < shifts.length; a++) {
-            int shift = a;
-            balance.prepare(shifts[a], sums.loops());
-            WindowedField[] fields = kept[a];
-            if (fields != null) {
-                sums.add(fields, weightsAt(weights, 0, sources(), shift), balance.bedContent());
-                continue;
+        for (int first = 0; first < sources(); first += GROUP) {
+            int end = Math.min(sources(), first + GROUP);
+            ShiftedSolves again =
+                    kept == null ? new ShiftedSolves(problem, allShares().subList(first, end), team) : null;
+            for (int a = 0; a < shifts.length; a++) {
+                sums.add(solutions(a, first, end, again), weightsAt(weights, first, end, a), content(a, sums.loops()));
             }
-            if (again == null) {
-                again = ShiftedSolves.ofFew(problem, allShares(), TOLERANCE, team);
-            }
-            RectilinearGrid grid = problem.aquifer().grid();
-            again.solveInGroups(shifts[a], (first, group) -> {
-                WindowedField[] solved = group.stream()
-                        .map(field -> WindowedField.of(grid, field))
-                        .toArray(WindowedField[]::new);
-                sums.add(solved, weightsAt(weights, first, first + solved.length, shift), balance.bedContent());
-            });
         }
-        balance.prepare(0, sums.loops());
         double[] evenFalls = Arrays.stream(weights)
                 .mapToDouble(field -> Arrays.stream(field)
                         .mapToDouble(ofSource -> ofSource[shifts.length])
                         .sum())
                 .toArray();
+        balance.prepare(0, sums.loops());
         sums.addEvenFalls(evenFalls, balance.bedContent());
         return sums;
+    }
+
+    private WindowedField[] solutions(int shift, int first, int end, @Nullable ShiftedSolves again) {
+        if (again == null) {
+            return Arrays.copyOfRange(Objects.requireNonNull(kept)[shift], first, end);
+        }
+        again.solve(shifts[shift]);
+        return IntStream.range(0, end - first)
+                .mapToObj(i -> WindowedField.of(problem.aquifer().grid(), again.drawdown(i)))
+                .toArray(WindowedField[]::new);
+    }
+
+    /** What the bed releases over each cell per metre of drawdown at a shift (m²); kept if solutions are. */
+    private float[] content(int shift, CellLoops loops) {
+        float[] known = keptContent[shift];
+        if (known.length > 0) {
+            return known;
+        }
+        float[] content = new float[even.length];
+        balance.prepare(shifts[shift], loops);
+        double[] exact = balance.bedContent();
+        for (int cell = 0; cell < content.length; cell++) {
+            content[cell] = (float) exact[cell];
+        }
+        if (kept != null) {
+            keptContent[shift] = content;
+        }
+        return content;
     }
 
     private static double[][] weightsAt(double[][][] weights, int first, int end, int shift) {

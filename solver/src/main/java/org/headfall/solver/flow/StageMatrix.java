@@ -22,9 +22,7 @@ final class StageMatrix {
     private static final double STAGE_TOLERANCE = 1e-14;
 
     private static final double UNIT_TOLERANCE = 1e-9;
-    /** Residual of a transfer value that differences between shifts are taken of, as a share of the right-hand side. */
-    static final double TRANSFER_TOLERANCE = 1e-10;
-
+    private static final double TRANSFER_TOLERANCE = 1e-10;
     private static final double STEADY_TOLERANCE = 1e-12;
     private static final double DAMPING_TOLERANCE = 0.1;
     private static final double RUNGS_PER_FACTOR_OF_TWO = 2;
@@ -225,9 +223,9 @@ final class StageMatrix {
                         right, response, StoppingRule.relative(UNIT_TOLERANCE).byRecursion()));
     }
 
-    /** Solves for several unit responses at once, to a share of the right-hand sides. */
-    void solveTransfers(double[][] rights, double[][] responses, double tolerance) {
-        for (SolveReport report : solver().solveAll(rights, responses, StoppingRule.relative(tolerance))) {
+    /** Solves for several unit responses at once, as exactly as differences between matrices need it. */
+    void solveTransfers(double[][] rights, double[][] responses) {
+        for (SolveReport report : solver().solveAll(rights, responses, StoppingRule.relative(TRANSFER_TOLERANCE))) {
             count(report);
         }
     }

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import org.headfall.solver.flow.ChangingSource;
 import org.headfall.solver.flow.ChangingSources;
+import org.headfall.solver.flow.FieldSeries;
 import org.headfall.solver.flow.FlowProblem;
 import org.headfall.solver.flow.SourceFields;
 import org.headfall.solver.flow.TransferValues;
@@ -20,6 +21,9 @@ import org.headfall.solver.simulation.Settings;
  * the stations, where responses of second order are known as well ({@link SuperposedFields#error}).
  */
 public final class FieldResponses {
+
+    /** Time to add a solution to a field as a share of the time to solve for it. */
+    private static final double SUM_OVER_SOLVE = 0.01;
 
     private final StationResponses stations;
     private final SourceFields fields;
@@ -111,6 +115,18 @@ public final class FieldResponses {
     /** Responses at bores, springs and points. */
     public StationResponses stations() {
         return stations;
+    }
+
+    /**
+     * Linear systems of the size of the grid that fields of some days take besides, their sums counted as what they are worth.
+     *
+     * @param days number of days
+     * @param bytes memory that heads of several days may take
+     * @return number of systems
+     */
+    public double solvesFor(int days, long bytes) {
+        int solutions = transfer.shifts().length * fields.sources();
+        return (double) solutions * FieldSeries.rounds(fields, days, bytes) + SUM_OVER_SOLVE * days * solutions;
     }
 
     SourceFields fields() {

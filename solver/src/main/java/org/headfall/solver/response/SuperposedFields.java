@@ -101,6 +101,16 @@ public final class SuperposedFields {
         return error;
     }
 
+    /** Linear systems of the size of the grid that were solved for the responses. */
+    public long solves() {
+        return responses.fields().solves();
+    }
+
+    /** Iterations of the linear solver for the responses. */
+    public long iterations() {
+        return responses.fields().iterations();
+    }
+
     /**
      * Makes the fields.
      *

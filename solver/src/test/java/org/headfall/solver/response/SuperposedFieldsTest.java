@@ -1,5 +1,6 @@
 package org.headfall.solver.response;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -8,19 +9,13 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.Random;
-import org.headfall.solver.aquifer.OuterBoundary;
-import org.headfall.solver.aquifer.Side;
-import org.headfall.solver.aquifer.SideSegment;
 import org.headfall.solver.bore.Bore;
-import org.headfall.solver.bore.OperatingPhase;
 import org.headfall.solver.bore.Operation;
 import org.headfall.solver.flow.FlowProblem;
 import org.headfall.solver.flow.WaterBalance;
 import org.headfall.solver.flow.WaterBalance.Kind;
 import org.headfall.solver.nearfield.ObservedHead;
 import org.headfall.solver.schedule.LinearSchedule;
-import org.headfall.solver.schedule.Schedule;
 import org.headfall.solver.schedule.StepSchedule;
 import org.headfall.solver.simulation.Settings;
 import org.headfall.solver.simulation.Simulation;
@@ -59,7 +54,8 @@ class SuperposedFieldsTest {
                 ? SuperposedRun.fromSteady(problem, atRest.get(), responses.stations(), 1e-3)
                 : SuperposedRun.fromGiven(problem, responses.stations(), 1e-3);
         run.run(DAYS, END);
-        double[] reference = new double[problem.bores().size() + problem.springs().size()];
+        double[] reference =
+                new double[problem.bores().size() + problem.springs().size()];
         if (atRest.isPresent()) {
             try (Simulation simulation = new Simulation(atRest.get(), TIGHT)) {
                 simulation.run(start, 0, 0, new double[] {0}, state -> {
@@ -94,10 +90,15 @@ class SuperposedFieldsTest {
                 moved = Math.max(moved, Math.abs(day.head()[cell] - start[cell]));
             }
             if (System.getenv("SHOW") != null) {
-                System.err.printf("day %.1f worst %.2e estimate %.2e disc %.2e%n", day.day(), worst, error[0], found.get(k).balance().relativeDiscrepancy());
+                System.err.printf(
+                        "day %.1f worst %.2e estimate %.2e disc %.2e%n",
+                        day.day(), worst, error[0], found.get(k).balance().relativeDiscrepancy());
                 for (int t = 0; t < day.balance().terms().size(); t++) {
-                    WaterBalance.Term a = day.balance().terms().get(t), b = found.get(k).balance().terms().get(t);
-                    System.err.printf("   %s in %.6g %.6g out %.6g %.6g%n", a.name(), a.inflow(), b.inflow(), a.outflow(), b.outflow());
+                    WaterBalance.Term a = day.balance().terms().get(t),
+                            b = found.get(k).balance().terms().get(t);
+                    System.err.printf(
+                            "   %s in %.6g %.6g out %.6g %.6g%n",
+                            a.name(), a.inflow(), b.inflow(), a.outflow(), b.outflow());
                 }
                 continue;
             }
@@ -153,8 +154,7 @@ class SuperposedFieldsTest {
 
     @Test
     void givenRates() {
-        FlowProblem problem =
-                StationResponsesTest.withoutSprings(StationResponsesTest.field(steps(), slopes()));
+        FlowProblem problem = StationResponsesTest.withoutSprings(StationResponsesTest.field(steps(), slopes()));
         FlowProblem atRest = without(problem, 1);
         compare(problem, Optional.of(atRest), steady(atRest), 1e-3);
     }
@@ -172,5 +172,19 @@ class SuperposedFieldsTest {
         double[] start = new double[problem.aquifer().grid().cellCount()];
         Arrays.setAll(start, cell -> 112 + 2 * Math.sin(cell % 20 / 3.0) + 2 * Math.cos(cell / 60.0));
         compare(problem, Optional.empty(), start, 1e-3);
+    }
+
+    /** However much memory there is, and whether solutions are kept, the numbers are the same. */
+    @Test
+    void memoryChangesNothing() {
+        FlowProblem problem = StationResponsesTest.field(steps(), new Operation.FreeFlow(105));
+        FlowProblem atRest = without(problem, 0);
+        double[] start = steady(atRest);
+        List<Day> kept = superposed(problem, Optional.of(atRest), start, PLENTY, new double[1]);
+        List<Day> again = superposed(problem, Optional.of(atRest), start, 10_000, new double[1]);
+        for (int k = 0; k < kept.size(); k++) {
+            assertArrayEquals(kept.get(k).head(), again.get(k).head());
+            assertEquals(kept.get(k).balance(), again.get(k).balance());
+        }
     }
 }

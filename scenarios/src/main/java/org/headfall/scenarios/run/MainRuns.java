@@ -1,0 +1,95 @@
+package org.headfall.scenarios.run;
+
+import java.util.Locale;
+import org.headfall.scenarios.recording.RecordPlan;
+import org.headfall.scenarios.scenario.Solving;
+import org.headfall.solver.response.FieldResponses;
+
+/**
+ * Chooses how the main run is found. Unit responses are wanted of every run, so superposition costs little more than sums of
+ * their solutions; it is taken unless its error may exceed the tolerance of heads, its rules cannot be met, or solutions would
+ * have to be made again, for want of memory, more often than steps would take.
+ */
+final class MainRuns {
+
+    /** Linear systems that a step solves, its error estimate included. */
+    private static final double SOLVES_PER_STEP = 2.5;
+
+    /** Steps that follow a jump until they are long again. */
+    private static final int STEPS_AFTER_JUMP = 10;
+
+    private final RunPlan plan;
+    private final StartState start;
+    private final RecordPlan records;
+    private final RunResponses responses;
+    private final RunProgress progress;
+
+    MainRuns(RunPlan plan, StartState start, RecordPlan records, RunResponses responses, RunProgress progress) {
+        this.plan = plan;
+        this.start = start;
+        this.records = records;
+        this.responses = responses;
+        this.progress = progress;
+    }
+
+    /** The way that is asked for, or suits. */
+    MainRun choose() {
+        if (plan.solving() == Solving.BY_STEPS) {
+            return steps("as the document says");
+        }
+        if (plan.solving() == Solving.AUTOMATIC && plan.doubts()) {
+            return steps("so are the repeats that its errors are found by");
+        }
+        progress.reached("computing unit responses", 0);
+        FieldResponses fields = responses.fields(plan, start);
+        return plan.solving() == Solving.BY_SUPERPOSITION ? superposed(fields) : cheaper(fields);
+    }
+
+    private MainRun superposed(FieldResponses fields) {
+        try {
+            return new SuperposedMainRun(plan, start, records, fields, progress, "as the document says");
+        } catch (IllegalStateException e) {
+            return steps("superposition could not meet the rules of bores and springs, " + e.getMessage());
+        }
+    }
+
+    private MainRun cheaper(FieldResponses fields) {
+        double again = fields.solvesFor(records.gridDays().length, RunResponses.memory());
+        double bySteps = SOLVES_PER_STEP * expectedSteps();
+        if (again > bySteps) {
+            return steps(String.format(
+                    Locale.ROOT,
+                    "superposition would take some %.0f solves of the grid more in this memory, steps some %.0f",
+                    again,
+                    bySteps));
+        }
+        try {
+            SuperposedMainRun run = new SuperposedMainRun(
+                    plan,
+                    start,
+                    records,
+                    fields,
+                    progress,
+                    "it keeps the head tolerance and is cheaper than some " + expectedSteps() + " steps");
+            double allowed = plan.settings().accuracy();
+            return run.estimatedError() <= allowed
+                    ? run
+                    : steps(String.format(
+                            Locale.ROOT,
+                            "superposition may err by %.4f m, above the head tolerance of %.4f m",
+                            run.estimatedError(),
+                            allowed));
+        } catch (IllegalStateException e) {
+            return steps("superposition could not meet the rules of bores and springs, " + e.getMessage());
+        }
+    }
+
+    private MainRun steps(String why) {
+        return new SteppedMainRun(plan, start, records, progress, why);
+    }
+
+    private int expectedSteps() {
+        double end = plan.description().endDay();
+        return records.days().length + STEPS_AFTER_JUMP * (1 + plan.problem().jumps(0, end).length);
+    }
+}
