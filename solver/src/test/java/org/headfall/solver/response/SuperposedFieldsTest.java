@@ -89,21 +89,8 @@ class SuperposedFieldsTest {
                 worst = Math.max(worst, Math.abs(day.head()[cell] - found.get(k).head()[cell]));
                 moved = Math.max(moved, Math.abs(day.head()[cell] - start[cell]));
             }
-            if (System.getenv("SHOW") != null) {
-                System.err.printf(
-                        "day %.1f worst %.2e estimate %.2e disc %.2e%n",
-                        day.day(), worst, error[0], found.get(k).balance().relativeDiscrepancy());
-                for (int t = 0; t < day.balance().terms().size(); t++) {
-                    WaterBalance.Term a = day.balance().terms().get(t),
-                            b = found.get(k).balance().terms().get(t);
-                    System.err.printf(
-                            "   %s in %.6g %.6g out %.6g %.6g%n",
-                            a.name(), a.inflow(), b.inflow(), a.outflow(), b.outflow());
-                }
-                continue;
-            }
             assertEquals(0, worst, tolerance, "day " + day.day());
-            assertTrue(worst <= 3 * error[0] + 1e-4, "error estimated at " + error[0] + ", found " + worst);
+            assertTrue(worst <= 1.5 * error[0], "error estimated at " + error[0] + ", found " + worst);
             requireSame(day.balance(), found.get(k).balance());
         }
         assertTrue(moved > 3, "heads move by " + moved);
@@ -119,7 +106,8 @@ class SuperposedFieldsTest {
             assertEquals(net, other.inflow() - other.outflow(), 1e-4 * throughput, one.name());
             // What a cell gives and takes back between two days counts on both sides of a run by steps.
             boolean stored = one.kind() == Kind.STORAGE || one.kind() == Kind.SEALING_BED_STORAGE;
-            if (!stored) {
+            boolean oneWay = Math.min(one.inflow(), one.outflow()) < 1e-4 * throughput;
+            if (!stored && oneWay) {
                 assertEquals(one.inflow(), other.inflow(), 2e-4 * throughput, one.name());
             }
             assertTrue(other.inflow() >= 0 && other.outflow() >= 0);
@@ -152,6 +140,7 @@ class SuperposedFieldsTest {
                 OptionalDouble.empty());
     }
 
+    /** Rates that jump and run straight, a boundary whose head changes, recharge of 8,000 m³/d that stops and comes back. */
     @Test
     void givenRates() {
         FlowProblem problem = StationResponsesTest.withoutSprings(StationResponsesTest.field(steps(), slopes()));
@@ -159,6 +148,7 @@ class SuperposedFieldsTest {
         compare(problem, Optional.of(atRest), steady(atRest), 1e-3);
     }
 
+    /** A spring and a bore that flows besides. */
     @Test
     void rulesThatFollowHead() {
         FlowProblem problem = StationResponsesTest.field(steps(), new Operation.FreeFlow(105), slopes());
@@ -166,12 +156,13 @@ class SuperposedFieldsTest {
         compare(problem, Optional.of(atRest), steady(atRest), 1e-3);
     }
 
+    /** Heads at the start are metres out of balance in every cell, within a few cells; twice the tolerance is allowed. */
     @Test
     void givenStart() {
         FlowProblem problem = StationResponsesTest.field(new Operation.FreeFlow(105), slopes());
         double[] start = new double[problem.aquifer().grid().cellCount()];
         Arrays.setAll(start, cell -> 112 + 2 * Math.sin(cell % 20 / 3.0) + 2 * Math.cos(cell / 60.0));
-        compare(problem, Optional.empty(), start, 1e-3);
+        compare(problem, Optional.empty(), start, 2e-3);
     }
 
     /** However much memory there is, and whether solutions are kept, the numbers are the same. */
