@@ -145,16 +145,29 @@ public final class AnswerText {
                             Locale.ROOT,
                             "%.3f m at most %s; see the report",
                             answer.headErrorMetres().getAsDouble(),
-                            answer.gridAndBoundaryInHeadError() ? "in all" : "by time stepping"));
+                            errorOf()));
         }
+        Effort effort = answer.effort();
         block.labelled(
                 "Water balance",
                 String.format(
-                        Locale.ROOT, "closes within %.0e of what passed, every step", answer.balanceDiscrepancy()));
-        Effort effort = answer.effort();
+                        Locale.ROOT,
+                        "closes within %.0e of what passed, %s",
+                        answer.balanceDiscrepancy(),
+                        effort.superposed() ? "from grid to grid" : "every step"));
+        if (!effort.solvedBy().isEmpty()) {
+            block.labelled("Heads found", effort.solvedBy());
+        }
         block.labelled(
                 "Grid and steps", String.format(Locale.ROOT, "%,d cells, %,d steps", effort.cells(), effort.steps()));
         effort();
+    }
+
+    private String errorOf() {
+        if (answer.gridAndBoundaryInHeadError()) {
+            return "in all";
+        }
+        return answer.effort().superposed() ? "by superposition" : "by time stepping";
     }
 
     private void effort() {

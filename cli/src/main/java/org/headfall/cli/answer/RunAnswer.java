@@ -18,6 +18,7 @@ import org.headfall.scenarios.recording.RunCalendar;
 import org.headfall.scenarios.recording.Station;
 import org.headfall.scenarios.results.AnsweredFrom;
 import org.headfall.scenarios.results.FinishedRun;
+import org.headfall.scenarios.results.SolvedBy;
 
 /**
  * The figures of a run that are wanted first.
@@ -91,12 +92,21 @@ public record RunAnswer(
      * What a run took.
      *
      * @param cells cells of the grid
-     * @param steps time steps
+     * @param steps time steps, of discharges alone where heads are superposed
+     * @param superposed whether heads were found by superposition
+     * @param solvedBy how heads were found and why so, in words; empty if that is not known
      * @param seconds elapsed time, files and comparisons included (s)
      * @param peakMemoryMebibytes largest memory of the program (MiB)
      * @param processors processors it could use
      */
-    public record Effort(int cells, long steps, double seconds, double peakMemoryMebibytes, int processors) {}
+    public record Effort(
+            int cells,
+            long steps,
+            boolean superposed,
+            String solvedBy,
+            double seconds,
+            double peakMemoryMebibytes,
+            int processors) {}
 
     /**
      * The answer of a run.
@@ -178,6 +188,8 @@ public record RunAnswer(
         return new Effort(
                 figures.solver().cells(),
                 figures.solver().steps(),
+                figures.solvedBy().map(SolvedBy::superposition).orElse(false),
+                figures.solvedBy().map(SolvedBy::words).orElse(""),
                 figures.secondsInAll(),
                 figures.peakMemory() / MEBIBYTE,
                 figures.processors());
