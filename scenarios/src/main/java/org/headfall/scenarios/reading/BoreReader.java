@@ -53,7 +53,28 @@ final class BoreReader {
                 readOne(section, drafts);
             }
         }
+        for (List<Section> layout : new LayoutReader(inputs, positions).read(document)) {
+            layout(layout, drafts);
+        }
         return drafts.stream().map(draft -> draft.finish(inputs.problems())).toList();
+    }
+
+    /** The bores of a layout; what is wrong with one is wrong with the next and said once. */
+    private void layout(List<Section> layout, List<BoreDraft> drafts) {
+        if (layout.isEmpty()) {
+            known.miss();
+        }
+        long before = inputs.problems().count();
+        for (Section section : layout) {
+            @Nullable BoreDraft draft = bore(section);
+            if (draft != null) {
+                drafts.add(draft);
+            }
+            if (inputs.problems().count() > before) {
+                known.miss();
+                return;
+            }
+        }
     }
 
     private void readOne(Section section, List<BoreDraft> drafts) {

@@ -15,6 +15,7 @@ import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.run.RunInMemory;
 import org.headfall.scenarios.run.RunPlan;
 import org.headfall.scenarios.run.RunProgress;
+import org.headfall.scenarios.scenario.LayoutPlaces;
 import org.headfall.scenarios.scenario.Position;
 import org.headfall.scenarios.scenario.SpacingSpecification;
 import org.headfall.scenarios.scenario.SpacingSpecification.Layout;
@@ -130,7 +131,7 @@ public final class SpacingComparison {
     }
 
     SpacingResult.Line line(Layout layout, int count, double distance) {
-        List<Position> places = LayoutPoints.of(layout, count, distance);
+        List<Position> places = LayoutPlaces.of(layout, count, distance);
         FieldLayout bores = new FieldLayout(places, response, loss);
         double each = spacing.rate() / count;
         double[] drawdown = bores.drawdown(each);

@@ -8,6 +8,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import org.headfall.scenarios.scenario.BoreSpecification.WellLossSpecification;
+import org.headfall.scenarios.scenario.LayoutPlaces;
 import org.headfall.scenarios.scenario.Position;
 import org.headfall.scenarios.scenario.SpacingSpecification;
 import org.headfall.scenarios.scenario.SpacingSpecification.Layout;
@@ -89,7 +90,7 @@ class SpacingComparisonTest {
         assertEquals((Math.sqrt(g * g + 4 * c * 25) - g) / (2 * c), one.totalRate(25), 1e-6);
         assertEquals(0, one.totalRate(-1));
         FieldLayout two = new FieldLayout(
-                LayoutPoints.of(Layout.LINE, 2, 1000), SpacingComparisonTest::thiem, new WellLoss(0, 0));
+                LayoutPlaces.of(Layout.LINE, 2, 1000), SpacingComparisonTest::thiem, new WellLoss(0, 0));
         assertEquals(2 * 25 / (g + thiem(1000)), two.totalRate(25), 1e-6);
     }
 
@@ -98,7 +99,7 @@ class SpacingComparisonTest {
     @EnumSource(Layout.class)
     void joinsNeighbours(Layout layout) {
         for (int count : new int[] {1, 2, 4, 7, 9, 12}) {
-            List<Position> places = LayoutPoints.of(layout, count, 350);
+            List<Position> places = LayoutPlaces.of(layout, count, 350);
             assertEquals(count, places.size());
             assertEquals((count - 1) * 350.0, LayoutPoints.pipe(places), 1e-6, layout + " of " + count);
             double nearest = Double.POSITIVE_INFINITY;
@@ -138,7 +139,7 @@ class SpacingComparisonTest {
         RadialResponse radial = new RadialResponse(
                 grid, active, fields.after(0, 1000), x, x, RADIUS, fields.own(0, 1000) + field.unresolvedAtWall());
         for (double distance : new double[] {300, 900, 2100}) {
-            List<Position> places = LayoutPoints.of(Layout.RING, 4, distance);
+            List<Position> places = LayoutPlaces.of(Layout.RING, 4, distance);
             List<Bore> bores = new ArrayList<>();
             for (Position place : places) {
                 bores.add(new Bore("b" + bores.size(), x + place.x(), x + place.y(), RADIUS, WellLoss.NONE, List.of()));
@@ -159,5 +160,36 @@ class SpacingComparisonTest {
         double[] values = new double[cells];
         Arrays.fill(values, value);
         return values;
+    }
+
+    /** Turning and moving keeps all distances; the mean of all places is the centre. */
+    @ParameterizedTest
+    @EnumSource(Layout.class)
+    void turnsAndMovesALayoutAsAWhole(Layout layout) {
+        Position centre = new Position(418_000, 6_320_000);
+        List<Position> plain = LayoutPlaces.of(layout, 6, 800);
+        List<Position> turned = LayoutPlaces.around(layout, 6, 800, 25, centre);
+        for (int i = 0; i < 6; i++) {
+            for (int j = 0; j < i; j++) {
+                assertEquals(
+                        LayoutPoints.distance(plain.get(i), plain.get(j)),
+                        LayoutPoints.distance(turned.get(i), turned.get(j)),
+                        1e-6);
+            }
+        }
+        assertEquals(418_000, turned.stream().mapToDouble(Position::x).average().orElseThrow(), 1e-6);
+        assertEquals(
+                6_320_000, turned.stream().mapToDouble(Position::y).average().orElseThrow(), 1e-6);
+    }
+
+    /** A line towards the north goes north, as a compass has it. */
+    @Test
+    void countsDirectionsClockwiseFromNorth() {
+        List<Position> north = LayoutPlaces.around(Layout.LINE, 2, 1000, 0, new Position(0, 0));
+        assertEquals(0, north.get(1).x(), 1e-9);
+        assertEquals(500, north.get(1).y(), 1e-9);
+        List<Position> northEast = LayoutPlaces.around(Layout.LINE, 2, 1000, 45, new Position(0, 0));
+        assertEquals(500 * Math.sqrt(0.5), northEast.get(1).x(), 1e-9);
+        assertEquals(500 * Math.sqrt(0.5), northEast.get(1).y(), 1e-9);
     }
 }

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 import org.headfall.scenarios.document.DocumentNode;
 import org.headfall.scenarios.document.Section;
 import org.headfall.scenarios.document.ValueReader;
@@ -26,6 +27,7 @@ import org.headfall.scenarios.sweep.figures.KeptFigure;
 import org.headfall.scenarios.sweep.figures.LimitFigure;
 import org.headfall.scenarios.sweep.figures.PlaceFigure;
 import org.headfall.scenarios.sweep.figures.RunFigure;
+import org.headfall.scenarios.sweep.figures.WorstFigure;
 import org.jspecify.annotations.Nullable;
 
 /** Reads the list {@code keep} against the places and report dates of the base scenario. */
@@ -33,6 +35,8 @@ final class FigureReader {
 
     private static final Map<String, PlaceFigure.Quantity> OF_PLACES = ofPlaces();
     private static final Map<String, RunFigure.Quantity> OF_RUNS = ofRuns();
+    private static final Map<String, WorstFigure.Bores> OF_BORES = Arrays.stream(WorstFigure.Bores.values())
+            .collect(Collectors.toMap(WorstFigure.Bores::words, bores -> bores));
     private static final double SAME_DAY = 1e-6;
 
     private final Section document;
@@ -92,6 +96,9 @@ final class FigureReader {
             refused.add(name(section, word, section.has("at"), section.has("after")));
             return null;
         }
+        if (ofPlace != null && section.has("of")) {
+            return ofBores(section, ofPlace);
+        }
         String name = name(section, word, ofPlace != null, isDated(ofPlace, ofRun));
         @Nullable String place = ofPlace == null ? "" : place(section);
         @Nullable Double day = isDated(ofPlace, ofRun) ? day(section) : Double.valueOf(0);
@@ -103,6 +110,22 @@ final class FigureReader {
             return new PlaceFigure(name, ofPlace, place, day);
         }
         return ofRun == null ? null : new RunFigure(name, ofRun, day);
+    }
+
+    /** The figure of the bore that is worst off. */
+    private @Nullable KeptFigure ofBores(Section section, PlaceFigure.Quantity quantity) {
+        WorstFigure.@Nullable Bores bores = section.choice("of", OF_BORES);
+        @Nullable Double day = quantity.isDated() ? day(section) : Double.valueOf(0);
+        if (section.has("at")) {
+            section.refuse("at", Finding.of(ProblemKind.CONFLICTING_KEYS, "the key of as well", "a place or bores"));
+        }
+        if (bores == null || day == null) {
+            refused.add(name(section, quantity.words(), section.has("at"), section.has("after")));
+            return null;
+        }
+        String usual = WorstFigure.usualName(quantity, bores) + part(section, quantity.isDated(), "after");
+        @Nullable String given = section.optionalText("name");
+        return new WorstFigure(given == null ? usual : given, quantity, bores, day);
     }
 
     private static boolean isDated(PlaceFigure.@Nullable Quantity ofPlace, RunFigure.@Nullable Quantity ofRun) {

@@ -3,7 +3,7 @@ package org.headfall.scenarios.sweep.figures;
 import org.headfall.scenarios.results.FinishedRun;
 
 /** A number that is kept of each run. */
-public sealed interface KeptFigure permits PlaceFigure, RunFigure, LimitFigure {
+public sealed interface KeptFigure permits PlaceFigure, WorstFigure, RunFigure, LimitFigure {
 
     /** Its name, unique in a sweep, such as "loss at Coolabah Spring after 10 yr". */
     String name();

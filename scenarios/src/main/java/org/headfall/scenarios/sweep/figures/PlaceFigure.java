@@ -23,36 +23,43 @@ public record PlaceFigure(String name, Quantity quantity, String place, double d
     /** What is said of a place; names and values are those of {@code artesian-head.csv} and {@code interference.csv}. */
     public enum Quantity {
         /** Head. */
-        HEAD("head", "m above datum", true),
+        HEAD("head", "m above datum", true, false),
         /** Head above the ground. */
-        HEAD_ABOVE_GROUND("head above ground", "m", true),
+        HEAD_ABOVE_GROUND("head above ground", "m", true, false),
         /** Head at the start less head at the date. */
-        LOSS("loss", "m", true),
+        LOSS("loss", "m", true, true),
         /** Fall of head over the last five years. */
-        DECLINE("decline", "m/yr", true),
+        DECLINE("decline", "m/yr", true, true),
         /** Level in the bore. */
-        LEVEL_IN_BORE("level in bore", "m above datum", true),
+        LEVEL_IN_BORE("level in bore", "m above datum", true, false),
         /** Level in the bore less that of the pump intake. */
-        WATER_ABOVE_PUMP("water above pump", "m", true),
+        WATER_ABOVE_PUMP("water above pump", "m", true, false),
         /** Discharge of a bore or spring. */
-        DISCHARGE("discharge", "m3/d", true),
+        DISCHARGE("discharge", "m3/d", true, false),
         /** Drawdown due to the neighbours. */
-        NEIGHBOURS("drawdown by neighbours", "m", true),
+        NEIGHBOURS("drawdown by neighbours", "m", true, true),
         /** Extra lift because of the neighbours. */
-        EXTRA_LIFT("extra lift", "m", true),
+        EXTRA_LIFT("extra lift", "m", true, true),
         /** Yield lost to the neighbours. */
-        YIELD_LOST("yield lost", "m3/d", true),
+        YIELD_LOST("yield lost", "m3/d", true, true),
         /** Time after the start at which it stops flowing by itself. */
-        STOPS_FLOWING("stops flowing", "yr after the start", false);
+        STOPS_FLOWING("stops flowing", "yr after the start", false, false);
 
         private final String words;
         private final String unit;
         private final boolean dated;
+        private final boolean largestIsWorst;
 
-        Quantity(String words, String unit, boolean dated) {
+        Quantity(String words, String unit, boolean dated, boolean largestIsWorst) {
             this.words = words;
             this.unit = unit;
             this.dated = dated;
+            this.largestIsWorst = largestIsWorst;
+        }
+
+        /** Whether of several places the one with the largest value is the worst off; otherwise the one with the least. */
+        boolean largestIsWorst() {
+            return largestIsWorst;
         }
 
         /** Its name in a sweep document. */
@@ -83,6 +90,11 @@ public record PlaceFigure(String name, Quantity quantity, String place, double d
 
     @Override
     public double valueIn(FinishedRun run) {
+        if (run.description().stations().stream()
+                .noneMatch(station -> station.name().equals(place))) {
+            // A layout with fewer bores than that of the base scenario.
+            return Double.NaN;
+        }
         if (needsInterference()) {
             return shareOfInterference(run);
         }

@@ -311,4 +311,50 @@ class SweepTest {
                 () -> folder.run(
                         factorial.replace("deviation_of_log: 0.7", "deviation_of_log: 0.8"), SweepFolder.settings(1)));
     }
+
+    private static final String LAYOUTS = """
+            title: Layouts
+            base: scenario.yaml
+            vary:
+              - {name: bores, key: layouts.Field.bores, values: [2, 3]}
+              - {name: spacing, key: layouts.Field.spacing, range: {from: 2 km, to: 6 km, step: 2 km}}
+              - {name: pattern, key: layouts.Field.pattern, values: [line, ring]}
+            design: full factorial
+            keep:
+              - {figure: loss, of: proposed bores, after: 2 yr}
+              - {figure: drawdown by neighbours, of: proposed bores, after: 2 yr}
+              - {figure: discharge of proposed bores, after: 2 yr}
+              - {figure: level in bore, at: Field 3, after: 2 yr}
+            """;
+
+    /** Bores share one rate: the same water whatever the layout, and less drawdown by neighbours the farther apart. */
+    @Test
+    void variesALayoutOfBores() throws InputException, IOException {
+        String base = Files.readString(folder.base());
+        int begin = base.indexOf("  - name: Town 1");
+        int end = base.indexOf("  - name: Stock bore");
+        Files.writeString(
+                folder.base(), base.substring(0, begin) + base.substring(end).replace("limits:", """
+                        layouts:
+                          - name: Field
+                            pattern: line
+                            bores: 3
+                            spacing: 2 km
+                            centre: [418 km, 6320 km]
+                            rate: 20 L/s
+                            each: {group: proposed, screen_radius: 100 mm, outlet_level: 101 m}
+                        limits:"""));
+        assertEquals(new Counts(0, 12, 0), folder.run(LAYOUTS, SweepFolder.settings(2)));
+        List<StoredRun> rows = rows(folder.store());
+        for (StoredRun row : rows) {
+            assertEquals(20 * 86.4, row.figures()[2], 1e-6);
+            assertEquals(row.inputs().contains("\"bores\":\"2\""), Double.isNaN(row.figures()[3]));
+        }
+        // Runs are in the order bores, spacing, pattern: two and four places on are the next spacings.
+        for (int first : new int[] {0, 1, 6, 7}) {
+            assertTrue(rows.get(first).figures()[1] > rows.get(first + 2).figures()[1]);
+            assertTrue(rows.get(first + 2).figures()[1] > rows.get(first + 4).figures()[1]);
+            assertTrue(rows.get(first).figures()[0] > rows.get(first + 4).figures()[0]);
+        }
+    }
 }
