@@ -7,11 +7,14 @@ import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
 import org.headfall.cli.answer.AnswerJson;
+import org.headfall.cli.answer.Significant;
+import org.headfall.cli.answer.TextBlock;
 import org.headfall.cli.progress.Progress;
 import org.headfall.scenarios.allocation.AllocationFiles;
 import org.headfall.scenarios.allocation.AllocationResult;
 import org.headfall.scenarios.allocation.AllocationSearch;
 import org.headfall.scenarios.allocation.ContradictionException;
+import org.headfall.scenarios.limits.UncountedLimit;
 import org.headfall.scenarios.problem.Finding;
 import org.headfall.scenarios.problem.InputException;
 import org.headfall.scenarios.problem.ProblemKind;
@@ -64,14 +67,14 @@ final class AllocateCommand implements Callable<Integer> {
             AllocationResult result = AllocationSearch.in(plan, reading.orThrow(), progress::reached);
             AllocationFiles.write(folder.file(""), result);
             folder.complete();
-            show(answer(result, target));
+            show(result, target);
         } catch (ContradictionException e) {
             PlanningSection.refuse(
                     reading,
                     "allocation",
                     Finding.of(
                             ProblemKind.CONFLICTING_KEYS,
-                            "wishes that contradict each other",
+                            String.valueOf(e.getMessage()),
                             "a total and minimums that the largest rate of the bores allows"));
         }
         return ExitCode.DONE.code();
@@ -84,53 +87,73 @@ final class AllocateCommand implements Callable<Integer> {
             List<AllocationResult.BoreRates> bores,
             List<AllocationResult.Kept> limits,
             List<AllocationResult.Relaxed> conflicts,
+            String goalUnit,
+            List<UncountedLimit> limitsNotCounted,
             int simulations) {}
 
-    private static Answer answer(AllocationResult result, Path target) {
-        return new Answer(
-                target.toString(),
-                DischargeUnit.MEGALITRES_PER_YEAR.of(result.yield()),
-                result.yield() > 0 ? result.energy() / (result.yield() / 1000) : 0,
-                result.bores(),
-                result.requirements(),
-                result.relaxed(),
-                result.rounds());
+    private static double energy(AllocationResult result) {
+        return result.yield() > 0 ? result.energy() / (result.yield() / 1000) : 0;
     }
 
-    private void show(Answer answer) {
+    private void show(AllocationResult result, Path target) {
         PrintWriter out = spec.commandLine().getOut();
         if (options.wantsJson()) {
-            out.println(AnswerJson.of(answer));
+            out.println(AnswerJson.of(new Answer(
+                    target.toString(),
+                    DischargeUnit.MEGALITRES_PER_YEAR.of(result.yield()),
+                    energy(result),
+                    result.bores(),
+                    result.requirements(),
+                    result.relaxed(),
+                    result.goalUnit(),
+                    result.uncounted(),
+                    result.rounds())));
             return;
         }
-        if (!answer.conflicts().isEmpty()) {
-            out.println(
+        TextBlock text = new TextBlock(out);
+        if (!result.relaxed().isEmpty()) {
+            text.sentence(
                     "These limits cannot all be kept with what is wanted; they would have to give way by at least:");
-            for (AllocationResult.Relaxed one : answer.conflicts()) {
-                out.println(String.format(Locale.ROOT, "  %s: %.3f %s", one.name(), one.amount(), one.unit()));
-            }
+            result.relaxed().forEach(one -> text.item(gaveWay(one)));
         }
-        out.println(String.format(
+        text.sentence(String.format(
                 Locale.ROOT,
                 "Mean taking: %.1f ML/yr, %.0f kWh/ML",
-                answer.yieldMegalitresPerYear(),
-                answer.energyKilowattHoursPerMegalitre()));
-        for (AllocationResult.BoreRates bore : answer.bores()) {
-            out.println(String.format(
-                    Locale.ROOT, "  %s: %.1f ML/yr", bore.name(), DischargeUnit.MEGALITRES_PER_YEAR.of(bore.yield())));
+                DischargeUnit.MEGALITRES_PER_YEAR.of(result.yield()),
+                energy(result)));
+        for (AllocationResult.BoreRates bore : result.bores()) {
+            text.item(String.format(
+                    Locale.ROOT, "%s: %.1f ML/yr", bore.name(), DischargeUnit.MEGALITRES_PER_YEAR.of(bore.yield())));
         }
-        for (AllocationResult.Kept one : answer.limits()) {
-            out.println(String.format(
-                    Locale.ROOT,
-                    "  %s: left %.4f %s, by the simulator %.4f; price %.3g, 0.1 more gains %.3g",
-                    one.name(),
-                    one.predicted(),
-                    one.unit(),
-                    one.simulated(),
-                    one.price(),
-                    one.gain()));
-        }
-        out.println("Computed, not approved: rights and licences are for those who grant them.");
-        out.println("Written: " + answer.folder());
+        text.sentence("Limits:");
+        result.requirements().forEach(one -> text.item(kept(result, one)));
+        PlanningRemarks.uncounted(text, result.uncounted());
+        text.sentence("Computed, not approved: rights and licences are for those who grant them.");
+        out.println("Written: " + TextBlock.printable(target.toString()));
+    }
+
+    private static String gaveWay(AllocationResult.Relaxed one) {
+        return String.format(
+                Locale.ROOT,
+                "%s: %.3f %s, from %.2f to %.2f",
+                one.name(),
+                one.amount(),
+                one.unit(),
+                one.allowed(),
+                one.needed());
+    }
+
+    private static String kept(AllocationResult result, AllocationResult.Kept one) {
+        String left = String.format(
+                Locale.ROOT,
+                "%s: left %.3f %s, by the simulator %.3f",
+                one.name(),
+                one.predicted(),
+                one.unit(),
+                one.simulated());
+        return one.price() > 0
+                ? left + "; price " + Significant.text(one.price()) + " " + result.priceUnit(one) + ", 0.1 more gains "
+                        + Significant.text(one.gain()) + " " + result.goalUnit()
+                : left;
     }
 }

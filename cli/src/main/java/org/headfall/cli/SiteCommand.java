@@ -8,7 +8,9 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.headfall.cli.answer.AnswerJson;
+import org.headfall.cli.answer.TextBlock;
 import org.headfall.cli.progress.Progress;
+import org.headfall.scenarios.limits.UncountedLimit;
 import org.headfall.scenarios.problem.InputException;
 import org.headfall.scenarios.quantity.DischargeUnit;
 import org.headfall.scenarios.reading.ScenarioReading;
@@ -83,6 +85,8 @@ final class SiteCommand implements Callable<Integer> {
                     result.sites(),
                     check.map(SiteCheck::lines).orElse(List.of()),
                     result.ownError(),
+                    result.uncounted(),
+                    result.cautions(),
                     seconds));
         }
         return ExitCode.DONE.code();
@@ -94,6 +98,8 @@ final class SiteCommand implements Callable<Integer> {
             List<Site> sites,
             List<SiteCheck.Line> check,
             double ownDrawdownError,
+            List<UncountedLimit> limitsNotCounted,
+            List<String> cautions,
             double seconds) {}
 
     private void show(Answer answer) {
@@ -102,35 +108,40 @@ final class SiteCommand implements Callable<Integer> {
             out.println(AnswerJson.of(answer));
             return;
         }
-        out.println(
+        TextBlock text = new TextBlock(out);
+        text.sentence(
                 answer.sites().size() == answer.wanted()
                         ? "Sites found: " + answer.wanted()
                         : "Sites found: " + answer.sites().size() + " of " + answer.wanted()
                                 + "; no further cell keeps all limits");
-        for (Site site : answer.sites()) {
-            out.println(String.format(
-                    Locale.ROOT,
-                    "  %d  at %.0f m east, %.0f m north: %.1f L/s, lift %.1f m, %.0f kWh/ML; up to %.1f L/s there,"
-                            + " decided by %s",
-                    site.number(),
-                    site.x(),
-                    site.y(),
-                    DischargeUnit.LITRES_PER_SECOND.of(site.rate()),
-                    site.lift(),
-                    site.energy(),
-                    DischargeUnit.LITRES_PER_SECOND.of(site.largestRate()),
-                    site.ruling()));
-        }
+        answer.sites().forEach(site -> text.item(words(site)));
         for (SiteCheck.Line line : answer.check()) {
-            out.println(String.format(
+            text.item(String.format(
                     Locale.ROOT,
-                    "  %s: effect of all sites %.3f %s, by the simulator %.3f",
+                    "%s: effect of all sites %.3f %s, by the simulator %.3f",
                     line.limit(),
                     line.predicted(),
                     line.unit(),
                     line.simulated()));
         }
-        out.println("Computed, not approved: distances, rights and the ground itself are for those who know them.");
-        out.println("Written: " + answer.folder());
+        PlanningRemarks.uncounted(text, answer.limitsNotCounted());
+        answer.cautions().forEach(caution -> text.sentence("Caution: " + caution));
+        text.sentence("Computed, not approved: distances, rights and the ground itself are for those who know them.");
+        out.println("Written: " + TextBlock.printable(answer.folder()));
+    }
+
+    private static String words(Site site) {
+        return String.format(
+                Locale.ROOT,
+                "%d  at %.0f m east, %.0f m north: %.1f L/s, lift %.1f m, %.0f kWh/ML; up to %.1f L/s there,"
+                        + " decided by %s",
+                site.number(),
+                site.x(),
+                site.y(),
+                DischargeUnit.LITRES_PER_SECOND.of(site.rate()),
+                site.lift(),
+                site.energy(),
+                DischargeUnit.LITRES_PER_SECOND.of(site.largestRate()),
+                site.ruling());
     }
 }

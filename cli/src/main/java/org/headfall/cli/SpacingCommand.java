@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
 import org.headfall.cli.answer.AnswerJson;
+import org.headfall.cli.answer.TextBlock;
 import org.headfall.cli.progress.Progress;
 import org.headfall.scenarios.problem.InputException;
 import org.headfall.scenarios.reading.ScenarioReading;
@@ -73,22 +74,31 @@ final class SpacingCommand implements Callable<Integer> {
             out.println(AnswerJson.of(new Answer(target.toString(), result.economic())));
             return;
         }
-        out.println("Spacing of least cost:");
-        for (SpacingResult.Line line : result.economic()) {
-            boolean best = result.best().map(line::equals).orElse(false);
-            out.println(String.format(
-                    Locale.ROOT,
-                    "  %-8s %3d bores %7.0f m apart: lift %.1f m, interference %.2f m, pipe %.1f km, %.2f a ML%s",
-                    line.layout().name().toLowerCase(Locale.ROOT),
-                    line.bores(),
-                    line.spacing(),
-                    line.lift(),
-                    line.interference(),
-                    line.pipe() / 1000,
-                    line.cost(),
-                    best ? "  <- least of all" : ""));
+        TextBlock text = new TextBlock(out);
+        text.sentence("Spacing of least cost:");
+        result.economic().forEach(line -> text.item(words(result, line)));
+        if (result.economic().stream().anyMatch(result::isAtEnd)) {
+            text.sentence(
+                    "Where the least cost stands at the end of the range of spacings, the true least may lie beyond it:"
+                            + " widen from and to.");
         }
-        out.println("Computed, not approved; prices are those of the document.");
-        out.println("Written: " + target);
+        text.sentence("Computed, not approved; prices are those of the document.");
+        out.println("Written: " + TextBlock.printable(target.toString()));
+    }
+
+    private static String words(SpacingResult result, SpacingResult.Line line) {
+        boolean best = result.best().map(line::equals).orElse(false);
+        return String.format(
+                Locale.ROOT,
+                "%s, %d bores, %.0f m apart%s: lift %.1f m, interference %.2f m, pipe %.1f km, %.2f a ML%s",
+                line.layout().name().toLowerCase(Locale.ROOT),
+                line.bores(),
+                line.spacing(),
+                result.isAtEnd(line) ? " (the end of the range)" : "",
+                line.lift(),
+                line.interference(),
+                line.pipe() / 1000,
+                line.cost(),
+                best ? "; least of all" : "");
     }
 }

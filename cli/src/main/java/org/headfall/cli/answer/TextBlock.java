@@ -3,33 +3,39 @@ package org.headfall.cli.answer;
 import java.io.PrintWriter;
 
 /** Lines of at most 80 columns. Control characters of names and titles are shown as question marks. */
-final class TextBlock {
+public final class TextBlock {
 
     private static final int WIDEST = 80;
     private static final int LABEL = 26;
 
     private final PrintWriter out;
 
-    TextBlock(PrintWriter out) {
+    /**
+     * A block of lines.
+     *
+     * @param out where they go
+     */
+    public TextBlock(PrintWriter out) {
         this.out = out;
     }
 
-    void blank() {
+    /** An empty line. */
+    public void blank() {
         out.println();
     }
 
     /** A sentence, broken between words. */
-    void sentence(String text) {
+    public void sentence(String text) {
         wrapped("", text, "");
     }
 
     /** A sentence below another one, set in. */
-    void item(String text) {
+    public void item(String text) {
         wrapped("  ", text, "    ");
     }
 
     /** A label and what it says. */
-    void labelled(String label, String text) {
+    public void labelled(String label, String text) {
         wrapped(label + " ".repeat(LABEL - label.length()), text, " ".repeat(LABEL));
     }
 
@@ -51,7 +57,8 @@ final class TextBlock {
         out.println(line);
     }
 
-    static String printable(String text) {
+    /** A text with control characters shown as question marks. */
+    public static String printable(String text) {
         return text.replaceAll("[\\p{Cc}\\p{Cf}]", "?");
     }
 }

@@ -8,6 +8,7 @@ import java.util.TreeSet;
 import org.headfall.scenarios.quantity.DischargeUnit;
 import org.headfall.scenarios.results.CsvFile;
 import org.headfall.scenarios.results.CsvLineCells;
+import org.headfall.scenarios.results.UncountedCsv;
 import org.headfall.scenarios.results.WrittenFiles;
 
 /**
@@ -17,7 +18,8 @@ import org.headfall.scenarios.results.WrittenFiles;
 public final class AllocationFiles {
 
     /** What a folder of an allocation may hold. */
-    public static final WrittenFiles NAMES = WrittenFiles.named("(rates|yields|prices|trading|conflicts)\\.csv");
+    public static final WrittenFiles NAMES =
+            WrittenFiles.named("(rates|yields|prices|trading|conflicts|limits-not-counted)\\.csv");
 
     private AllocationFiles() {}
 
@@ -51,6 +53,9 @@ public final class AllocationFiles {
                         .number(one.rate(), 3));
         if (!result.relaxed().isEmpty()) {
             conflicts(folder.resolve("conflicts.csv"), result);
+        }
+        if (!result.uncounted().isEmpty()) {
+            UncountedCsv.write(folder.resolve(UncountedCsv.NAME), result.uncounted());
         }
     }
 
@@ -92,8 +97,9 @@ public final class AllocationFiles {
                 "tightest on",
                 "left by superposition",
                 "left by the simulator",
-                "price (of the goal, a unit)",
-                "gain by 0.1 of the unit");
+                "price",
+                "unit of the price",
+                "gain by 0.1 of the unit (" + result.goalUnit() + ")");
         CsvFile.write(target, header, result.requirements(), one -> {
             CsvLineCells cells = new CsvLineCells().text(one.name()).text(one.unit());
             if (Double.isNaN(one.day())) {
@@ -104,6 +110,7 @@ public final class AllocationFiles {
             return cells.number(one.predicted(), 4)
                     .number(one.simulated(), 4)
                     .number(one.price(), 4)
+                    .text(result.priceUnit(one))
                     .number(one.gain(), 4);
         });
     }
@@ -111,10 +118,12 @@ public final class AllocationFiles {
     private static void conflicts(Path target, AllocationResult result) throws IOException {
         CsvFile.write(
                 target,
-                List.of("limit", "gives way by", "unit"),
+                List.of("limit", "allowed", "would have to be", "gives way by", "unit"),
                 result.relaxed(),
                 one -> new CsvLineCells()
                         .text(one.name())
+                        .number(one.allowed(), 4)
+                        .number(one.needed(), 4)
                         .number(one.amount(), 4)
                         .text(one.unit()));
     }

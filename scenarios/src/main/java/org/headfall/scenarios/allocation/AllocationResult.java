@@ -1,6 +1,7 @@
 package org.headfall.scenarios.allocation;
 
 import java.util.List;
+import org.headfall.scenarios.limits.UncountedLimit;
 import org.headfall.scenarios.recording.RunDescription;
 
 /**
@@ -14,6 +15,8 @@ import org.headfall.scenarios.recording.RunDescription;
  * @param requirements every limit and lowest level, with its price
  * @param relaxed limits that had to give way because they contradict each other, with the wanted total or minimums
  * @param exchanges what a unit taken at one bore is worth at another
+ * @param goalUnit unit of the goal, by which prices are counted
+ * @param uncounted limits that were not counted, and what the simulator says of them
  * @param rounds how often rates were run through the simulator
  */
 public record AllocationResult(
@@ -25,6 +28,8 @@ public record AllocationResult(
         List<Kept> requirements,
         List<Relaxed> relaxed,
         List<Exchange> exchanges,
+        String goalUnit,
+        List<UncountedLimit> uncounted,
         int rounds) {
 
     /** Copies the lists. */
@@ -33,6 +38,7 @@ public record AllocationResult(
         requirements = List.copyOf(requirements);
         relaxed = List.copyOf(relaxed);
         exchanges = List.copyOf(exchanges);
+        uncounted = List.copyOf(uncounted);
     }
 
     /**
@@ -57,7 +63,7 @@ public record AllocationResult(
      * @param day the day on which least is left by superposition (d)
      * @param predicted what is left then by superposition
      * @param simulated the least that is left on any day by the simulator
-     * @param price by how much the goal would improve for a unit more: ML/yr for the largest yield
+     * @param price by how much the goal would improve, in its unit, for a unit more
      * @param gain by how much it improves for 0.1 of its unit more, solved again
      */
     public record Kept(
@@ -69,8 +75,10 @@ public record AllocationResult(
      * @param name what it is
      * @param unit its unit
      * @param amount by how much
+     * @param allowed what it allows
+     * @param needed what it would have to allow
      */
-    public record Relaxed(String name, String unit, double amount) {}
+    public record Relaxed(String name, String unit, double amount, double allowed, double needed) {}
 
     /**
      * Trading: what 1 ML/yr less at one bore allows at another with the same drawdown at a place at the end.
@@ -81,6 +89,11 @@ public record AllocationResult(
      * @param rate how much more it may take (ML/yr)
      */
     public record Exchange(String place, String from, String to, double rate) {}
+
+    /** Unit of the price of a limit, such as ML/yr per m. */
+    public String priceUnit(Kept one) {
+        return goalUnit + " per " + (one.unit().startsWith("m above") ? "m" : one.unit());
+    }
 
     /** Smallest of what the simulator leaves of all requirements; positive infinity if there are none. */
     public double worst() {

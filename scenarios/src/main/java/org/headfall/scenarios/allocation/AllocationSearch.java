@@ -2,16 +2,24 @@ package org.headfall.scenarios.allocation;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import org.headfall.scenarios.limits.Comparison;
+import org.headfall.scenarios.limits.HeadProportion;
 import org.headfall.scenarios.limits.Limit;
 import org.headfall.scenarios.limits.LimitMargins;
+import org.headfall.scenarios.limits.LimitResult;
 import org.headfall.scenarios.limits.LimitedQuantity;
+import org.headfall.scenarios.limits.Outcome;
+import org.headfall.scenarios.limits.UncountedLimit;
 import org.headfall.scenarios.quantity.LiftEnergy;
 import org.headfall.scenarios.recording.RunDescription;
+import org.headfall.scenarios.recording.Station;
 import org.headfall.scenarios.recording.StationSeries;
 import org.headfall.scenarios.run.RunInMemory;
 import org.headfall.scenarios.run.RunPlan;
@@ -56,7 +64,9 @@ public final class AllocationSearch {
         this.plan = plan;
         this.wanted = wanted;
         run = plan.description();
-        limits = plan.limits();
+        limits = plan.limits().stream()
+                .filter(limit -> HeadProportion.obstacle(limit).isEmpty())
+                .toList();
         blocks = RateBlocks.of(wanted, run.calendar(), run.endDay());
         bores = wanted.bores().stream().mapToInt(run::stationIndex).toArray();
         floors = Arrays.stream(bores)
@@ -99,10 +109,11 @@ public final class AllocationSearch {
             int years = limit.quantity() instanceof LimitedQuantity.DeclineRate rate ? rate.overYears() : 0;
             add(
                     new Requirement(
-                            limit.name() + " (" + limit.station() + ")",
+                            name(limit),
                             limit.quantity().unit(),
                             run.stationIndex(limit.station()),
                             years,
+                            HeadProportion.perMetre(limit.quantity()),
                             counted(limit),
                             days,
                             Optional.empty()),
@@ -124,6 +135,7 @@ public final class AllocationSearch {
                                 "m",
                                 bores[b],
                                 0,
+                                1,
                                 all,
                                 moments,
                                 Optional.of(level)),
@@ -149,11 +161,55 @@ public final class AllocationSearch {
     private boolean[] counted(Limit limit) {
         boolean[] counted = new boolean[bores.length];
         for (int b = 0; b < counted.length; b++) {
-            counted[b] = !limit.needsOtherRun()
-                    || !(limit.comparison() instanceof Comparison.WithoutHolder of)
-                    || of.holder().equals(run.bores().get(bores[b]).holder());
+            Station.BoreSite bore = run.bores().get(bores[b]);
+            counted[b] = !limit.needsOtherRun() || counts(limit.comparison(), bore);
         }
         return counted;
+    }
+
+    private static boolean counts(Comparison comparison, Station.BoreSite bore) {
+        if (comparison instanceof Comparison.WithoutHolder of) {
+            return of.holder().equals(bore.holder());
+        }
+        return !(comparison instanceof Comparison.WithoutBores of) || of.bores().contains(bore.name());
+    }
+
+    /** Limits that superposition cannot keep, with what the simulator says of them. */
+    private List<UncountedLimit> uncounted(RunInMemory with) {
+        Set<UncountedLimit> uncounted = new LinkedHashSet<>();
+        for (LimitResult one : with.limits()) {
+            HeadProportion.obstacle(one.limit())
+                    .ifPresent(reason -> uncounted.add(
+                            new UncountedLimit(name(one.limit()), reason, outcome(one.limit(), one.outcome()))));
+        }
+        return List.copyOf(uncounted);
+    }
+
+    private static String outcome(Limit limit, Outcome outcome) {
+        return outcome.words()
+                + outcome.worstIfAny()
+                        .map(worst -> String.format(
+                                Locale.ROOT,
+                                ", worst %.2f %s, allowed %.2f",
+                                worst.value(),
+                                limit.quantity().unit(),
+                                limit.quantity().allowed()))
+                        .orElse("");
+    }
+
+    private static String name(Limit limit) {
+        return limit.name() + " (" + limit.station() + ")";
+    }
+
+    private double allowed(int requirement) {
+        return requirement < limits.size()
+                ? limits.get(requirement).quantity().allowed()
+                : floors[requirements.get(requirement).level().orElseThrow().bore()];
+    }
+
+    private boolean fromBelow(int requirement) {
+        return requirement >= limits.size()
+                || limits.get(requirement).quantity().limitsFromBelow();
     }
 
     private AllocationResult search(RunProgress progress) {
@@ -245,7 +301,9 @@ public final class AllocationSearch {
             kept.add(kept(r, effects[r], found[r], best, prices.getOrDefault(r, 0.0)));
             if (relaxed[r] > 0) {
                 Requirement one = requirements.get(r);
-                gaveWay.add(new AllocationResult.Relaxed(one.name(), one.unit(), relaxed[r]));
+                double allowed = allowed(r);
+                double needed = allowed + (fromBelow(r) ? -relaxed[r] : relaxed[r]);
+                gaveWay.add(new AllocationResult.Relaxed(one.name(), one.unit(), relaxed[r], allowed, needed));
             }
         }
         List<AllocationResult.BoreRates> all = new ArrayList<>();
@@ -262,7 +320,17 @@ public final class AllocationSearch {
             all.add(new AllocationResult.BoreRates(wanted.bores().get(b), own, mean));
         }
         return new AllocationResult(
-                run, blocks, all, yield, energyOf(best.x(), with), kept, gaveWay, exchanges(), simulations);
+                run,
+                blocks,
+                all,
+                yield,
+                energyOf(best.x(), with),
+                kept,
+                gaveWay,
+                exchanges(),
+                wishes.goalUnit(),
+                uncounted(with),
+                simulations);
     }
 
     private AllocationResult.Kept kept(int r, double[] effects, double[] found, Optimum best, double price) {

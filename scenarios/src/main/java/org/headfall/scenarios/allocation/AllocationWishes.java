@@ -17,6 +17,8 @@ import org.headfall.solver.allocation.Row;
 /** What is wanted of an allocation, as programmes and rows over the rates of bores and groups of blocks. */
 final class AllocationWishes {
 
+    private static final String MINIMUM = "minimum of ";
+
     private final RunPlan plan;
     private final RunDescription run;
     private final AllocationSpecification wanted;
@@ -72,8 +74,33 @@ final class AllocationWishes {
         return new Row("yield of " + holder, negative(yieldOf(holder)), negativeYield, Double.POSITIVE_INFINITY);
     }
 
+    /**
+     * A wish that has to give way, in words and units of the document.
+     *
+     * @param row its row, as made here
+     * @param amount by how much its bound has to grow
+     */
+    static ContradictionException.Wish wish(Row row, double amount) {
+        boolean minimum = row.name().startsWith(MINIMUM);
+        double factor = minimum ? DischargeUnit.LITRES_PER_SECOND.of(1) : 1;
+        return new ContradictionException.Wish(
+                row.name(),
+                factor * Math.abs(row.bound()),
+                factor * Math.abs(row.bound() + amount),
+                minimum ? "L/s" : "ML/yr");
+    }
+
     private String holder(int bore) {
         return run.bores().get(bores[bore]).holder();
+    }
+
+    /** Unit in which the goal is stated. */
+    String goalUnit() {
+        return switch (wanted.goal()) {
+            case LARGEST_YIELD -> "ML/yr";
+            case LEAST_EFFECT_ON_SPRINGS -> "m at the springs";
+            case LEAST_ENERGY -> "MWh/yr";
+        };
     }
 
     /** The programme of the goal. */
@@ -127,7 +154,8 @@ final class AllocationWishes {
                     }
                 }
                 rows.add(new Row(
-                        "minimum of " + minimum.holder() + ", group " + group,
+                        MINIMUM + minimum.holder() + " from "
+                                + run.calendar().at(blocks.startOf(group)).toLocalDate() + " on",
                         coefficients,
                         -minimum.rate(),
                         Double.POSITIVE_INFINITY));

@@ -92,6 +92,15 @@ public record RateBlocks(List<Block> blocks, int groups) {
         return new RateBlocks(numbered, used.size());
     }
 
+    /** First moment of a group (d). */
+    double startOf(int group) {
+        return blocks.stream()
+                .filter(block -> block.group() == group)
+                .mapToDouble(Block::start)
+                .min()
+                .orElseThrow();
+    }
+
     /** Days of a group in all. */
     double days(int group) {
         return blocks.stream()

@@ -16,6 +16,7 @@ final class Requirement {
     private final String unit;
     private final int station;
     private final int declineYears;
+    private final double perMetre;
     private final boolean[] counted;
     private final double[] days;
     private final Optional<Level> level;
@@ -34,6 +35,7 @@ final class Requirement {
             String unit,
             int station,
             int declineYears,
+            double perMetre,
             boolean[] counted,
             double[] days,
             Optional<Level> level) {
@@ -41,6 +43,7 @@ final class Requirement {
         this.unit = unit;
         this.station = station;
         this.declineYears = declineYears;
+        this.perMetre = perMetre;
         this.counted = counted;
         this.days = days;
         this.level = level;
@@ -62,6 +65,11 @@ final class Requirement {
     /** Years over which a rate of decline is a mean; 0 if head itself is limited. */
     int declineYears() {
         return declineYears;
+    }
+
+    /** By how much the limited value changes per metre of head. */
+    double perMetre() {
+        return perMetre;
     }
 
     /** Which of the looked-for bores count. */

@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.TreeMap;
 import org.headfall.scenarios.recording.RunCalendar;
@@ -103,7 +104,7 @@ final class SharedWater {
                     double before = day - one.declineYears() * RunCalendar.DAYS_PER_YEAR;
                     effect = (effect - (before > 0 ? at(known, rates, one, before) : 0)) / one.declineYears();
                 }
-                effects[r][k] = effect + loss(one, rates, day);
+                effects[r][k] = one.perMetre() * effect + loss(one, rates, day);
             }
         }
         return effects;
@@ -154,6 +155,7 @@ final class SharedWater {
             double[] before = earlier > 0 ? response(one.station(), earlier, one.counted()) : new double[now.length];
             Arrays.setAll(now, v -> (now[v] - before[v]) / one.declineYears());
         }
+        Arrays.setAll(now, v -> one.perMetre() * now[v]);
         return now;
     }
 
@@ -202,9 +204,9 @@ final class SharedWater {
     }
 
     private void relax(Programme programme, List<Row> rows, double[] relaxed) {
-        Map<String, Double> needed = programme.leastRelaxation(rows).orElseThrow(ContradictionException::new);
+        Map<String, Double> needed = programme.leastRelaxation(rows).orElse(Map.of());
         if (needed.isEmpty()) {
-            throw new ContradictionException();
+            throw contradiction(programme, rows);
         }
         double[] most = new double[relaxed.length];
         needed.forEach((name, amount) -> {
@@ -218,6 +220,20 @@ final class SharedWater {
                 relaxed[r] += more;
             }
         }
+    }
+
+    /** What is wanted besides the limits cannot be had: by how little it would have to give way. */
+    private static ContradictionException contradiction(Programme programme, List<Row> rows) {
+        Map<String, Row> wishes = new LinkedHashMap<>();
+        rows.stream()
+                .filter(row -> !Double.isFinite(row.givesWay()))
+                .forEach(row -> wishes.put(row.name(), new Row(row.name(), row.coefficients(), row.bound(), 1)));
+        Map<String, Double> giveWay =
+                programme.leastRelaxation(List.copyOf(wishes.values())).orElse(Map.of());
+        return new ContradictionException(giveWay.entrySet().stream()
+                .map(entry ->
+                        AllocationWishes.wish(Objects.requireNonNull(wishes.get(entry.getKey())), entry.getValue()))
+                .toList());
     }
 
     static int requirementOf(String rowName) {

@@ -127,9 +127,29 @@ final class AllocationReader {
     private List<Season> seasons(Section section) {
         List<Season> seasons = new ArrayList<>();
         for (Section one : inputs.sections(section, "seasons")) {
-            SeasonWords.ofKeys(one, inputs.problems()).ifPresent(seasons::add);
+            Optional<Season> season = SeasonWords.ofKeys(one, inputs.problems());
+            if (season.isPresent()) {
+                refuseOverlap(one, season.get(), seasons);
+                seasons.add(season.get());
+            }
         }
         return seasons;
+    }
+
+    /** A day of two seasons would have two rates. */
+    private void refuseOverlap(Section section, Season season, List<Season> before) {
+        for (int i = 0; i < before.size(); i++) {
+            if (season.overlaps(before.get(i))) {
+                inputs.problems()
+                        .add(
+                                section.place(),
+                                section.nameOf("from"),
+                                Finding.of(
+                                        ProblemKind.CONFLICTING_KEYS,
+                                        "a season that shares days with the season number " + (i + 1),
+                                        "seasons that do not overlap"));
+            }
+        }
     }
 
     private static int years(Section section) {

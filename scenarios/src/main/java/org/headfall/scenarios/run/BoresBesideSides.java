@@ -17,7 +17,7 @@ import org.headfall.solver.grid.RectilinearGrid;
  * crosses, drawdown at the bore was too small by 9.5 %, 3.8 % and 0.5 %; in a cell of a side of fixed head it was up to 60 %
  * wrong, in the next cell 0.2 %.
  */
-final class BoresBesideSides {
+public final class BoresBesideSides {
 
     /** Share of a cell from a closed side on which a bore is within the bar of accuracy. */
     private static final double FAR_ENOUGH = 0.5;
@@ -32,8 +32,13 @@ final class BoresBesideSides {
         boundaries = problem.boundaries();
     }
 
-    /** A sentence for each bore that stands too close to a side. */
-    static List<String> sentences(FlowProblem problem) {
+    /**
+     * A sentence for each bore that stands too close to a side.
+     *
+     * @param problem the problem
+     * @return the sentences, in the order of its bores
+     */
+    public static List<String> sentences(FlowProblem problem) {
         BoresBesideSides sides = new BoresBesideSides(problem);
         List<String> sentences = new ArrayList<>();
         for (Bore bore : problem.bores()) {

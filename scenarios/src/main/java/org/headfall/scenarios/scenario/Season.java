@@ -20,4 +20,15 @@ public record Season(MonthDay from, MonthDay to) {
     public LocalDate ends(int year) {
         return to.atYear(to.isBefore(from) ? year + 1 : year).plusDays(1);
     }
+
+    /** Whether two seasons share a day of the year. */
+    public boolean overlaps(Season other) {
+        return has(other.from) || other.has(from);
+    }
+
+    private boolean has(MonthDay day) {
+        boolean afterFrom = !day.isBefore(from);
+        boolean beforeTo = !day.isAfter(to);
+        return to.isBefore(from) ? afterFrom || beforeTo : afterFrom && beforeTo;
+    }
 }

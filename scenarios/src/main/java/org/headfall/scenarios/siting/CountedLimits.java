@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
 import org.headfall.scenarios.limits.Limit;
+import org.headfall.scenarios.limits.UncountedLimit;
 import org.headfall.scenarios.recording.PointHeads;
 import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.recording.Station;
@@ -20,7 +21,17 @@ final class CountedLimits {
 
     private final List<Counted> counted;
 
-    private record Counted(LimitHeadroom headroom, LimitHeadroom.Response response, int reason) {}
+    /** One limit: what is left of it, and drawdown at its station by a bore in any cell, or by one bore. */
+    private record Counted(LimitHeadroom headroom, EffectFields fields, int receptor, double shortest, int reason) {
+
+        double[] effect(int day) {
+            return headroom.effect(day, time -> fields.after(receptor, Math.max(time, shortest)));
+        }
+
+        double effectOf(NearField bore, int day) {
+            return headroom.effectOfOne(day, time -> fields.by(receptor, bore, Math.max(time, shortest)));
+        }
+    }
 
     private CountedLimits(List<Counted> counted) {
         this.counted = counted;
@@ -38,7 +49,7 @@ final class CountedLimits {
     static CountedLimits of(RunInMemory base, SitingSpecification siting, EffectFields.NewBore newBore, Ruling ruling) {
         RunDescription run = base.plan().description();
         List<Limit> limits = base.plan().limits().stream()
-                .filter(limit -> LimitHeadroom.counts(limit, siting.holder()))
+                .filter(limit -> LimitHeadroom.obstacle(limit, siting.holder()).isEmpty())
                 .toList();
         List<Integer> stations = limits.stream()
                 .map(limit -> run.stationIndex(limit.station()))
@@ -60,10 +71,7 @@ final class CountedLimits {
             int receptor = stations.indexOf(station);
             LimitHeadroom headroom =
                     LimitHeadroom.of(limit, station, base.margins(limit), newBore.shortest(), siting.days());
-            counted.add(new Counted(
-                    headroom,
-                    time -> fields.after(receptor, Math.max(time, newBore.shortest())),
-                    ruling.add(headroom.words())));
+            counted.add(new Counted(headroom, fields, receptor, newBore.shortest(), ruling.add(headroom.words())));
         }
         return new CountedLimits(counted);
     }
@@ -79,11 +87,20 @@ final class CountedLimits {
                 index, NearField.at(base.plan().problem().aquifer(), station.x(), station.y(), radius));
     }
 
+    /** The limits of a run that are not counted. */
+    static List<UncountedLimit> uncounted(RunInMemory base, SitingSpecification siting) {
+        return base.plan().limits().stream()
+                .flatMap(limit -> LimitHeadroom.obstacle(limit, siting.holder()).stream()
+                        .map(reason -> new UncountedLimit(LimitHeadroom.words(limit), reason, "")))
+                .distinct()
+                .toList();
+    }
+
     /** Lowers the largest rate of each cell to what all limits leave. */
     void lower(RateBounds bounds) {
         for (Counted one : counted) {
             for (int day = 0; day < one.headroom.days().length; day++) {
-                double[] effect = one.headroom.effect(day, one.response);
+                double[] effect = one.effect(day);
                 for (int cell = 0; cell < effect.length; cell++) {
                     if (effect[cell] > 0) {
                         bounds.lower(cell, one.headroom.margin(day) / effect[cell], one.reason);
@@ -93,21 +110,51 @@ final class CountedLimits {
         }
     }
 
-    /** Counts a bore in a cell: it uses up a part of each limit. */
-    void use(int cell, double rate) {
+    /**
+     * Lowers the rate of one bore to what all limits leave, by its own near field.
+     *
+     * @param bore the bore
+     * @param most its rate otherwise (m³/d)
+     * @param otherwise what decides that
+     * @return the rate, and what decides it
+     */
+    Most most(NearField bore, double most, int otherwise) {
+        Most found = new Most(most, otherwise);
         for (Counted one : counted) {
             for (int day = 0; day < one.headroom.days().length; day++) {
-                one.headroom.use(day, rate * one.headroom.effect(day, one.response)[cell]);
+                double effect = one.effectOf(bore, day);
+                double bound = Math.max(0, one.headroom.margin(day)) / effect;
+                if (effect > 0 && bound < found.rate) {
+                    found = new Most(bound, one.reason);
+                }
+            }
+        }
+        return found;
+    }
+
+    /**
+     * A largest rate.
+     *
+     * @param rate the rate (m³/d)
+     * @param reason what decides it, see {@link Ruling}
+     */
+    record Most(double rate, int reason) {}
+
+    /** Counts a bore: it uses up a part of each limit. */
+    void use(NearField bore, double rate) {
+        for (Counted one : counted) {
+            for (int day = 0; day < one.headroom.days().length; day++) {
+                one.headroom.use(day, rate * one.effectOf(bore, day));
             }
         }
     }
 
-    /** What a bore in a cell takes of each limit on the day on which least of it is left. */
-    List<Site.Effect> effects(int cell, double rate) {
-        return counted.stream().flatMap(one -> effect(one, cell, rate)).toList();
+    /** What a bore takes of each limit on the day on which least of it is left. */
+    List<Site.Effect> effects(NearField bore, double rate) {
+        return counted.stream().flatMap(one -> effect(one, bore, rate)).toList();
     }
 
-    private static Stream<Site.Effect> effect(Counted one, int cell, double rate) {
+    private static Stream<Site.Effect> effect(Counted one, NearField bore, double rate) {
         LimitHeadroom headroom = one.headroom;
         int tightest = -1;
         for (int day = 0; day < headroom.days().length; day++) {
@@ -122,7 +169,7 @@ final class CountedLimits {
                 headroom.words(),
                 headroom.limit().quantity().unit(),
                 headroom.days()[tightest],
-                rate * headroom.effect(tightest, one.response)[cell],
+                rate * one.effectOf(bore, tightest),
                 headroom.margin(tightest)));
     }
 }

@@ -3,10 +3,12 @@ package org.headfall.scenarios.siting;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
+import java.util.function.DoubleUnaryOperator;
 import org.headfall.scenarios.limits.Comparison;
+import org.headfall.scenarios.limits.HeadProportion;
 import org.headfall.scenarios.limits.Limit;
 import org.headfall.scenarios.limits.LimitMargins;
-import org.headfall.scenarios.limits.LimitPlace;
 import org.headfall.scenarios.limits.LimitedQuantity;
 import org.headfall.scenarios.recording.RunCalendar;
 
@@ -94,20 +96,23 @@ final class LimitHeadroom {
     }
 
     /**
-     * Whether the taking of a holder's new bore, part of the proposal, counts for a limit whose value changes in proportion
-     * to head at a station.
+     * Why the taking of a holder's new bore, part of the proposal, cannot be counted for a limit, or need not be.
+     *
+     * @param limit the limit
+     * @param holder holder of the new bores
+     * @return the reason in words that go on after its name; absent if it is counted
      */
-    static boolean counts(Limit limit, String holder) {
-        boolean ofHead = limit.quantity() instanceof LimitedQuantity.Drawdown
-                || limit.quantity() instanceof LimitedQuantity.FloorLevel
-                || limit.quantity() instanceof LimitedQuantity.DeclineRate;
-        if (!ofHead || !(limit.place() instanceof LimitPlace.AtStation)) {
-            return false;
+    static Optional<String> obstacle(Limit limit, String holder) {
+        Optional<String> obstacle = HeadProportion.obstacle(limit);
+        if (obstacle.isPresent() || !limit.needsOtherRun()) {
+            return obstacle;
         }
-        if (limit.needsOtherRun() && limit.comparison() instanceof Comparison.WithoutHolder of) {
-            return of.holder().equals(holder);
-        }
-        return !limit.needsOtherRun() || !(limit.comparison() instanceof Comparison.WithoutBores);
+        boolean ofOthers = limit.comparison() instanceof Comparison.WithoutBores
+                || (limit.comparison() instanceof Comparison.WithoutHolder of
+                        && !of.holder().equals(holder));
+        return ofOthers
+                ? Optional.of("counts the taking of " + limit.comparison().cause() + " only")
+                : Optional.empty();
     }
 
     Limit limit() {
@@ -136,14 +141,35 @@ final class LimitHeadroom {
      */
     double[] effect(int day, Response response) {
         double[] now = response.after(days[day]);
-        if (!(limit.quantity() instanceof LimitedQuantity.DeclineRate rate)) {
-            return now;
-        }
-        double over = rate.overYears() * RunCalendar.DAYS_PER_YEAR;
-        double[] before = days[day] > over ? response.after(days[day] - over) : new double[now.length];
+        double factor = HeadProportion.perMetre(limit.quantity()) / years();
+        double[] before = earlier(day) > 0 ? response.after(earlier(day)) : new double[now.length];
         double[] effect = new double[now.length];
-        Arrays.setAll(effect, cell -> (now[cell] - before[cell]) / rate.overYears());
+        Arrays.setAll(effect, cell -> factor * (now[cell] - before[cell]));
         return effect;
+    }
+
+    /**
+     * Effect on the limited value by a unit discharge of one bore.
+     *
+     * @param day which of the days
+     * @param drawdown drawdown per discharge at the station after a time (d/m²)
+     */
+    double effectOfOne(int day, DoubleUnaryOperator drawdown) {
+        double before = earlier(day) > 0 ? drawdown.applyAsDouble(earlier(day)) : 0;
+        double now = drawdown.applyAsDouble(days[day]);
+        return HeadProportion.perMetre(limit.quantity()) / years() * (now - before);
+    }
+
+    /** Years over which a rate of decline is a mean; 1 for values at a moment. */
+    private int years() {
+        return limit.quantity() instanceof LimitedQuantity.DeclineRate rate ? rate.overYears() : 1;
+    }
+
+    /** Moment from which a rate of decline is counted (d); none for values at a moment. */
+    private double earlier(int day) {
+        return limit.quantity() instanceof LimitedQuantity.DeclineRate rate
+                ? days[day] - rate.overYears() * RunCalendar.DAYS_PER_YEAR
+                : 0;
     }
 
     /** Response of head to a unit discharge in each cell. */

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.headfall.scenarios.limits.HeadProportion;
 import org.headfall.scenarios.limits.Limit;
 import org.headfall.scenarios.limits.LimitedQuantity;
 import org.headfall.scenarios.recording.RunCalendar;
@@ -104,7 +105,7 @@ public record SiteCheck(List<Line> lines, List<Double> levels) {
             double before = Math.max(0, day - rate.overYears() * RunCalendar.DAYS_PER_YEAR);
             return (now - without.headAt(before) + with.headAt(before)) / rate.overYears();
         }
-        return now;
+        return HeadProportion.perMetre(limit.quantity()) * now;
     }
 
     /** Lowest level while the bore takes; on the day 0 it has not begun. */
@@ -123,7 +124,8 @@ public record SiteCheck(List<Line> lines, List<Double> levels) {
                 siting.wellLoss().exponent());
     }
 
-    private static Bore bore(Site site, SitingSpecification siting) {
+    /** The bore of a site, as it takes. */
+    static Bore bore(Site site, SitingSpecification siting) {
         Operation taking = new Operation.PumpedRate(Schedule.constant(site.rate()), OptionalDouble.empty());
         return new Bore(
                 site.name(),

@@ -3,8 +3,8 @@ package org.headfall.scenarios.siting;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import org.headfall.scenarios.recording.HeadGrid;
 import org.headfall.scenarios.recording.RunDescription;
+import org.headfall.scenarios.run.BoresBesideSides;
 import org.headfall.scenarios.run.RunInMemory;
 import org.headfall.scenarios.run.RunProgress;
 import org.headfall.scenarios.scenario.SitingSpecification;
@@ -24,10 +24,13 @@ import org.headfall.solver.response.OwnDrawdown;
  */
 public final class SiteSearch {
 
-    private static final double[] SHARES = {1.0 / 64, 1.0 / 16, 1.0 / 8, 0.25, 0.5, 0.75, 0.9, 1};
     private static final int SOLVED_CELLS = 32;
     private static final int MOST_TRIALS = 12;
     private static final double SHORTEST = 10;
+    private static final double SHORTEST_SHARE = 1.0 / 64;
+
+    /** Share of the wanted rate that a site may miss once it has been solved for: rounding. */
+    private static final double ROUNDING = 1e-9;
 
     private final RunInMemory base;
     private final RunDescription run;
@@ -35,18 +38,13 @@ public final class SiteSearch {
     private final SitingSpecification siting;
     private final HeadDependence dependence;
     private final EffectFields.NewBore newBore;
-    private final PumpingLevels levels;
+    private final PumpingLevels pumping;
     private final PlaceBounds places;
-    private final double[] days;
-    private final double[][] heads;
-    private final List<OwnDrawdown.Estimate> own = new ArrayList<>();
+    private final NewBoreLevels levels;
     private final CountedLimits limits;
     private final Ruling ruling = new Ruling();
     private final List<ChosenSite> chosen = new ArrayList<>();
     private final RateBounds byPlace;
-    private double ownError;
-
-    private record ChosenSite(int cell, double rate, double largest, int ruling, EffectFields field, double atWall) {}
 
     private SiteSearch(RunInMemory base, SitingSpecification siting, RunProgress progress) {
         this.base = base;
@@ -55,11 +53,11 @@ public final class SiteSearch {
         problem = base.plan().problem();
         dependence = base.dependence();
         newBore = new EffectFields.NewBore(
-                siting.screenRadius(), Math.min(SHORTEST, siting.days() * SHARES[0]), siting.days());
-        levels = new PumpingLevels(run, siting);
+                siting.screenRadius(), Math.min(SHORTEST, siting.days() * SHORTEST_SHARE), siting.days());
+        pumping = new PumpingLevels(run, siting);
         places = new PlaceBounds(run, siting);
-        days = gridDays(siting);
-        heads = headsOn(days);
+        levels = new NewBoreLevels(
+                pumping, problem.aquifer().active(), base.recording().grids(), siting.days());
         byPlace = new RateBounds(run.grid().cellCount(), siting.largestRate());
         progress.reached("solving for effects on limits", 0);
         limits = CountedLimits.of(base, siting, newBore, ruling);
@@ -67,11 +65,7 @@ public final class SiteSearch {
 
     /** Days on which the grid of the run must be kept for a search. */
     public static double[] gridDays(SitingSpecification siting) {
-        return Arrays.stream(SHARES)
-                .map(share -> share == 1 ? siting.days() : Math.rint(share * siting.days()))
-                .filter(day -> day >= 1)
-                .distinct()
-                .toArray();
+        return NewBoreLevels.days(siting.days());
     }
 
     /**
@@ -84,18 +78,6 @@ public final class SiteSearch {
      */
     public static SitingResult in(RunInMemory base, SitingSpecification siting, RunProgress progress) {
         return new SiteSearch(base, siting, progress).search(progress);
-    }
-
-    private double[][] headsOn(double[] wanted) {
-        double[][] values = new double[wanted.length][];
-        for (HeadGrid grid : base.recording().grids()) {
-            for (int i = 0; i < wanted.length; i++) {
-                if (grid.day() == wanted[i]) {
-                    values[i] = grid.head().clone();
-                }
-            }
-        }
-        return values;
     }
 
     private SitingResult search(RunProgress progress) {
@@ -113,10 +95,7 @@ public final class SiteSearch {
         if (ownDrawdown == null) {
             return nowhere();
         }
-        for (double day : days) {
-            own.add(ownDrawdown.after(day));
-            ownError = Math.max(ownError, own.get(own.size() - 1).relativeError());
-        }
+        levels.setOwn(ownDrawdown);
         RateBounds first = bounds();
         RateBounds now = first;
         for (int number = 1; number <= siting.sites(); number++) {
@@ -151,42 +130,10 @@ public final class SiteSearch {
         RateBounds bounds = byPlace.copy();
         limits.lower(bounds);
         for (ChosenSite site : chosen) {
-            keepLevelOf(site, bounds);
+            levels.keepOf(site, bounds);
         }
-        for (int day = 0; day < days.length; day++) {
-            keepOwnLevel(day, bounds);
-        }
+        levels.keepOwn(bounds);
         return bounds;
-    }
-
-    private void keepOwnLevel(int day, RateBounds bounds) {
-        double[] ownDrawdown = own.get(day).drawdown();
-        for (int cell = 0; cell < ownDrawdown.length; cell++) {
-            if (problem.aquifer().active()[cell] && bounds.rate()[cell] > 0) {
-                double most = levels.largestRate(cell, heads[day][cell], ownDrawdown[cell]);
-                bounds.lower(cell, most, levels.reason(cell));
-            }
-        }
-    }
-
-    /** A site chosen before keeps its own lowest level. */
-    private void keepLevelOf(ChosenSite site, RateBounds bounds) {
-        for (int day = 0; day < days.length; day++) {
-            double spare = levelOf(site, day) - levels.floor(site.cell());
-            double[] effect = site.field().after(0, days[day]);
-            for (int cell = 0; cell < effect.length; cell++) {
-                if (effect[cell] > 0) {
-                    bounds.lower(cell, spare / effect[cell], levels.reason(site.cell()));
-                }
-            }
-        }
-    }
-
-    /** Level in a chosen bore; heads hold the drawdown of all chosen bores but their own part in their own cells. */
-    private double levelOf(ChosenSite site, int day) {
-        double ownDrawdown = site.field().own(0, days[day]) + site.atWall();
-        double carried = site.rate() * site.field().after(0, days[day])[site.cell()];
-        return levels.level(heads[day][site.cell()] + carried, ownDrawdown, site.rate());
     }
 
     /** Takes the best site, if there is one. */
@@ -197,10 +144,9 @@ public final class SiteSearch {
             if (best < 0) {
                 return false;
             }
-            double rate = siting.rate().orElse(bounds.rate()[best]);
-            ChosenSite site = solved(best, rate, bounds);
-            if (siting.rate().isEmpty() || keepsLevel(site)) {
-                take(siting.rate().isEmpty() ? withExactRate(site) : site);
+            ChosenSite site = solved(best);
+            if (site.largest() >= siting.rate().orElse(0) * (1 - ROUNDING) && site.largest() > 0) {
+                take(site);
                 return true;
             }
             refused[best] = true;
@@ -219,7 +165,7 @@ public final class SiteSearch {
                     && bounds.rate()[cell] >= siting.rate().orElse(0);
             if (open) {
                 double cost = siting.rate().isPresent()
-                        ? greatestLift(cell, siting.rate().getAsDouble(), heads)
+                        ? levels.greatestLift(cell, siting.rate().getAsDouble())
                         : -bounds.rate()[cell];
                 if (cost < least) {
                     least = cost;
@@ -230,16 +176,8 @@ public final class SiteSearch {
         return best;
     }
 
-    private double greatestLift(int cell, double rate, double[][] headOnDays) {
-        double greatest = 0;
-        for (int day = 0; day < days.length; day++) {
-            double level = levels.level(headOnDays[day][cell], own.get(day).drawdown()[cell], rate);
-            greatest = Math.max(greatest, levels.lift(cell, level));
-        }
-        return greatest;
-    }
-
-    private ChosenSite solved(int cell, double rate, RateBounds bounds) {
+    /** A site with its largest rate found anew: own drawdown solved for, limits by the near field of its own bore. */
+    private ChosenSite solved(int cell) {
         NearField field = NearField.at(
                 problem.aquifer(), run.grid().centreX(cell), run.grid().centreY(cell), siting.screenRadius());
         List<NearField> bores = problem.bores().stream()
@@ -253,39 +191,21 @@ public final class SiteSearch {
                 List.of(EffectFields.Receptor.at(station, field)),
                 newBore,
                 base.plan().settings().threads());
-        return new ChosenSite(cell, rate, bounds.rate()[cell], bounds.ruling()[cell], fields, field.unresolvedAtWall());
-    }
-
-    private boolean keepsLevel(ChosenSite site) {
-        for (int day = 0; day < days.length; day++) {
-            double drawdown = site.field().own(0, days[day]) + site.atWall();
-            double level = levels.level(heads[day][site.cell()], drawdown, site.rate());
-            if (level < levels.floor(site.cell())) {
-                return false;
-            }
+        ChosenSite site = new ChosenSite(cell, 0, 0, Ruling.LARGEST_RATE, field, fields);
+        CountedLimits.Most most = limits.most(field, byPlace.rate()[cell], byPlace.ruling()[cell]);
+        for (ChosenSite other : chosen) {
+            most = levels.mostBeside(other, field, most);
         }
-        return true;
-    }
-
-    /** The largest rate again, with own drawdown solved for. */
-    private ChosenSite withExactRate(ChosenSite site) {
-        double rate = site.rate();
-        for (int day = 0; day < days.length; day++) {
-            double drawdown = site.field().own(0, days[day]) + site.atWall();
-            rate = Math.min(rate, levels.largestRate(site.cell(), heads[day][site.cell()], drawdown));
-        }
-        return new ChosenSite(site.cell(), rate, rate, site.ruling(), site.field(), site.atWall());
+        double byLevel = levels.largestRate(site, most.rate());
+        double largest = Math.min(byLevel, most.rate());
+        int decides = byLevel < most.rate() ? levels.reason(cell) : most.reason();
+        return site.with(Math.min(largest, siting.rate().orElse(largest)), largest, decides);
     }
 
     /** Counts a site: it uses up headroom, lowers heads, and other bores keep their distance. */
     private void take(ChosenSite site) {
-        limits.use(site.cell(), site.rate());
-        for (int day = 0; day < days.length; day++) {
-            double[] effect = site.field().after(0, days[day]);
-            for (int cell = 0; cell < effect.length; cell++) {
-                heads[day][cell] -= site.rate() * effect[cell];
-            }
-        }
+        limits.use(site.bore(), site.rate());
+        levels.lowerBy(site);
         places.keepOff(run.grid().centreX(site.cell()), run.grid().centreY(site.cell()), byPlace);
         byPlace.lower(site.cell(), 0, Ruling.DISTANCE_TO_BORES);
         chosen.add(site);
@@ -303,11 +223,12 @@ public final class SiteSearch {
                 none,
                 0,
                 List.of(),
-                siting.sites());
+                siting.sites(),
+                CountedLimits.uncounted(base, siting),
+                List.of());
     }
 
     private SitingResult result(RateBounds first) {
-        double[][] start = headsOn(days);
         double[] lift = new double[run.grid().cellCount()];
         double[] energy = new double[lift.length];
         Arrays.fill(lift, Double.NaN);
@@ -315,8 +236,8 @@ public final class SiteSearch {
         for (int cell = 0; cell < lift.length; cell++) {
             double rate = Math.min(first.rate()[cell], siting.rate().orElse(Double.POSITIVE_INFINITY));
             if (problem.aquifer().active()[cell] && rate > 0) {
-                lift[cell] = greatestLift(cell, rate, start);
-                energy[cell] = levels.energy(lift[cell]);
+                lift[cell] = levels.greatestLiftOfFirst(cell, rate);
+                energy[cell] = pumping.energy(lift[cell]);
             }
         }
         List<Site> sites = new ArrayList<>();
@@ -330,9 +251,12 @@ public final class SiteSearch {
                 ruling.names(),
                 lift,
                 energy,
-                ownError,
+                levels.ownError(),
                 sites,
-                siting.sites());
+                siting.sites(),
+                CountedLimits.uncounted(base, siting),
+                BoresBesideSides.sentences(problem.withBores(
+                        sites.stream().map(site -> SiteCheck.bore(site, siting)).toList())));
     }
 
     private double[] activeOnly(double[] values) {
@@ -344,11 +268,8 @@ public final class SiteSearch {
     }
 
     private Site described(ChosenSite site, int number) {
-        double level = Double.POSITIVE_INFINITY;
-        for (int day = 0; day < days.length; day++) {
-            level = Math.min(level, levelOf(site, day));
-        }
-        double lift = levels.lift(site.cell(), level);
+        double level = levels.lowestOf(site);
+        double lift = pumping.lift(site.cell(), level);
         return new Site(
                 number,
                 site.cell(),
@@ -359,7 +280,7 @@ public final class SiteSearch {
                 ruling.names().get(site.ruling()),
                 level,
                 lift,
-                levels.energy(lift),
-                limits.effects(site.cell(), site.rate()));
+                pumping.energy(lift),
+                limits.effects(site.bore(), site.rate()));
     }
 }

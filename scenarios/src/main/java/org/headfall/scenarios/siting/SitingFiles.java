@@ -14,6 +14,7 @@ import org.headfall.scenarios.results.CellFieldsFile;
 import org.headfall.scenarios.results.CsvFile;
 import org.headfall.scenarios.results.CsvLineCells;
 import org.headfall.scenarios.results.MapRasters;
+import org.headfall.scenarios.results.UncountedCsv;
 import org.headfall.scenarios.results.WrittenFiles;
 import org.headfall.scenarios.vector.Feature;
 import org.headfall.scenarios.vector.GeoJsonWriter;
@@ -51,7 +52,7 @@ public final class SitingFiles {
 
     /** What a folder of sites may hold. */
     public static final WrittenFiles NAMES = WrittenFiles.named(
-            "siting\\.nc|sites\\.(csv|geojson)" + "|site-(effects|check)\\.csv|(largest-rate|lift|energy)\\.tif");
+            "siting\\.nc|sites\\.(csv|geojson)|(site-(effects|check)|limits-not-counted)\\.csv|(largest-rate|lift|energy)\\.tif");
 
     private SitingFiles() {}
 
@@ -83,6 +84,9 @@ public final class SitingFiles {
         effects(folder.resolve("site-effects.csv"), result);
         if (check.isPresent()) {
             check(folder.resolve("site-check.csv"), run, check.get());
+        }
+        if (!result.uncounted().isEmpty()) {
+            UncountedCsv.write(folder.resolve(UncountedCsv.NAME), result.uncounted());
         }
         features(folder, result);
     }

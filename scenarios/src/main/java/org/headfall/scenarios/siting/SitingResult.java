@@ -1,6 +1,7 @@
 package org.headfall.scenarios.siting;
 
 import java.util.List;
+import org.headfall.scenarios.limits.UncountedLimit;
 import org.headfall.scenarios.recording.RunDescription;
 
 /**
@@ -16,6 +17,8 @@ import org.headfall.scenarios.recording.RunDescription;
  * @param ownError relative error of own drawdown that half of the tested cells stay below (-)
  * @param sites chosen sites, best first
  * @param wanted how many were asked for
+ * @param uncounted limits that were not counted, and why
+ * @param cautions where a chosen site stands so that its figures cannot be trusted, one sentence each
  */
 @SuppressWarnings("ArrayRecordComponent") // fields of 10⁵ cells, shared and never compared
 public record SitingResult(
@@ -27,11 +30,15 @@ public record SitingResult(
         double[] energy,
         double ownError,
         List<Site> sites,
-        int wanted) {
+        int wanted,
+        List<UncountedLimit> uncounted,
+        List<String> cautions) {
 
     /** Copies the lists. */
     public SitingResult {
         reasons = List.copyOf(reasons);
         sites = List.copyOf(sites);
+        uncounted = List.copyOf(uncounted);
+        cautions = List.copyOf(cautions);
     }
 }

@@ -2,6 +2,7 @@ package org.headfall.scenarios.spacing;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.headfall.scenarios.quantity.DischargeUnit;
@@ -38,26 +39,28 @@ public final class SpacingFiles {
      * @throws IOException if a file cannot be written
      */
     public static void write(Path folder, SpacingResult result) throws IOException {
-        write(folder.resolve("spacing.csv"), result.lines());
-        write(folder.resolve("economic-spacing.csv"), result.economic());
+        CsvFile.write(folder.resolve("spacing.csv"), HEADER, result.lines(), SpacingFiles::cells);
+        List<String> header = new ArrayList<>(HEADER);
+        header.add("remark");
+        CsvFile.write(
+                folder.resolve("economic-spacing.csv"),
+                header,
+                result.economic(),
+                line -> cells(line).text(result.isAtEnd(line) ? "at the end of the range of spacings" : ""));
     }
 
-    private static void write(Path target, List<SpacingResult.Line> lines) throws IOException {
-        CsvFile.write(
-                target,
-                HEADER,
-                lines,
-                line -> new CsvLineCells()
-                        .text(line.layout().name().toLowerCase(Locale.ROOT))
-                        .number(line.bores(), 0)
-                        .number(line.spacing(), 1)
-                        .number(DischargeUnit.LITRES_PER_SECOND.of(line.yield()), 3)
-                        .number(100 * line.yieldLost(), 2)
-                        .number(line.lift(), 3)
-                        .number(line.greatestLift(), 3)
-                        .number(line.interference(), 3)
-                        .number(line.pipe(), 1)
-                        .number(line.energy(), 2)
-                        .number(line.cost(), 3));
+    private static CsvLineCells cells(SpacingResult.Line line) {
+        return new CsvLineCells()
+                .text(line.layout().name().toLowerCase(Locale.ROOT))
+                .number(line.bores(), 0)
+                .number(line.spacing(), 1)
+                .number(DischargeUnit.LITRES_PER_SECOND.of(line.yield()), 3)
+                .number(100 * line.yieldLost(), 2)
+                .number(line.lift(), 3)
+                .number(line.greatestLift(), 3)
+                .number(line.interference(), 3)
+                .number(line.pipe(), 1)
+                .number(line.energy(), 2)
+                .number(line.cost(), 3);
     }
 }

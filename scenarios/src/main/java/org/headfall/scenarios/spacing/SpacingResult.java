@@ -12,6 +12,9 @@ import org.headfall.scenarios.scenario.SpacingSpecification.Layout;
  */
 public record SpacingResult(List<Line> lines, List<Line> economic) {
 
+    /** Share of a spacing that a search leaves open. */
+    private static final double NEAR_THE_END = 1e-3;
+
     /** Copies the lists. */
     public SpacingResult {
         lines = List.copyOf(lines);
@@ -45,6 +48,18 @@ public record SpacingResult(List<Line> lines, List<Line> economic) {
             double pipe,
             double energy,
             double cost) {}
+
+    /**
+     * Whether cost falls towards an end of the range that was looked at, so that the true least lies beyond it.
+     *
+     * @param line one of the economic layouts
+     */
+    public boolean isAtEnd(Line line) {
+        double from = lines.stream().mapToDouble(Line::spacing).min().orElseThrow();
+        double to = lines.stream().mapToDouble(Line::spacing).max().orElseThrow();
+        return line.bores() > 1
+                && (line.spacing() <= from * (1 + NEAR_THE_END) || line.spacing() >= to * (1 - NEAR_THE_END));
+    }
 
     /** The layout of least cost of all. */
     public Optional<Line> best() {

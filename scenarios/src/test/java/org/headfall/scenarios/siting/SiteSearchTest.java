@@ -137,7 +137,9 @@ class SiteSearchTest {
                 result.energy(),
                 0,
                 List.of(site),
-                1);
+                1,
+                List.of(),
+                List.of());
     }
 
     /** No cell within a distance, an excluded area or too near a side may take more than its class allows. */

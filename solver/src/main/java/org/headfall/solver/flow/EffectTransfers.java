@@ -1,6 +1,7 @@
 package org.headfall.solver.flow;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -219,6 +220,14 @@ public final class EffectTransfers {
         }
         return shares(new DMatrixRMaj(right.length, right.length), right, stations[receptor])
                 .getData();
+    }
+
+    /** Cells from which the bores and springs that give back are fed. */
+    public int[] givingCells() {
+        return dependence.points().stream()
+                .flatMapToInt(
+                        point -> Arrays.stream(points.weights(point.index()).cells()))
+                .toArray();
     }
 
     /** The shifts (1/d); not to be changed. */

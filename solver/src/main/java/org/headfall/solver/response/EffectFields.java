@@ -44,6 +44,7 @@ public final class EffectFields {
     private final RelaxingModes[] modes;
     private final List<Giver> givers;
     private final List<List<NearCell>> nearCells = new ArrayList<>();
+    private final List<Optional<SeenPlace>> places;
 
     @SuppressWarnings("ArrayRecordComponent") // read in one loop, never compared
     private record NearCell(int cell, CellWeights weights, double unresolved, double[] ofGivers) {}
@@ -96,6 +97,7 @@ public final class EffectFields {
         modes = new RelaxingModes[stations.length];
         Arrays.setAll(modes, this::modesOf);
         givers = givers(problem, dependence);
+        places = receptors.stream().map(Receptor::place).toList();
         receptors.forEach(receptor -> nearCells.add(near(problem, givers, receptor, bore.screenRadius())));
     }
 
@@ -175,6 +177,19 @@ public final class EffectFields {
      * @return drawdown per discharge of each cell (d/m²)
      */
     public double[] after(int receptor, double time) {
+        double[] sum = carried(receptor, time);
+        List<NearCell> near = nearCells.get(receptor);
+        double[] back = transfers.givenBack(receptor, sum);
+        double[] exact =
+                near.stream().mapToDouble(cell -> atCentre(cell, sum, back)).toArray();
+        for (int i = 0; i < exact.length; i++) {
+            sum[near.get(i).cell()] = exact[i];
+        }
+        return sum;
+    }
+
+    /** Drawdown of each cell as the grid carries it. */
+    private double[] carried(int receptor, double time) {
         double[] weights = modes[receptor].stepWeights(time);
         double[][] fields = transfers.fields(receptor);
         double[] sum = new double[fields[0].length];
@@ -185,14 +200,43 @@ public final class EffectFields {
                 sum[cell] += weight * field[cell];
             }
         }
-        List<NearCell> near = nearCells.get(receptor);
-        double[] back = transfers.givenBack(receptor, sum);
-        double[] exact =
-                near.stream().mapToDouble(cell -> atCentre(cell, sum, back)).toArray();
-        for (int i = 0; i < exact.length; i++) {
-            sum[near.get(i).cell()] = exact[i];
-        }
         return sum;
+    }
+
+    /**
+     * Drawdown at a receptor by a unit discharge of one bore, with its own near field: exact but for the reduced model also
+     * where transmissivity varies from cell to cell, where a cell far from the receptor stands for a bore at its centre in
+     * {@link #after} only to some per cent.
+     *
+     * @param receptor the receptor
+     * @param bore the near field of the bore
+     * @param time how long the discharge has lasted (d)
+     * @return drawdown per discharge (d/m²)
+     */
+    public double by(int receptor, NearField bore, double time) {
+        double[] carried = new double[transfers.fields(receptor)[0].length];
+        carry(receptor, time, bore.weights().cells(), carried);
+        carry(receptor, time, transfers.givingCells(), carried);
+        double unresolved =
+                places.get(receptor).map(place -> place.unresolvedFrom(bore)).orElse(0.0);
+        double[] ofGivers = givers.stream()
+                .mapToDouble(giver -> giver.field().unresolvedFrom(bore))
+                .toArray();
+        NearCell cell = new NearCell(bore.cell(), bore.weights(), unresolved, ofGivers);
+        return atCentre(cell, carried, transfers.givenBack(receptor, carried));
+    }
+
+    /** Sets the drawdown of some cells as the grid carries it. */
+    private void carry(int receptor, double time, int[] cells, double[] carried) {
+        double[] weights = modes[receptor].stepWeights(time);
+        double[][] fields = transfers.fields(receptor);
+        for (int cell : cells) {
+            double sum = 0;
+            for (int shift = 0; shift < weights.length; shift++) {
+                sum += weights[shift] * fields[shift][cell];
+            }
+            carried[cell] = sum;
+        }
     }
 
     private double atCentre(NearCell cell, double[] field, double[] back) {

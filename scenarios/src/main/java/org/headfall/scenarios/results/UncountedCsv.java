@@ -1,0 +1,30 @@
+package org.headfall.scenarios.results;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.List;
+import org.headfall.scenarios.limits.UncountedLimit;
+
+/** Writes limits that a search for sites or rates could not count. */
+public final class UncountedCsv {
+
+    /** Name of the file in the folder of what was found. */
+    public static final String NAME = "limits-not-counted.csv";
+
+    private UncountedCsv() {}
+
+    /**
+     * Writes the file.
+     *
+     * @param target the file
+     * @param limits the limits
+     * @throws IOException if it cannot be written
+     */
+    public static void write(Path target, List<UncountedLimit> limits) throws IOException {
+        CsvFile.write(
+                target,
+                List.of("limit", "why it is not counted", "by the simulator"),
+                limits,
+                one -> new CsvLineCells().text(one.limit()).text(one.reason()).text(one.outcome()));
+    }
+}
