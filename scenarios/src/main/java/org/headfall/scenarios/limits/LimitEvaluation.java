@@ -89,6 +89,10 @@ public final class LimitEvaluation {
                     ? Optional.of("The volumes that the bores took were not kept.")
                     : Optional.empty();
         }
+        if (limit.comparison() instanceof Comparison.WithoutProposedBores
+                && description.bores().stream().noneMatch(Station.BoreSite::proposed)) {
+            return Optional.of("There are no proposed bores.");
+        }
         int station = description.stationIndex(limit.station());
         if (station < 0) {
             return Optional.of(unknown(limit));

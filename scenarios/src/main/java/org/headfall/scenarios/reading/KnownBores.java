@@ -13,6 +13,7 @@ final class KnownBores {
     private final Set<String> holders = new LinkedHashSet<>();
     private final Set<String> classes = new LinkedHashSet<>();
     private boolean proposal;
+    private boolean existing;
     private boolean entitlements;
     private boolean complete = true;
 
@@ -41,12 +42,18 @@ final class KnownBores {
     /** Takes note of the group of a bore, null if it could not be read, and of whether an entitlement is given. */
     void addGroup(@Nullable Group group, boolean entitled) {
         proposal |= group != Group.EXISTING;
+        existing |= group != Group.PROPOSED;
         entitlements |= entitled && group != Group.PROPOSED;
     }
 
     /** Whether a bore is, or may be meant to be, part of a proposal. */
     boolean hasProposal() {
         return proposal || !complete;
+    }
+
+    /** Whether a bore is, or may be meant to be, an existing one. */
+    boolean hasExisting() {
+        return existing || !complete;
     }
 
     /** Whether an existing bore has, or is meant to have, an entitlement. */

@@ -128,7 +128,25 @@ final class LimitCauseReader {
             }
             return null;
         }
+        requireBores(section, bores);
         return bores;
+    }
+
+    /** The effect of bores that are not there is nothing, so that any limit on it would hold. */
+    private void requireBores(Section section, BoreSelection cause) {
+        boolean missing =
+                (cause instanceof BoreSelection.Proposed && !known.bores().hasProposal() && !known.seeksBores())
+                        || (cause instanceof BoreSelection.Existing
+                                && !known.bores().hasExisting());
+        if (missing) {
+            String group = cause instanceof BoreSelection.Proposed ? "proposed" : "existing";
+            section.refuse(
+                    "cause",
+                    Finding.of(
+                            ProblemKind.NOT_A_CHOICE,
+                            cause.words() + ", but no bore is " + group,
+                            "a cause that there is, or a bore of the group " + group));
+        }
     }
 
     private @Nullable Reference reference(Section section) {

@@ -83,7 +83,29 @@ final class LimitPlaceReader {
                                             + " class",
                                     NearestSpelling.of(name, allowed)));
         }
-        return groups.get(name);
+        @Nullable At group = groups.get(name);
+        if (group instanceof LimitSpecification.Bores bores) {
+            requireBores(section, node, bores.bores());
+        }
+        return group;
+    }
+
+    /** A limit at bores that are not there could not be crossed. */
+    private void requireBores(Section section, DocumentNode node, BoreSelection bores) {
+        boolean proposed = bores instanceof BoreSelection.Proposed;
+        boolean missing = (proposed && !known.bores().hasProposal() && !known.seeksBores())
+                || (bores instanceof BoreSelection.Existing && !known.bores().hasExisting());
+        if (missing) {
+            String group = proposed ? "proposed" : "existing";
+            section.values()
+                    .refuse(
+                            node,
+                            section.nameOf("at"),
+                            Finding.of(
+                                    ProblemKind.UNKNOWN_NAME,
+                                    bores.words() + ", but no bore is " + group,
+                                    "a place that there is, or a bore of the group " + group));
+        }
     }
 
     private Map<String, At> groups() {

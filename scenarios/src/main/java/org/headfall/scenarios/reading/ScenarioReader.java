@@ -119,7 +119,8 @@ public final class ScenarioReader {
                 springs.stream().map(SpringSpecification::name).collect(Collectors.toSet()),
                 protectedPoints.stream().map(ProtectedPoint::name).collect(Collectors.toSet()),
                 boreReader.known(),
-                cases.stream().map(CaseSpecification::name).collect(Collectors.toSet()));
+                cases.stream().map(CaseSpecification::name).collect(Collectors.toSet()),
+                document.has("siting"));
         List<LimitSpecification> limits =
                 new LimitReader(inputs, known, wholeGrid, period, accounts.isPresent()).read(document);
         @Nullable StartSpecification start = new StartReader(inputs, area, headsAreHeld(document, bed)).read(document);
