@@ -122,6 +122,11 @@ public final class CoarserProblem {
         return problem;
     }
 
+    /** For each cell of the finer grid, the wider cell that holds it. */
+    public int[] parents() {
+        return cells.parents();
+    }
+
     /**
      * Means over the wider cells, such as of heads at the start.
      *

@@ -1,5 +1,6 @@
 package org.headfall.scenarios.doubts;
 
+import java.util.Arrays;
 import java.util.function.DoubleUnaryOperator;
 import org.headfall.solver.grid.Axis;
 import org.headfall.solver.grid.RectilinearGrid;
@@ -40,6 +41,13 @@ final class MergedCells {
 
     private int merged(int cell) {
         return grid.cell(fine.column(cell) / 2, fine.row(cell) / 2);
+    }
+
+    /** For each cell of the finer grid, the merged cell that holds it. */
+    int[] parents() {
+        int[] parents = new int[fineActive.length];
+        Arrays.setAll(parents, this::merged);
+        return parents;
     }
 
     /** The grid of merged cells. */

@@ -68,7 +68,7 @@ public final class LimitEvaluation {
             MapPlaces.Part part = evidence.places().parts().get(map.words());
             return part == null
                     ? new Outcome.NotEvaluated("No heads of cells were kept for " + map.words() + ".")
-                    : new MapEvaluation(description, evidence.maps(), part).outcome(limit);
+                    : new MapEvaluation(description, evidence.maps(), evidence.changedRuns(), part).outcome(limit);
         }
         Optional<String> obstacle = obstacle(limit);
         return obstacle.isPresent() ? new Outcome.NotEvaluated(obstacle.get()) : atStations(limit);

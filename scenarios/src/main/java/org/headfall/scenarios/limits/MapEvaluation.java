@@ -12,8 +12,9 @@ import org.headfall.solver.grid.RectilinearGrid;
 
 /**
  * Judges a limit on all cells of a part of the map, on the days on which heads of the grid were kept. Between these days
- * nothing is known, so the first day beyond the limit is one of them. Heads are those of cells: close to a bore they
- * stand above the head at its wall.
+ * nothing is known, so the first day beyond the limit is one of them, and the kept day before it is named. Heads are those
+ * of cells: close to a bore they stand above the head at its wall. Changed runs count by what they do to the limited value
+ * in any cell of the part.
  */
 final class MapEvaluation {
 
@@ -22,11 +23,13 @@ final class MapEvaluation {
 
     private final RunDescription description;
     private final MapSeries series;
+    private final List<ChangedRun> changedRuns;
     private final MapPlaces.Part part;
 
-    MapEvaluation(RunDescription description, MapSeries series, MapPlaces.Part part) {
+    MapEvaluation(RunDescription description, MapSeries series, List<ChangedRun> changedRuns, MapPlaces.Part part) {
         this.description = description;
         this.series = series;
+        this.changedRuns = List.copyOf(changedRuns);
         this.part = part;
     }
 
@@ -124,10 +127,81 @@ final class MapEvaluation {
                 beyond.add(day.day());
             }
         }
-        Outcome.Worst found = new Outcome.Worst(
-                worst.day(), worst.value(), worst.margin(), error(limit, worst), note(worst, days.size()));
         OptionalDouble first = beyond.isEmpty() ? OptionalDouble.empty() : OptionalDouble.of(beyond.get(0));
+        Outcome.Worst found = new Outcome.Worst(
+                worst.day(),
+                worst.value(),
+                worst.margin(),
+                error(limit, worst) + errorByChanges(limit),
+                note(worst, days.size()) + before(days, first));
         return Judgement.of(limit, description.endDay(), first, found);
+    }
+
+    /** The kept day before the first one beyond the limit, for the crossing lies between the two. */
+    private String before(List<DayWorst> days, OptionalDouble first) {
+        return days.stream()
+                .map(DayWorst::day)
+                .filter(day -> first.isPresent() && day < first.getAsDouble())
+                .reduce((a, b) -> b)
+                .map(day -> " Kept heads are not yet beyond it on "
+                        + description.calendar().at(day).toLocalDate() + ".")
+                .orElse("");
+    }
+
+    /** Sum over the changed runs of what they change the limited value by at most. */
+    private double errorByChanges(Limit limit) {
+        double sum = 0;
+        for (ChangedRun changed : changedRuns) {
+            sum += changed.share() * largestChange(limit, changed.maps());
+        }
+        return sum;
+    }
+
+    private double largestChange(Limit limit, ChangedMaps changed) {
+        double largest = 0;
+        for (int record = 0; record < changed.heads().grids().size(); record++) {
+            HeadGrid heads = changed.heads().grids().get(record);
+            int grid = gridOn(heads.day());
+            if (grid >= 0 && counts(limit, heads.day())) {
+                largest = Math.max(largest, largestChange(limit, changed, record, grid));
+            }
+        }
+        return largest;
+    }
+
+    private double largestChange(Limit limit, ChangedMaps changed, int record, int grid) {
+        HeadGrid run = series.grids().get(grid);
+        HeadGrid reference = reference(limit, grid);
+        double[] ofRun = change(changed, run, changed.heads().grids().get(record));
+        double[] ofReference = changed.hasReference(limit)
+                ? change(
+                        changed,
+                        reference,
+                        changed.reference(limit, referenceRecord(limit, changed, record, reference)))
+                : new double[ofRun.length];
+        double largest = 0;
+        for (int cell : part.cells()) {
+            double head = run.head()[cell];
+            double with = reference.head()[cell];
+            double before = value(limit.quantity(), head, with, cell);
+            double after = value(limit.quantity(), head + ofRun[cell], with + ofReference[cell], cell);
+            largest = Math.max(largest, Math.abs(after - before));
+        }
+        return largest;
+    }
+
+    private double[] change(ChangedMaps changed, HeadGrid run, HeadGrid other) {
+        return changed.change(description.grid(), description.aquifer().active(), run, other);
+    }
+
+    /** Another run is compared on the same day, and a day that limits compare with is among those of the changed runs. */
+    private static int referenceRecord(Limit limit, ChangedMaps changed, int record, HeadGrid reference) {
+        return limit.needsOtherRun()
+                ? record
+                : IntStream.range(0, changed.heads().grids().size())
+                        .filter(i -> changed.heads().grids().get(i).day() == reference.day())
+                        .findFirst()
+                        .orElseThrow();
     }
 
     private double error(Limit limit, DayWorst worst) {
@@ -145,12 +219,12 @@ final class MapEvaluation {
         RectilinearGrid grid = description.grid();
         String where = String.format(
                 Locale.ROOT,
-                "In the cell at x %.0f m, y %.0f m; judged on %d %s with heads of cells; the error is that of time"
-                        + " stepping alone",
+                "In the cell at x %.0f m, y %.0f m; judged on %d %s with heads of cells%s",
                 grid.centreX(worst.cell()),
                 grid.centreY(worst.cell()),
                 days,
-                days == 1 ? "day" : "days");
+                days == 1 ? "day" : "days",
+                changedRuns.isEmpty() ? "; the error is that of time stepping alone" : "");
         return worst.areaBeyond() > 0
                 ? where
                         + String.format(

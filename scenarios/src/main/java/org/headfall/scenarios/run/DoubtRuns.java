@@ -6,10 +6,12 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
 import java.util.concurrent.Future;
+import java.util.function.Supplier;
 import java.util.stream.IntStream;
 import org.headfall.scenarios.doubts.CoarserProblem;
 import org.headfall.scenarios.doubts.ErrorBudget;
 import org.headfall.scenarios.doubts.FartherBoundary;
+import org.headfall.scenarios.limits.ChangedMaps;
 import org.headfall.scenarios.limits.ChangedRun;
 import org.headfall.scenarios.recording.Recording;
 import org.headfall.scenarios.recording.ReportDate;
@@ -102,14 +104,22 @@ final class DoubtRuns {
                 fine.reportDates(),
                 fine.measurements(),
                 fine.assumptions());
-        return Repeat.of(description, wider.problem(), start, days, settings, plan.limits());
+        return Repeat.of(
+                description, wider.problem(), start, days, LimitMaps.daysOfDoubts(plan), settings, plan.limits());
     }
 
     private Repeat withFartherHeads() {
         Optional<FlowProblem> changed = FartherBoundary.of(plan.problem());
         return changed.isEmpty()
                 ? Repeat.notMade("the scenario has no boundary with a far head")
-                : Repeat.of(plan.description(), changed.get(), plan.start(), days, settings, plan.limits());
+                : Repeat.of(
+                        plan.description(),
+                        changed.get(),
+                        plan.start(),
+                        days,
+                        LimitMaps.daysOfDoubts(plan),
+                        settings,
+                        plan.limits());
     }
 
     /**
@@ -155,11 +165,23 @@ final class DoubtRuns {
      */
     List<ChangedRun> changedRuns() {
         List<ChangedRun> changed = new ArrayList<>();
-        SideTasks.result(coarser)
-                .run()
-                .ifPresent(run -> changed.add(new ChangedRun(run, 1 / CoarserProblem.DIFFERENCE_OVER_ERROR)));
-        SideTasks.result(farther).run().ifPresent(run -> changed.add(new ChangedRun(run, 1)));
+        Repeat onWider = SideTasks.result(coarser);
+        onWider.run()
+                .ifPresent(run -> changed.add(new ChangedRun(
+                        run,
+                        maps(onWider, () -> CoarserProblem.of(plan.problem()).parents()),
+                        1 / CoarserProblem.DIFFERENCE_OVER_ERROR)));
+        Repeat withFarther = SideTasks.result(farther);
+        withFarther.run().ifPresent(run -> changed.add(new ChangedRun(run, maps(withFarther, this::sameCells), 1)));
         return changed;
+    }
+
+    private static ChangedMaps maps(Repeat repeat, Supplier<int[]> parents) {
+        return repeat.maps().grids().isEmpty() ? ChangedMaps.NONE : new ChangedMaps(repeat.maps(), parents.get());
+    }
+
+    private int[] sameCells() {
+        return IntStream.range(0, plan.description().grid().cellCount()).toArray();
     }
 
     /**
@@ -170,8 +192,13 @@ final class DoubtRuns {
      * @return largest of all recorded days (m), in the order of the stations
      */
     double[] stepError(HeadError time, RateHistory history) {
-        double solver = solverError(history, plan.description().endDay());
+        double solver = solverError(history);
         return time.atStations().stream().mapToDouble(error -> error + solver).toArray();
+    }
+
+    /** What the solver and the rules of bores may leave in the whole run at most (m). */
+    double solverError(RateHistory history) {
+        return solverError(history, plan.description().endDay());
     }
 
     private static OptionalDouble gridError(Repeat onWider, StationSeries run, int station, double day) {

@@ -40,7 +40,7 @@ final class NoChangeRun {
         double[] days = DoubleStream.concat(
                         DoubleStream.of(0), description.reportDates().stream().mapToDouble(ReportDate::day))
                 .toArray();
-        return Repeat.of(description, unchanged, plan.start(), days, settings, List.of())
+        return Repeat.of(description, unchanged, plan.start(), days, new double[0], settings, List.of())
                 .run()
                 .flatMap(run -> largest(description, run));
     }

@@ -125,7 +125,14 @@ public final class RunInMemory {
      */
     public static List<StationSeries> stations(RunPlan plan) {
         RecordPlan records = RecordPlan.of(plan.description(), plan.stationDays(), new double[0]);
-        return Repeat.of(plan.description(), plan.problem(), plan.start(), records.days(), plan.settings(), List.of())
+        return Repeat.of(
+                        plan.description(),
+                        plan.problem(),
+                        plan.start(),
+                        records.days(),
+                        new double[0],
+                        plan.settings(),
+                        List.of())
                 .run()
                 .orElseThrow()
                 .series();

@@ -173,6 +173,7 @@ public final class ScenarioRun {
         return new Simulated.Repeats(
                 doubts.map(runs -> runs.budget(main.recording(), error, history)),
                 stepError,
+                doubts.map(runs -> runs.solverError(history)).orElse(0.0),
                 doubts.map(DoubtRuns::changedRuns).orElse(List.of()),
                 drift);
     }

@@ -46,12 +46,17 @@ record Simulated(
      *
      * @param budget the error budget, if it was asked for
      * @param stepError error by time stepping and solver at each station (m)
+     * @param solverError what of it the solver may leave (m), zero if that was not asked for
      * @param changedRuns runs by which limits are judged too
      * @param drift how far heads drift if nothing changes, if that was found out
      */
     @SuppressWarnings("ArrayRecordComponent") // made once a run, never compared
     record Repeats(
-            Optional<ErrorBudget> budget, double[] stepError, List<ChangedRun> changedRuns, Optional<Drift> drift) {}
+            Optional<ErrorBudget> budget,
+            double[] stepError,
+            double solverError,
+            List<ChangedRun> changedRuns,
+            Optional<Drift> drift) {}
 
     /**
      * Judges the limits.
@@ -68,7 +73,7 @@ record Simulated(
                 repeats.stepError(),
                 repeats.changedRuns(),
                 plan.mapPlaces(),
-                maps.series(start, found.error().anywhere()).with(others.grids()),
+                maps.series(start, found.error().anywhere() + repeats.solverError()).with(others.grids()),
                 Map.of());
         Map<Comparison, AfterTaking> longer = AfterTakingRuns.of(plan, start, new LimitEvaluation(description, within));
         CauseShares shares =

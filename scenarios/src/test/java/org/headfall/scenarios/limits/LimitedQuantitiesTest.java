@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.function.DoubleUnaryOperator;
+import java.util.stream.IntStream;
 import org.headfall.scenarios.limits.LimitedQuantity.ShareOfAvailableHead;
 import org.headfall.scenarios.recording.HeadGrid;
 import org.headfall.scenarios.recording.RunDescription;
@@ -285,5 +286,68 @@ class LimitedQuantitiesTest {
         assertEquals(
                 String.format(java.util.Locale.ROOT, "%.3f", area),
                 crossed.worst().note().replaceAll(".*limit on ([0-9.]+) km.*", "$1"));
+    }
+
+    private static Outcome.Worst worstOnMap(
+            RunDescription description, RunSeries run, LimitedQuantity quantity, MapSeries maps, ChangedRun changed) {
+        int[] cells = IntStream.range(0, description.grid().cellCount()).toArray();
+        MapPlaces places = new MapPlaces(Map.of("zone", new MapPlaces.Part(List.of(), cells)), new double[0]);
+        Limit limit = new Limit(
+                "zone",
+                quantity,
+                new LimitPlace.OnMap("zone"),
+                new Comparison.Start(),
+                LimitPeriod.EVER,
+                OptionalDouble.empty(),
+                "");
+        LimitEvidence evidence = new LimitEvidence(run, new double[4], List.of(changed), places, maps, Map.of());
+        return new LimitEvaluation(description, evidence)
+                .evaluate(List.of(limit))
+                .get(0)
+                .outcome()
+                .worstIfAny()
+                .orElseThrow();
+    }
+
+    /**
+     * A changed run whose heads are 3 m higher throughout changes a floor level by 3 m and a drawdown by nothing. On one wide
+     * cell, whose mean head falls by 0.5 m more than that of the run, it changes drawdown by 0.5 m in every cell.
+     */
+    @Test
+    void aChangedMapCountsByWhatItDoesToTheLimitedValue() {
+        int count = description.grid().cellCount();
+        double[] before = SmallField.filled(count, START);
+        double[] after = new double[count];
+        Arrays.setAll(after, cell -> START - cell);
+        MapSeries maps = new MapSeries(List.of(new HeadGrid(0, before), new HeadGrid(100, after)), Map.of(), 0.01);
+        RunSeries run = run(day -> START, Map.of());
+        MapSeries higher = new MapSeries(
+                List.of(
+                        new HeadGrid(0, Arrays.stream(before).map(h -> h + 3).toArray()),
+                        new HeadGrid(100, Arrays.stream(after).map(h -> h + 3).toArray())),
+                Map.of(),
+                0);
+        int[] same = IntStream.range(0, count).toArray();
+        ChangedRun shifted = new ChangedRun(run, new ChangedMaps(higher, same), 0.5);
+        LimitedQuantity drawdown = new LimitedQuantity.Drawdown(99);
+        LimitedQuantity floor = new LimitedQuantity.FloorLevel(0);
+        assertEquals(0.01, worstOnMap(description, run, drawdown, maps, shifted).error(), 1e-12);
+        assertEquals(
+                0.01 + 1.5, worstOnMap(description, run, floor, maps, shifted).error(), 1e-12);
+        double sum = 0;
+        double area = 0;
+        for (int cell = 0; cell < count; cell++) {
+            if (description.aquifer().active()[cell]) {
+                sum += description.grid().area(cell) * after[cell];
+                area += description.grid().area(cell);
+            }
+        }
+        MapSeries wide = new MapSeries(
+                List.of(new HeadGrid(0, new double[] {START}), new HeadGrid(100, new double[] {sum / area - 0.5})),
+                Map.of(),
+                0);
+        ChangedRun merged = new ChangedRun(run, new ChangedMaps(wide, new int[count]), 1);
+        assertEquals(
+                0.01 + 0.5, worstOnMap(description, run, drawdown, maps, merged).error(), 1e-9);
     }
 }
