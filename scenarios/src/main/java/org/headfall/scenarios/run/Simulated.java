@@ -73,7 +73,8 @@ record Simulated(
                 repeats.stepError(),
                 repeats.changedRuns(),
                 plan.mapPlaces(),
-                maps.series(start, found.error().anywhere() + repeats.solverError()).with(others.grids()),
+                maps.series(start, found.error().anywhere() + repeats.solverError())
+                        .with(others.grids()),
                 Map.of());
         Map<Comparison, AfterTaking> longer = AfterTakingRuns.of(plan, start, new LimitEvaluation(description, within));
         CauseShares shares =
