@@ -8,6 +8,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.ServiceLoader;
 import java.util.function.Supplier;
+import org.headfall.scenarios.sweep.work.RunEngine;
+import org.headfall.scenarios.sweep.work.ThreadEngine;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Help;
@@ -78,9 +80,24 @@ public final class Headfall implements Runnable {
      * @return the number of an {@link ExitCode}
      */
     public static int execute(Terminal terminal, PrintWriter out, PrintWriter err, String... arguments) {
+        return execute(terminal, new ThreadEngine(), out, err, arguments);
+    }
+
+    /**
+     * Runs a command, with the runs of a sweep made elsewhere than on threads of this process.
+     *
+     * @param terminal what is at the other end of the streams
+     * @param engine makes the runs of a sweep
+     * @param out receives answers
+     * @param err receives messages and progress
+     * @param arguments the command line
+     * @return the number of an {@link ExitCode}
+     */
+    public static int execute(
+            Terminal terminal, RunEngine engine, PrintWriter out, PrintWriter err, String... arguments) {
         Failures failures = new Failures(List.of(arguments));
         try {
-            return commandLine(terminal, failures, arguments)
+            return commandLine(terminal, engine, failures, arguments)
                     .setOut(out)
                     .setErr(err)
                     .execute(arguments);
@@ -89,9 +106,10 @@ public final class Headfall implements Runnable {
         }
     }
 
-    private static CommandLine commandLine(Terminal terminal, Failures failures, String... arguments) {
+    private static CommandLine commandLine(
+            Terminal terminal, RunEngine engine, Failures failures, String... arguments) {
         CommandLine commandLine = new CommandLine(new Headfall());
-        Map<String, Supplier<Object>> commands = ownCommands(terminal);
+        Map<String, Supplier<Object>> commands = ownCommands(terminal, engine);
         Supplier<Object> wanted = arguments.length > 0 ? commands.get(arguments[0]) : null;
         if (wanted != null) {
             // Describing the others takes as long as a short answer.
@@ -109,7 +127,7 @@ public final class Headfall implements Runnable {
         return commandLine;
     }
 
-    private static Map<String, Supplier<Object>> ownCommands(Terminal terminal) {
+    private static Map<String, Supplier<Object>> ownCommands(Terminal terminal, RunEngine engine) {
         Map<String, Supplier<Object>> commands = new LinkedHashMap<>();
         commands.put("allocate", () -> new AllocateCommand(terminal));
         commands.put("capping", CappingCommand::new);
@@ -123,7 +141,7 @@ public final class Headfall implements Runnable {
         commands.put("run", () -> new RunCommand(terminal));
         commands.put("site", () -> new SiteCommand(terminal));
         commands.put("spacing", () -> new SpacingCommand(terminal));
-        commands.put("sweep", () -> new SweepCommand(terminal));
+        commands.put("sweep", () -> new SweepCommand(terminal, engine));
         return commands;
     }
 }

@@ -16,6 +16,7 @@ import org.headfall.scenarios.sweep.document.SweepDocument;
 import org.headfall.scenarios.sweep.results.SweepTable;
 import org.headfall.scenarios.sweep.store.Counts;
 import org.headfall.scenarios.sweep.work.Part;
+import org.headfall.scenarios.sweep.work.RunEngine;
 import org.headfall.scenarios.sweep.work.Sweep;
 import org.headfall.scenarios.sweep.work.SweepProgress;
 import org.headfall.scenarios.sweep.work.SweepSettings;
@@ -52,6 +53,7 @@ final class SweepCommand implements Callable<Integer> {
     private static final AllowedRange SOME_TIME = AllowedRange.POSITIVE;
 
     private final Terminal terminal;
+    private final RunEngine engine;
 
     @Mixin
     private final SweepArgument argument = new SweepArgument();
@@ -79,8 +81,9 @@ final class SweepCommand implements Callable<Integer> {
     @SuppressWarnings("NullAway.Init") // set by picocli before call
     private CommandSpec spec;
 
-    SweepCommand(Terminal terminal) {
+    SweepCommand(Terminal terminal, RunEngine engine) {
         this.terminal = terminal;
+        this.engine = engine;
     }
 
     @Option(
@@ -138,6 +141,7 @@ final class SweepCommand implements Callable<Integer> {
             sweep = new Sweep(
                     document,
                     argument.document(),
+                    engine,
                     settings,
                     argument.folder(),
                     ProgramVersion.text(),

@@ -15,6 +15,7 @@ import org.headfall.scenarios.sweep.work.Part;
 import org.headfall.scenarios.sweep.work.Sweep;
 import org.headfall.scenarios.sweep.work.SweepProgress;
 import org.headfall.scenarios.sweep.work.SweepSettings;
+import org.headfall.scenarios.sweep.work.ThreadEngine;
 
 /** A folder with the base scenario of the example, on 10 x 10 cells for two years, and a sweep of a test's own. */
 public final class SweepFolder {
@@ -81,7 +82,15 @@ public final class SweepFolder {
 
     public Counts run(String sweep, SweepSettings settings) throws InputException, IOException {
         SweepDocument document = read(sweep);
-        return new Sweep(document, folder.resolve("sweep.yaml"), settings, results(), PROGRAM, new Silent()).run();
+        return new Sweep(
+                        document,
+                        folder.resolve("sweep.yaml"),
+                        new ThreadEngine(),
+                        settings,
+                        results(),
+                        PROGRAM,
+                        new Silent())
+                .run();
     }
 
     /** Says nothing. */

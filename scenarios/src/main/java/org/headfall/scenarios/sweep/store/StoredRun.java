@@ -1,6 +1,8 @@
 package org.headfall.scenarios.sweep.store;
 
+import java.util.Arrays;
 import java.util.Locale;
+import java.util.Optional;
 
 /**
  * A row of the store.
@@ -45,8 +47,11 @@ public record StoredRun(
             return name().toLowerCase(Locale.ROOT);
         }
 
-        static Status of(String word) {
-            return valueOf(word.toUpperCase(Locale.ROOT));
+        /** The status with a word, if it is one. */
+        static Optional<Status> of(String word) {
+            return Arrays.stream(values())
+                    .filter(status -> status.word().equals(word))
+                    .findFirst();
         }
     }
 }

@@ -1,8 +1,6 @@
 package org.headfall.scenarios.sweep.store;
 
 import java.io.IOException;
-import java.net.InetAddress;
-import java.net.UnknownHostException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
@@ -10,7 +8,6 @@ import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
-import java.sql.Types;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
@@ -21,7 +18,6 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.Consumer;
-import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /** The file of a sweep. For one thread; see {@link StoreWriter} for many. */
@@ -31,7 +27,6 @@ public final class SweepStore implements AutoCloseable {
     private final Connection connection;
     private final Optional<SweepLock> lock;
     private final List<String> figures;
-    private final String host = hostName();
 
     private SweepStore(Path file, Connection connection, Optional<SweepLock> lock) throws SQLException, StoreException {
         this.file = file;
@@ -226,9 +221,10 @@ public final class SweepStore implements AutoCloseable {
      */
     public void forEach(Consumer<StoredRun> rows) throws StoreException {
         try (Statement statement = connection.createStatement();
-                ResultSet result = statement.executeQuery("SELECT * FROM runs ORDER BY number")) {
+                ResultSet result = statement.executeQuery(StoreRows.SELECT + " ORDER BY number")) {
+            StoreRows read = new StoreRows(file, result, figures.size());
             while (result.next()) {
-                rows.accept(row(result));
+                rows.accept(read.row());
             }
         } catch (SQLException e) {
             throw StoreException.of(file, e);
@@ -243,43 +239,16 @@ public final class SweepStore implements AutoCloseable {
      * @throws StoreException if the store cannot be read
      */
     public Optional<StoredRun> run(int number) throws StoreException {
-        try (PreparedStatement select = connection.prepareStatement("SELECT * FROM runs WHERE number = ?")) {
+        try (PreparedStatement select = connection.prepareStatement(StoreRows.SELECT + " WHERE number = ?")) {
             select.setInt(1, number);
             try (ResultSet result = select.executeQuery()) {
-                return result.next() ? Optional.of(row(result)) : Optional.empty();
+                return result.next()
+                        ? Optional.of(new StoreRows(file, result, figures.size()).row())
+                        : Optional.empty();
             }
         } catch (SQLException e) {
             throw StoreException.of(file, e);
         }
-    }
-
-    private StoredRun row(ResultSet result) throws SQLException {
-        double[] values = new double[figures.size()];
-        for (int i = 0; i < values.length; i++) {
-            values[i] = realOrNaN(result, StoreForm.FIGURES_AFTER + 1 + i);
-        }
-        return new StoredRun(
-                result.getInt("number"),
-                StoredRun.Status.of(textOrEmpty(result, "status")),
-                textOrEmpty(result, "inputs"),
-                textOrEmpty(result, "hash"),
-                values,
-                textOrEmpty(result, "reason"),
-                textOrEmpty(result, "way"),
-                realOrNaN(result, result.findColumn("seconds")),
-                textOrEmpty(result, "finished"),
-                textOrEmpty(result, "host"),
-                textOrEmpty(result, "program"));
-    }
-
-    private static String textOrEmpty(ResultSet result, String column) throws SQLException {
-        @Nullable String text = result.getString(column);
-        return text == null ? "" : text;
-    }
-
-    private static double realOrNaN(ResultSet result, int column) throws SQLException {
-        double value = result.getDouble(column);
-        return result.wasNull() ? Double.NaN : value;
     }
 
     /**
@@ -304,10 +273,10 @@ public final class SweepStore implements AutoCloseable {
                     outcome.way(),
                     outcome.seconds(),
                     now,
-                    host,
+                    outcome.host(),
                     program));
         }
-        return copy(rows, "number = ?");
+        return copy(rows, StoreUpdate.Key.NUMBER);
     }
 
     /**
@@ -319,75 +288,14 @@ public final class SweepStore implements AutoCloseable {
      * @throws StoreException if the store cannot be written; then none of them is taken over
      */
     public int takeOver(List<StoredRun> rows) throws StoreException {
-        return copy(rows, "hash = ?");
+        return copy(rows, StoreUpdate.Key.HASH);
     }
 
-    private int copy(List<StoredRun> rows, String which) throws StoreException {
-        String assignments = figures.stream()
-                .map(figure -> ", " + StoreForm.quoted(figure) + " = ?")
-                .collect(Collectors.joining());
-        String sql = "UPDATE runs SET status = ?, reason = ?, way = ?, seconds = ?, finished = ?, host = ?, program = ?"
-                + assignments + " WHERE status = 'planned' AND " + which;
+    private int copy(List<StoredRun> rows, StoreUpdate.Key key) throws StoreException {
         try {
-            int recorded = 0;
-            connection.setAutoCommit(false);
-            try (PreparedStatement update = connection.prepareStatement(sql)) {
-                for (StoredRun row : rows) {
-                    fill(update, row, which.startsWith("hash"));
-                    recorded += update.executeUpdate();
-                }
-                connection.commit();
-            }
-            connection.setAutoCommit(true);
-            return recorded;
+            return new StoreUpdate(connection, figures, key).write(rows);
         } catch (SQLException e) {
-            rollBack();
             throw StoreException.of(file, e);
-        }
-    }
-
-    /** A full disk may have rolled back already. */
-    private void rollBack() {
-        try {
-            connection.rollback();
-            connection.setAutoCommit(true);
-        } catch (SQLException alreadyRolledBack) {
-            // nothing is recorded either way
-        }
-    }
-
-    private void fill(PreparedStatement update, StoredRun row, boolean byHash) throws SQLException {
-        int next = 1;
-        update.setString(next++, row.status().word());
-        update.setString(next++, row.reason());
-        update.setString(next++, row.way());
-        setReal(update, next++, row.seconds());
-        update.setString(next++, row.finished());
-        update.setString(next++, row.host());
-        update.setString(next++, row.program());
-        for (int i = 0; i < figures.size(); i++) {
-            setReal(update, next++, i < row.figures().length ? row.figures()[i] : Double.NaN);
-        }
-        if (byHash) {
-            update.setString(next, row.hash());
-        } else {
-            update.setInt(next, row.number());
-        }
-    }
-
-    private static void setReal(PreparedStatement update, int place, double value) throws SQLException {
-        if (Double.isNaN(value)) {
-            update.setNull(place, Types.REAL);
-        } else {
-            update.setDouble(place, value);
-        }
-    }
-
-    private static String hostName() {
-        try {
-            return InetAddress.getLocalHost().getHostName();
-        } catch (UnknownHostException nameless) {
-            return "";
         }
     }
 

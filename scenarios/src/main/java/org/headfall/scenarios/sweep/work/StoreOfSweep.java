@@ -7,6 +7,7 @@ import java.nio.file.StandardCopyOption;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -14,11 +15,15 @@ import org.headfall.scenarios.sweep.store.Definition;
 import org.headfall.scenarios.sweep.store.StoreException;
 import org.headfall.scenarios.sweep.store.StoredRun;
 import org.headfall.scenarios.sweep.store.SweepStore;
+import org.jspecify.annotations.Nullable;
 
 /** Opens the store of a sweep, new or as it was left, and sees to it that it is of this sweep. */
 final class StoreOfSweep {
 
     private static final Map<String, String> WHAT_MAY_DIFFER = whatMayDiffer();
+
+    /** Rows named in a message. */
+    private static final int MOST_TOLD = 5;
 
     private final Path file;
     private final Definition definition;
@@ -48,9 +53,16 @@ final class StoreOfSweep {
             return SweepStore.create(file, definition);
         }
         SweepStore store = SweepStore.open(file);
-        List<String> differences = differences(store);
-        if (differences.isEmpty()) {
-            return store;
+        List<String> differences;
+        try {
+            differences = differences(store);
+            if (differences.isEmpty()) {
+                requireRows(store);
+                return store;
+            }
+        } catch (StoreException e) {
+            store.close();
+            throw e;
         }
         if (!acceptChanges) {
             store.close();
@@ -75,6 +87,30 @@ final class StoreOfSweep {
             }
         }
         return differences;
+    }
+
+    /** Rows may have been changed, added or removed by hand; going on with them would spoil the answers unseen. */
+    private void requireRows(SweepStore store) throws StoreException {
+        Map<Integer, String> planned = new HashMap<>();
+        definition.runs().forEach(run -> planned.put(run.number(), run.inputs() + run.hash()));
+        List<String> wrong = new ArrayList<>();
+        store.forEach(row -> {
+            @Nullable String inputs = planned.remove(row.number());
+            if (inputs == null) {
+                wrong.add("row " + row.number() + " is no run of this sweep");
+            } else if (!inputs.equals(row.inputs() + row.hash())) {
+                wrong.add("inputs or hash of row " + row.number() + " are not those of the run");
+            }
+        });
+        planned.keySet().stream().sorted().forEach(number -> wrong.add("row " + number + " is missing"));
+        if (!wrong.isEmpty()) {
+            String more = wrong.size() > MOST_TOLD ? "; and " + (wrong.size() - MOST_TOLD) + " more" : "";
+            throw new StoreException(
+                    file,
+                    "the table runs is not as headfall wrote it: "
+                            + String.join("; ", wrong.subList(0, Math.min(MOST_TOLD, wrong.size()))) + more
+                            + ". Put it right, or move the file away to begin anew");
+        }
     }
 
     private SweepStore replaced(SweepStore old) throws IOException {

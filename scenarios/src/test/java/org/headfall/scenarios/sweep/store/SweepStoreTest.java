@@ -19,6 +19,8 @@ import java.util.Set;
 import java.util.TreeSet;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 class SweepStoreTest {
 
@@ -38,7 +40,7 @@ class SweepStoreTest {
     }
 
     private static RunOutcome outcome(int number, double figure) {
-        return new RunOutcome(number, new double[] {figure, Double.NaN}, "", "simulated", 0.5);
+        return new RunOutcome(number, new double[] {figure, Double.NaN}, "", "simulated", 0.5, "a host");
     }
 
     @Test
@@ -53,6 +55,7 @@ class SweepStoreTest {
             StoredRun run = store.run(2).orElseThrow();
             assertArrayEquals(new double[] {1.25, Double.NaN}, run.figures());
             assertEquals(StoredRun.Status.FINISHED, run.status());
+            assertEquals("a host", run.host());
             assertEquals(List.of("loss at \"Spring\" (m)", "other"), store.figures());
             assertEquals("A test", store.text(Definition.TITLE));
             assertEquals(new Counts(2, 1, 0), store.counts());
@@ -116,6 +119,28 @@ class SweepStoreTest {
         assertSays(
                 "was written by another version (form 99, this version reads 1)",
                 assertThrows(StoreException.class, () -> SweepStore.open(file())));
+    }
+
+    /** Whoever opens the file with another program can write anything; row, column and what stands there are told. */
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', textBlock = """
+            status = 'done'            | status is done; allowed: one of planned, finished, failed
+            inputs = 'nonsense'        | inputs is nonsense; allowed: a JSON object
+            other = 'much'             | other is much; allowed: a number, or nothing
+            seconds = 'long'           | seconds is long; allowed: a number, or nothing
+            number = -4                | number is -4; allowed: the number of a run, from 1
+            """)
+    void saysWhichRowWasSpoilt(String change, String words) throws IOException, SQLException {
+        SweepStore.create(file(), definition(3)).close();
+        try (Connection other = DriverManager.getConnection("jdbc:sqlite:" + file());
+                Statement statement = other.createStatement()) {
+            statement.execute("UPDATE runs SET " + change + " WHERE number = 2");
+        }
+        try (SweepStore store = SweepStore.read(file())) {
+            StoreException refused = assertThrows(StoreException.class, () -> store.forEach(row -> {}));
+            assertSays(words, refused);
+            assertSays(change.startsWith("number") ? "row -4 " : "row 2 of the table runs", refused);
+        }
     }
 
     @Test

@@ -8,6 +8,10 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.SQLException;
+import java.sql.Statement;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
@@ -244,6 +248,23 @@ class SweepTest {
         Counts stopped = folder.run(SweepFolder.SIX_RUNS, hurried);
         assertEquals(new Counts(6, 0, 0), stopped);
         assertEquals(new Counts(0, 6, 0), folder.run(SweepFolder.SIX_RUNS, SweepFolder.settings(1)));
+    }
+
+    @Test
+    void refusesAStoreWhoseRowsWereChangedByHand() throws InputException, IOException, SQLException {
+        folder.run(SweepFolder.SIX_RUNS, SweepFolder.settings(1));
+        try (Connection other = DriverManager.getConnection("jdbc:sqlite:" + folder.store());
+                Statement statement = other.createStatement()) {
+            statement.execute("DELETE FROM runs WHERE number = 2");
+            statement.execute("UPDATE runs SET inputs = '{}' WHERE number = 3");
+            statement.execute("INSERT INTO runs (number, status, inputs, hash) VALUES (77, 'planned', '{}', 'none')");
+        }
+        StoreException refused =
+                assertThrows(StoreException.class, () -> folder.run(SweepFolder.SIX_RUNS, SweepFolder.settings(1)));
+        String message = String.valueOf(refused.getMessage());
+        assertTrue(message.contains("row 2 is missing"), message);
+        assertTrue(message.contains("inputs or hash of row 3 are not those of the run"), message);
+        assertTrue(message.contains("row 77 is no run of this sweep"), message);
     }
 
     @Test

@@ -12,16 +12,17 @@ import org.headfall.scenarios.run.RunPlanner;
 import org.headfall.scenarios.run.RunWithoutFiles;
 import org.headfall.scenarios.sweep.document.BaseScenario;
 import org.headfall.scenarios.sweep.document.Input;
+import org.headfall.scenarios.sweep.document.RunList;
 import org.headfall.scenarios.sweep.document.SweepDocument;
 import org.headfall.scenarios.sweep.document.Variable;
 import org.headfall.scenarios.sweep.figures.KeptFigure;
 import org.headfall.scenarios.sweep.store.RunOutcome;
 
-/** Makes single runs of a sweep. For many threads. */
-final class OneRun {
+/** Makes single runs of a sweep, on whatever computer it is asked to. For many threads. */
+public final class RunMaker {
 
-    /** Reason of a run after which the sweep ends, for the process is not sound any more. */
-    static final String OUT_OF_MEMORY = "not enough memory";
+    /** Reason of a run after which the process is not sound any more and has to end. */
+    public static final String OUT_OF_MEMORY = "not enough memory";
 
     private static final String SIMULATED = "simulated";
     private static final double NANOSECONDS = 1e-9;
@@ -30,19 +31,46 @@ final class OneRun {
     private final List<KeptFigure> figures;
     private final boolean interference;
     private final SharedResponses responses;
+    private final RunList runs;
     private final String program;
+    private final String host = RunOutcome.nameOfHost();
 
-    OneRun(SweepDocument sweep, SharedResponses responses, String program) {
-        this.responses = responses;
+    /**
+     * A maker of runs.
+     *
+     * @param sweep the sweep
+     * @param runs its runs
+     * @param program program and version
+     * @param threads threads that will ask for runs at a time
+     */
+    public RunMaker(SweepDocument sweep, RunList runs, String program, int threads) {
+        this.runs = runs;
+        responses = new SharedResponses(sweep, runs, program, threads);
         base = sweep.base();
         figures = sweep.figures();
         interference = figures.stream().anyMatch(KeptFigure::needsInterference);
         this.program = program;
     }
 
-    /** Makes a run; whatever goes wrong with it becomes its outcome, but for a lack of memory, which ends the sweep. */
-    RunOutcome outcome(int number, Map<Variable, Input> inputs) {
+    /** How many runs of the whole sweep are answered from responses that they share, if their accuracy allows. */
+    public int shared() {
+        return responses.shared();
+    }
+
+    /** Numbers of runs in an order in which those that share something follow each other. */
+    public List<Integer> inOrderOfWork(List<Integer> numbers) {
+        return responses.inOrderOfWork(numbers);
+    }
+
+    /**
+     * Makes a run.
+     *
+     * @param number its number
+     * @return what came of it; whatever goes wrong becomes its reason to have failed
+     */
+    public RunOutcome outcome(int number) {
         long started = System.nanoTime();
+        Map<Variable, Input> inputs = runs.get(number - 1);
         try {
             ScenarioReading reading = base.read(base.with(inputs));
             reading.orThrow();
@@ -53,7 +81,7 @@ final class OneRun {
             double[] values =
                     figures.stream().mapToDouble(figure -> figure.valueIn(run)).toArray();
             return new RunOutcome(
-                    number, values, "", answered.map(RateGroup.Answer::way).orElse(SIMULATED), seconds(started));
+                    number, values, "", answered.map(RateGroup.Answer::way).orElse(SIMULATED), seconds(started), host);
         } catch (OutOfMemoryError tooLarge) {
             return failed(number, OUT_OF_MEMORY, started);
         } catch (InputException invalid) {
@@ -69,8 +97,8 @@ final class OneRun {
         return RunWithoutFiles.of(plan, interference);
     }
 
-    private static RunOutcome failed(int number, String reason, long started) {
-        return new RunOutcome(number, new double[0], reason, "", seconds(started));
+    private RunOutcome failed(int number, String reason, long started) {
+        return new RunOutcome(number, new double[0], reason, "", seconds(started), host);
     }
 
     private static double seconds(long started) {

@@ -1,0 +1,98 @@
+package org.headfall.scenarios.sweep.work;
+
+import java.io.IOException;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ExecutorCompletionService;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import org.headfall.scenarios.sweep.store.RunOutcome;
+
+/** Makes runs on threads of this process, each by one thread, as many at a time as memory allows. */
+public final class ThreadEngine implements RunEngine {
+
+    /** Runs handed to the pool ahead of time, per thread. */
+    private static final int AHEAD = 4;
+
+    @Override
+    public void make(WantedRuns wanted, Receiver receiver) throws IOException, InterruptedException {
+        int threads = threads(wanted, receiver);
+        RunMaker maker = new RunMaker(wanted.sweep(), wanted.runs(), wanted.program(), threads);
+        if (maker.shared() > 0) {
+            receiver.say(maker.shared() + " of " + wanted.runs().size()
+                    + " runs differ from others in rates alone and are answered from unit responses, where these are"
+                    + " exact enough");
+        }
+        ExecutorService pool = Executors.newFixedThreadPool(threads, ThreadEngine::daemon);
+        try {
+            make(
+                    maker,
+                    maker.inOrderOfWork(wanted.numbers()),
+                    new ExecutorCompletionService<>(pool),
+                    threads,
+                    receiver);
+        } finally {
+            pool.shutdownNow();
+        }
+    }
+
+    private static int threads(WantedRuns wanted, Receiver receiver) throws IOException {
+        Workload workload = Workload.of(wanted.sweep().base());
+        long memory = Math.min(
+                wanted.settings().memory().orElse(Long.MAX_VALUE),
+                Runtime.getRuntime().maxMemory());
+        int asked = Math.min(wanted.settings().threads(), wanted.numbers().size());
+        int threads = workload.threads(asked, memory);
+        receiver.say(workload.words(threads));
+        if (threads < asked) {
+            receiver.say("more threads would not fit into the memory that is allowed");
+        }
+        return threads;
+    }
+
+    private static Thread daemon(Runnable work) {
+        Thread thread = new Thread(work, "sweep");
+        thread.setDaemon(true);
+        return thread;
+    }
+
+    private static void make(
+            RunMaker maker,
+            List<Integer> numbers,
+            ExecutorCompletionService<Optional<RunOutcome>> pool,
+            int threads,
+            Receiver receiver)
+            throws IOException, InterruptedException {
+        int next = 0;
+        int under = 0;
+        while (next < numbers.size() || under > 0) {
+            while (next < numbers.size() && under < AHEAD * threads && receiver.wantsMore()) {
+                int number = numbers.get(next);
+                pool.submit(() -> receiver.wantsMore() ? Optional.of(maker.outcome(number)) : Optional.empty());
+                next++;
+                under++;
+            }
+            if (under == 0) {
+                break;
+            }
+            Optional<RunOutcome> outcome = finished(pool);
+            under--;
+            if (outcome.isPresent()) {
+                receiver.receive(outcome.get());
+            }
+        }
+    }
+
+    private static Optional<RunOutcome> finished(ExecutorCompletionService<Optional<RunOutcome>> pool)
+            throws InterruptedException {
+        try {
+            return pool.take().get();
+        } catch (ExecutionException e) {
+            if (e.getCause() instanceof Error fatal) {
+                throw fatal;
+            }
+            throw new IllegalStateException(e.getCause());
+        }
+    }
+}
