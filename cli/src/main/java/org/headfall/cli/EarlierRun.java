@@ -39,7 +39,7 @@ final class EarlierRun {
 
     /** The answers for a plan; what cannot be answered exactly enough is refused. */
     RunFromResponses answers(RunPlan plan) throws ResultsException {
-        Path folder = responses == null ? argument.resultsFolder() : responses;
+        Path folder = responses();
         RunFromResponses answers = new RunFromResponses(plan, folder);
         if (answers.inexact().isPresent()) {
             throw new ResultsException(
@@ -49,6 +49,11 @@ final class EarlierRun {
                             + answers.inexact().get());
         }
         return answers;
+    }
+
+    /** Where the results of the run are. */
+    Path responses() {
+        return responses == null ? argument.resultsFolder() : responses;
     }
 
     /** Where the tables of a command go. */

@@ -6,11 +6,14 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.concurrent.Callable;
+import org.headfall.scenarios.monitoring.ExpectedBands;
 import org.headfall.scenarios.monitoring.Warning;
 import org.headfall.scenarios.monitoring.WarningOutputs;
 import org.headfall.scenarios.monitoring.WarningStudy;
 import org.headfall.scenarios.problem.InputException;
 import org.headfall.scenarios.recording.RunCalendar;
+import org.headfall.scenarios.results.ResultsReader;
+import org.headfall.scenarios.run.RunFromResponses;
 import org.headfall.scenarios.run.RunPlan;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -22,7 +25,8 @@ import picocli.CommandLine.Spec;
         name = "monitor",
         mixinStandardHelpOptions = true,
         description = "Says for each limit that is crossed until when stopping the bores that it counts still prevents"
-                + " that, and which heads monitoring bores show then. Needs the results of a run on the same aquifer and"
+                + " that, which heads monitoring bores show then, and between which heads readings are expected every"
+                + " year: the numerical error and two standard deviations of what measured heads were missed by. Needs the results of a run on the same aquifer and"
                 + " grid.",
         footerHeading = "%nExample:%n",
         footer = {"  headfall run my-field", "  headfall monitor my-field"})
@@ -38,10 +42,13 @@ final class MonitorCommand implements Callable<Integer> {
     @Override
     public Integer call() throws InputException, IOException {
         RunPlan plan = earlier.plan();
-        List<Warning> warnings = new WarningStudy(plan, earlier.answers(plan)).warnings();
+        RunFromResponses answers = earlier.answers(plan);
+        List<Warning> warnings = new WarningStudy(plan, answers).warnings();
+        ExpectedBands bands = new ExpectedBands(
+                plan.description(), answers.answer().orElseThrow(), ResultsReader.headErrors(earlier.responses()));
         Path target = earlier.target("monitor");
         RunCalendar calendar = plan.description().calendar();
-        new WarningOutputs(warnings, calendar).into(target, earlier.overwrites());
+        new WarningOutputs(warnings, bands, calendar).into(target, earlier.overwrites());
         PrintWriter out = spec.commandLine().getOut();
         if (warnings.isEmpty()) {
             out.println("The scenario has no limit at a bore, spring or protected point.");

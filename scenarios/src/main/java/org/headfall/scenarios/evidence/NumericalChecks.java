@@ -9,6 +9,7 @@ import org.headfall.scenarios.evidence.CheckedItem.State;
 import org.headfall.scenarios.findings.Confinement;
 import org.headfall.scenarios.findings.InterferenceTable;
 import org.headfall.scenarios.results.FinishedRun;
+import org.headfall.scenarios.results.SolvedBy;
 import org.headfall.solver.aquifer.Aquifer;
 import org.headfall.solver.flow.WaterBalance;
 import org.headfall.solver.simulation.RunStatistics;
@@ -94,10 +95,11 @@ final class NumericalChecks {
                 State.SHOWN,
                 String.format(
                         Locale.ROOT,
-                        "%d steps taken, %d taken again shorter; largest error estimate of a step %.1e m.",
+                        "%d steps taken, %d taken again shorter; largest error estimate of a step %.1e m. Heads were found %s.",
                         solver.steps(),
                         solver.rejectedSteps(),
-                        solver.largestStepError()));
+                        solver.largestStepError(),
+                        run.figures().solvedBy().map(SolvedBy::words).orElse("by steps through time")));
     }
 
     private Optional<ErrorBudget.Line> worstLine() {

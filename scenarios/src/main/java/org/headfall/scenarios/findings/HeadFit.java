@@ -111,6 +111,12 @@ public record HeadFit(
                 last);
     }
 
+    /** Standard deviation of the errors around their mean (m), of a sample; infinite for a single one. */
+    public double deviation() {
+        double square = Math.max(0, rootMeanSquare * rootMeanSquare - mean * mean);
+        return count > 1 ? Math.sqrt(square * count / (count - 1)) : Double.POSITIVE_INFINITY;
+    }
+
     /** Root mean square error over the measured range (-); infinite where all measured heads are the same. */
     public double overRange() {
         return range > 0 ? rootMeanSquare / range : Double.POSITIVE_INFINITY;

@@ -13,25 +13,28 @@ import org.headfall.scenarios.results.WrittenFiles;
 /** Writes the folder of a study of warning levels. */
 public final class WarningOutputs {
 
-    private static final WrittenFiles FILES = WrittenFiles.named("(warnings|warning-levels)\\.csv");
+    private static final WrittenFiles FILES = WrittenFiles.named("(warnings|warning-levels|expected-bands)\\.csv");
 
     private final List<Warning> warnings;
+    private final ExpectedBands bands;
     private final RunCalendar calendar;
 
     /**
      * Outputs of a study.
      *
      * @param warnings the warnings
+     * @param bands what readings are expected
      * @param calendar calendar of the run
      */
-    public WarningOutputs(List<Warning> warnings, RunCalendar calendar) {
+    public WarningOutputs(List<Warning> warnings, ExpectedBands bands, RunCalendar calendar) {
         this.warnings = List.copyOf(warnings);
+        this.bands = bands;
         this.calendar = calendar;
     }
 
     /**
-     * Writes {@code warnings.csv}, one line a limit and place, and {@code warning-levels.csv}, one line for each place that
-     * can be watched.
+     * Writes {@code warnings.csv}, one line a limit and place, {@code warning-levels.csv}, one line for each place that can be
+     * watched, and {@code expected-bands.csv}, one line a place and year.
      *
      * @param target the folder
      * @param overwrite whether an older study there may be replaced
@@ -41,6 +44,7 @@ public final class WarningOutputs {
         try (ResultsFolder folder = ResultsFolder.open(target, overwrite, FILES)) {
             writeWarnings(folder.file("warnings.csv"));
             writeLevels(folder.file("warning-levels.csv"));
+            writeBands(folder.file("expected-bands.csv"));
             folder.complete();
         } catch (IOException e) {
             throw ResultsFolder.explained(e, target);
@@ -88,7 +92,9 @@ public final class WarningOutputs {
                         "watch at",
                         "warning level: head then (m above datum)",
                         "lowest head in the year before (m above datum)",
-                        "highest head in the year before (m above datum)"))) {
+                        "highest head in the year before (m above datum)",
+                        "lowest expected reading then (m above datum)",
+                        "highest expected reading then (m above datum)"))) {
             for (Warning warning : warnings) {
                 if (warning.lastChance().isPresent()) {
                     writeLevels(file, warning, warning.lastChance().get());
@@ -102,11 +108,41 @@ public final class WarningOutputs {
         for (Warning.WarningLevel level : chance.levels()) {
             CsvLineCells cells = new CsvLineCells().text(warning.limit()).text(warning.station());
             date(cells, chance.day());
+            ExpectedBand band = bands.on(level.station(), chance.day());
             file.line(cells.text(level.station())
                     .number(level.head(), 2)
                     .number(level.lowest(), 2)
-                    .number(level.highest(), 2));
+                    .number(level.highest(), 2)
+                    .number(band.lowest(), 2)
+                    .number(band.highest(), 2));
         }
+    }
+
+    private void writeBands(Path target) throws IOException {
+        CsvFile.write(
+                target,
+                List.of(
+                        "at",
+                        "date",
+                        "computed head (m above datum)",
+                        "expected head (m above datum)",
+                        "lowest expected reading (m above datum)",
+                        "highest expected reading (m above datum)",
+                        "numerical error (m)",
+                        "two standard deviations of readings (m)",
+                        "the band rests on"),
+                bands.yearly(),
+                band -> {
+                    CsvLineCells cells = new CsvLineCells().text(band.station());
+                    date(cells, band.day());
+                    return cells.number(band.computed(), 2)
+                            .number(band.expected(), 2)
+                            .number(band.lowest(), 2)
+                            .number(band.highest(), 2)
+                            .number(band.numericalError(), 3)
+                            .number(band.spread(), 3)
+                            .text(band.basis());
+                });
     }
 
     private void date(CsvLineCells cells, double day) {

@@ -58,6 +58,25 @@ public final class ResultsReader {
         }
     }
 
+    /**
+     * Numerical errors of head that a run states, without reading its maps.
+     *
+     * @param folder folder of the results
+     * @return error of head at each station (m), in the order of the stations
+     * @throws ResultsException if the folder holds no finished results or its summary is damaged
+     */
+    public static List<Double> headErrors(Path folder) throws ResultsException {
+        try {
+            SummaryHead.check(folder);
+            return new SummaryFile().read(folder).figures().stationHeadError();
+        } catch (ResultsException e) {
+            throw e;
+        } catch (IOException e) {
+            throw new ResultsException(
+                    ResultsException.Kind.NOT_FINISHED, folder, "holds no finished results: " + e.getMessage(), e);
+        }
+    }
+
     private static FinishedRun readFiles(Path folder) throws IOException {
         SummaryHead.check(folder);
         Summary summary = new SummaryFile().read(folder);

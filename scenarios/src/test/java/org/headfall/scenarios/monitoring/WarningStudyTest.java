@@ -16,7 +16,9 @@ import org.headfall.scenarios.limits.Comparison;
 import org.headfall.scenarios.limits.Limit;
 import org.headfall.scenarios.limits.LimitPeriod;
 import org.headfall.scenarios.limits.LimitedQuantity;
+import org.headfall.scenarios.recording.Measurement;
 import org.headfall.scenarios.recording.RunCalendar;
+import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.recording.SmallField;
 import org.headfall.scenarios.recording.Station;
 import org.headfall.scenarios.run.RunFromResponses;
@@ -134,13 +136,73 @@ class WarningStudyTest {
         assertTrue(watch.lowest() <= watch.head() && watch.head() <= watch.highest());
     }
 
+    private static RunPlan measured(RunPlan plan, List<Measurement> measurements) {
+        RunDescription run = plan.description();
+        return new RunPlan(
+                new RunDescription(
+                        run.title(),
+                        run.purpose(),
+                        run.datum(),
+                        run.mapReference(),
+                        run.calendar(),
+                        run.endDay(),
+                        run.provenance(),
+                        run.aquifer(),
+                        run.sealingBed(),
+                        run.ground(),
+                        run.stations(),
+                        run.reportDates(),
+                        measurements,
+                        run.assumptions()),
+                plan.problem(),
+                plan.start(),
+                plan.settings(),
+                plan.stationDays(),
+                plan.gridDays(),
+                plan.limits(),
+                false);
+    }
+
+    private static Measurement reading(double day, double below) {
+        double head = 130 - new TheisSolution(T, S).drawdown(RATE, 1200, day);
+        return new Measurement("watch", day, head - below, "head");
+    }
+
+    /** Readings 0.2, 0.3 and 0.4 m below the heads of Theis: their mean is 0.3 m, their standard deviation 0.1 m. */
+    @Test
+    void theBandHoldsTheScatterOfTheReadings() throws IOException {
+        RunPlan plan = measured(plan(5), List.of(reading(200, 0.2), reading(400, 0.3), reading(600, 0.4)));
+        Path folder = parent.resolve("run");
+        new ScenarioRun(plan, List.of(), (stage, fraction) -> {}).into(folder, true);
+        RunFromResponses answers = new RunFromResponses(plan, folder);
+        List<Double> errors = List.of(0.01, 0.02, 0.03);
+        ExpectedBands bands =
+                new ExpectedBands(plan.description(), answers.answer().orElseThrow(), errors);
+        double head = 130 - new TheisSolution(T, S).drawdown(RATE, 1200, 730);
+        ExpectedBand watch = bands.on("watch", 730);
+        assertEquals(head - 0.3, watch.expected(), 0.01);
+        assertEquals(2 * 0.1, watch.spread(), 0.01);
+        assertEquals(watch.expected() - 0.03 - watch.spread(), watch.lowest(), 1e-9);
+        assertEquals(watch.expected() + 0.03 + watch.spread(), watch.highest(), 1e-9);
+        ExpectedBand far = bands.on("far", 730);
+        assertEquals(far.computed(), far.expected(), "nothing says which way it errs");
+        assertEquals(2 * Math.sqrt((0.04 + 0.09 + 0.16) / 3), far.spread(), 0.02);
+        assertEquals(3 * 4, bands.yearly().size(), "three places, four first days of years");
+        ExpectedBands alone =
+                new ExpectedBands(plan(5).description(), answers.answer().orElseThrow(), errors);
+        assertEquals(0, alone.on("watch", 730).spread());
+    }
+
     @Test
     void saysWhereNothingIsToBeDone() throws IOException {
-        Warning holds = warnings(plan(5)).get(0);
+        RunPlan plan = plan(5);
+        Warning holds = warnings(plan).get(0);
         assertTrue(holds.crossedDay().isEmpty() && holds.lastChance().isEmpty());
         assertEquals("The limit is not crossed in the run.", holds.says());
-        new WarningOutputs(List.of(holds), new RunCalendar(LocalDateTime.of(2027, 7, 1, 0, 0)))
-                .into(parent.resolve("monitor"), false);
+        RunFromResponses answers = new RunFromResponses(plan, parent.resolve("run"));
+        ExpectedBands bands =
+                new ExpectedBands(plan.description(), answers.answer().orElseThrow(), List.of(0.0, 0.0, 0.0));
+        new WarningOutputs(List.of(holds), bands, plan.description().calendar()).into(parent.resolve("monitor"), false);
         assertEquals(
                 "far keeps its head,far,,pumped,,,The limit is not crossed in the run.",
                 Files.readAllLines(parent.resolve("monitor").resolve("warnings.csv"))
