@@ -23,6 +23,7 @@ import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.recording.Station;
 import org.headfall.scenarios.run.RunPlan;
 import org.headfall.scenarios.scenario.Period;
+import org.headfall.scenarios.sweep.figures.HeadOverTime;
 import org.headfall.scenarios.sweep.figures.KeptFigure;
 import org.headfall.scenarios.sweep.figures.LimitFigure;
 import org.headfall.scenarios.sweep.figures.PlaceFigure;
@@ -64,12 +65,13 @@ final class FigureReader {
     List<KeptFigure> read() {
         List<KeptFigure> figures = new ArrayList<>();
         for (Section section : Entries.sections(document, "keep")) {
-            @Nullable KeptFigure figure = figure(section);
+            List<KeptFigure> read = isOverTime(section) ? overTime(section) : listed(figure(section));
             section.done();
-            if (figure != null
-                    && figures.stream().anyMatch(other -> other.name().equals(figure.name()))) {
-                section.refuse("figure", Finding.of(ProblemKind.DUPLICATE_NAME, figure.name(), "each figure once"));
-            } else if (figure != null) {
+            for (KeptFigure figure : read) {
+                if (figures.stream().anyMatch(other -> other.name().equals(figure.name()))) {
+                    section.refuse("figure", Finding.of(ProblemKind.DUPLICATE_NAME, figure.name(), "each figure once"));
+                    break;
+                }
                 figures.add(figure);
             }
         }
@@ -82,6 +84,22 @@ final class FigureReader {
         return figures;
     }
 
+    private static List<KeptFigure> listed(@Nullable KeptFigure figure) {
+        return figure == null ? List.of() : List.of(figure);
+    }
+
+    private static boolean isOverTime(Section section) {
+        return section.optionalNode("figure") instanceof DocumentNode.Scalar word
+                && word.text().strip().equals(HeadOverTime.WORDS);
+    }
+
+    private List<KeptFigure> overTime(Section section) {
+        @Nullable String place = place(section);
+        return place == null
+                ? List.of()
+                : HeadOverTime.of(place, base.description().endDay());
+    }
+
     private @Nullable KeptFigure figure(Section section) {
         @Nullable String word = section.text("figure");
         if (word == null) {
@@ -92,6 +110,7 @@ final class FigureReader {
         if (ofPlace == null && ofRun == null) {
             List<String> choices = new ArrayList<>(OF_PLACES.keySet());
             choices.addAll(OF_RUNS.keySet());
+            choices.add(HeadOverTime.WORDS);
             section.refuse("figure", ValueReader.notAChoice(word, choices));
             refused.add(name(section, word, section.has("at"), section.has("after")));
             return null;

@@ -28,4 +28,22 @@ public record SweepDocument(
         correlations = List.copyOf(correlations);
         figures = List.copyOf(figures);
     }
+
+    /**
+     * A kept figure.
+     *
+     * @param name its name
+     * @throws IllegalArgumentException if none is called so
+     */
+    public KeptFigure figure(String name) {
+        return figures.stream()
+                .filter(figure -> figure.name().equals(name))
+                .findFirst()
+                .orElseThrow(() -> new IllegalArgumentException("no figure is called " + name));
+    }
+
+    /** The kept figures that tables show, which those of a series would crowd. */
+    public List<KeptFigure> figuresOfTables() {
+        return figures.stream().filter(figure -> !figure.isOfSeries()).toList();
+    }
 }

@@ -6,20 +6,18 @@ import java.util.List;
  * A drawn chart: shapes in a picture of {@link #WIDTH} x {@link #HEIGHT}, with the words around it.
  *
  * @param title what it shows
- * @param note how to read it
  * @param across name of the axis across, with unit
  * @param up name of the axis upwards, with unit
  * @param lines lines and bands, as paths of SVG with their class
  * @param dots points
  * @param labels texts in the picture
  */
-public record Chart(
-        String title, String note, String across, String up, List<Line> lines, List<Dot> dots, List<Label> labels) {
+public record Chart(String title, String across, String up, List<Line> lines, List<Dot> dots, List<Label> labels) {
 
     /** Width of the picture. */
-    public static final int WIDTH = 640;
+    public static final int WIDTH = 480;
     /** Height of the picture. */
-    public static final int HEIGHT = 360;
+    public static final int HEIGHT = 320;
 
     /** Copies the lists. */
     public Chart {
@@ -29,9 +27,23 @@ public record Chart(
     }
 
     /**
+     * Charts that belong together.
+     *
+     * @param title what they show
+     * @param note how to read them, and how many runs they rest on
+     * @param charts one large, or several small ones on the same scales
+     */
+    public record Group(String title, String note, List<Chart> charts) {
+        /** Copies the list. */
+        public Group {
+            charts = List.copyOf(charts);
+        }
+    }
+
+    /**
      * A path.
      *
-     * @param style its class: "axis", "grid", "band", "middle", "low" or "high"
+     * @param style its class, such as "axis", "grid", "band", "middle", "low" or "high"
      * @param path its SVG path data
      */
     public record Line(String style, String path) {}

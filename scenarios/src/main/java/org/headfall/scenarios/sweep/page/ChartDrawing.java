@@ -53,12 +53,7 @@ final class ChartDrawing {
 
     ChartDrawing line(String style, double[] x, double[] y) {
         StringBuilder path = new StringBuilder();
-        IntStream.range(0, x.length)
-                .filter(i -> Double.isFinite(y[i]))
-                .forEach(i -> path.append(path.isEmpty() ? "M" : "L")
-                        .append(Numbers.place(x[i]))
-                        .append(' ')
-                        .append(Numbers.place(y[i])));
+        IntStream.range(0, x.length).filter(i -> Double.isFinite(y[i])).forEach(i -> append(path, x[i], y[i]));
         if (!path.isEmpty()) {
             lines.add(new Chart.Line(style, path.toString()));
         }
@@ -83,7 +78,31 @@ final class ChartDrawing {
         return this;
     }
 
-    Chart named(String title, String note, String across, String up) {
-        return new Chart(title, note, across, up, lines, dots, labels);
+    /** The area between two lines. */
+    ChartDrawing band(double[] x, double[] low, double[] high) {
+        StringBuilder path = new StringBuilder();
+        for (int i = 0; i < x.length; i++) {
+            append(path, x[i], low[i]);
+        }
+        for (int i = x.length - 1; i >= 0; i--) {
+            append(path, x[i], high[i]);
+        }
+        if (!path.isEmpty()) {
+            lines.add(new Chart.Line("band", path.append('Z').toString()));
+        }
+        return this;
+    }
+
+    private static void append(StringBuilder path, double x, double y) {
+        if (Double.isFinite(y)) {
+            path.append(path.isEmpty() ? "M" : "L")
+                    .append(Numbers.place(x))
+                    .append(' ')
+                    .append(Numbers.place(y));
+        }
+    }
+
+    Chart named(String title, String across, String up) {
+        return new Chart(title, across, up, lines, dots, labels);
     }
 }

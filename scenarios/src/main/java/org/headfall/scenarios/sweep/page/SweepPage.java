@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import org.headfall.scenarios.report.page.Inlined;
 import org.headfall.scenarios.sweep.document.Aim;
@@ -17,6 +18,7 @@ import org.headfall.scenarios.sweep.results.Likelihood;
 import org.headfall.scenarios.sweep.results.SweepAnswers;
 import org.headfall.scenarios.sweep.results.SweepTable;
 import org.headfall.scenarios.sweep.statistics.Ranks;
+import org.headfall.scenarios.sweep.statistics.Share;
 
 /**
  * What the page of a sweep says, ready for its template.
@@ -36,7 +38,7 @@ public record SweepPage(
         String runs,
         List<String> sentences,
         List<Table> tables,
-        List<Chart> charts,
+        List<Chart.Group> charts,
         List<String> varied,
         String program,
         Inlined style,
@@ -46,6 +48,7 @@ public record SweepPage(
     private static final int BEST = 3;
     private static final int MOST_ROWS = 2_000;
     private static final double PER_CENT = 100;
+    private static final int FEWEST_FOR_AN_INTERVAL = 6;
 
     /** Copies the lists. */
     public SweepPage {
@@ -84,7 +87,7 @@ public record SweepPage(
         addBest(tables, table, answers);
         addLikelihoods(tables, answers);
         addSpread(tables, table);
-        addInfluences(tables, answers);
+        addInfluences(tables, table, answers);
         tables.add(runs(table, answers));
         addFailures(tables, table);
         return new SweepPage(
@@ -92,7 +95,7 @@ public record SweepPage(
                 counts(table),
                 sentences(table, answers),
                 tables,
-                new SweepCharts(table, answers).all(),
+                SweepCharts.all(table, answers),
                 varied(table),
                 program,
                 Inlined.ofResources(List.of(RESOURCES + "report/report.css", RESOURCES + "sweep/sweep.css")),
@@ -122,9 +125,7 @@ public record SweepPage(
         for (Influence influence : answers.influences()) {
             if (!influence.figure().equals(last)) {
                 last = influence.figure();
-                sentences.add(influence.figure() + " depends most on " + influence.variable() + ": "
-                        + Numbers.words(influence.swing().low()) + " where it is low, "
-                        + Numbers.words(influence.swing().high()) + " where it is high.");
+                dependence(table, influence).ifPresent(sentences::add);
             }
         }
         List<Integer> ranked = answers.ranked();
@@ -135,9 +136,37 @@ public record SweepPage(
                     "Best by the aim asked for (" + (aim.largest() ? "largest " : "smallest ") + aim.figure()
                             + "): run " + (ranked.get(0) + 1) + " with "
                             + Numbers.words(table.figure(aim.figure())[ranked.get(0)])
-                            + ". The table below says what it gives up.");
+                            + unit(table, aim.figure())
+                            + ties(answers.sharingTheBest())
+                            + " The table below says what it gives up.");
         }
         return sentences;
+    }
+
+    private static String ties(int sharing) {
+        return sharing > 1
+                ? ". It is the first of " + sharing
+                        + " runs with that value: look at the other figures to choose among them."
+                : ".";
+    }
+
+    private static String unit(SweepTable table, String figure) {
+        String unit = table.sweep().figure(figure).unit();
+        return unit.isEmpty() ? "" : " " + unit;
+    }
+
+    private static Optional<String> dependence(SweepTable table, Influence influence) {
+        String name = influence.figure();
+        if (!Double.isNaN(influence.swing().length())) {
+            return Optional.of(name + " depends most on " + influence.variable() + ": "
+                    + Numbers.words(influence.swing().low()) + unit(table, name) + " where it is low, "
+                    + Numbers.words(influence.swing().high()) + unit(table, name) + " where it is high, in the mean.");
+        }
+        return influence.total().isPresent()
+                ? Optional.of(name + " depends most on " + influence.variable() + ": "
+                        + perCent(influence.total().getAsDouble())
+                        + " of its variance would be left if all else were known.")
+                : Optional.empty();
     }
 
     private static String sentence(Likelihood likelihood) {
@@ -147,7 +176,12 @@ public record SweepPage(
                 ? likelihood.what() + choice + ": no run says."
                 : likelihood.what() + choice + ": " + words
                         + perCent(likelihood.share().value()) + " of "
-                        + likelihood.share().of() + " runs.";
+                        + likelihood.share().of() + " runs"
+                        + (likelihood.sampled()
+                                ? " (sampling leaves "
+                                        + perCent(likelihood.share().low()) + " to "
+                                        + perCent(likelihood.share().high()) + ")."
+                                : ".");
     }
 
     private static String perCent(double share) {
@@ -191,14 +225,14 @@ public record SweepPage(
     private static Table table(String id, String caption, SweepTable table, List<Integer> places) {
         List<String> header = new ArrayList<>(List.of("run"));
         table.sweep().variables().forEach(variable -> header.add(variable.name()));
-        table.sweep().figures().forEach(figure -> header.add(figure.heading()));
+        table.sweep().figuresOfTables().forEach(figure -> header.add(figure.heading()));
         List<List<String>> rows = new ArrayList<>();
         for (int place : places) {
             List<String> row = new ArrayList<>(List.of(Integer.toString(place + 1)));
             for (Map.Entry<Variable, Input> input : table.runs().get(place).entrySet()) {
                 row.add(input.getValue().text());
             }
-            for (KeptFigure figure : table.sweep().figures()) {
+            for (KeptFigure figure : table.sweep().figuresOfTables()) {
                 row.add(Numbers.words(table.figure(figure.name())[place]));
             }
             rows.add(row);
@@ -230,7 +264,7 @@ public record SweepPage(
 
     private static void addSpread(List<Table> tables, SweepTable table) {
         List<List<String>> rows = new ArrayList<>();
-        for (KeptFigure figure : table.sweep().figures()) {
+        for (KeptFigure figure : table.sweep().figuresOfTables()) {
             double[] values = table.figure(figure.name());
             long count = Arrays.stream(values).filter(Double::isFinite).count();
             rows.add(List.of(
@@ -238,6 +272,7 @@ public record SweepPage(
                     Numbers.words(Ranks.quantile(values, 0)),
                     Numbers.words(Ranks.quantile(values, 0.1)),
                     Numbers.words(Ranks.quantile(values, 0.5)),
+                    medianInterval(values),
                     Numbers.words(Ranks.quantile(values, 0.9)),
                     Numbers.words(Ranks.quantile(values, 1)),
                     Long.toString(count)));
@@ -245,20 +280,30 @@ public record SweepPage(
         tables.add(new Table(
                 "spread",
                 "How far figures spread",
-                List.of("figure", "least", "10 % lie below", "half lie below", "90 % lie below", "most", "runs"),
+                List.of(
+                        "figure",
+                        "least",
+                        "10 % lie below",
+                        "half lie below",
+                        "95 % interval of that by sampling",
+                        "90 % lie below",
+                        "most",
+                        "runs"),
                 rows));
     }
 
-    private static void addInfluences(List<Table> tables, SweepAnswers answers) {
+    private static void addInfluences(List<Table> tables, SweepTable table, SweepAnswers answers) {
         List<List<String>> rows = answers.influences().stream()
                 .map(influence -> List.of(
                         influence.figure(),
                         influence.variable(),
                         Numbers.words(influence.rankCorrelation()),
+                        interval(Ranks.interval(influence.rankCorrelation(), table.finished(influence.figure()))),
                         Numbers.words(influence.swing().low()),
                         Numbers.words(influence.swing().high()),
-                        Numbers.words(influence.first().orElse(Double.NaN)),
-                        Numbers.words(influence.total().orElse(Double.NaN))))
+                        withError(influence.first().orElse(Double.NaN), influence.firstError()),
+                        withError(influence.total().orElse(Double.NaN), influence.totalError()),
+                        Integer.toString(table.finished(influence.figure()))))
                 .toList();
         if (!rows.isEmpty()) {
             tables.add(new Table(
@@ -268,12 +313,32 @@ public record SweepPage(
                             "figure",
                             "variable",
                             "rank correlation",
+                            "95 % interval of sampling",
                             "mean, variable in its lowest tenth",
                             "mean, variable in its highest tenth",
-                            "first Sobol index",
-                            "total Sobol index"),
+                            "first Sobol index ± standard error",
+                            "total Sobol index ± standard error",
+                            "runs"),
                     rows));
         }
+    }
+
+    /** Order statistics between which the median lies (Conover 1999, Practical nonparametric statistics, section 3.2). */
+    private static String medianInterval(double[] values) {
+        int count = (int) Arrays.stream(values).filter(Double::isFinite).count();
+        Share half = new Share((count + 1) / 2, count);
+        return count < FEWEST_FOR_AN_INTERVAL
+                ? "–"
+                : Numbers.words(Ranks.quantile(values, half.low())) + " to "
+                        + Numbers.words(Ranks.quantile(values, half.high()));
+    }
+
+    private static String interval(double[] ends) {
+        return Double.isNaN(ends[0]) ? "–" : Numbers.words(ends[0]) + " to " + Numbers.words(ends[1]);
+    }
+
+    private static String withError(double value, double error) {
+        return Double.isNaN(value) ? "–" : Numbers.words(value) + " ± " + Numbers.words(error);
     }
 
     private static void addFailures(List<Table> tables, SweepTable table) {

@@ -12,6 +12,8 @@ import org.headfall.scenarios.sweep.statistics.Swing;
  * @param swing mean figure with the variable in its lowest and in its highest tenth
  * @param first first Sobol index, if runs were chosen for it
  * @param total total Sobol index, if runs were chosen for it
+ * @param firstError standard error of the first index, NaN if there is none
+ * @param totalError standard error of the total index, NaN if there is none
  */
 public record Influence(
         String figure,
@@ -19,4 +21,6 @@ public record Influence(
         double rankCorrelation,
         Swing swing,
         OptionalDouble first,
-        OptionalDouble total) {}
+        OptionalDouble total,
+        double firstError,
+        double totalError) {}

@@ -159,6 +159,18 @@ public final class SweepAnswers {
         return all;
     }
 
+    /** How many runs are as good as the best by the ranking asked for, itself included. */
+    public int sharingTheBest() {
+        List<Integer> ranked = ranked();
+        if (ranked.isEmpty()) {
+            return 0;
+        }
+        double[] values =
+                table.figure(table.sweep().questions().ranking().orElseThrow().figure());
+        double best = values[ranked.get(0)];
+        return (int) ranked.stream().filter(place -> values[place] == best).count();
+    }
+
     private static double weight(Influence influence) {
         double weight = influence.total().orElse(influence.swing().length());
         return Double.isNaN(weight) ? -1 : weight;
@@ -171,9 +183,16 @@ public final class SweepAnswers {
                 figure,
                 variable.name(),
                 variable.numeric() ? Ranks.correlation(given, values) : Double.NaN,
-                Swing.of(given, values),
+                isUnordered(variable) ? new Swing(Double.NaN, Double.NaN) : Swing.of(given, values),
                 indices.map(found -> OptionalDouble.of(found.first()[place])).orElse(OptionalDouble.empty()),
-                indices.map(found -> OptionalDouble.of(found.total()[place])).orElse(OptionalDouble.empty()));
+                indices.map(found -> OptionalDouble.of(found.total()[place])).orElse(OptionalDouble.empty()),
+                indices.map(found -> found.firstError()[place]).orElse(Double.NaN),
+                indices.map(found -> found.totalError()[place]).orElse(Double.NaN));
+    }
+
+    /** Numbers of random fields are names; high ones have nothing in common. */
+    private static boolean isUnordered(Variable variable) {
+        return !variable.numeric() && variable.variation().isDrawn();
     }
 
     private Optional<SobolIndices> indices(String figure) {

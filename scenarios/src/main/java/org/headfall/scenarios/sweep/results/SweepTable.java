@@ -6,6 +6,7 @@ import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import org.headfall.scenarios.sweep.document.Input;
 import org.headfall.scenarios.sweep.document.RunList;
 import org.headfall.scenarios.sweep.document.SweepDocument;
@@ -95,6 +96,16 @@ public final class SweepTable {
     /** The number that each run got for a variable; its place in the list where values are no numbers. */
     public double[] input(String name) {
         return column(inputs, name);
+    }
+
+    /** What a run got for a variable, in words. */
+    public String inputText(Variable variable, int place) {
+        return Objects.requireNonNull(runs.get(place).get(variable)).text();
+    }
+
+    /** How many runs have a figure. */
+    public int finished(String figure) {
+        return (int) Arrays.stream(figure(figure)).filter(Double::isFinite).count();
     }
 
     private static double[] column(Map<String, double[]> columns, String name) {

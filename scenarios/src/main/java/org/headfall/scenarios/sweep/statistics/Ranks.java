@@ -3,11 +3,17 @@ package org.headfall.scenarios.sweep.statistics;
 import java.util.Arrays;
 import java.util.stream.IntStream;
 import org.apache.commons.math3.stat.correlation.SpearmansCorrelation;
+import org.apache.commons.math3.util.FastMath;
 
 /** Statistics that only the order of values counts for. */
 public final class Ranks {
 
     private static final int LEAST = 3;
+
+    /** Two-sided 95 per cent of the standard normal distribution. */
+    private static final double DEVIATIONS = 1.959963984540054;
+
+    private static final double NEARLY_ONE = 1 - 1e-12;
 
     private Ranks() {}
 
@@ -45,6 +51,23 @@ public final class Ranks {
         int below = (int) Math.floor(place);
         int above = Math.min(below + 1, sorted.length - 1);
         return sorted[below] + (place - below) * (sorted[above] - sorted[below]);
+    }
+
+    /**
+     * The 95 per cent interval of a rank correlation by sampling, on Fisher's scale with the variance {@code 1.06 / (n -
+     * 3)} of Fieller, Hartley and Pearson (1957), Biometrika 44, 470-481.
+     *
+     * @param correlation the rank correlation
+     * @param pairs of how many pairs
+     * @return lower and upper end; NaN for fewer than four pairs
+     */
+    public static double[] interval(double correlation, int pairs) {
+        if (pairs <= LEAST || Double.isNaN(correlation)) {
+            return new double[] {Double.NaN, Double.NaN};
+        }
+        double z = FastMath.atanh(Math.max(-NEARLY_ONE, Math.min(NEARLY_ONE, correlation)));
+        double half = DEVIATIONS * Math.sqrt(1.06 / (pairs - LEAST));
+        return new double[] {Math.tanh(z - half), Math.tanh(z + half)};
     }
 
     private static double[] picked(double[] values, int[] which) {

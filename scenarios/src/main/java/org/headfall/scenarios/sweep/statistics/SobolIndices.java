@@ -1,19 +1,27 @@
 package org.headfall.scenarios.sweep.statistics;
 
+import java.util.Arrays;
+import java.util.function.ToDoubleFunction;
+import java.util.stream.IntStream;
+import org.apache.commons.math3.stat.descriptive.SummaryStatistics;
+
 /**
  * Which part of the variance of a figure each variable makes.
  *
  * <p>From samples as Saltelli and others (2010), Computer Physics Communications 181, 259-270, take them: figures of a
  * first set A, a second set B, and for each variable i of A with the values of i from B. First index: table 2 (b) there,
  * {@code mean(fB (fABi - fA)) / V}, the part that falls away on average if the variable is known. Total index: table 2 (f),
- * after Jansen (1999), {@code mean((fA - fABi)^2) / 2V}, the part that is left on average if all others are known.
+ * after Jansen (1999), {@code mean((fA - fABi)^2) / 2V}, the part that is left on average if all others are known. Standard
+ * errors are those of these means, the variance taken as known and samples as independent.
  *
  * @param first first index of each variable
  * @param total total index of each variable
+ * @param firstError standard error of each first index by sampling
+ * @param totalError standard error of each total index by sampling
  * @param samples samples of a set that could be used
  */
 @SuppressWarnings("ArrayRecordComponent") // one number a variable, never compared
-public record SobolIndices(double[] first, double[] total, int samples) {
+public record SobolIndices(double[] first, double[] total, double[] firstError, double[] totalError, int samples) {
 
     /**
      * The indices.
@@ -42,8 +50,8 @@ public record SobolIndices(double[] first, double[] total, int samples) {
         // About the mean, which changes no index but the error of the first ones.
         double mean = sum / (2 * used);
         double squares = 0;
-        double[] first = new double[variables];
-        double[] total = new double[variables];
+        SummaryStatistics[] first = statistics(variables);
+        SummaryStatistics[] total = statistics(variables);
         for (int k = 0; k < samples; k++) {
             if (usable[k]) {
                 double a = figures[k] - mean;
@@ -51,17 +59,33 @@ public record SobolIndices(double[] first, double[] total, int samples) {
                 squares += a * a + b * b;
                 for (int i = 0; i < variables; i++) {
                     double mixed = figures[(i + 2) * samples + k] - mean;
-                    first[i] += b * (mixed - a);
-                    total[i] += (a - mixed) * (a - mixed) / 2;
+                    first[i].addValue(b * (mixed - a));
+                    total[i].addValue((a - mixed) * (a - mixed) / 2);
                 }
             }
         }
-        double variance = squares / (2 * used);
-        for (int i = 0; i < variables; i++) {
-            first[i] = variance > 0 ? first[i] / used / variance : Double.NaN;
-            total[i] = variance > 0 ? total[i] / used / variance : Double.NaN;
-        }
-        return new SobolIndices(first, total, used);
+        double variance = squares > 0 ? squares / (2 * used) : Double.NaN;
+        return new SobolIndices(
+                parts(first, SummaryStatistics::getMean, variance),
+                parts(total, SummaryStatistics::getMean, variance),
+                parts(first, SobolIndices::standardError, variance),
+                parts(total, SobolIndices::standardError, variance),
+                used);
+    }
+
+    private static SummaryStatistics[] statistics(int count) {
+        return IntStream.range(0, count).mapToObj(i -> new SummaryStatistics()).toArray(SummaryStatistics[]::new);
+    }
+
+    private static double standardError(SummaryStatistics terms) {
+        return terms.getStandardDeviation() / Math.sqrt(terms.getN());
+    }
+
+    private static double[] parts(
+            SummaryStatistics[] terms, ToDoubleFunction<SummaryStatistics> number, double variance) {
+        return Arrays.stream(terms)
+                .mapToDouble(of -> number.applyAsDouble(of) / variance)
+                .toArray();
     }
 
     private static boolean[] usable(double[] figures, int sets, int samples) {
