@@ -55,7 +55,10 @@ public final class SweepAnswerText {
 
     private void best(Aim aim) {
         List<Integer> ranked = answers.ranked();
-        out.println((aim.largest() ? "Largest " : "Smallest ") + aim.figure() + ":");
+        String unit = table.sweep().figure(aim.figure()).unit();
+        out.println((aim.largest() ? "Largest: " : "Smallest: ")
+                + aim.figure()
+                + (unit.isEmpty() ? ":" : " (" + unit + "):"));
         ranked.stream()
                 .limit(BEST)
                 .forEach(place -> out.println(String.format(
@@ -67,6 +70,10 @@ public final class SweepAnswerText {
                                 .map(input -> input.getKey().name() + " "
                                         + input.getValue().text())
                                 .collect(Collectors.joining(", ")))));
+        if (answers.sharingTheBest() > 1) {
+            out.println("  " + answers.sharingTheBest()
+                    + " runs share the best value; other figures have to decide among them");
+        }
     }
 
     private static String line(Likelihood likelihood) {
@@ -95,12 +102,18 @@ public final class SweepAnswerText {
 
     private void mostInfluential(String figure, List<Influence> influences) {
         Influence first = influences.get(0);
+        if (Double.isNaN(first.swing().length())) {
+            return;
+        }
+        boolean ordered = first.variable().numeric();
         out.println(String.format(
                 Locale.ROOT,
-                "%s depends most on %s: %.4g where it is low, %.4g where it is high",
-                figure,
-                first.variable(),
+                "%s depends most on %s: %.4g %s, %.4g %s",
+                table.sweep().figure(figure).heading(),
+                first.variable().name(),
                 first.swing().low(),
-                first.swing().high()));
+                ordered ? "where it is low" : "with one of its values",
+                first.swing().high(),
+                ordered ? "where it is high" : "with another"));
     }
 }

@@ -17,6 +17,10 @@ final class InfluenceCharts {
     private static final double BAR = 0.6;
     private static final double LETTER = 4;
 
+    private static final String BARS =
+            "Each bar goes from the mean of the runs with the lowest tenth of the variable to that with the highest tenth, or"
+                    + " from its value with the least mean to that with the greatest, all else varying as it does.";
+
     private final SweepTable table;
     private final SweepAnswers answers;
 
@@ -32,11 +36,13 @@ final class InfluenceCharts {
         byFigure.forEach((name, influences) -> {
             KeptFigure figure = table.sweep().figure(name);
             String runs = " From " + table.finished(name) + " runs.";
-            charts.add(new Chart.Group(
-                    "What " + name + " depends on",
-                    "Each bar goes from the mean of the runs with the lowest tenth of the variable to that with the highest"
-                            + " tenth, all else varying as it does." + runs,
-                    List.of(tornado(figure, influences))));
+            List<Influence> swings = influences.stream()
+                    .filter(influence -> !Double.isNaN(influence.swing().length()))
+                    .toList();
+            if (!swings.isEmpty()) {
+                charts.add(
+                        new Chart.Group("What " + name + " depends on", BARS + runs, List.of(tornado(figure, swings))));
+            }
             if (influences.get(0).total().isPresent()) {
                 charts.add(new Chart.Group(
                         "How much of the variance of " + name + " each unknown makes",
@@ -72,9 +78,16 @@ final class InfluenceCharts {
                     "start",
                     ChartDrawing.LEFT + LETTER,
                     top + height * (1 - BAR) - LETTER,
-                    influence.variable() + (low < high ? " (rises with it)" : " (falls with it)"));
+                    influence.variable().name() + way(influence));
         }
         return drawing.named("What " + figure.name() + " depends on", figure.heading(), "");
+    }
+
+    private static String way(Influence influence) {
+        if (!influence.variable().numeric()) {
+            return " (between its values)";
+        }
+        return influence.swing().low() < influence.swing().high() ? " (rises with it)" : " (falls with it)";
     }
 
     private static Chart indices(String name, List<Influence> influences) {
@@ -99,7 +112,11 @@ final class InfluenceCharts {
                     influence.totalError(),
                     start + half,
                     start + 2 * half);
-            drawing.label("start", ChartDrawing.LEFT + LETTER, start - LETTER, influence.variable());
+            drawing.label(
+                    "start",
+                    ChartDrawing.LEFT + LETTER,
+                    start - LETTER,
+                    influence.variable().name());
         }
         return drawing.named("Parts of the variance of " + name, "part of the variance", "");
     }

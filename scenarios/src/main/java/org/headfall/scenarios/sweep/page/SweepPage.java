@@ -86,7 +86,7 @@ public record SweepPage(
         List<Table> tables = new ArrayList<>();
         addBest(tables, table, answers);
         addLikelihoods(tables, answers);
-        addSpread(tables, table);
+        addSpread(tables, table, answers.isSampled());
         addInfluences(tables, table, answers);
         tables.add(runs(table, answers));
         addFailures(tables, table);
@@ -158,12 +158,16 @@ public record SweepPage(
     private static Optional<String> dependence(SweepTable table, Influence influence) {
         String name = influence.figure();
         if (!Double.isNaN(influence.swing().length())) {
-            return Optional.of(name + " depends most on " + influence.variable() + ": "
-                    + Numbers.words(influence.swing().low()) + unit(table, name) + " where it is low, "
-                    + Numbers.words(influence.swing().high()) + unit(table, name) + " where it is high, in the mean.");
+            return Optional.of(name + " depends most on " + influence.variable().name() + ": "
+                    + Numbers.words(influence.swing().low()) + unit(table, name)
+                    + (influence.variable().numeric() ? " where it is low, " : " with one of its values, ")
+                    + Numbers.words(influence.swing().high()) + unit(table, name)
+                    + (influence.variable().numeric()
+                            ? " where it is high, in the mean."
+                            : " with another, in the mean."));
         }
         return influence.total().isPresent()
-                ? Optional.of(name + " depends most on " + influence.variable() + ": "
+                ? Optional.of(name + " depends most on " + influence.variable().name() + ": "
                         + perCent(influence.total().getAsDouble())
                         + " of its variance would be left if all else were known.")
                 : Optional.empty();
@@ -262,7 +266,7 @@ public record SweepPage(
         }
     }
 
-    private static void addSpread(List<Table> tables, SweepTable table) {
+    private static void addSpread(List<Table> tables, SweepTable table, boolean sampled) {
         List<List<String>> rows = new ArrayList<>();
         for (KeptFigure figure : table.sweep().figuresOfTables()) {
             double[] values = table.figure(figure.name());
@@ -272,7 +276,7 @@ public record SweepPage(
                     Numbers.words(Ranks.quantile(values, 0)),
                     Numbers.words(Ranks.quantile(values, 0.1)),
                     Numbers.words(Ranks.quantile(values, 0.5)),
-                    medianInterval(values),
+                    sampled ? medianInterval(values) : "",
                     Numbers.words(Ranks.quantile(values, 0.9)),
                     Numbers.words(Ranks.quantile(values, 1)),
                     Long.toString(count)));
@@ -296,7 +300,7 @@ public record SweepPage(
         List<List<String>> rows = answers.influences().stream()
                 .map(influence -> List.of(
                         influence.figure(),
-                        influence.variable(),
+                        influence.variable().name(),
                         Numbers.words(influence.rankCorrelation()),
                         interval(Ranks.interval(influence.rankCorrelation(), table.finished(influence.figure()))),
                         Numbers.words(influence.swing().low()),
@@ -314,8 +318,8 @@ public record SweepPage(
                             "variable",
                             "rank correlation",
                             "95 % interval of sampling",
-                            "mean, variable in its lowest tenth",
-                            "mean, variable in its highest tenth",
+                            "mean, variable in its lowest tenth (or value with the least mean)",
+                            "mean, variable in its highest tenth (or value with the greatest mean)",
                             "first Sobol index ± standard error",
                             "total Sobol index ± standard error",
                             "runs"),
@@ -363,7 +367,9 @@ public record SweepPage(
                     variable.numeric()
                             ? variable.heading() + " from " + Numbers.words(Ranks.quantile(numbers, 0)) + " to "
                                     + Numbers.words(Ranks.quantile(numbers, 1)) + " (" + keys + ")"
-                            : variable.name() + ", one of several (" + keys + ")");
+                            : variable.name()
+                                    + (variable.variation().isDrawn() ? ", a random field" : ", one of several") + " ("
+                                    + keys + ")");
         }
         sentences.add(
                 table.sweep().design() instanceof Design.FullFactorial

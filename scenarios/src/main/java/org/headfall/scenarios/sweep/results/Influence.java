@@ -1,6 +1,7 @@
 package org.headfall.scenarios.sweep.results;
 
 import java.util.OptionalDouble;
+import org.headfall.scenarios.sweep.document.Variable;
 import org.headfall.scenarios.sweep.statistics.Swing;
 
 /**
@@ -17,7 +18,7 @@ import org.headfall.scenarios.sweep.statistics.Swing;
  */
 public record Influence(
         String figure,
-        String variable,
+        Variable variable,
         double rankCorrelation,
         Swing swing,
         OptionalDouble first,

@@ -115,7 +115,8 @@ public final class SweepAnswers {
         });
     }
 
-    private boolean isSampled() {
+    /** Whether runs are samples of what is unknown, so that shares of them are probabilities. */
+    public boolean isSampled() {
         return !(table.sweep().design() instanceof Design.FullFactorial)
                 && table.sweep().variables().stream()
                         .anyMatch(variable -> variable.variation().isDrawn());
@@ -181,18 +182,21 @@ public final class SweepAnswers {
         double[] given = table.input(variable.name());
         return new Influence(
                 figure,
-                variable.name(),
+                variable,
                 variable.numeric() ? Ranks.correlation(given, values) : Double.NaN,
-                isUnordered(variable) ? new Swing(Double.NaN, Double.NaN) : Swing.of(given, values),
+                swing(variable, given, values),
                 indices.map(found -> OptionalDouble.of(found.first()[place])).orElse(OptionalDouble.empty()),
                 indices.map(found -> OptionalDouble.of(found.total()[place])).orElse(OptionalDouble.empty()),
                 indices.map(found -> found.firstError()[place]).orElse(Double.NaN),
                 indices.map(found -> found.totalError()[place]).orElse(Double.NaN));
     }
 
-    /** Numbers of random fields are names; high ones have nothing in common. */
-    private static boolean isUnordered(Variable variable) {
-        return !variable.numeric() && variable.variation().isDrawn();
+    private static Swing swing(Variable variable, double[] given, double[] values) {
+        if (variable.numeric()) {
+            return Swing.of(given, values);
+        }
+        // Numbers of random fields are names; high ones have nothing in common.
+        return variable.variation().isDrawn() ? new Swing(Double.NaN, Double.NaN) : Swing.betweenValues(given, values);
     }
 
     private Optional<SobolIndices> indices(String figure) {

@@ -1,10 +1,12 @@
 package org.headfall.scenarios.sweep.statistics;
 
+import java.util.Arrays;
 import java.util.stream.IntStream;
 
 /**
  * How far a figure swings with one variable while all others vary as they do: its mean over the runs with the lowest tenth
- * of the variable and over those with the highest tenth. A bar of a tornado chart.
+ * of the variable and over those with the highest tenth. A bar of a tornado chart. Where values have no order, between the
+ * value with the least mean and the one with the greatest.
  *
  * @param low mean figure where the variable is low
  * @param high mean figure where the variable is high
@@ -41,6 +43,25 @@ public record Swing(double low, double high) {
                 .mapToDouble(i -> figure[i])
                 .average()
                 .orElse(Double.NaN);
+    }
+
+    /**
+     * The swing between the values of a variable that have no order: mean figure of the runs of the value with the least
+     * mean, and of the one with the greatest.
+     *
+     * @param variable number of the value in each run
+     * @param figure figure of each run; runs without are left out
+     * @return the swing, NaN if there are no runs
+     */
+    public static Swing betweenValues(double[] variable, double[] figure) {
+        double[] means = Arrays.stream(variable)
+                .distinct()
+                .map(value -> mean(variable, figure, value, value))
+                .filter(Double::isFinite)
+                .toArray();
+        return new Swing(
+                Arrays.stream(means).min().orElse(Double.NaN),
+                Arrays.stream(means).max().orElse(Double.NaN));
     }
 
     /** Length of the bar. */

@@ -45,7 +45,24 @@ class SweepReaderTest {
                         "balance error (%)",
                         "margin of the spring keeps its head at Coolabah Spring (m)",
                         "first crossing of the spring keeps its head at Coolabah Spring (yr after the start)"),
-                sweep.figures().stream().map(KeptFigure::heading).toList());
+                sweep.figuresOfTables().stream().map(KeptFigure::heading).toList());
+        assertEquals(7 + 25, sweep.figures().size());
+    }
+
+    @ParameterizedTest
+    @CsvSource({"layouts, 72", "pictures, 128"})
+    void readsTheOtherExamples(String name, int runs) throws InputException, IOException {
+        SweepDocument sweep = SweepReader.read(
+                Path.of("examples/sweep/" + name + ".yaml"), FileReach.FOLDER_OF_DOCUMENT, SweepFolder.PROGRAM);
+        assertEquals(runs, new RunList(sweep).size());
+        for (int index : new int[] {0, runs / 2, runs - 1}) {
+            assertEquals(
+                    "",
+                    sweep.base()
+                            .read(sweep.base().with(new RunList(sweep).get(index)))
+                            .problems()
+                            .toText());
+        }
     }
 
     private static String text(Map<Variable, Input> inputs, String name) {

@@ -27,6 +27,7 @@ class SweepPageWriterTest {
         String sweep = SweepFolder.SIX_RUNS
                         .replace("title: Six runs", "title: Six <b>runs</b> & more")
                         .replace("100 m2/d", "0 m2/d")
+                        .replace("keep:\n", "keep:\n  - {figure: head over time, at: Coolabah Spring}\n")
                 + """
                 ask:
                   ranking: {figure: loss at Coolabah Spring after 2 yr, aim: smallest}
@@ -51,6 +52,10 @@ class SweepPageWriterTest {
         assertTrue(page.contains("a share of runs is no probability"));
         // The lower rate in the better aquifer: by Thiem drawdown goes as Q / T.
         assertTrue(page.contains("run 3 with"), page);
+        assertTrue(page.contains("Head at Coolabah Spring over time"), page);
+        assertTrue(page.contains("From 4 runs: below the lower edge lie"), page);
+        assertTrue(page.contains("<path class=\"band\" d=\"M"), page);
+        assertFalse(page.contains("yr after the start (m above datum)"), "heads over time would crowd the tables");
         assertEquals(Optional.empty(), firstOutside(page));
         assertFalse(page.substring(0, page.indexOf("<script>")).contains("NaN"));
         assertFalse(Pattern.compile("style=\"").matcher(page).find(), "the policy forbids style attributes");

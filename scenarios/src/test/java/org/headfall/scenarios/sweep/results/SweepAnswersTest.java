@@ -94,7 +94,7 @@ class SweepAnswersTest {
     private static void requireThatTransmissivityDecides(SweepTable table) {
         SweepAnswers answers = new SweepAnswers(table);
         List<Influence> influences = answers.influences();
-        assertEquals("T", influences.get(0).variable());
+        assertEquals("T", influences.get(0).variable().name());
         assertEquals(-1, influences.get(0).rankCorrelation(), 1e-6);
         assertEquals(0, influences.get(1).rankCorrelation(), 0.2);
         int best = answers.ranked().get(0);

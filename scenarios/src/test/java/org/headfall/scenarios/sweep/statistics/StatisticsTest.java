@@ -50,6 +50,11 @@ class StatisticsTest {
         SobolIndices found = SobolIndices.of(figures, 3);
         assertArrayEquals(new double[] {first, second, 0}, found.first(), 0.01);
         assertArrayEquals(new double[] {first + together, second, together}, found.total(), 0.01);
+        for (int i = 0; i < 3; i++) {
+            assertEquals(new double[] {first, second, 0}[i], found.first()[i], 4 * found.firstError()[i]);
+            assertEquals(
+                    new double[] {first + together, second, together}[i], found.total()[i], 4 * found.totalError()[i]);
+        }
         // A run that failed takes its sample away and changes little.
         figures[5] = Double.NaN;
         SobolIndices without = SobolIndices.of(figures, 3);
@@ -100,6 +105,20 @@ class StatisticsTest {
         for (double share : new double[] {0.1, 0.5, 0.9}) {
             assertEquals(reference.evaluate(values, 100 * share), Ranks.quantile(values, share), 1e-12);
         }
+    }
+
+    /** By hand: atanh 0.5 = 0.5493, 1.96 sqrt(1.06 / 47) = 0.2943, tanh of 0.2550 and 0.8436. */
+    @Test
+    void boundsARankCorrelation() {
+        assertArrayEquals(new double[] {0.2496, 0.6878}, Ranks.interval(0.5, 50), 2e-4);
+        assertTrue(Double.isNaN(Ranks.interval(0.5, 3)[0]));
+    }
+
+    @Test
+    void swingsBetweenValuesWithoutOrder() {
+        double[] values = {1, 2, 3, 1, 2, 3};
+        double[] figures = {10, 30, 20, 12, 34, Double.NaN};
+        assertEquals(new Swing(11, 32), Swing.betweenValues(values, figures));
     }
 
     @Test
