@@ -7,7 +7,7 @@ import org.headfall.solver.linear.WorkerTeam;
 public final class FieldSeries {
 
     /** Fields made side by side while all solutions are kept. */
-    private static final int SIDE_BY_SIDE = 8;
+    private static final int SIDE_BY_SIDE = 16;
 
     private static final int BYTES_PER_CELL_AND_DAY = 2 * Float.BYTES;
 

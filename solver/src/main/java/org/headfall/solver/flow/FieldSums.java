@@ -1,6 +1,6 @@
 package org.headfall.solver.flow;
 
-import java.util.Arrays;
+import java.util.List;
 import org.headfall.solver.linear.WorkerTeam;
 
 /**
@@ -47,39 +47,47 @@ final class FieldSums {
     }
 
     /**
-     * Adds solutions at one shift.
+     * Solutions of some sources at one shift.
      *
-     * @param solutions solution of each source
+     * @param solutions the solutions
      * @param weights {@code [field][source]} their weights
      * @param bedContent what the bed releases over each cell per metre of drawdown at the shift (m²)
      */
-    void add(WindowedField[] solutions, double[][] weights, float[] bedContent) {
+    @SuppressWarnings("ArrayRecordComponent") // read in one loop, never compared
+    record Layer(WindowedField[] solutions, float[][] weights, float[] bedContent) {}
+
+    /** Adds layers, one after the other in every cell. */
+    void add(List<Layer> layers) {
+        int most = layers.stream()
+                .mapToInt(layer -> layer.solutions().length)
+                .max()
+                .orElse(0);
         team.split(rows, GRAIN, (from, to) -> {
-            float[] sum = new float[columns];
+            RowSum sum = new RowSum(columns, most);
             for (int row = from; row < to; row++) {
-                for (int field = 0; field < weights.length; field++) {
-                    Arrays.fill(sum, 0);
-                    for (int source = 0; source < solutions.length; source++) {
-                        if (weights[field][source] != 0) {
-                            solutions[source].addTo(sum, row, (float) weights[field][source]);
-                        }
-                    }
-                    addRow(field, row, sum, bedContent);
+                for (Layer layer : layers) {
+                    addRow(layer, row, sum);
                 }
             }
         });
     }
 
-    private void addRow(int field, int row, float[] sum, float[] bedContent) {
-        int offset = row * columns;
-        float[] heads = drawdown[field];
-        for (int k = 0; k < columns; k++) {
-            heads[offset + k] += sum[k];
+    private void addRow(Layer layer, int row, RowSum sum) {
+        if (!sum.take(layer.solutions(), row)) {
+            return;
         }
-        if (bed) {
-            float[] volumes = released[field];
-            for (int k = 0; k < columns; k++) {
-                volumes[offset + k] += bedContent[offset + k] * sum[k];
+        int offset = row * columns;
+        for (int field = 0; field < drawdown.length; field++) {
+            float[] added = sum.weighted(layer.weights()[field]);
+            float[] heads = drawdown[field];
+            for (int k = sum.first(); k < sum.end(); k++) {
+                heads[offset + k] += added[k];
+            }
+            if (bed) {
+                float[] volumes = released[field];
+                for (int k = sum.first(); k < sum.end(); k++) {
+                    volumes[offset + k] += layer.bedContent()[offset + k] * added[k];
+                }
             }
         }
     }

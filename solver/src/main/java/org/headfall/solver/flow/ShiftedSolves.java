@@ -2,6 +2,8 @@ package org.headfall.solver.flow;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.function.IntConsumer;
+import java.util.stream.IntStream;
 import org.headfall.solver.linear.WorkerTeam;
 import org.headfall.solver.nearfield.CellWeights;
 import org.jspecify.annotations.Nullable;
@@ -17,7 +19,11 @@ final class ShiftedSolves {
 
     private static final int TILE = 1024;
 
+    /** Cells of which the products are added up by one thread. */
+    private static final int BLOCK = 8 * TILE;
+
     private final List<CellWeights> sources;
+    private final WorkerTeam team;
     private final StageMatrix matrix;
     private final double[] storage;
     private final @Nullable BedRelaxation bed;
@@ -25,11 +31,11 @@ final class ShiftedSolves {
     private final float[][] former;
     private final double[][] right;
     private final double[] weight;
-    private final double[] weighted = new double[TILE];
     private int solved;
 
     ShiftedSolves(FlowProblem problem, List<CellWeights> sources, WorkerTeam team) {
         this.sources = sources;
+        this.team = team;
         FlowEquation equation = new FlowEquation(problem);
         int cells = equation.size();
         storage = equation.storage().clone();
@@ -50,6 +56,11 @@ final class ShiftedSolves {
 
     long iterations() {
         return matrix.iterations();
+    }
+
+    /** Runs a task for each of some sources, shared among threads. */
+    void forSources(int count, IntConsumer task) {
+        team.split(count, 1, (from, to) -> IntStream.range(from, to).forEach(task));
     }
 
     /** Loops over all cells, by the same threads as the solver. */
@@ -105,29 +116,53 @@ final class ShiftedSolves {
     }
 
     /**
-     * Adds the products {@code h_i^T W h_j}, tile by tile so that all solutions of a tile stay in the cache.
+     * Adds the products {@code h_i^T W h_j}, tile by tile so that all solutions of a tile stay in the cache, and block of tiles
+     * by block in order, so that they are the same bit for bit for any number of threads.
      *
      * @param causes number of sources, from the first, whose products with all others are wanted
      * @param falls receives the products
      * @param shift number of the shift in the rows
      */
     void addFalls(int causes, PairValues falls, int shift) {
-        for (int from = 0; from < weight.length; from += TILE) {
-            int length = Math.min(TILE, weight.length - from);
+        double[][] sums = new double[(weight.length + BLOCK - 1) / BLOCK][];
+        team.split(sums.length, 1, (first, end) -> {
+            for (int block = first; block < end; block++) {
+                sums[block] = products(causes, block * BLOCK, Math.min(weight.length, (block + 1) * BLOCK));
+            }
+        });
+        for (double[] ofBlock : sums) {
+            int pair = 0;
             for (int i = 0; i < drawdown.length; i++) {
-                for (int k = 0; k < length; k++) {
-                    weighted[k] = weight[from + k] * drawdown[i][from + k];
-                }
-                falls.of(i, i)[shift] += product(drawdown[i], from, length);
+                falls.of(i, i)[shift] += ofBlock[pair++];
                 for (int j = 0; j < Math.min(i, causes); j++) {
-                    falls.of(i, j)[shift] += product(drawdown[j], from, length);
+                    falls.of(i, j)[shift] += ofBlock[pair++];
                 }
             }
         }
     }
 
+    /** Products over some cells, for every source with itself and with the causes before it. */
+    private double[] products(int causes, int firstCell, int endCell) {
+        double[] sums = new double[drawdown.length * (causes + 1)];
+        double[] weighted = new double[TILE];
+        for (int from = firstCell; from < endCell; from += TILE) {
+            int length = Math.min(TILE, endCell - from);
+            int pair = 0;
+            for (int i = 0; i < drawdown.length; i++) {
+                for (int k = 0; k < length; k++) {
+                    weighted[k] = weight[from + k] * drawdown[i][from + k];
+                }
+                sums[pair++] += product(weighted, drawdown[i], from, length);
+                for (int j = 0; j < Math.min(i, causes); j++) {
+                    sums[pair++] += product(weighted, drawdown[j], from, length);
+                }
+            }
+        }
+        return sums;
+    }
+
     /** In four sums that do not wait for each other. */
-    private double product(double[] values, int from, int length) {
+    private static double product(double[] weighted, double[] values, int from, int length) {
         double a = 0;
         double b = 0;
         double c = 0;

@@ -19,7 +19,7 @@ import org.jspecify.annotations.Nullable;
 public final class SourceFields {
 
     /** Sources summed up, and solved for again, side by side. */
-    private static final int GROUP = 6;
+    private static final int GROUP = 12;
 
     private final FlowProblem problem;
     private final double[] shifts;
@@ -77,18 +77,21 @@ public final class SourceFields {
         balance.prepare(shifts[shift], solves.loops());
         this.solves = solves.solves();
         iterations = solves.iterations();
+        int[] places = IntStream.range(0, sources())
+                .map(source -> source < causes ? source : firstOther + source - causes)
+                .toArray();
         for (int source = 0; source < sources(); source++) {
-            double[] field = solves.drawdown(source < causes ? source : firstOther + source - causes);
-            parts[shift][source] = balance.of(field, solves.loops());
-            keep(shift, source, field);
+            parts[shift][source] = balance.of(solves.drawdown(places[source]), solves.loops());
         }
-    }
-
-    private void keep(int shift, int source, double[] field) {
-        if (kept != null) {
-            WindowedField one = WindowedField.of(problem.aquifer().grid(), field);
-            bytesLeft -= one.bytes();
-            kept[shift][source] = one;
+        WindowedField[][] all = kept;
+        if (all != null) {
+            solves.forSources(
+                    sources(),
+                    source -> all[shift][source] =
+                            WindowedField.of(problem.aquifer().grid(), solves.drawdown(places[source])));
+            for (WindowedField one : all[shift]) {
+                bytesLeft -= one.bytes();
+            }
         }
         if (bytesLeft < 0) {
             kept = null;
@@ -208,13 +211,10 @@ public final class SourceFields {
      */
     FieldSums sums(double[][][] weights, WorkerTeam team) {
         FieldSums sums = new FieldSums(problem, weights.length, team);
-        for (int first = 0; first < sources(); first += GROUP) {
-            int end = Math.min(sources(), first + GROUP);
-            ShiftedSolves again =
-                    kept == null ? new ShiftedSolves(problem, allShares().subList(first, end), team) : null;
-            for (int a = 0; a < shifts.length; a++) {
-                sums.add(solutions(a, first, end, again), weightsAt(weights, first, end, a), content(a, sums.loops()));
-            }
+        if (kept == null) {
+            addAgain(weights, team, sums);
+        } else {
+            addKept(weights, sums);
         }
         double[] evenFalls = Arrays.stream(weights)
                 .mapToDouble(field -> Arrays.stream(field)
@@ -226,14 +226,35 @@ public final class SourceFields {
         return sums;
     }
 
-    private WindowedField[] solutions(int shift, int first, int end, @Nullable ShiftedSolves again) {
-        if (again == null) {
-            return Arrays.copyOfRange(Objects.requireNonNull(kept)[shift], first, end);
+    private void addKept(double[][][] weights, FieldSums sums) {
+        WindowedField[][] solutions = Objects.requireNonNull(kept);
+        List<FieldSums.Layer> layers = new ArrayList<>();
+        for (int first = 0; first < sources(); first += GROUP) {
+            int end = Math.min(sources(), first + GROUP);
+            for (int a = 0; a < shifts.length; a++) {
+                layers.add(new FieldSums.Layer(
+                        Arrays.copyOfRange(solutions[a], first, end),
+                        weightsAt(weights, first, end, a),
+                        content(a, sums.loops())));
+            }
         }
-        again.solve(shifts[shift]);
-        return IntStream.range(0, end - first)
-                .mapToObj(i -> WindowedField.of(problem.aquifer().grid(), again.drawdown(i)))
-                .toArray(WindowedField[]::new);
+        sums.add(layers);
+    }
+
+    /** Group by group, so that few solutions are held at a time. */
+    private void addAgain(double[][][] weights, WorkerTeam team, FieldSums sums) {
+        for (int first = 0; first < sources(); first += GROUP) {
+            int end = Math.min(sources(), first + GROUP);
+            ShiftedSolves again = new ShiftedSolves(problem, allShares().subList(first, end), team);
+            for (int a = 0; a < shifts.length; a++) {
+                again.solve(shifts[a]);
+                WindowedField[] solutions = IntStream.range(0, end - first)
+                        .mapToObj(i -> WindowedField.of(problem.aquifer().grid(), again.drawdown(i)))
+                        .toArray(WindowedField[]::new);
+                sums.add(List.of(
+                        new FieldSums.Layer(solutions, weightsAt(weights, first, end, a), content(a, sums.loops()))));
+            }
+        }
     }
 
     /** What the bed releases over each cell per metre of drawdown at a shift (m²); kept if solutions are. */
@@ -254,12 +275,14 @@ public final class SourceFields {
         return content;
     }
 
-    private static double[][] weightsAt(double[][][] weights, int first, int end, int shift) {
-        return Arrays.stream(weights)
-                .map(field -> IntStream.range(first, end)
-                        .mapToDouble(source -> field[source][shift])
-                        .toArray())
-                .toArray(double[][]::new);
+    private static float[][] weightsAt(double[][][] weights, int first, int end, int shift) {
+        float[][] some = new float[weights.length][end - first];
+        for (int field = 0; field < some.length; field++) {
+            for (int source = first; source < end; source++) {
+                some[field][source - first] = (float) weights[field][source][shift];
+            }
+        }
+        return some;
     }
 
     private List<CellWeights> allShares() {

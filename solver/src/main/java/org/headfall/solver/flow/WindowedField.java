@@ -70,21 +70,14 @@ record WindowedField(int firstRow, int endRow, int firstColumn, int endColumn, f
         return (long) Float.BYTES * values.length;
     }
 
-    /** Adds a multiple to a row of the grid, if it reaches there. */
-    void addTo(float[] sums, int row, float weight) {
-        if (row < firstRow || row >= endRow) {
-            return;
-        }
-        int width = endColumn - firstColumn;
-        int offset = (row - firstRow) * width;
-        for (int k = 0; k < width; k++) {
-            sums[firstColumn + k] += weight * values[offset + k];
-        }
+    /** Whether a row of the grid passes through the rectangle. */
+    boolean reaches(int row) {
+        return row >= firstRow && row < endRow && endColumn > firstColumn;
     }
 
-    /** Value of a cell; zero outside the rectangle. */
-    double at(int row, int column) {
-        boolean inside = row >= firstRow && row < endRow && column >= firstColumn && column < endColumn;
-        return inside ? values[(row - firstRow) * (endColumn - firstColumn) + column - firstColumn] : 0;
+    /** Copies the values of a row of the grid that passes through the rectangle to their columns. */
+    void copyRow(int row, float[] target) {
+        int width = endColumn - firstColumn;
+        System.arraycopy(values, (row - firstRow) * width, target, firstColumn, width);
     }
 }
