@@ -21,6 +21,9 @@ import org.headfall.solver.simulation.RunStatistics;
  */
 final class SuperposedMainRun implements MainRun {
 
+    /** Part of the head tolerance that discharges and heads at stations may err by; the rest is left to fields. */
+    private static final double SHARE_OF_DISCHARGES = 0.5;
+
     private final RunPlan plan;
     private final RecordPlan records;
     private final RunProgress progress;
@@ -52,7 +55,7 @@ final class SuperposedMainRun implements MainRun {
         this.records = records;
         this.progress = progress;
         this.why = why;
-        double accuracy = plan.settings().accuracy();
+        double accuracy = SHARE_OF_DISCHARGES * plan.settings().accuracy();
         double[] reference = start.discharges();
         if (plan.start() instanceof StartHeads.Steady steady) {
             run = SuperposedRun.fromSteady(

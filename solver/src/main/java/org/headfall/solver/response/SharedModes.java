@@ -44,7 +44,8 @@ final class SharedModes {
     private final double[] rates;
     private final double[] atOnce;
     private final double[] weights;
-    private final double misfit;
+    private final double[] times;
+    private final double[] misfits;
 
     private SharedModes(ResponseTable table, double[] rates, double[] times, double judgedFrom) {
         causes = table.causes();
@@ -62,7 +63,8 @@ final class SharedModes {
         }
         DMatrixRMaj fitted = new DMatrixRMaj(rates.length, atOnce.length);
         CommonOps_DDRM.mult(pseudoInverse(relaxed), grown, fitted);
-        misfit = misfit(relaxed, fitted, grown, times, judgedFrom);
+        this.times = times;
+        misfits = misfits(relaxed, fitted, grown, times, judgedFrom);
         CommonOps_DDRM.transpose(fitted);
         weights = fitted.getData();
     }
@@ -159,14 +161,15 @@ final class SharedModes {
         return inverse;
     }
 
-    private static double misfit(
+    /** Largest misfit of all curves at each time; none before a time from which on it counts. */
+    private static double[] misfits(
             DMatrixRMaj relaxed, DMatrixRMaj fitted, DMatrixRMaj grown, double[] times, double from) {
         DMatrixRMaj found = new DMatrixRMaj(grown.numRows, grown.numCols);
         CommonOps_DDRM.mult(relaxed, fitted, found);
-        double largest = 0;
+        double[] largest = new double[times.length];
         for (int i = 0; i < times.length; i++) {
             for (int curve = 0; curve < grown.numCols && times[i] >= from; curve++) {
-                largest = Math.max(largest, Math.abs(found.get(i, curve) - grown.get(i, curve)));
+                largest[i] = Math.max(largest[i], Math.abs(found.get(i, curve) - grown.get(i, curve)));
             }
         }
         return largest;
@@ -213,6 +216,19 @@ final class SharedModes {
 
     /** Largest difference to the table at any time but the very first (d/m²). */
     double misfit() {
-        return misfit;
+        return misfit(Double.POSITIVE_INFINITY);
+    }
+
+    /** Largest difference to the table up to a time (d), the very first times left out (d/m²). */
+    double misfit(double until) {
+        double largest = 0;
+        for (int i = 0; i < times.length; i++) {
+            // Beyond, the first of the later times is heeded too.
+            largest = Math.max(largest, misfits[i]);
+            if (times[i] >= until) {
+                break;
+            }
+        }
+        return largest;
     }
 }

@@ -45,7 +45,7 @@ public final class SuperposedRun {
     private double[] discharge;
     private double[] slope;
     private double largestStepError;
-    private double mostMoved;
+    private final double[] mostMoved;
 
     /**
      * A run that starts from rest.
@@ -89,6 +89,7 @@ public final class SuperposedRun {
         history = new RateHistory(points, 0);
         largestEffect = largestEffects();
         reference = new double[points];
+        mostMoved = new double[points];
         drawdownAtStart = new double[responses.receptors()];
         discharge = new double[points];
         slope = new double[points];
@@ -276,7 +277,7 @@ public final class SuperposedRun {
         for (int i = 0; i < points; i++) {
             slope[i] = (atEnd[i] - begin[i]) / (end - day);
             mean[i] = 0.5 * (begin[i] + atEnd[i]);
-            mostMoved = Math.max(mostMoved, Math.abs(atEnd[i] - reference[i]));
+            mostMoved[i] = Math.max(mostMoved[i], Math.abs(atEnd[i] - reference[i]));
         }
         discharge = atEnd;
         history.add(end, anew, mean, atEnd, wallHeads);
@@ -330,7 +331,7 @@ public final class SuperposedRun {
      * @return the bound (m)
      */
     public double errorWhenMovedBy(double moved) {
-        return points * moved * modes.misfit();
+        return points * moved * misfit();
     }
 
     /**
@@ -338,6 +339,11 @@ public final class SuperposedRun {
      * every step had erred the same way by as much as the worst, and responses taken as sums of shared modes.
      */
     public double estimatedError() {
-        return largestStepError + errorWhenMovedBy(mostMoved);
+        return largestStepError + Arrays.stream(mostMoved).sum() * misfit();
+    }
+
+    /** Of the time of the run: responses may be known for longer. */
+    private double misfit() {
+        return modes.misfit(history.startOf(history.steps()));
     }
 }
