@@ -21,6 +21,7 @@ import org.headfall.scenarios.problem.ProblemKind;
 import org.headfall.scenarios.quantity.DischargeUnit;
 import org.headfall.scenarios.reading.ScenarioReading;
 import org.headfall.scenarios.results.ResultsFolder;
+import org.headfall.scenarios.run.PlanningResponses;
 import org.headfall.scenarios.run.RunPlan;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -64,10 +65,11 @@ final class AllocateCommand implements Callable<Integer> {
         PrintWriter err = spec.commandLine().getErr();
         try (ResultsFolder folder = options.open(target, AllocationFiles.NAMES);
                 Progress progress = terminal.progress(err)) {
-            AllocationResult result = AllocationSearch.in(plan, reading.orThrow(), progress::reached);
+            PlanningResponses responses = options.responses(plan);
+            AllocationResult result = AllocationSearch.in(plan, reading.orThrow(), responses, progress::reached);
             AllocationFiles.write(folder.file(""), result);
             folder.complete();
-            show(result, target);
+            show(result, responses, target);
         } catch (ContradictionException e) {
             PlanningSection.refuse(
                     reading,
@@ -89,13 +91,14 @@ final class AllocateCommand implements Callable<Integer> {
             List<AllocationResult.Relaxed> conflicts,
             String goalUnit,
             List<UncountedLimit> limitsNotCounted,
+            String unitResponses,
             int simulations) {}
 
     private static double energy(AllocationResult result) {
         return result.yield() > 0 ? result.energy() / (result.yield() / 1000) : 0;
     }
 
-    private void show(AllocationResult result, Path target) {
+    private void show(AllocationResult result, PlanningResponses responses, Path target) {
         PrintWriter out = spec.commandLine().getOut();
         if (options.wantsJson()) {
             out.println(AnswerJson.of(new Answer(
@@ -107,6 +110,7 @@ final class AllocateCommand implements Callable<Integer> {
                     result.relaxed(),
                     result.goalUnit(),
                     result.uncounted(),
+                    responses.words(),
                     result.rounds())));
             return;
         }
@@ -128,6 +132,7 @@ final class AllocateCommand implements Callable<Integer> {
         text.sentence("Limits:");
         result.requirements().forEach(one -> text.item(kept(result, one)));
         PlanningRemarks.uncounted(text, result.uncounted());
+        text.sentence("Unit responses: " + responses.words());
         text.sentence("Computed, not approved: rights and licences are for those who grant them.");
         out.println("Written: " + TextBlock.printable(target.toString()));
     }

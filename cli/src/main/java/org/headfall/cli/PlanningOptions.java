@@ -7,6 +7,7 @@ import org.headfall.scenarios.reading.ScenarioReading;
 import org.headfall.scenarios.results.ResultsException;
 import org.headfall.scenarios.results.ResultsFolder;
 import org.headfall.scenarios.results.WrittenFiles;
+import org.headfall.scenarios.run.PlanningResponses;
 import org.headfall.scenarios.run.RunPlan;
 import org.headfall.scenarios.run.RunPlanner;
 import org.jspecify.annotations.Nullable;
@@ -41,6 +42,11 @@ final class PlanningOptions {
 
     RunPlan plan(ScenarioReading reading) throws InputException, IOException {
         return RunPlanner.plan(reading, ProgramVersion.text(), threads.threads());
+    }
+
+    /** Unit responses of the last run of the scenario, if they hold for a plan. */
+    PlanningResponses responses(RunPlan plan) {
+        return PlanningResponses.of(plan, argument.resultsFolder());
     }
 
     /** Where files go: what was asked for, or the folder of results with something added to its name. */

@@ -15,6 +15,7 @@ import org.headfall.scenarios.problem.InputException;
 import org.headfall.scenarios.quantity.DischargeUnit;
 import org.headfall.scenarios.reading.ScenarioReading;
 import org.headfall.scenarios.results.ResultsFolder;
+import org.headfall.scenarios.run.PlanningResponses;
 import org.headfall.scenarios.run.RunInMemory;
 import org.headfall.scenarios.run.RunPlan;
 import org.headfall.scenarios.scenario.SitingSpecification;
@@ -69,7 +70,12 @@ final class SiteCommand implements Callable<Integer> {
         PrintWriter err = spec.commandLine().getErr();
         try (ResultsFolder folder = options.open(target, SitingFiles.NAMES);
                 Progress progress = terminal.progress(err)) {
-            RunInMemory base = RunInMemory.of(plan, SiteSearch.gridDays(siting), progress::reached);
+            PlanningResponses responses = options.responses(plan);
+            RunInMemory base = RunInMemory.of(
+                    plan,
+                    responses.orComputed(plan, progress::reached),
+                    SiteSearch.gridDays(siting),
+                    progress::reached);
             long started = System.nanoTime();
             SitingResult result = SiteSearch.in(base, siting, progress::reached);
             double seconds = (System.nanoTime() - started) * 1e-9;
@@ -87,6 +93,7 @@ final class SiteCommand implements Callable<Integer> {
                     result.ownError(),
                     result.uncounted(),
                     result.cautions(),
+                    responses.words(),
                     seconds));
         }
         return ExitCode.DONE.code();
@@ -100,6 +107,7 @@ final class SiteCommand implements Callable<Integer> {
             double ownDrawdownError,
             List<UncountedLimit> limitsNotCounted,
             List<String> cautions,
+            String unitResponses,
             double seconds) {}
 
     private void show(Answer answer) {
@@ -126,6 +134,7 @@ final class SiteCommand implements Callable<Integer> {
         }
         PlanningRemarks.uncounted(text, answer.limitsNotCounted());
         answer.cautions().forEach(caution -> text.sentence("Caution: " + caution));
+        text.sentence("Unit responses: " + answer.unitResponses());
         text.sentence("Computed, not approved: distances, rights and the ground itself are for those who know them.");
         out.println("Written: " + TextBlock.printable(answer.folder()));
     }

@@ -21,6 +21,7 @@ import org.headfall.scenarios.quantity.LiftEnergy;
 import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.recording.Station;
 import org.headfall.scenarios.recording.StationSeries;
+import org.headfall.scenarios.run.PlanningResponses;
 import org.headfall.scenarios.run.RunInMemory;
 import org.headfall.scenarios.run.RunPlan;
 import org.headfall.scenarios.run.RunProgress;
@@ -60,7 +61,12 @@ public final class AllocationSearch {
     private final SharedWater water;
     private final AllocationWishes wishes;
 
-    private AllocationSearch(RunPlan plan, Scenario scenario, AllocationSpecification wanted, RunProgress progress) {
+    private AllocationSearch(
+            RunPlan plan,
+            Scenario scenario,
+            AllocationSpecification wanted,
+            PlanningResponses responses,
+            RunProgress progress) {
         this.plan = plan;
         this.wanted = wanted;
         run = plan.description();
@@ -77,7 +83,10 @@ public final class AllocationSearch {
                 .mapToDouble(block -> Math.max(block.start() + BEFORE_CHANGE / 2, block.end() - BEFORE_CHANGE))
                 .toArray();
         without = RunInMemory.of(
-                rates.with(new double[bores.length * blocks.groups()], moments), new double[0], progress);
+                rates.with(new double[bores.length * blocks.groups()], moments),
+                responses.orComputed(plan, progress),
+                new double[0],
+                progress);
         addRequirements();
         water = new SharedWater(without.responses(), blocks, bores, requirements);
         wishes = new AllocationWishes(plan, wanted, blocks, bores, moments, without, water);
@@ -92,13 +101,15 @@ public final class AllocationSearch {
      *
      * @param plan the plan of the document
      * @param scenario the document, with an allocation
+     * @param responses unit responses, if an earlier run has left any
      * @param progress is told how far the search has come
      * @return the rates
      * @throws ContradictionException if what is wanted cannot be had though all limits gave way
      */
-    public static AllocationResult in(RunPlan plan, Scenario scenario, RunProgress progress) {
+    public static AllocationResult in(
+            RunPlan plan, Scenario scenario, PlanningResponses responses, RunProgress progress) {
         AllocationSpecification wanted = scenario.planning().allocation().orElseThrow();
-        return new AllocationSearch(plan, scenario, wanted, progress).search(progress);
+        return new AllocationSearch(plan, scenario, wanted, responses, progress).search(progress);
     }
 
     private void addRequirements() {

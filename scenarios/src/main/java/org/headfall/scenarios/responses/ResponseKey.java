@@ -165,9 +165,20 @@ public record ResponseKey(Map<String, String> aquifer, Map<String, String> undis
      * @return the names, in the order of this key; empty if nothing differs
      */
     public List<String> differencesTo(ResponseKey other) {
+        List<String> names = aquiferDifferencesTo(other);
+        undisturbed.forEach((name, part) -> addIfOther(names, name, part, other.undisturbed));
+        return names;
+    }
+
+    /**
+     * Names of the parts that responses depend on in which another key differs.
+     *
+     * @param other the other key
+     * @return the names, in the order of this key; empty if nothing differs
+     */
+    public List<String> aquiferDifferencesTo(ResponseKey other) {
         List<String> names = new ArrayList<>();
         aquifer.forEach((name, part) -> addIfOther(names, name, part, other.aquifer));
-        undisturbed.forEach((name, part) -> addIfOther(names, name, part, other.undisturbed));
         return names;
     }
 

@@ -8,7 +8,6 @@ import org.headfall.scenarios.limits.LimitEvaluation;
 import org.headfall.scenarios.limits.LimitMargins;
 import org.headfall.scenarios.limits.LimitResult;
 import org.headfall.scenarios.limits.RunSeries;
-import org.headfall.scenarios.recording.PointHeads;
 import org.headfall.scenarios.recording.RecordPlan;
 import org.headfall.scenarios.recording.Recorder;
 import org.headfall.scenarios.recording.Recording;
@@ -39,24 +38,6 @@ public final class RunInMemory {
         this.responses = responses;
         this.limits = limits;
         this.lastDischarge = lastDischarge;
-    }
-
-    /**
-     * Runs a plan.
-     *
-     * @param plan the plan
-     * @param gridDays days on which heads of the grid are kept, besides the start and the end (d)
-     * @param progress is told how far the run has come
-     * @return the run
-     */
-    public static RunInMemory of(RunPlan plan, double[] gridDays, RunProgress progress) {
-        progress.reached("computing responses", 0);
-        UnitResponses responses = UnitResponses.of(
-                plan.problem(),
-                PointHeads.of(plan.description()),
-                plan.description().endDay(),
-                plan.settings().threads());
-        return of(plan, responses, gridDays, progress);
     }
 
     /**

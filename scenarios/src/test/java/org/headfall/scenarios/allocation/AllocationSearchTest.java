@@ -12,6 +12,8 @@ import java.util.stream.Stream;
 import org.headfall.scenarios.document.FileReach;
 import org.headfall.scenarios.reading.ScenarioReader;
 import org.headfall.scenarios.reading.ScenarioReading;
+import org.headfall.scenarios.run.PlanningResponses;
+import org.headfall.scenarios.run.RunPlan;
 import org.headfall.scenarios.run.RunPlanner;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -46,7 +48,9 @@ class AllocationSearchTest {
 
     private AllocationResult allocate() throws Exception {
         ScenarioReading reading = ScenarioReader.read(folder.resolve("scenario.yaml"), FileReach.FOLDER_OF_DOCUMENT);
-        return AllocationSearch.in(RunPlanner.plan(reading, "test", 1), reading.orThrow(), (stage, fraction) -> {});
+        RunPlan plan = RunPlanner.plan(reading, "test", 1);
+        return AllocationSearch.in(
+                plan, reading.orThrow(), PlanningResponses.of(plan, folder), (stage, fraction) -> {});
     }
 
     /** No limit is broken by more than 1 mm, one at least is used up, and two bores of four stretches have their rates. */

@@ -12,10 +12,12 @@ import java.util.Set;
 import org.headfall.scenarios.document.FileReach;
 import org.headfall.scenarios.reading.ScenarioReader;
 import org.headfall.scenarios.reading.ScenarioReading;
+import org.headfall.scenarios.run.PlanningResponses;
 import org.headfall.scenarios.run.RunInMemory;
 import org.headfall.scenarios.run.RunPlan;
 import org.headfall.scenarios.run.RunPlanner;
 import org.headfall.scenarios.scenario.SitingSpecification;
+import org.headfall.solver.response.UnitResponses;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 
@@ -38,7 +40,9 @@ class SiteSearchTest {
         ScenarioReading reading = ScenarioReader.read(document, FileReach.FOLDER_OF_DOCUMENT);
         siting = reading.orThrow().planning().siting().orElseThrow();
         RunPlan plan = RunPlanner.plan(reading, "test", 1);
-        base = RunInMemory.of(plan, SiteSearch.gridDays(siting), (stage, fraction) -> {});
+        UnitResponses responses =
+                PlanningResponses.of(plan, Path.of("no results")).orComputed(plan, (stage, fraction) -> {});
+        base = RunInMemory.of(plan, responses, SiteSearch.gridDays(siting), (stage, fraction) -> {});
         result = SiteSearch.in(base, siting, (stage, fraction) -> {});
     }
 

@@ -1,0 +1,77 @@
+package org.headfall.scenarios.run;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import org.headfall.scenarios.recording.PointHeads;
+import org.headfall.scenarios.responses.ResponseKey;
+import org.headfall.scenarios.responses.StoredResponses;
+import org.headfall.scenarios.results.ResponsesFile;
+import org.headfall.scenarios.results.ResponsesReader;
+import org.headfall.scenarios.results.ResultsException;
+import org.headfall.solver.response.UnitResponses;
+
+/**
+ * Unit responses for a search for sites or rates: those of an earlier run on the same aquifer and grid, or computed anew.
+ *
+ * @param stored the responses of the earlier run, if they hold
+ * @param words where responses come from, for users; without a full stop
+ */
+public record PlanningResponses(Optional<UnitResponses> stored, String words) {
+
+    private static final double ROUNDING = 1e-9;
+
+    /**
+     * Looks into the results of an earlier run.
+     *
+     * @param plan the plan whose responses are wanted
+     * @param folder folder of results, which need not be there
+     * @return its responses if they hold for the plan, otherwise why not
+     */
+    public static PlanningResponses of(RunPlan plan, Path folder) {
+        if (!Files.isRegularFile(folder.resolve(ResponsesFile.NAME))) {
+            return anew("a run of this scenario would keep them");
+        }
+        ResponseKey key = MatchedResponses.keyOf(plan);
+        StoredResponses found;
+        try {
+            found = ResponsesReader.read(folder, key);
+        } catch (ResultsException e) {
+            return anew(String.valueOf(e.getMessage()));
+        }
+        // Heads without bores, the second part of a key, are none of the responses' business.
+        List<String> differences = key.aquiferDifferencesTo(found.key());
+        if (!differences.isEmpty()) {
+            return anew("those of " + folder + " do not hold, since this differs: " + String.join("; ", differences));
+        }
+        double end = plan.description().endDay();
+        return found.horizon() < end * (1 - ROUNDING)
+                ? anew("those of " + folder + " reach day " + Math.round(found.horizon()) + " only")
+                : new PlanningResponses(
+                        Optional.of(found.responses()), "those of " + folder + " (same aquifer and grid)");
+    }
+
+    private static PlanningResponses anew(String why) {
+        return new PlanningResponses(Optional.empty(), "computed anew: " + why);
+    }
+
+    /**
+     * The responses.
+     *
+     * @param plan the plan, or one that differs from it in what bores do alone
+     * @param progress is told if they are computed
+     * @return responses of its problem at all stations
+     */
+    public UnitResponses orComputed(RunPlan plan, RunProgress progress) {
+        if (stored.isPresent()) {
+            return stored.get();
+        }
+        progress.reached("computing responses", 0);
+        return UnitResponses.of(
+                plan.problem(),
+                PointHeads.of(plan.description()),
+                plan.description().endDay(),
+                plan.settings().threads());
+    }
+}
