@@ -59,7 +59,7 @@ final class SpacingCommand implements Callable<Integer> {
         try (ResultsFolder folder = options.open(target, SpacingFiles.NAMES);
                 Progress progress = terminal.progress(spec.commandLine().getErr())) {
             SpacingResult result = SpacingComparison.in(plan, spacing, progress::reached);
-            SpacingFiles.write(folder.file(""), result);
+            SpacingFiles.write(folder.file(""), plan.description(), result);
             folder.complete();
             show(result, target);
         }

@@ -7,6 +7,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.headfall.scenarios.planning.PlanningPageWriter;
 import org.headfall.scenarios.quantity.DischargeUnit;
 import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.reference.CoordinateReference;
@@ -52,7 +53,7 @@ public final class SitingFiles {
 
     /** What a folder of sites may hold. */
     public static final WrittenFiles NAMES = WrittenFiles.named(
-            "siting\\.nc|sites\\.(csv|geojson)|(site-(effects|check)|limits-not-counted)\\.csv|(largest-rate|lift|energy)\\.tif");
+            "siting\\.nc|sites\\.(csv|geojson|html)|(site-(effects|check)|limits-not-counted)\\.csv|(largest-rate|lift|energy)\\.tif");
 
     private SitingFiles() {}
 
@@ -89,6 +90,7 @@ public final class SitingFiles {
             UncountedCsv.write(folder.resolve(UncountedCsv.NAME), result.uncounted());
         }
         features(folder, result);
+        PlanningPageWriter.write(SitingPage.of(result, check), folder.resolve("sites.html"));
     }
 
     private static CellFieldsFile.Field field(

@@ -5,7 +5,9 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import org.headfall.scenarios.planning.PlanningPageWriter;
 import org.headfall.scenarios.quantity.DischargeUnit;
+import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.results.CsvFile;
 import org.headfall.scenarios.results.CsvLineCells;
 import org.headfall.scenarios.results.WrittenFiles;
@@ -14,7 +16,7 @@ import org.headfall.scenarios.results.WrittenFiles;
 public final class SpacingFiles {
 
     /** What a folder of layouts may hold. */
-    public static final WrittenFiles NAMES = WrittenFiles.named("(economic-)?spacing\\.csv");
+    public static final WrittenFiles NAMES = WrittenFiles.named("(economic-)?spacing\\.csv|spacing\\.html");
 
     private static final List<String> HEADER = List.of(
             "layout",
@@ -35,10 +37,11 @@ public final class SpacingFiles {
      * Writes the files.
      *
      * @param folder folder that receives them
+     * @param run the run in whose field they were compared
      * @param result the layouts
      * @throws IOException if a file cannot be written
      */
-    public static void write(Path folder, SpacingResult result) throws IOException {
+    public static void write(Path folder, RunDescription run, SpacingResult result) throws IOException {
         CsvFile.write(folder.resolve("spacing.csv"), HEADER, result.lines(), SpacingFiles::cells);
         List<String> header = new ArrayList<>(HEADER);
         header.add("remark");
@@ -47,6 +50,7 @@ public final class SpacingFiles {
                 header,
                 result.economic(),
                 line -> cells(line).text(result.isAtEnd(line) ? "at the end of the range of spacings" : ""));
+        PlanningPageWriter.write(SpacingPage.of(run, result), folder.resolve("spacing.html"));
     }
 
     private static CsvLineCells cells(SpacingResult.Line line) {

@@ -29,7 +29,7 @@ public record Inlined(String text, String hash) {
     }
 
     /** Text of a resource of the class path. */
-    static String read(String path) {
+    public static String read(String path) {
         try (InputStream stream = Inlined.class.getResourceAsStream(path)) {
             if (stream == null) {
                 throw new IllegalStateException("the program is incomplete: resource " + path + " is missing");

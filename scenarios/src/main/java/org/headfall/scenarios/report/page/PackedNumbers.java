@@ -11,7 +11,7 @@ import java.util.zip.Deflater;
  * bits a byte, then deflated (RFC 1950) and written in base64. Zero stands for a missing value, which leaves the
  * prediction as it was. The reading side is {@code report-packed.js}.
  */
-final class PackedNumbers {
+public final class PackedNumbers {
 
     private static final long MISSING = Long.MIN_VALUE;
 
@@ -26,13 +26,13 @@ final class PackedNumbers {
      * @param quantum what values are rounded to
      * @param rowLength values in a row
      */
-    PackedNumbers(double quantum, int rowLength) {
+    public PackedNumbers(double quantum, int rowLength) {
         this.quantum = quantum;
         this.rowLength = Math.max(1, rowLength);
     }
 
     /** Adds a table, row by row; NaN is a missing value. */
-    PackedNumbers add(float[] values) {
+    public PackedNumbers add(float[] values) {
         double[] copy = new double[values.length];
         for (int i = 0; i < values.length; i++) {
             copy[i] = values[i];
@@ -41,7 +41,7 @@ final class PackedNumbers {
     }
 
     /** Adds a table, row by row; NaN is a missing value. */
-    PackedNumbers add(double[] values) {
+    public PackedNumbers add(double[] values) {
         long[] units = new long[values.length];
         for (int i = 0; i < values.length; i++) {
             units[i] = Double.isNaN(values[i]) ? MISSING : Math.round(values[i] / quantum);
@@ -80,7 +80,7 @@ final class PackedNumbers {
     }
 
     /** The tables so far, deflated, in base64. */
-    String text() {
+    public String text() {
         Deflater deflater = new Deflater(Deflater.BEST_COMPRESSION);
         deflater.setInput(bytes.toByteArray());
         deflater.finish();

@@ -10,7 +10,7 @@ import org.headfall.scenarios.report.content.FieldMap;
  * values, so that a reading on the page is the value of a cell of the run. Columns go where they are closest together,
  * which a screen cannot tell apart anyway.
  */
-final class ScreenGrid {
+public final class ScreenGrid {
 
     /** Cells times dates that a page carries. */
     static final int CAPACITY = 1_600_000;
@@ -18,14 +18,13 @@ final class ScreenGrid {
     private ScreenGrid() {}
 
     static FieldMap thin(FieldMap map) {
-        int fields = map.heads().size() + map.drawdowns().size() + 3;
-        double excess = (double) map.x().length * map.y().length * fields / CAPACITY;
-        if (excess <= 1) {
+        int[][] kept =
+                kept(map.x(), map.y(), map.heads().size() + map.drawdowns().size() + 3);
+        int[] columns = kept[0];
+        int[] rows = kept[1];
+        if (columns.length == map.x().length && rows.length == map.y().length) {
             return map;
         }
-        double share = 1 / Math.sqrt(excess);
-        int[] columns = widest(map.x(), (int) Math.max(2, map.x().length * share));
-        int[] rows = widest(map.y(), (int) Math.max(2, map.y().length * share));
         int width = map.x().length;
         return new FieldMap(
                 pick(map.x(), columns),
@@ -36,6 +35,29 @@ final class ScreenGrid {
                 pick(map.heads(), width, columns, rows),
                 pick(map.drawdowns(), width, columns, rows),
                 map.drawdownMeaning());
+    }
+
+    /**
+     * Columns and rows that a page carries.
+     *
+     * @param x ascending positions of the columns
+     * @param y ascending positions of the rows
+     * @param fields how many values there are for each cell
+     * @return the columns, then the rows, by their numbers
+     */
+    public static int[][] kept(double[] x, double[] y, int fields) {
+        double share = Math.min(1, 1 / Math.sqrt((double) x.length * y.length * fields / CAPACITY));
+        return share < 1
+                ? new int[][] {
+                    widest(x, (int) Math.max(2, x.length * share)), widest(y, (int) Math.max(2, y.length * share))
+                }
+                : new int[][] {all(x), all(y)};
+    }
+
+    private static int[] all(double[] positions) {
+        int[] all = new int[positions.length];
+        Arrays.setAll(all, i -> i);
+        return all;
     }
 
     /** At most {@code most} of ascending positions, no two closer than the smallest distance that allows it. */

@@ -1,0 +1,188 @@
+package org.headfall.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.json.JsonMapper;
+
+/** The commands {@code site}, {@code spacing} and {@code allocate} on a built-in example with few cells and years. */
+class PlanningCommandsTest {
+
+    private static final Path EXAMPLE = Path.of("..", "scenarios", "examples", "corella");
+    private static final int WIDEST = 80;
+
+    private final StringWriter out = new StringWriter();
+    private final StringWriter err = new StringWriter();
+
+    @TempDir
+    private Path folder;
+
+    private Path document;
+
+    @BeforeEach
+    void copy() throws IOException {
+        try (Stream<Path> files = Files.list(EXAMPLE)) {
+            for (Path file : files.filter(Files::isRegularFile).toList()) {
+                Files.copy(file, folder.resolve(file.getFileName()));
+            }
+        }
+        document = folder.resolve("scenario.yaml");
+        change("period: {from: 2027-07-01, for: 20 yr}", "period: {from: 2027-07-01, for: 4 yr}");
+        change("  cell: 1 km", "  cell: 2 km");
+        change("report_after: [1 yr, 10 yr, 20 yr]", "report_after: [1 yr, 4 yr]");
+        change("head_tolerance: 0.5 mm", "head_tolerance: 5 mm");
+        change("rates_change_after: 10 yr", "rates_change_after: 2 yr");
+        change("  sites: 3", "  sites: 2");
+    }
+
+    private void change(String found, String replacement) throws IOException {
+        String text = Files.readString(document);
+        assertTrue(text.contains(found), found);
+        Files.writeString(document, text.replace(found, replacement));
+    }
+
+    private int headfall(String... arguments) {
+        out.getBuffer().setLength(0);
+        err.getBuffer().setLength(0);
+        return Headfall.execute(Terminal.NONE, new PrintWriter(out, true), new PrintWriter(err, true), arguments);
+    }
+
+    /** All lines of an answer but the one that ends with the name of the folder. */
+    private void assertFitsTheTerminal() {
+        out.toString().lines().filter(line -> !line.startsWith("Written")).forEach(line -> {
+            assertTrue(line.length() <= WIDEST || !line.trim().contains(" "), line);
+        });
+    }
+
+    private Path results(String ending) {
+        return folder.resolve("results").resolve("scenario" + ending);
+    }
+
+    @Test
+    void sitesAreFoundAndLimitsThatCannotBeCountedAreNamed() throws IOException {
+        change("start: {steady", """
+                  - name: the bore keeps flowing
+                    quantity: flow
+                    at: Wirra stock bore
+                    when: ever
+                    at_least: 0.5 L/s
+                  - name: nowhere deep
+                    quantity: drawdown
+                    at: every cell
+                    cause: proposed bores
+                    compared_with: without them
+                    when: ever
+                    at_most: 40 m
+                start: {steady""");
+        assertEquals(0, headfall("site", folder.toString()), err::toString);
+        String text = out.toString();
+        assertTrue(text.startsWith("Sites found: 2"), text);
+        assertTrue(text.contains("the bore keeps flowing (Wirra stock bore) limits a flow"), text);
+        assertTrue(text.replaceAll("\\s+", " ").contains("nowhere deep (every cell) is judged on the map"), text);
+        assertTrue(text.contains("Unit responses: computed anew"), text);
+        assertFitsTheTerminal();
+        Path sites = results("-sites");
+        assertEquals(
+                3, Files.readAllLines(sites.resolve("limits-not-counted.csv")).size());
+        String page = Files.readString(sites.resolve("sites.html"));
+        for (String part :
+                List.of("new site 2", "Largest rate of a new bore", "the bore keeps flowing", "not a permit")) {
+            assertTrue(page.contains(part), part);
+        }
+        assertFalse(page.contains("http-equiv=\"refresh\"") || page.contains("src=\"http"), "nothing from the network");
+    }
+
+    @Test
+    void aSiteInACellOfAFixedHeadIsCautionedAbout() throws IOException {
+        change("    sides: 3 km\n", "");
+        assertEquals(0, headfall("site", folder.toString(), "--without-check"), err::toString);
+        assertTrue(
+                out.toString()
+                        .replaceAll("\\s+", " ")
+                        .contains("Caution: new site 1 stands in a cell of the east side, whose head is fixed"),
+                out::toString);
+        assertFitsTheTerminal();
+    }
+
+    @Test
+    void aRunLeavesResponsesThatSearchesUse() throws IOException {
+        assertEquals(0, headfall("run", folder.toString(), "--quiet"), err::toString);
+        assertEquals(0, headfall("allocate", folder.toString()), err::toString);
+        assertTrue(out.toString().replaceAll("\\s+", " ").contains("(same aquifer and grid)"), out::toString);
+        assertFitsTheTerminal();
+        List<String> prices = Files.readAllLines(results("-rates").resolve("prices.csv"));
+        assertTrue(prices.stream().anyMatch(line -> line.contains("ML/yr per m")), prices::toString);
+        assertTrue(Files.readAllLines(results("-rates").resolve("trading.csv")).size() > 1, "exchange rates");
+        change("storativity: 2.0e-4", "storativity: 2.1e-4");
+        assertEquals(0, headfall("site", folder.toString(), "--without-check"), err::toString);
+        assertTrue(out.toString().replaceAll("\\s+", " ").contains("this differs: storativity"), out::toString);
+    }
+
+    @Test
+    void ratesAreAnsweredAsJson() throws IOException {
+        assertEquals(0, headfall("allocate", folder.toString(), "--json"), err::toString);
+        JsonNode answer = new JsonMapper().readTree(out.toString());
+        assertEquals("ML/yr", answer.get("goalUnit").asString());
+        assertTrue(answer.get("yieldMegalitresPerYear").asDouble() > 0);
+        assertEquals(2, answer.get("bores").size());
+    }
+
+    @Test
+    void wishesThatContradictEachOtherAreNamedWithWhatIsPossible() throws IOException {
+        change("at_least: 8 L/s}", "at_least: 65 L/s}");
+        assertEquals(1, headfall("allocate", folder.toString()));
+        assertTrue(err.toString().contains("minimum of Corella town"), err::toString);
+        assertTrue(err.toString().contains("65.00 L/s wanted, 60.00 possible"), err::toString);
+    }
+
+    @Test
+    void limitsThatMustGiveWayAreNamedWithTheirValues() throws IOException {
+        change("at_least: 8 L/s}", "at_least: 55 L/s}");
+        assertEquals(0, headfall("allocate", folder.toString()), err::toString);
+        assertTrue(out.toString().contains("would have to give way"), out::toString);
+        assertTrue(out.toString().contains("from 25.00 to") || out.toString().contains("from 3.00 to"), out::toString);
+        assertTrue(Files.exists(results("-rates").resolve("conflicts.csv")));
+        assertFitsTheTerminal();
+    }
+
+    @Test
+    void seasonsThatShareDaysAreRefusedWithTheirLine() throws IOException {
+        change("{from: 1 April, to: 30 September}", "{from: 1 March, to: 30 September}");
+        assertEquals(1, headfall("check", folder.toString()));
+        long line = Files.readString(document)
+                        .lines()
+                        .takeWhile(one -> !one.contains("from: 1 March"))
+                        .count()
+                + 1;
+        assertTrue(err.toString().contains("scenario.yaml:" + line + ":"), err::toString);
+        assertTrue(err.toString().contains("shares days with the season number 1"), err::toString);
+    }
+
+    @Test
+    void spacingSaysWhereTheLeastCostStandsAtTheEndOfTheRange() throws IOException {
+        assertEquals(0, headfall("spacing", folder.toString()), err::toString);
+        assertFalse(out.toString().contains("the end of the range"), out::toString);
+        assertFitsTheTerminal();
+        String page = Files.readString(results("-spacing").resolve("spacing.html"));
+        assertTrue(page.contains("Spacing of least cost") && page.contains("\"bestSpacing\""), "page");
+        change("spacings: {from: 50 m, to: 5 km, steps: 16}", "spacings: {from: 2 km, to: 5 km, steps: 4}");
+        assertEquals(0, headfall("spacing", folder.toString(), "--overwrite"), err::toString);
+        assertTrue(
+                out.toString().replaceAll("\\s+", " ").contains("2000 m apart (the end of the range)"), out::toString);
+        assertTrue(out.toString().contains("widen from and to"), out::toString);
+        List<String> economic = Files.readAllLines(results("-spacing").resolve("economic-spacing.csv"));
+        assertTrue(economic.get(1).endsWith("at the end of the range of spacings"), economic::toString);
+    }
+}

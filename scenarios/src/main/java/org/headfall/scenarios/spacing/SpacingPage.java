@@ -1,0 +1,120 @@
+package org.headfall.scenarios.spacing;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.function.ToDoubleFunction;
+import org.headfall.scenarios.planning.PlanningCurves;
+import org.headfall.scenarios.planning.PlanningPage;
+import org.headfall.scenarios.quantity.DischargeUnit;
+import org.headfall.scenarios.recording.RunDescription;
+
+/** Layouts that were compared as a page: the answer, curves over spacing, tables. */
+final class SpacingPage {
+
+    /** A measure of a layout, with its name and unit. */
+    private record Measure(String name, int decimals, ToDoubleFunction<SpacingResult.Line> of) {}
+
+    private static final List<Measure> MEASURES = List.of(
+            new Measure("Cost (a ML)", 2, SpacingResult.Line::cost),
+            new Measure(
+                    "Total yield at the given lift (L/s)", 2, line -> DischargeUnit.LITRES_PER_SECOND.of(line.yield())),
+            new Measure("Yield lost to interference (%)", 1, line -> 100 * line.yieldLost()),
+            new Measure("Mean lift at the given yield (m)", 2, SpacingResult.Line::lift),
+            new Measure("Interference (m)", 2, SpacingResult.Line::interference),
+            new Measure("Energy (kWh/ML)", 1, SpacingResult.Line::energy),
+            new Measure("Pipe (km)", 2, line -> line.pipe() / 1000));
+
+    private SpacingPage() {}
+
+    /**
+     * The page.
+     *
+     * @param run the run in whose field the layouts were compared
+     * @param result the layouts
+     */
+    static PlanningPage of(RunDescription run, SpacingResult result) {
+        return new PlanningPage(
+                "How far apart bores should stand",
+                run.title(),
+                run.provenance().toolVersion(),
+                answers(result),
+                Optional.empty(),
+                Optional.of(curves(result)),
+                List.of(
+                        table("economic", "Spacing of least cost", result.economic()),
+                        table("all", "All layouts", result.lines())),
+                List.of());
+    }
+
+    private static List<String> answers(SpacingResult result) {
+        List<String> answers = new ArrayList<>();
+        result.best()
+                .ifPresent(best -> answers.add(String.format(
+                        Locale.ROOT,
+                        "Least cost of all: %s of %d bores, %.0f m apart, %.2f a ML; lift %.1f m, pipe %.1f km.",
+                        layout(best),
+                        best.bores(),
+                        best.spacing(),
+                        best.cost(),
+                        best.lift(),
+                        best.pipe() / 1000)));
+        if (result.economic().stream().anyMatch(result::isAtEnd)) {
+            answers.add(
+                    "Where the least cost stands at the end of the range of spacings, the true least may lie beyond it:"
+                            + " widen from and to.");
+        }
+        answers.add("The aquifer is taken to be alike all around the middle of the field; springs and other bores give"
+                + " nothing back. Prices are those of the document, in its currency.");
+        return answers;
+    }
+
+    private static String layout(SpacingResult.Line line) {
+        return line.layout().name().toLowerCase(Locale.ROOT);
+    }
+
+    private static PlanningCurves curves(SpacingResult result) {
+        double[] spacings = result.lines().stream()
+                .mapToDouble(SpacingResult.Line::spacing)
+                .distinct()
+                .sorted()
+                .toArray();
+        List<PlanningCurves.Curve> curves = new ArrayList<>();
+        for (SpacingResult.Line best : result.economic()) {
+            List<SpacingResult.Line> own = result.lines().stream()
+                    .filter(line -> line.layout() == best.layout() && line.bores() == best.bores())
+                    .toList();
+            curves.add(new PlanningCurves.Curve(
+                    layout(best),
+                    best.bores(),
+                    MEASURES.stream()
+                            .map(measure ->
+                                    own.stream().mapToDouble(measure.of()).toArray())
+                            .toList(),
+                    best.spacing(),
+                    MEASURES.stream()
+                            .mapToDouble(measure -> measure.of().applyAsDouble(best))
+                            .toArray(),
+                    result.isAtEnd(best)));
+        }
+        return new PlanningCurves(spacings, MEASURES.stream().map(Measure::name).toList(), curves);
+    }
+
+    private static PlanningPage.Table table(String id, String caption, List<SpacingResult.Line> lines) {
+        List<String> header = new ArrayList<>(List.of("Layout", "Bores", "Spacing (m)"));
+        MEASURES.forEach(measure -> header.add(measure.name()));
+        List<List<String>> rows = new ArrayList<>();
+        for (SpacingResult.Line line : lines) {
+            List<String> row =
+                    new ArrayList<>(List.of(layout(line), String.valueOf(line.bores()), number(line.spacing(), 0)));
+            MEASURES.forEach(measure -> row.add(number(measure.of().applyAsDouble(line), measure.decimals())));
+            rows.add(row);
+        }
+        return new PlanningPage.Table(id, caption, header, rows);
+    }
+
+    private static String number(double value, int decimals) {
+        return String.format(Locale.ROOT, "%." + decimals + "f", value);
+    }
+}
