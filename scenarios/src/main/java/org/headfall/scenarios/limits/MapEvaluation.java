@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.IntStream;
 import org.headfall.scenarios.recording.HeadGrid;
@@ -133,7 +134,10 @@ final class MapEvaluation {
                 worst.value(),
                 worst.margin(),
                 error(limit, worst) + errorByChanges(limit),
-                note(worst, days.size()) + before(days, first));
+                note(worst, days.size()) + before(days, first),
+                Optional.of(new Outcome.Spot(
+                        description.grid().centreX(worst.cell()),
+                        description.grid().centreY(worst.cell()))));
         return Judgement.of(limit, description.endDay(), first, found);
     }
 

@@ -26,8 +26,22 @@ public sealed interface Outcome {
      * @param margin distance to the allowed value in the allowed direction, negative beyond it
      * @param error numerical error of the value, in the same unit
      * @param note what else there is to say of it, such as where it is; empty for nothing
+     * @param spot the middle of the cell where it is, of a limit on the map
      */
-    record Worst(double day, double value, double margin, double error, String note) {
+    record Worst(double day, double value, double margin, double error, String note, Optional<Spot> spot) {
+        /**
+         * A worst value at a station.
+         *
+         * @param day its day (d since the start)
+         * @param value its value, in the unit of the limit
+         * @param margin distance to the allowed value in the allowed direction, negative beyond it
+         * @param error numerical error of the value, in the same unit
+         * @param note what else there is to say of it; empty for nothing
+         */
+        public Worst(double day, double value, double margin, double error, String note) {
+            this(day, value, margin, error, note, Optional.empty());
+        }
+
         /**
          * A worst value of which nothing else is to be said.
          *
@@ -40,6 +54,14 @@ public sealed interface Outcome {
             this(day, value, margin, error, "");
         }
     }
+
+    /**
+     * A place on the map.
+     *
+     * @param x easting (m)
+     * @param y northing (m)
+     */
+    record Spot(double x, double y) {}
 
     /** The worst value, if there are values. */
     default Optional<Worst> worstIfAny() {

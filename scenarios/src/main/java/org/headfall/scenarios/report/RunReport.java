@@ -276,6 +276,7 @@ public final class RunReport {
             @Nullable LocalDate crossedOn,
             String remark) {
         var limit = result.limit();
+        Optional<Outcome.Spot> spot = worst == null ? Optional.empty() : worst.spot();
         return new LimitOutcome(
                 limit.name(),
                 limit.text(),
@@ -290,6 +291,8 @@ public final class RunReport {
                 worst == null ? Double.NaN : worst.margin(),
                 verdict,
                 crossedOn,
-                remark);
+                remark,
+                spot.map(Outcome.Spot::x).orElse(Double.NaN),
+                spot.map(Outcome.Spot::y).orElse(Double.NaN));
     }
 }

@@ -36,6 +36,15 @@ function symbol(context, kind, state, px, py, crossed) {
 const isCrossed = (site, date) => report.limits.some(limit =>
   limit.site === site.name && limit.crossedOn !== null && limit.crossedOn <= field.dates[date]);
 
+/** A cross where a limit on the map is farthest beyond. */
+function crossedCell(context, px, py) {
+  for (const [width, colour] of [[6, "#fff"], [3, "#b3261e"]]) {
+    context.beginPath(); context.moveTo(px - 8, py - 8); context.lineTo(px + 8, py + 8);
+    context.moveTo(px - 8, py + 8); context.lineTo(px + 8, py - 8);
+    context.lineWidth = width; context.strokeStyle = colour; context.stroke();
+  }
+}
+
 const overlap = (a, b) => !(a.left > b.right || a.right < b.left || a.top > b.bottom || a.bottom < b.top);
 
 /** Symbols first, then the names that find room beside them without covering a symbol or another name. */
@@ -44,6 +53,9 @@ function drawSites(context) {
     .filter(({ at }) => at[0] > -10 && at[1] > -10 && at[0] < map.width + 10 && at[1] < map.height + 10);
   const taken = shown.map(({ at }) => ({ left: at[0] - 8, right: at[0] + 8, top: at[1] - 8, bottom: at[1] + 8 }));
   taken.push({ left: map.width - 36, right: map.width, top: 0, bottom: 52 }, { left: 0, right: 170, top: map.height - 36, bottom: map.height });
+  for (const limit of report.limits) {
+    if (limit.x !== null && limit.crossedOn !== null && limit.crossedOn <= field.dates[map.date]) crossedCell(context, ...toPixel(limit.x, limit.y));
+  }
   shown.forEach(({ site, at }) => symbol(context, site.kind, site.states[map.date][0], ...at, isCrossed(site, map.date)));
   context.font = "600 12px system-ui, sans-serif";
   for (const { site, at: [px, py] } of shown) {

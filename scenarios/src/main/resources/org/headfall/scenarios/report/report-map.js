@@ -27,9 +27,24 @@ function lookAt(west, east, south, north) {
 function lookAtWhole() { lookAt(...extentX, ...extentY); }
 
 /** The proposed bores or, without any, all pumped bores, with some room around them. */
+/** Places of limits that are crossed in the run: sites, and cells of limits on the map. */
+function crossedPlaces() {
+  return report.limits.filter(limit => limit.crossedOn !== null)
+    .map(limit => limit.x !== null ? { x: limit.x, y: limit.y } : siteNamed(limit.site)).filter(place => place);
+}
+
+/** What the map opens with: the bore field, and where limits are crossed. */
+function lookAtAnswer() {
+  const proposed = report.sites.filter(site => site.proposed), bores = report.sites.filter(site => site.kind === "PUMPED_BORE");
+  lookAtPlaces((proposed.length ? proposed : bores.length ? bores : report.sites).concat(crossedPlaces()));
+}
+
 function lookAtField() {
   const proposed = report.sites.filter(site => site.proposed), bores = report.sites.filter(site => site.kind === "PUMPED_BORE");
-  const shown = proposed.length ? proposed : bores.length ? bores : report.sites;
+  lookAtPlaces(proposed.length ? proposed : bores.length ? bores : report.sites);
+}
+
+function lookAtPlaces(shown) {
   if (!shown.length) { lookAtWhole(); return; }
   const [west, east] = d3.extent(shown, site => site.x), [south, north] = d3.extent(shown, site => site.y);
   const rim = Math.max(1000, 0.35 * Math.max(east - west, north - south));

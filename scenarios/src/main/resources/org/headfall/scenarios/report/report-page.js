@@ -22,7 +22,7 @@ async function start() {
   await loadSeries();
   await loadField();
   [map.width, map.height] = mapSize();
-  lookAtField();
+  lookAtAnswer();
   prepareMapControls(); prepareSection(); preparePointer(); prepareMapKeys();
   fillLegend(); chooseDate(field.dates.length - 1);
   unitListeners.push(() => { fillLegend(); redraw(); drawHydrograph(); if (map.cursor) read(...map.cursor); });

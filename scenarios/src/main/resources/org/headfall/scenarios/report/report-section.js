@@ -12,16 +12,54 @@ function sectionHeads() {
   return heads;
 }
 
-function sectionSamples(count) {
+/** Samples at even distances, and closer where the line comes near a bore, unless only even ones are wanted. */
+function sectionSamples(count, evenly) {
   const line = section.line, length = Math.hypot(line.toX - line.fromX, line.toY - line.fromY), heads = sectionHeads();
-  return Array.from({ length: count }, (_, i) => {
-    const share = i / (count - 1), x = line.fromX + share * (line.toX - line.fromX), y = line.fromY + share * (line.toY - line.fromY);
+  const cones = conesAlong(length), even = Array.from({ length: count }, (_, i) => i / (count - 1) * length);
+  const closer = evenly ? [] : cones.flatMap(cone => CONE_STEPS.flatMap(step => [cone.along - step * cone.reach, cone.along + step * cone.reach]));
+  const distances = Array.from(new Set(even.concat(closer))).filter(d => d >= 0 && d <= length).sort((a, b) => a - b);
+  return distances.map(distance => {
+    const share = distance / length, x = line.fromX + share * (line.toX - line.fromX), y = line.fromY + share * (line.toY - line.fromY);
     const at = values => values ? valueAt(values, x, y) : NaN;
-    const sample = { distance: share * length, ground: at(field.ground), top: at(field.top), bottom: at(field.bottom) };
-    for (const head of heads) sample[head.key] = at(field.heads[head.date]);
-    sample.shown = at(field.heads[map.date]);
+    const headAt = date => headInCone(cones, x, y, at(field.heads[date]), date);
+    const sample = { distance, ground: at(field.ground), top: at(field.top), bottom: at(field.bottom) };
+    for (const head of heads) sample[head.key] = headAt(head.date);
+    sample.shown = headAt(map.date);
     return sample;
   });
+}
+
+/** Distances from a bore at which its cone is drawn, as parts of its reach. */
+const CONE_STEPS = [0, 0.0005, 0.002, 0.01, 0.04, 0.12, 0.3, 0.6];
+
+/** Radius that the wall of a bore is drawn at (m). */
+const WALL = 0.1;
+
+/** Bores that the line passes within a cell: close to them heads of cells are not those of the aquifer. */
+function conesAlong(length) {
+  const width = (centres, value) => centres.length > 1 ? centres[locate(centres, value)[0] + 1] - centres[locate(centres, value)[0]] : 0;
+  return sitesAlong(length).filter(({ site }) => site.kind.endsWith("BORE") && series.has(site.name))
+    .map(near => ({ ...near, reach: Math.max(width(field.x, near.site.x), width(field.y, near.site.y)) }))
+    .filter(cone => cone.aside < cone.reach && cone.reach > WALL);
+}
+
+/** Head within a cell of the nearest bore: down to that at its wall with the logarithm of distance (Thiem 1906). */
+function headInCone(cones, x, y, head, date) {
+  const distance = ({ site }) => Math.hypot(site.x - x, site.y - y);
+  const cone = d3.least(cones, distance);
+  if (!cone || distance(cone) >= cone.reach) return head;
+  const record = series.get(cone.site.name), wall = seriesAt(record.days, record.head, dayOfIso(field.dates[date]));
+  const share = Math.log(Math.max(WALL, distance(cone)) / WALL) / Math.log(cone.reach / WALL);
+  return Number.isFinite(wall) ? wall + share * (head - wall) : head;
+}
+
+/** Part of a line along which a condition holds for its samples. */
+function partOfLine(samples, holds) {
+  let part = 0;
+  for (let i = 1; i < samples.length; i++) {
+    part += (samples[i].distance - samples[i - 1].distance) * (holds(samples[i - 1]) + holds(samples[i])) / 2;
+  }
+  return part / samples[samples.length - 1].distance;
 }
 
 /** Sites close to the line, at their place along it. */
@@ -196,16 +234,16 @@ function sectionBore({ context, px, py }, site, x, ground) {
 }
 
 function sectionWords(samples, closer, whole) {
-  const share = key => Math.round(samples.filter(s => s[key] > s.ground).length / samples.length * 100) + "\u00a0%";
+  const share = key => Math.round(partOfLine(samples, s => s[key] > s.ground) * 100) + "\u00a0%";
   const times = exaggeration => exaggeration >= 10 ? Math.round(exaggeration) : exaggeration.toPrecision(2);
   byId("section-caption").textContent = section.line.name + ". Heights are drawn " + times(closer) + " times larger than lengths above and "
     + times(whole) + " times below. "
     + (field.ground ? "Hatching shows where water rises above ground on " + dateWords(field.dates[map.date]) + ": along "
       + share("shown") + " of the line, against " + share("start") + " on " + dateWords(field.dates[0]) + ". " : "")
-    + "Screens are drawn through the whole aquifer; bores up to "
+    + "Heads run to the walls of bores. Screens are drawn through the aquifer; bores up to "
     + numberWords(Math.min(samples[samples.length - 1].distance / 20, 2000) / 1000, 1) + " km beside the line are shown on it.";
   sectionLegend();
-  const heads = sectionHeads(), few = sectionSamples(13), digits = v => Number.isFinite(v) ? minus(v.toFixed(1)) : DASH;
+  const heads = sectionHeads(), few = sectionSamples(13, true), digits = v => Number.isFinite(v) ? minus(v.toFixed(1)) : DASH;
   fillTable(byId("section-table"), "Levels along " + section.line.name,
     ["Distance (km)", "Ground (m)", "Top of aquifer (m)", "Bottom of aquifer (m)", ...heads.map(head => "Head on " + dateWords(field.dates[head.date]) + " (m)")],
     few.map(s => [(s.distance / 1000).toFixed(1), ...[s.ground, s.top, s.bottom, ...heads.map(head => s[head.key])].map(digits)]));

@@ -73,6 +73,28 @@ class BrowserPageTest {
         }
     }
 
+    /** At a bore the section ends at the head at its wall, however much higher the cells around stand. */
+    @Test
+    void theSectionRunsDownToTheWallOfABore() {
+        var site = CONTENT.sites().get(0);
+        var heads = CONTENT.hydrographs().get(0).aquiferHead();
+        double found = ((Number) browser.run(
+                        "const kept = section.line, s = report.sites[0]; section.line = { name: 'x', fromX: s.x - 5000, fromY: s.y,"
+                                + " toX: s.x + 5000, toY: s.y }; const last = field.dates.length - 1, shown = map.date; map.date = last;"
+                                + " const at = sectionSamples(301).find(p => Math.abs(p.distance - 5000) < 1e-6).shown;"
+                                + " section.line = kept; map.date = shown; return at"))
+                .doubleValue();
+        assertEquals(heads[heads.length - 1], found, 0.006, site.name());
+    }
+
+    @Test
+    void theMapOpensWithThePlaceWhereALimitIsCrossed() {
+        boolean inside =
+                (boolean) browser.run("lookAtAnswer(); const s = siteNamed('Wattle Springs'), p = toPixel(s.x, s.y);"
+                        + " return p[0] > 0 && p[1] > 0 && p[0] < map.width && p[1] < map.height");
+        assertTrue(inside, "the spring lies beside the map");
+    }
+
     private static double number(String reading, String name) {
         String rest = reading.substring(reading.indexOf("\u00b7 " + name) + name.length() + 2);
         return Double.parseDouble(rest.substring(0, rest.indexOf("\u00a0m")).replace('\u2212', '-'));

@@ -39,7 +39,7 @@ import org.headfall.solver.flow.WaterBalance.Term;
  * A report's content without a run: an invented basin, sloping west, with drawdown that grows with the logarithm of
  * time and distance as around pumped bores (Cooper and Jacob 1946). One seed gives one field.
  */
-final class InventedField {
+public final class InventedField {
 
     private static final LocalDate START = LocalDate.of(2026, 7, 1);
     private static final int[] YEARS = {0, 1, 5, 10, 20, 50};
@@ -75,7 +75,7 @@ final class InventedField {
         }
     }
 
-    static ReportContent content(long seed, int columns, int rows) {
+    public static ReportContent content(long seed, int columns, int rows) {
         return new InventedField(seed, columns, rows, "").content();
     }
 

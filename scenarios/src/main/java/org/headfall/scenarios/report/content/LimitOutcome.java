@@ -20,6 +20,8 @@ import org.jspecify.annotations.Nullable;
  * @param verdict whether it holds
  * @param crossedOn first date beyond the limit, null if it is never passed
  * @param remark why it is undecided or was not evaluated, otherwise blank
+ * @param x easting of the worst cell of a limit on the map (m), otherwise NaN
+ * @param y northing of it (m), otherwise NaN
  */
 public record LimitOutcome(
         String name,
@@ -35,7 +37,44 @@ public record LimitOutcome(
         double margin,
         Verdict verdict,
         @Nullable LocalDate crossedOn,
-        String remark) {
+        String remark,
+        double x,
+        double y) {
+
+    /** What became of a limit at a site, without the last two. */
+    public LimitOutcome(
+            String name,
+            String clause,
+            String site,
+            String quantity,
+            String conditions,
+            double allowed,
+            double reached,
+            @Nullable LocalDate reachedOn,
+            String unit,
+            double error,
+            double margin,
+            Verdict verdict,
+            @Nullable LocalDate crossedOn,
+            String remark) {
+        this(
+                name,
+                clause,
+                site,
+                quantity,
+                conditions,
+                allowed,
+                reached,
+                reachedOn,
+                unit,
+                error,
+                margin,
+                verdict,
+                crossedOn,
+                remark,
+                Double.NaN,
+                Double.NaN);
+    }
 
     /** Whether a limit holds. */
     public enum Verdict {

@@ -138,6 +138,8 @@ final class PageData {
         putNumber(node, "allowed", limit.allowed());
         putNumber(node, "reached", limit.reached());
         putNumber(node, "error", limit.error());
+        putLength(node, "x", limit.x());
+        putLength(node, "y", limit.y());
         node.put(
                 "reachedOn",
                 limit.reachedOn() == null ? null : limit.reachedOn().toString());

@@ -1,8 +1,12 @@
 package org.headfall.scenarios.report.picture;
 
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.DoubleStream;
 import org.headfall.scenarios.report.content.FieldMap;
+import org.headfall.scenarios.report.content.LimitOutcome;
+import org.headfall.scenarios.report.content.ReportContent;
 import org.headfall.scenarios.report.content.Site;
 import org.headfall.scenarios.report.content.SiteKind;
 
@@ -19,18 +23,32 @@ record FieldView(FieldMap map, double west, double north, double metresPerPixel)
     private static final double LEAST_RIM = 1000;
     private static final double RIM = 0.35;
 
-    /** A view of the proposed bores or, without any, of all pumped bores or all sites, with room around them. */
-    static FieldView about(FieldMap map, List<Site> sites, int width, int height) {
+    /**
+     * A view of the proposed bores or, without any, of all pumped bores or all sites, and of the places where limits are
+     * crossed, with room around them.
+     */
+    static FieldView about(ReportContent content, int width, int height) {
+        FieldMap map = content.map();
+        List<Site> sites = content.sites();
         List<Site> proposed = sites.stream().filter(Site::proposed).toList();
         List<Site> pumped = sites.stream()
                 .filter(site -> site.kind() == SiteKind.PUMPED_BORE)
                 .toList();
         List<Site> some = proposed.isEmpty() ? pumped : proposed;
         List<Site> shown = some.isEmpty() ? sites : some;
-        double[] x =
-                shown.isEmpty() ? map.x() : shown.stream().mapToDouble(Site::x).toArray();
-        double[] y =
-                shown.isEmpty() ? map.y() : shown.stream().mapToDouble(Site::y).toArray();
+        List<double[]> crossed = crossedPlaces(content);
+        double[] x = shown.isEmpty()
+                ? map.x()
+                : DoubleStream.concat(
+                                shown.stream().mapToDouble(Site::x),
+                                crossed.stream().mapToDouble(place -> place[0]))
+                        .toArray();
+        double[] y = shown.isEmpty()
+                ? map.y()
+                : DoubleStream.concat(
+                                shown.stream().mapToDouble(Site::y),
+                                crossed.stream().mapToDouble(place -> place[1]))
+                        .toArray();
         double west = Arrays.stream(x).min().orElse(0);
         double east = Arrays.stream(x).max().orElse(0);
         double south = Arrays.stream(y).min().orElse(0);
@@ -39,6 +57,21 @@ record FieldView(FieldMap map, double west, double north, double metresPerPixel)
         double scale = Math.max((east - west + 2 * rim) / width, (north - south + 2 * rim) / height);
         return new FieldView(
                 map, (west + east) / 2 - scale * width / 2, (south + north) / 2 + scale * height / 2, scale);
+    }
+
+    /** Easting and northing of the sites, or cells of the map, where limits are crossed. */
+    private static List<double[]> crossedPlaces(ReportContent content) {
+        List<double[]> places = new ArrayList<>();
+        for (LimitOutcome limit : content.limits()) {
+            if (limit.crossedOn() != null && Double.isFinite(limit.x())) {
+                places.add(new double[] {limit.x(), limit.y()});
+            } else if (limit.crossedOn() != null) {
+                content.sites().stream()
+                        .filter(site -> site.name().equals(limit.site()))
+                        .forEach(site -> places.add(new double[] {site.x(), site.y()}));
+            }
+        }
+        return places;
     }
 
     double pixelX(double x) {

@@ -38,7 +38,7 @@ final class MapPicture implements Picture {
     MapPicture(ReportContent content) {
         this.content = content;
         map = content.map();
-        view = FieldView.about(map, content.sites(), WIDTH, HEIGHT);
+        view = FieldView.about(content, WIDTH, HEIGHT);
         drawdown = drawdown();
         double low = 0;
         double high = 0;

@@ -13,6 +13,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.ToDoubleFunction;
+import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
 import org.headfall.scenarios.report.content.FieldMap;
 import org.headfall.scenarios.report.content.ReportContent;
@@ -35,6 +36,9 @@ final class SectionPicture implements Picture {
     /** Distance between the lines of a hatch (px). */
     private static final double HATCH = 7;
 
+    /** Distances from a bore at which its cone is drawn, as parts of its reach. */
+    private static final double[] CONE_STEPS = {0, 0.0005, 0.002, 0.01, 0.04, 0.12, 0.3, 0.6};
+
     private static final Color GROUND = new Color(0x8a6d46);
     private static final Color BED = new Color(0xb8ab98);
     private static final Color ROCK = new Color(0xe3cf9f);
@@ -46,6 +50,7 @@ final class SectionPicture implements Picture {
     private final ReportContent content;
     private final SectionLine line;
     private final double length;
+    private final BoreCones cones;
     private final List<Sample> samples;
 
     /** Levels at a place along the line (m above datum). */
@@ -63,9 +68,26 @@ final class SectionPicture implements Picture {
         this.content = content;
         line = content.sections().get(0);
         length = Math.hypot(line.toX() - line.fromX(), line.toY() - line.fromY());
-        samples = IntStream.range(0, SAMPLES)
-                .mapToObj(i -> sample((double) i / (SAMPLES - 1)))
+        cones = new BoreCones(content);
+        samples = DoubleStream.concat(
+                        IntStream.range(0, SAMPLES).mapToDouble(i -> (double) i / (SAMPLES - 1)), closeToBores())
+                .filter(share -> share >= 0 && share <= 1)
+                .sorted()
+                .distinct()
+                .mapToObj(this::sample)
                 .toList();
+    }
+
+    /** Places along the line, as shares of it, where cones of bores are drawn more closely. */
+    private DoubleStream closeToBores() {
+        double ux = (line.toX() - line.fromX()) / length;
+        double uy = (line.toY() - line.fromY()) / length;
+        return cones.cones().stream().flatMapToDouble(cone -> {
+            double along = (cone.x() - line.fromX()) * ux + (cone.y() - line.fromY()) * uy;
+            return DoubleStream.of(CONE_STEPS)
+                    .flatMap(step -> DoubleStream.of(along - step * cone.reach(), along + step * cone.reach()))
+                    .map(distance -> distance / length);
+        });
     }
 
     private Sample sample(double share) {
@@ -78,8 +100,11 @@ final class SectionPicture implements Picture {
                 at.applyAsDouble(map.ground()),
                 at.applyAsDouble(map.aquiferTop()),
                 at.applyAsDouble(map.aquiferBottom()),
-                at.applyAsDouble(map.heads().get(0).values()),
-                at.applyAsDouble(map.heads().get(map.heads().size() - 1).values()));
+                cones.start(x, y, at.applyAsDouble(map.heads().get(0).values())),
+                cones.end(
+                        x,
+                        y,
+                        at.applyAsDouble(map.heads().get(map.heads().size() - 1).values())));
     }
 
     @Override
@@ -178,7 +203,7 @@ final class SectionPicture implements Picture {
         graphics.setColor(END);
         graphics.setStroke(Lettering.solid(0.8));
         for (double x = LEFT; x < RIGHT; x += HATCH) {
-            Sample sample = samples.get((int) ((x - LEFT) / (RIGHT - LEFT) * (SAMPLES - 1)));
+            Sample sample = sample((x - LEFT) / (RIGHT - LEFT));
             if (sample.end() > sample.ground()) {
                 graphics.draw(new Line2D.Double(x, panel.pixelY(sample.end()), x, panel.pixelY(sample.ground())));
             }
