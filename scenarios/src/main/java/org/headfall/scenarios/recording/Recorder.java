@@ -5,6 +5,7 @@ import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.headfall.solver.aquifer.Aquifer;
 import org.headfall.solver.flow.WaterBalance;
 import org.headfall.solver.nearfield.ObservedHead;
@@ -102,6 +103,39 @@ public final class Recorder implements SimulationObserver {
                 recordGrid(day, head);
             } catch (IOException e) {
                 throw new UncheckedIOException(e);
+            }
+        }
+    }
+
+    /**
+     * Cells that are confined so far, and in which head stood lower than some height above the top of the aquifer on one of
+     * two days: in between it may have fallen below it.
+     *
+     * @param before head of each cell on one day (m above datum)
+     * @param after head of each cell on the other (m above datum)
+     * @param height the height (m)
+     * @return the cells
+     */
+    public int[] cellsNearTop(double[] before, double[] after, double height) {
+        Aquifer aquifer = description.aquifer();
+        return IntStream.range(0, before.length)
+                .filter(cell -> aquifer.active()[cell]
+                        && Double.isNaN(notConfinedSince[cell])
+                        && Math.min(before[cell], after[cell]) < aquifer.top()[cell] + height)
+                .toArray();
+    }
+
+    /**
+     * Takes heads of some cells on a recorded day without a grid.
+     *
+     * @param day days since the start
+     * @param cells the cells
+     * @param head head of each of these cells (m above datum)
+     */
+    public void confinement(double day, int[] cells, double[] head) {
+        for (int i = 0; i < cells.length; i++) {
+            if (head[i] < description.aquifer().top()[cells[i]] && Double.isNaN(notConfinedSince[cells[i]])) {
+                notConfinedSince[cells[i]] = day;
             }
         }
     }

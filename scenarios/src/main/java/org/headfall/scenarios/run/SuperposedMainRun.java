@@ -9,6 +9,7 @@ import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.recording.StationValues;
 import org.headfall.scenarios.results.SolvedBy;
 import org.headfall.solver.flow.FlowSystem;
+import org.headfall.solver.flow.WaterBalance;
 import org.headfall.solver.response.FieldResponses;
 import org.headfall.solver.response.SuperposedFields;
 import org.headfall.solver.response.SuperposedRun;
@@ -29,6 +30,7 @@ final class SuperposedMainRun implements MainRun {
     private final RunProgress progress;
     private final SuperposedRun run;
     private final SuperposedFields fields;
+    private final double[] startHead;
     private final double error;
     private final String why;
     private final long started = System.nanoTime();
@@ -55,6 +57,7 @@ final class SuperposedMainRun implements MainRun {
         this.records = records;
         this.progress = progress;
         this.why = why;
+        startHead = start.heads();
         double accuracy = SHARE_OF_DISCHARGES * plan.settings().accuracy();
         double[] reference = start.discharges();
         if (plan.start() instanceof StartHeads.Steady steady) {
@@ -81,16 +84,9 @@ final class SuperposedMainRun implements MainRun {
     @Override
     public Found run(Recorder recorder) {
         RunDescription description = plan.description();
-        List<SuperposedState> states = run.states();
-        int[] next = {1};
-        double[] worstBalance = new double[1];
+        Feed feed = new Feed(recorder, description.stations().size());
         fields.run(RunResponses.memory(), plan.settings().threads(), (day, head, balance) -> {
-            while (next[0] < states.size() && states.get(next[0]).day() <= day) {
-                recorder.stations(
-                        values(states.get(next[0]++), description.stations().size()));
-            }
-            recorder.grid(day, head, balance);
-            worstBalance[0] = Math.max(worstBalance[0], balance.largestStepDiscrepancy());
+            feed.take(day, head, balance);
             progress.reached(STAGE, day / description.endDay());
         });
         RunStatistics statistics = new RunStatistics(
@@ -100,7 +96,7 @@ final class SuperposedMainRun implements MainRun {
                 fields.solves(),
                 fields.iterations(),
                 run.estimatedError(),
-                worstBalance[0],
+                feed.largestDiscrepancy,
                 (System.nanoTime() - started) * 1e-9);
         double stated = Math.max(plan.settings().accuracy(), error);
         return new Found(
@@ -110,19 +106,71 @@ final class SuperposedMainRun implements MainRun {
                 new SolvedBy(true, why, error));
     }
 
-    private static StationValues values(SuperposedState state, int stations) {
-        return new StationValues(
-                state.day(),
-                state.head(),
-                padded(state.levelInBore(), state.levelInBore().length, stations),
-                padded(state.discharge(), state.discharge().length, stations),
-                padded(state.asked(), state.levelInBore().length, stations));
-    }
+    /** Hands records on day by day: stations up to a grid, then the grid. */
+    private final class Feed {
 
-    /** The first so many values, and none for the other stations. */
-    private static double[] padded(double[] values, int count, int stations) {
-        double[] padded = Arrays.copyOf(values, stations);
-        Arrays.fill(padded, count, stations, Double.NaN);
-        return padded;
+        private final Recorder recorder;
+        private final int stations;
+        private final List<SuperposedState> states = run.states();
+        private double[] headBefore;
+        private int next = 1;
+        private double largestDiscrepancy;
+
+        Feed(Recorder recorder, int stations) {
+            this.recorder = recorder;
+            this.stations = stations;
+            headBefore = startHead.clone();
+        }
+
+        void take(double day, double[] head, WaterBalance balance) {
+            int first = next;
+            while (next < states.size() && states.get(next).day() <= day) {
+                recorder.stations(values(states.get(next++)));
+            }
+            if (fields.knowsSingleCells()) {
+                lookBetween(first, next - 1, head);
+            }
+            recorder.grid(day, head, balance);
+            largestDiscrepancy = Math.max(largestDiscrepancy, balance.largestStepDiscrepancy());
+            headBefore = head.clone();
+        }
+
+        /** Stations move more than any cell, for what moves heads stands there. */
+        private void lookBetween(int first, int last, double[] head) {
+            int[] cells = recorder.cellsNearTop(headBefore, head, lowestBetween(first, last));
+            for (int state = first; state < last && cells.length > 0; state++) {
+                recorder.confinement(states.get(state).day(), cells, fields.headsIn(state, cells));
+            }
+        }
+
+        /** How far the head at any station has been below those on the days of both grids (m). */
+        private double lowestBetween(int first, int last) {
+            double largest = 0;
+            for (int state = first; state < last; state++) {
+                for (int i = 0; i < stations; i++) {
+                    double ends = Math.min(
+                            states.get(first - 1).head()[i], states.get(last).head()[i]);
+                    largest = Math.max(largest, ends - states.get(state).head()[i]);
+                }
+            }
+            return largest;
+        }
+
+        private StationValues values(SuperposedState state) {
+            int bores = state.levelInBore().length;
+            return new StationValues(
+                    state.day(),
+                    state.head(),
+                    padded(state.levelInBore(), bores),
+                    padded(state.discharge(), state.discharge().length),
+                    padded(state.asked(), bores));
+        }
+
+        /** The first so many values, and none for the other stations. */
+        private double[] padded(double[] values, int count) {
+            double[] padded = Arrays.copyOf(values, stations);
+            Arrays.fill(padded, count, stations, Double.NaN);
+            return padded;
+        }
     }
 }

@@ -226,6 +226,32 @@ public final class SourceFields {
         return sums;
     }
 
+    /**
+     * A sum of solutions in some cells.
+     *
+     * @param weights {@code [source][shift]} weight of each solution, and of an even fall after them
+     * @param cells the cells
+     * @return value of each of these cells
+     * @throws IllegalStateException if solutions were not kept
+     */
+    public double[] sumIn(double[][] weights, int[] cells) {
+        WindowedField[][] solutions = kept;
+        if (solutions == null) {
+            throw new IllegalStateException("there was no memory to keep solutions");
+        }
+        int columns = problem.aquifer().grid().columns();
+        double[] sums = new double[cells.length];
+        for (int source = 0; source < sources(); source++) {
+            for (int i = 0; i < cells.length; i++) {
+                sums[i] += weights[source][shifts.length] * even[cells[i]];
+                for (int a = 0; a < shifts.length; a++) {
+                    sums[i] += weights[source][a] * solutions[a][source].at(cells[i] / columns, cells[i] % columns);
+                }
+            }
+        }
+        return sums;
+    }
+
     private void addKept(double[][][] weights, FieldSums sums) {
         WindowedField[][] solutions = Objects.requireNonNull(kept);
         List<FieldSums.Layer> layers = new ArrayList<>();

@@ -80,4 +80,10 @@ record WindowedField(int firstRow, int endRow, int firstColumn, int endColumn, f
         int width = endColumn - firstColumn;
         System.arraycopy(values, (row - firstRow) * width, target, firstColumn, width);
     }
+
+    /** Value of a cell; zero outside the rectangle. */
+    double at(int row, int column) {
+        boolean inside = reaches(row) && column >= firstColumn && column < endColumn;
+        return inside ? values[(row - firstRow) * (endColumn - firstColumn) + column - firstColumn] : 0;
+    }
 }

@@ -25,6 +25,7 @@ public final class SuperposedFields {
     private final double[] startHead;
     private final double[] reference;
     private final List<ReachedDay> days = new ArrayList<>();
+    private final List<double[][]> weightsOfStates = new ArrayList<>();
     private double error;
 
     /**
@@ -69,7 +70,9 @@ public final class SuperposedFields {
             addOthers(from, to, begin, end);
             modes.advance(to - from, begin, end);
             if (state < run.states().size() && run.states().get(state).day() == to) {
-                compare(run.states().get(state++), modes.weights());
+                double[][] weights = modes.weights();
+                compare(run.states().get(state++), weights);
+                weightsOfStates.add(weights);
             }
             if (Arrays.binarySearch(fieldDays, to) >= 0) {
                 days.add(new ReachedDay(to, modes.weights(), modes.takeIntegral(), taken, givenBack));
@@ -104,6 +107,25 @@ public final class SuperposedFields {
      */
     public double error() {
         return ANYWHERE_OVER_STATIONS * error;
+    }
+
+    /** Whether heads of single cells are known on all recorded days: memory was enough to keep all solutions. */
+    public boolean knowsSingleCells() {
+        return responses.fields().areKept();
+    }
+
+    /**
+     * Heads of some cells on a recorded day.
+     *
+     * @param state which of the states of the run, from 1; 0 is the start
+     * @param cells the cells
+     * @return head of each of these cells (m above datum)
+     * @throws IllegalStateException if solutions were not kept
+     */
+    public double[] headsIn(int state, int[] cells) {
+        double[] head = responses.fields().sumIn(weightsOfStates.get(state - 1), cells);
+        Arrays.setAll(head, i -> startHead[cells[i]] - head[i]);
+        return head;
     }
 
     /** Linear systems of the size of the grid that were solved for the responses. */
