@@ -98,7 +98,7 @@ public final class Sweep {
                             counts.all(),
                             counts.failed()));
             return counts;
-        } catch (StoreException e) {
+        } catch (StoreException | EngineException e) {
             throw e;
         } catch (IOException e) {
             throw ResultsFolder.explained(e, folder);

@@ -8,16 +8,10 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
-import java.util.Set;
-import java.util.TreeSet;
-import org.headfall.scenarios.document.UsedFile;
 import org.headfall.scenarios.sweep.document.DocumentText;
-import org.headfall.scenarios.sweep.document.Input;
 import org.headfall.scenarios.sweep.document.RunList;
 import org.headfall.scenarios.sweep.document.SweepDocument;
 import org.headfall.scenarios.sweep.document.Variable;
-import org.headfall.scenarios.sweep.document.Variation;
 import org.headfall.scenarios.sweep.figures.KeptFigure;
 import org.headfall.scenarios.sweep.store.Definition;
 
@@ -69,52 +63,16 @@ final class SweepPlan {
 
     /** Of the document without comments, and of each file that it names or that a value of the sweep names. */
     private String baseKey() throws IOException {
-        Set<String> files = new TreeSet<>();
-        addFiles(files, Map.of());
-        for (Variable variable : sweep.variables()) {
-            for (Input input : valuesThatNameFiles(variable)) {
-                addFiles(files, Map.of(variable, input));
-            }
-        }
         List<String> all = new ArrayList<>();
         all.add(DocumentText.of(sweep.base().node()));
         for (Variable variable : sweep.variables()) {
             all.add(variable.name());
             variable.keys().forEach(key -> all.add(key.text()));
-            // What the texts of the runs do not say of their values.
-            fields(variable).ifPresent(field -> all.add(DocumentText.of(field.value())));
         }
-        all.addAll(files);
+        FilesOfSweep.of(sweep).stream()
+                .map(file -> file.name() + " " + file.sha256())
+                .sorted()
+                .forEach(all::add);
         return Sha256.of(all);
-    }
-
-    /** Values that may name files, each file by one of them at least. */
-    private static List<Input> valuesThatNameFiles(Variable variable) {
-        Optional<Input> field = fields(variable);
-        if (field.isPresent()) {
-            return List.of(field.get());
-        }
-        return variable.variation() instanceof Variation.Listed listed && !variable.numeric()
-                ? listed.inputs()
-                : List.of();
-    }
-
-    /** One of the random fields that a variable stands for, if it does. */
-    private static Optional<Input> fields(Variable variable) {
-        boolean listed = variable.variation() instanceof Variation.Listed
-                && variable.variation().isDrawn();
-        return listed || variable.variation() instanceof Variation.DrawnFields
-                ? Optional.of(variable.variation().at(HALF))
-                : Optional.empty();
-    }
-
-    private void addFiles(Set<String> files, Map<Variable, Input> inputs) throws IOException {
-        String base = String.valueOf(sweep.base().document().getFileName());
-        for (UsedFile file :
-                sweep.base().read(sweep.base().with(inputs)).folder().usedFiles()) {
-            if (!file.name().equals(base)) {
-                files.add(file.name() + " " + file.sha256());
-            }
-        }
     }
 }
