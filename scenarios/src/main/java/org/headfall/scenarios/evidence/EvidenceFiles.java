@@ -14,6 +14,9 @@ import tools.jackson.databind.json.JsonMapper;
 /** Writes {@code evidence.json}, and of that {@code assumptions.csv} and {@code review.csv} as tables. */
 public final class EvidenceFiles {
 
+    /** Keeps a unit beside its number in the report; other programs would not find it. */
+    private static final char NO_BREAK = '\u00a0';
+
     private EvidenceFiles() {}
 
     /**
@@ -31,8 +34,8 @@ public final class EvidenceFiles {
                 List.of("assumed", "in this run", "data", "resources", "technical", "effect on the answer"),
                 evidence.assumptions(),
                 assumption -> new CsvLineCells()
-                        .text(assumption.statement())
-                        .text(assumption.here())
+                        .text(assumption.statement().replace(NO_BREAK, ' '))
+                        .text(assumption.here().replace(NO_BREAK, ' '))
                         .text(assumption.data().words())
                         .text(assumption.resources().words())
                         .text(assumption.technical().words())

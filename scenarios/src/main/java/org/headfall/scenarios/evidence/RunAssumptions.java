@@ -175,7 +175,9 @@ final class RunAssumptions {
                 .count();
         return new Assumption(
                 "Water is fresh and of 20\u00a0\u00b0C, but for bores whose temperature is given; salt is not counted.",
-                hot == 0 ? "No temperature is given." : "The temperature of " + hot + " bores is given.",
+                hot == 0
+                        ? "No temperature is given."
+                        : "The temperature is given of " + (hot == 1 ? "one bore." : hot + " bores."),
                 Score.MEDIUM,
                 Score.LOW,
                 Score.MEDIUM,

@@ -134,7 +134,7 @@ final class MapEvaluation {
                 worst.value(),
                 worst.margin(),
                 error(limit, worst) + errorByChanges(limit),
-                note(worst, days.size()) + before(days, first),
+                note(worst, days) + before(days, first),
                 Optional.of(new Outcome.Spot(
                         description.grid().centreX(worst.cell()),
                         description.grid().centreY(worst.cell()))));
@@ -219,15 +219,16 @@ final class MapEvaluation {
         return ofHead;
     }
 
-    private String note(DayWorst worst, int days) {
+    private String note(DayWorst worst, List<DayWorst> days) {
         RectilinearGrid grid = description.grid();
         String where = String.format(
                 Locale.ROOT,
-                "In the cell at x %.0f m, y %.0f m; judged on %d %s with heads of cells%s",
+                "In the cell at x %.0f m, y %.0f m; judged on %d %s with heads of cells, the last %s%s",
                 grid.centreX(worst.cell()),
                 grid.centreY(worst.cell()),
-                days,
-                days == 1 ? "day" : "days",
+                days.size(),
+                days.size() == 1 ? "day" : "days",
+                description.calendar().at(days.get(days.size() - 1).day()).toLocalDate(),
                 changedRuns.isEmpty() ? "; the error is that of time stepping alone" : "");
         return worst.areaBeyond() > 0
                 ? where

@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.Predicate;
 import java.util.stream.Stream;
 import org.headfall.scenarios.assembly.MapCells;
 import org.headfall.scenarios.assembly.Model;
@@ -99,7 +100,12 @@ final class LimitPlanner {
                 }
             }
         }
-        return new MapPlaces(parts, parts.isEmpty() ? new double[0] : days());
+        return new MapPlaces(
+                parts, sortedWithin(limitDays(limit -> limit.at().stream().anyMatch(LimitPlanner::isOnTheMap))));
+    }
+
+    private static boolean isOnTheMap(LimitSpecification.At at) {
+        return at instanceof LimitSpecification.Shapes || at instanceof LimitSpecification.EveryCell;
     }
 
     private List<String> names(BoreSelection selection) {
@@ -219,8 +225,15 @@ final class LimitPlanner {
 
     /** Days that must be recorded so that limits need no interpolation where it would be wrong, in order. */
     double[] days() {
-        TreeSet<Double> days = new TreeSet<>();
-        for (LimitSpecification limit : scenario.limits()) {
+        Set<Double> days = limitDays(limit -> true);
+        scenario.accounts().ifPresent(accounts -> addWaterYears(accounts, days));
+        return sortedWithin(days);
+    }
+
+    /** Days on which some limits begin or end to count, and with which they compare. */
+    private Set<Double> limitDays(Predicate<LimitSpecification> which) {
+        Set<Double> days = new TreeSet<>();
+        for (LimitSpecification limit : scenario.limits().stream().filter(which).toList()) {
             days.add(limit.when().fromDay());
             days.add(limit.when().toDay());
             Comparison comparison = comparison(limit);
@@ -231,8 +244,12 @@ final class LimitPlanner {
                 days.add(mean.toDay());
             }
         }
-        scenario.accounts().ifPresent(accounts -> addWaterYears(accounts, days));
+        return days;
+    }
+
+    private double[] sortedWithin(Set<Double> days) {
         return days.stream()
+                .sorted()
                 .mapToDouble(Double::doubleValue)
                 .filter(day -> day >= 0 && day <= model.days())
                 .toArray();

@@ -174,4 +174,46 @@ class LimitsExampleTest {
                 run.limits(),
                 new ResultsReader().read(folder.resolve("results")).limits());
     }
+
+    /** 2026 to 2046 every year; water years and years of other limits are no reason to keep maps. */
+    @Test
+    void mapsAreJudgedOnTheFirstDayOfEachYear() {
+        assertTrue(
+                worst("stays confined", "every cell").note().contains("judged on 21 days"),
+                worst("stays confined", "every cell").note());
+    }
+
+    /** What the proposal adds to a case is nothing in that case itself. */
+    @Test
+    void theCasesOfTheOtherDocumentAreJudged() throws InputException, IOException {
+        ScenarioReading reading =
+                ScenarioReader.read(EXAMPLE.resolveSibling("cases.yaml"), FileReach.FOLDER_OF_DOCUMENT);
+        Map<String, FinishedRun> cases = new CaseRuns(
+                        RunPlanner.cases(reading, "Headfall test", 2), List.of(), (stage, fraction) -> {})
+                .into(folder.resolve("cases"), false);
+        assertEquals(6, cases.size());
+        cases.values()
+                .forEach(one -> one.limits()
+                        .forEach(result -> assertFalse(
+                                result.outcome() instanceof Outcome.NotEvaluated,
+                                () -> result.limit().name())));
+        assertEquals(
+                0,
+                cases.get("existing as used")
+                        .limits()
+                        .get(0)
+                        .outcome()
+                        .worstIfAny()
+                        .orElseThrow()
+                        .value(),
+                1e-9);
+        assertTrue(cases.get("with the proposal")
+                        .limits()
+                        .get(0)
+                        .outcome()
+                        .worstIfAny()
+                        .orElseThrow()
+                        .value()
+                > 1);
+    }
 }
