@@ -7,6 +7,7 @@ import java.util.Optional;
 import org.headfall.scenarios.problem.InputException;
 import org.headfall.scenarios.reading.ScenarioReading;
 import org.headfall.scenarios.results.FinishedRun;
+import org.headfall.scenarios.run.OwnResponses;
 import org.headfall.scenarios.run.RunPlan;
 import org.headfall.scenarios.run.RunPlanner;
 import org.headfall.scenarios.run.RunWithoutFiles;
@@ -25,6 +26,7 @@ public final class RunMaker {
     public static final String OUT_OF_MEMORY = "not enough memory";
 
     private static final String SIMULATED = "simulated";
+    private static final String OWN_RESPONSES = "unit responses of its own";
     private static final double NANOSECONDS = 1e-9;
 
     private final BaseScenario base;
@@ -77,11 +79,11 @@ public final class RunMaker {
             Optional<RateGroup> group = responses.forRun(inputs);
             Optional<RateGroup.Answer> answered =
                     group.isPresent() ? group.get().answer(inputs, reading) : Optional.empty();
-            FinishedRun run = answered.isPresent() ? answered.get().run() : simulated(reading, group);
-            double[] values =
-                    figures.stream().mapToDouble(figure -> figure.valueIn(run)).toArray();
-            return new RunOutcome(
-                    number, values, "", answered.map(RateGroup.Answer::way).orElse(SIMULATED), seconds(started), host);
+            RateGroup.Answer made = answered.isPresent() ? answered.get() : alone(reading, group);
+            double[] values = figures.stream()
+                    .mapToDouble(figure -> figure.valueIn(made.run()))
+                    .toArray();
+            return new RunOutcome(number, values, "", made.way(), seconds(started), host);
         } catch (OutOfMemoryError tooLarge) {
             return failed(number, OUT_OF_MEMORY, started);
         } catch (InputException invalid) {
@@ -91,10 +93,17 @@ public final class RunMaker {
         }
     }
 
-    private FinishedRun simulated(ScenarioReading reading, Optional<RateGroup> group)
+    /** A run that shares nothing: from responses of its own if that is cheaper, else simulated. */
+    private RateGroup.Answer alone(ScenarioReading reading, Optional<RateGroup> group)
             throws InputException, IOException {
         RunPlan plan = group.isPresent() ? group.get().plan(reading) : RunPlanner.plan(reading, program, 1);
-        return RunWithoutFiles.of(plan, interference);
+        if (group.isEmpty() && figures.stream().noneMatch(KeptFigure::needsBalance)) {
+            Optional<FinishedRun> answered = OwnResponses.answer(plan, interference);
+            if (answered.isPresent()) {
+                return new RateGroup.Answer(answered.get(), OWN_RESPONSES);
+            }
+        }
+        return new RateGroup.Answer(RunWithoutFiles.of(plan, interference), SIMULATED);
     }
 
     private RunOutcome failed(int number, String reason, long started) {

@@ -1,0 +1,50 @@
+package org.headfall.scenarios.run;
+
+import java.util.Optional;
+import org.headfall.scenarios.limits.LimitPlace;
+import org.headfall.scenarios.results.FinishedRun;
+import org.headfall.scenarios.scenario.Solving;
+
+/**
+ * One of many runs, of which figures at bores, springs and points are wanted alone, answered from unit responses that are
+ * computed for it: where records are many, that takes fewer solves of the grid than stepping from one to the next.
+ */
+public final class OwnResponses {
+
+    /** Shifts that responses are solved for from a thousandth of a day to the end of 50 years. */
+    private static final int SOLVES_PER_CAUSE = 24;
+
+    private static final double SOLVES_PER_STEP = 2.5;
+
+    private OwnResponses() {}
+
+    /**
+     * Answers a run, if that is cheaper than to simulate it and exact enough. Whether it is follows from the run alone.
+     *
+     * @param plan the run
+     * @param interference whether drawdown is to be split by cause
+     * @return the finished run, without grids and water balance; empty if it is to be simulated
+     */
+    public static Optional<FinishedRun> answer(RunPlan plan, boolean interference) {
+        if (!pays(plan, interference)) {
+            return Optional.empty();
+        }
+        RunFromResponses answer =
+                new RunFromResponses(plan, MatchedResponses.of(plan, RunFromResponses.responsesOf(plan)), "this run");
+        return answer.reasonToSimulate().isPresent()
+                ? Optional.empty()
+                : Optional.of(answer.withoutCauses(interference));
+    }
+
+    private static boolean pays(RunPlan plan, boolean interference) {
+        int causes = plan.problem().bores().size() + plan.problem().springs().size();
+        boolean stationsSuffice = plan.limits().stream()
+                .allMatch(limit -> limit.place() instanceof LimitPlace.AtStation
+                        && !limit.period().afterTakingStops());
+        if (causes == 0 || !stationsSuffice || plan.solving() == Solving.BY_STEPS) {
+            return false;
+        }
+        boolean wantedAnyway = interference || plan.limits().stream().anyMatch(ComparisonRuns::areNeededBy);
+        return wantedAnyway || SOLVES_PER_CAUSE * causes < SOLVES_PER_STEP * plan.stationDays().length;
+    }
+}
