@@ -1,6 +1,7 @@
 package org.headfall.scenarios.recording;
 
 import java.util.List;
+import org.headfall.solver.aquifer.OuterBoundary;
 import org.headfall.solver.nearfield.NearField;
 import org.headfall.solver.nearfield.ObservedHead;
 
@@ -13,15 +14,16 @@ public final class PointHeads {
      * Heads at all protected points.
      *
      * @param description the run
+     * @param boundaries what passes through the rim of its aquifer
      * @return one for each protected point, in their order
      * @throws IllegalArgumentException if a protected point lies outside the active aquifer
      */
-    public static List<ObservedHead> of(RunDescription description) {
+    public static List<ObservedHead> of(RunDescription description, List<OuterBoundary> boundaries) {
         if (description.points().isEmpty()) {
             return List.of();
         }
         List<NearField> bores = description.bores().stream()
-                .map(bore -> NearField.at(description.aquifer(), bore.x(), bore.y(), bore.screenRadius()))
+                .map(bore -> NearField.at(description.aquifer(), boundaries, bore.x(), bore.y(), bore.screenRadius()))
                 .toList();
         return description.points().stream()
                 .map(point -> new ObservedHead(description.aquifer(), point.x(), point.y(), bores))

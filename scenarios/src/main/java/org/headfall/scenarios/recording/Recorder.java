@@ -7,6 +7,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;
 import org.headfall.solver.aquifer.Aquifer;
+import org.headfall.solver.aquifer.OuterBoundary;
 import org.headfall.solver.flow.WaterBalance;
 import org.headfall.solver.nearfield.ObservedHead;
 import org.headfall.solver.simulation.SimulationObserver;
@@ -33,15 +34,17 @@ public final class Recorder implements SimulationObserver {
      * Recorder of a run.
      *
      * @param description the run
+     * @param boundaries what passes through the rim of its aquifer
      * @param plan what is recorded when
      * @param sinks are handed each record, in this order
      * @throws IllegalArgumentException if a protected point lies outside the active aquifer
      */
-    public Recorder(RunDescription description, RecordPlan plan, List<RecordSink> sinks) {
+    public Recorder(
+            RunDescription description, List<OuterBoundary> boundaries, RecordPlan plan, List<RecordSink> sinks) {
         this.description = description;
         this.plan = plan;
         this.sinks = List.copyOf(sinks);
-        points = PointHeads.of(description);
+        points = PointHeads.of(description, boundaries);
         notConfinedSince = new double[description.grid().cellCount()];
         Arrays.fill(notConfinedSince, Double.NaN);
     }

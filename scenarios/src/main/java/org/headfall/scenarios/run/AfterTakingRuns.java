@@ -91,7 +91,8 @@ final class AfterTakingRuns {
                 .sorted()
                 .distinct()
                 .toArray();
-        Recorder recorder = new Recorder(description, new RecordPlan(days, new double[0], new double[0]), List.of());
+        Recorder recorder = new Recorder(
+                description, problem.boundaries(), new RecordPlan(days, new double[0], new double[0]), List.of());
         HeadError error = new HeadError(description, plan.settings().accuracy());
         recorder.recorded(start.snapshot());
         RateHistory history;
@@ -113,7 +114,7 @@ final class AfterTakingRuns {
         }
         UnitResponses responses = UnitResponses.of(
                 problem,
-                PointHeads.of(plan.description()),
+                PointHeads.of(plan.description(), problem.boundaries()),
                 lastDay,
                 plan.settings().threads());
         return new ComparisonRuns(plan.description(), problem, plan.settings().accuracy(), responses, history, series)

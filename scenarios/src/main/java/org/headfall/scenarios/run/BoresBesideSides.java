@@ -10,23 +10,27 @@ import org.headfall.solver.aquifer.SideSegment;
 import org.headfall.solver.bore.Bore;
 import org.headfall.solver.flow.FlowProblem;
 import org.headfall.solver.grid.RectilinearGrid;
+import org.headfall.solver.nearfield.NearField;
 
 /**
- * Bores that stand too close to a side of the aquifer for the near field of the solver, which knows no sides. Against image
- * wells (Ferris and others 1962), steady on cells of one size: 5 %, 20 % and half of a cell from a side that no water
- * crosses, drawdown at the bore was too small by 9.5 %, 3.8 % and 0.5 %; in a cell of a side of fixed head it was up to 60 %
- * wrong, in the next cell 0.2 %.
+ * Bores that stand close to a side of the aquifer at which the near field of the solver is not mirrored
+ * ({@link NearField#unmirroredSides}): a side that is not straight, has a far head close by, or is of fixed head and within
+ * some 5 % of a cell. There, against image wells (Ferris and others 1962), steady on cells of one size, 5 %, 20 % and half of a
+ * cell from a side that no water crosses, drawdown at the bore is too small by 9.5 %, 3.8 % and 0.5 %; in a cell of a side of
+ * fixed head it is up to 60 % wrong, in the next cell 0.2 %.
  */
 public final class BoresBesideSides {
 
     /** Share of a cell from a closed side on which a bore is within the bar of accuracy. */
     private static final double FAR_ENOUGH = 0.5;
 
+    private final FlowProblem problem;
     private final Aquifer aquifer;
     private final RectilinearGrid grid;
     private final List<OuterBoundary> boundaries;
 
     private BoresBesideSides(FlowProblem problem) {
+        this.problem = problem;
         aquifer = problem.aquifer();
         grid = aquifer.grid();
         boundaries = problem.boundaries();
@@ -48,8 +52,9 @@ public final class BoresBesideSides {
     }
 
     private void add(Bore bore, List<String> sentences) {
-        int cell = grid.locate(bore.x(), bore.y());
-        for (Side side : Side.values()) {
+        NearField field = problem.nearField(bore.x(), bore.y(), bore.screenRadius());
+        int cell = field.cell();
+        for (Side side : field.unmirroredSides().keySet()) {
             double distance = distance(bore, cell, side);
             double width = side.countedByRow()
                     ? grid.x().width(grid.column(cell))

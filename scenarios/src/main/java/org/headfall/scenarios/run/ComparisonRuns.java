@@ -111,8 +111,11 @@ final class ComparisonRuns {
     private List<StationSeries> beforeAnyTaking() {
         StartState state = StartState.of(
                 problem, new StartHeads.Steady(Set.of()), new Settings(accuracy, Double.POSITIVE_INFINITY, 1));
-        Recorder recorder =
-                new Recorder(description, new RecordPlan(new double[] {0}, new double[0], new double[0]), List.of());
+        Recorder recorder = new Recorder(
+                description,
+                problem.boundaries(),
+                new RecordPlan(new double[] {0}, new double[0], new double[0]),
+                List.of());
         recorder.recorded(state.snapshot());
         return recorder.recording().series().stream()
                 .map(ComparisonRuns::always)

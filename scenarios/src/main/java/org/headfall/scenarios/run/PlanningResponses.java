@@ -70,7 +70,7 @@ public record PlanningResponses(Optional<UnitResponses> stored, String words) {
         progress.reached("computing responses", 0);
         return UnitResponses.of(
                 plan.problem(),
-                PointHeads.of(plan.description()),
+                PointHeads.of(plan.description(), plan.problem().boundaries()),
                 plan.description().endDay(),
                 plan.settings().threads());
     }

@@ -55,7 +55,7 @@ record Repeat(Optional<RunSeries> run, MapSeries maps, String reason) {
             List<Limit> limits) {
         RecordPlan records = new RecordPlan(days, mapDays, mapDays);
         StartState state = StartState.of(problem, start, settings);
-        Recorder recorder = new Recorder(description, records, List.of());
+        Recorder recorder = new Recorder(description, problem.boundaries(), records, List.of());
         recorder.recorded(state.snapshot());
         RateHistory history;
         try (Simulation simulation = new Simulation(problem, settings)) {
@@ -74,8 +74,8 @@ record Repeat(Optional<RunSeries> run, MapSeries maps, String reason) {
             TakenVolumes volumes = TakenVolumes.of(history, description.bores().size());
             return new Repeat(Optional.of(new RunSeries(series, Map.of(), Optional.of(volumes))), maps, "");
         }
-        UnitResponses responses =
-                UnitResponses.of(problem, PointHeads.of(description), description.endDay(), settings.threads());
+        UnitResponses responses = UnitResponses.of(
+                problem, PointHeads.of(description, problem.boundaries()), description.endDay(), settings.threads());
         ComparisonRuns comparisons =
                 new ComparisonRuns(description, problem, settings.accuracy(), responses, history, series);
         return new Repeat(Optional.of(comparisons.forLimits(limits)), maps, "");

@@ -215,7 +215,8 @@ public final class RunFromResponses {
      */
     public static StoredResponses responsesOf(RunPlan plan) {
         Optional<double[]> given = plan.start().given();
-        List<ObservedHead> points = PointHeads.of(plan.description());
+        List<ObservedHead> points =
+                PointHeads.of(plan.description(), plan.problem().boundaries());
         double end = plan.description().endDay();
         StationResponses computed = given.isPresent()
                 ? StationResponses.fromGiven(

@@ -56,7 +56,7 @@ public final class RunInMemory {
         RecordPlan records = new RecordPlan(planned.days(), grids, grids);
         progress.reached("finding heads at the start", 0);
         StartState start = StartState.of(plan.problem(), plan.start(), plan.settings());
-        Recorder recorder = new Recorder(plan.description(), records, List.of());
+        Recorder recorder = new Recorder(plan.description(), plan.problem().boundaries(), records, List.of());
         HeadError error = new HeadError(plan.description(), plan.settings().accuracy());
         double[][] last = new double[1][];
         recorder.recorded(start.snapshot());

@@ -31,7 +31,8 @@ final class RunResponses {
     }
 
     private static StationResponses compute(RunPlan plan) {
-        List<ObservedHead> points = PointHeads.of(plan.description());
+        List<ObservedHead> points =
+                PointHeads.of(plan.description(), plan.problem().boundaries());
         Optional<double[]> given = plan.start().given();
         double horizon = RecoveryRuns.horizon(plan.description().endDay());
         return given.isPresent()
@@ -56,7 +57,8 @@ final class RunResponses {
     }
 
     private static FieldResponses compute(RunPlan plan, StartState start) {
-        List<ObservedHead> points = PointHeads.of(plan.description());
+        List<ObservedHead> points =
+                PointHeads.of(plan.description(), plan.problem().boundaries());
         double horizon = RecoveryRuns.horizon(plan.description().endDay());
         long bytes = memory();
         return plan.start().given().isPresent()

@@ -65,7 +65,7 @@ public final class RunWithoutFiles {
         double[] gridDays = DoubleStream.concat(Arrays.stream(plan.gridDays()), Arrays.stream(maps.days()))
                 .toArray();
         RecordPlan records = RecordPlan.of(plan.description(), plan.stationDays(), gridDays);
-        Recorder recorder = new Recorder(plan.description(), records, List.of(maps));
+        Recorder recorder = new Recorder(plan.description(), plan.problem().boundaries(), records, List.of(maps));
         recorder.recorded(start.snapshot());
         Simulation.Outcome outcome;
         try (Simulation simulation = new Simulation(plan.problem(), plan.settings())) {
@@ -106,7 +106,7 @@ public final class RunWithoutFiles {
         return needed
                 ? Optional.of(UnitResponses.of(
                         plan.problem(),
-                        PointHeads.of(plan.description()),
+                        PointHeads.of(plan.description(), plan.problem().boundaries()),
                         // As long as those of a run with files, or the two would differ in the last digits.
                         RecoveryRuns.horizon(plan.description().endDay()),
                         plan.settings().threads()))

@@ -205,7 +205,8 @@ public final class ScenarioRun {
         MainRun way = new MainRuns(plan, start, records, responses, progress).choose();
         try (HeadsFile heads = new HeadsFile(folder.file("heads.nc"), plan.description(), now);
                 BoresFile bores = new BoresFile(folder.file("bores.nc"), plan.description(), now)) {
-            Recorder recorder = new Recorder(plan.description(), records, List.<RecordSink>of(heads, bores, maps));
+            Recorder recorder = new Recorder(
+                    plan.description(), plan.problem().boundaries(), records, List.<RecordSink>of(heads, bores, maps));
             recorder.recorded(start.snapshot());
             MainRun.Found found = way.run(recorder);
             heads.complete();

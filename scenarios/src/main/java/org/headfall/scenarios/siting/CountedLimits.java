@@ -62,7 +62,7 @@ final class CountedLimits {
         EffectFields fields = new EffectFields(
                 base.plan().problem(),
                 base.dependence(),
-                PointHeads.of(run),
+                PointHeads.of(run, base.plan().problem().boundaries()),
                 stations.stream().map(station -> receptor(base, station)).toList(),
                 newBore,
                 base.plan().settings().threads());
@@ -83,8 +83,7 @@ final class CountedLimits {
             return EffectFields.Receptor.spring(index, run.grid().locate(station.x(), station.y()));
         }
         double radius = station instanceof Station.BoreSite bore ? bore.screenRadius() : 0;
-        return EffectFields.Receptor.at(
-                index, NearField.at(base.plan().problem().aquifer(), station.x(), station.y(), radius));
+        return EffectFields.Receptor.at(index, base.plan().problem().nearField(station.x(), station.y(), radius));
     }
 
     /** The limits of a run that are not counted. */

@@ -69,7 +69,7 @@ public final class SpacingComparison {
         RunDescription run = plan.description();
         FlowProblem alone = plan.problem().withBores(List.of());
         Position at = spacing.at();
-        NearField field = NearField.at(run.aquifer(), at.x(), at.y(), spacing.screenRadius());
+        NearField field = alone.nearField(at.x(), at.y(), spacing.screenRadius());
         EffectFields fields = new EffectFields(
                 alone,
                 HeadDependence.none(),

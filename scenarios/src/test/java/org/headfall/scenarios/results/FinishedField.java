@@ -33,7 +33,7 @@ final class FinishedField {
     static FinishedRun run(RunDescription description) throws IOException {
         double year = description.reportDates().get(0).day();
         RecordPlan plan = RecordPlan.of(description, new double[] {30}, new double[] {year});
-        Recorder recorder = new Recorder(description, plan, List.of());
+        Recorder recorder = new Recorder(description, List.of(), plan, List.of());
         recorder.recorded(SmallField.snapshot(0, 0, 0));
         recorder.recorded(SmallField.snapshot(30, 0, 1.25));
         recorder.recorded(SmallField.snapshot(year, 30, 200));

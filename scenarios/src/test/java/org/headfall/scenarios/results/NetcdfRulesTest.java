@@ -51,7 +51,7 @@ class NetcdfRulesTest {
         RecordPlan plan = RecordPlan.of(description, new double[] {30}, new double[] {year});
         try (HeadsFile headsFile = new HeadsFile(folder.resolve("heads.nc"), description, Instant.EPOCH);
                 BoresFile boresFile = new BoresFile(folder.resolve("bores.nc"), description, Instant.EPOCH)) {
-            Recorder recorder = new Recorder(description, plan, List.of(headsFile, boresFile));
+            Recorder recorder = new Recorder(description, List.of(), plan, List.of(headsFile, boresFile));
             recorder.recorded(SmallField.snapshot(0, 0, 0));
             recorder.recorded(SmallField.snapshot(30, 0, 1.25));
             recorder.recorded(SmallField.snapshot(year, 30, 200));

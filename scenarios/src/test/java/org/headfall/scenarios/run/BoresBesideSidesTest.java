@@ -36,7 +36,7 @@ class BoresBesideSidesTest {
         FlowProblem problem = new FlowProblem(
                 aquifer,
                 Optional.empty(),
-                List.of(new OuterBoundary.FixedHead("sea", new SideSegment(Side.EAST, 2, 5), Schedule.constant(0))),
+                List.of(new OuterBoundary.FixedHead("sea", new SideSegment(Side.EAST, 2, 6), Schedule.constant(0))),
                 List.of(),
                 List.of(),
                 List.of(new Bore("Mulga", x, y, 0.1, WellLoss.NONE, List.of())));
@@ -50,16 +50,27 @@ class BoresBesideSidesTest {
     }
 
     @Test
-    void onlyBoresTooCloseToASideAreNamed() {
+    void boresAtStraightSidesAreNotNamed() {
         assertEquals(List.of(), sentences(450, 450, all()));
-        assertEquals(List.of(), sentences(51, 450, all()));
-        List<String> closed = sentences(20, 450, all());
+        assertEquals(List.of(), sentences(20, 450, all()));
+        assertEquals(List.of(), sentences(20, 790, all()));
+        assertEquals(List.of(), sentences(940, 450, all()));
+    }
+
+    @Test
+    void boresTooCloseToWhereASideChangesAreNamed() {
+        List<String> closed = sentences(980, 150, all());
         assertEquals(1, closed.size());
-        assertTrue(closed.get(0).startsWith("Mulga stands 20.0 m from the west edge"), closed.get(0));
-        assertEquals(2, sentences(20, 790, all()).size());
+        assertTrue(closed.get(0).startsWith("Mulga stands 20.0 m from the east edge"), closed.get(0));
         assertEquals(List.of(), sentences(940, 150, all()));
-        assertTrue(sentences(940, 450, all()).get(0).contains("head is fixed"));
-        assertEquals(List.of(), sentences(890, 450, all()));
+        assertTrue(sentences(940, 250, all()).get(0).contains("head is fixed"));
+        assertEquals(List.of(), sentences(890, 250, all()));
+    }
+
+    /** Nearer than some 5 % of a cell the grid carries more than all of the drawdown at a side of fixed head. */
+    @Test
+    void aBoreRightAtASideOfFixedHeadIsNamed() {
+        assertTrue(sentences(998, 450, all()).get(0).contains("head is fixed"));
     }
 
     @Test
@@ -68,5 +79,9 @@ class BoresBesideSidesTest {
         active[GRID.cell(4, 4)] = false;
         assertEquals(1, sentences(399, 450, active).size());
         assertEquals(List.of(), sentences(340, 450, active));
+        for (int row = 0; row < 8; row++) {
+            active[GRID.cell(4, row)] = false;
+        }
+        assertEquals(List.of(), sentences(399, 450, active));
     }
 }

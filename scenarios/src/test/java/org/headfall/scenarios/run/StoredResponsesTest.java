@@ -76,7 +76,7 @@ class StoredResponsesTest {
         StationResponses read = stored.forProblem(changing, Optional.empty());
         StationResponses computed = StationResponses.fromSteady(
                 changing,
-                PointHeads.of(plan.description()),
+                PointHeads.of(plan.description(), plan.problem().boundaries()),
                 RecoveryRuns.horizon(plan.description().endDay()),
                 plan.settings());
         for (double day : new double[] {1e-4, 0.3, 40, 700}) {

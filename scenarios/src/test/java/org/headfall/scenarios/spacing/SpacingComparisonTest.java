@@ -128,7 +128,7 @@ class SpacingComparisonTest {
         }
         FlowProblem problem = new FlowProblem(aquifer, Optional.empty(), sides, List.of(), List.of(), List.of());
         double x = 10_250;
-        NearField field = NearField.at(aquifer, x, x, RADIUS);
+        NearField field = problem.nearField(x, x, RADIUS);
         EffectFields fields = new EffectFields(
                 problem,
                 HeadDependence.none(),

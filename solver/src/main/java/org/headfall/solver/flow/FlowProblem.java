@@ -14,6 +14,7 @@ import org.headfall.solver.aquifer.Spring;
 import org.headfall.solver.bore.Bore;
 import org.headfall.solver.bore.OperatingPhase;
 import org.headfall.solver.bore.Operation;
+import org.headfall.solver.nearfield.NearField;
 import org.headfall.solver.schedule.Schedule;
 
 /**
@@ -54,6 +55,18 @@ public record FlowProblem(
             throw new IllegalArgumentException(kind + " '" + name + "' at (" + x + ", " + y + ") m stands "
                     + (cell < 0 ? "outside the grid" : "in cell " + cell + ", which is not part of the aquifer"));
         }
+    }
+
+    /**
+     * Near field of a bore in this aquifer, whose sides it knows.
+     *
+     * @param x easting (m)
+     * @param y northing (m)
+     * @param radius radius at the screen face (m)
+     * @throws IllegalArgumentException if the place lies outside the active aquifer
+     */
+    public NearField nearField(double x, double y, double radius) {
+        return NearField.at(aquifer, boundaries, x, y, radius);
     }
 
     /** The same problem with other bores. */

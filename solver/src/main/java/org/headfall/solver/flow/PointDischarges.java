@@ -28,7 +28,7 @@ final class PointDischarges {
         Aquifer aquifer = problem.aquifer();
         List<NearField> fields = new ArrayList<>();
         for (Bore bore : bores) {
-            NearField field = NearField.at(aquifer, bore.x(), bore.y(), bore.screenRadius());
+            NearField field = problem.nearField(bore.x(), bore.y(), bore.screenRadius());
             cells[weights.size()] = field.cell();
             weights.add(field.weights());
             fields.add(field);

@@ -1,12 +1,18 @@
 package org.headfall.solver.nearfield;
 
+import org.headfall.solver.aquifer.Aquifer;
+import org.headfall.solver.aquifer.Side;
+import org.headfall.solver.grid.Axis;
 import org.headfall.solver.grid.RectilinearGrid;
 
 /**
  * Values that stand for the logarithmic drawdown around a place on the cells. Away from the place they are those at the
  * centres of the cells, so that heads of cells are heads at their centres. Very close, where a long cell may reach past
  * the place, they are averages over the cells. In the cell of the place itself the value is such that the cells
- * hold the volume of the cone, as on an even grid of cells like it, and {@link #SHARE} more.
+ * hold the volume of the cone, as on an even grid of cells like it, and {@link #SHARE} more. Images behind sides add theirs.
+ *
+ * <p>Cells at a side of fixed head have the value that lets the true flow out through their outer face: so no face of
+ * the rim needs a correction, and a bore takes all of its water from the cells, however near the side it stands.
  */
 final class CellDrawdown {
 
@@ -33,21 +39,30 @@ final class CellDrawdown {
 
     private final RectilinearGrid grid;
     private final int own;
+    private final MirroredDrawdown mirrored;
     private final LogarithmicDrawdown drawdown;
+    private final MirrorSides sides;
+    private final double transmissivityX;
+    private final double transmissivityY;
     private final double centresFrom;
     private final double ownValue;
 
     /**
      * Values around a place.
      *
-     * @param grid the grid
+     * @param aquifer the aquifer
      * @param own cell of the place
-     * @param drawdown drawdown around the place
+     * @param mirrored drawdown around the place and its images
+     * @param sides the sides at which it is mirrored
      */
-    CellDrawdown(RectilinearGrid grid, int own, LogarithmicDrawdown drawdown) {
-        this.grid = grid;
+    CellDrawdown(Aquifer aquifer, int own, MirroredDrawdown mirrored, MirrorSides sides) {
+        this.grid = aquifer.grid();
         this.own = own;
-        this.drawdown = drawdown;
+        this.mirrored = mirrored;
+        this.drawdown = mirrored.own();
+        this.sides = sides;
+        transmissivityX = aquifer.transmissivityX()[own];
+        transmissivityY = aquifer.transmissivityY()[own];
         double west = west(own);
         double south = south(own);
         double width = east(own) - west;
@@ -58,18 +73,58 @@ final class CellDrawdown {
         ownValue = meanOfCone(west, width, south, height) + SHARE / drawdown.transmissivity();
     }
 
-    /** Drawdown per discharge that stands for the logarithm in a cell (d/m²). */
+    /** Drawdown per discharge that stands for the logarithms in a cell (d/m²). */
     double in(int cell) {
-        if (cell == own) {
-            return ownValue;
+        double conductance = 0;
+        double outflow = 0;
+        for (Side side : sides.mirrors().keySet()) {
+            if (sides.holds(side, cell)) {
+                conductance += conductanceOfRim(side, cell);
+                outflow += outflow(side, cell);
+            }
         }
-        double distance = Math.hypot(0.5 * (west(cell) + east(cell)), 0.5 * (south(cell) + north(cell)));
+        if (conductance > 0) {
+            return outflow / conductance;
+        }
+        double byOwn = cell == own ? ownValue : value(cell, drawdown);
+        return byOwn + mirrored.sumOfImages(image -> value(cell, image));
+    }
+
+    /** Conductance of half a cell to its outer face, if T were everywhere that of the place's cell (m²/d). */
+    private double conductanceOfRim(Side side, int cell) {
+        double width = grid.x().width(grid.column(cell));
+        double height = grid.y().width(grid.row(cell));
+        return side.countedByRow()
+                ? transmissivityX * height / (0.5 * width)
+                : transmissivityY * width / (0.5 * height);
+    }
+
+    private double outflow(Side side, int cell) {
+        int i = grid.column(cell);
+        int j = grid.row(cell);
+        Axis x = grid.x();
+        Axis y = grid.y();
+        return switch (side) {
+            case WEST -> -mirrored.throughEast(x.edge(i), y.edge(j), y.edge(j + 1));
+            case EAST -> mirrored.throughEast(x.edge(i + 1), y.edge(j), y.edge(j + 1));
+            case SOUTH -> -mirrored.throughNorth(y.edge(j), x.edge(i), x.edge(i + 1));
+            case NORTH -> mirrored.throughNorth(y.edge(j + 1), x.edge(i), x.edge(i + 1));
+        };
+    }
+
+    /** Value in a cell of a logarithm whose sink lies in another. */
+    private double value(int cell, LogarithmicDrawdown around) {
+        double west = around.stretchedX(grid.x().edge(grid.column(cell)));
+        double east = around.stretchedX(grid.x().edge(grid.column(cell) + 1));
+        double south = around.stretchedY(grid.y().edge(grid.row(cell)));
+        double north = around.stretchedY(grid.y().edge(grid.row(cell) + 1));
+        double distance = Math.hypot(0.5 * (west + east), 0.5 * (south + north));
         if (distance >= centresFrom) {
-            return drawdown.at(distance);
+            return around.at(distance);
         }
-        double[] edgesX = {west(cell), east(cell)};
-        double[] edgesY = {south(cell), north(cell)};
-        return value(distance, drawdown.averages(edgesX, edgesY)[0]);
+        double[] edgesX = {west, east};
+        double[] edgesY = {south, north};
+        return value(distance, around.averages(edgesX, edgesY)[0]);
     }
 
     /** The same for all cells of a window. */

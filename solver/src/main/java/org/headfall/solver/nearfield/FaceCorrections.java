@@ -11,6 +11,7 @@ final class FaceCorrections {
     private final Aquifer aquifer;
     private final RectilinearGrid grid;
     private final int cell;
+    private final MirroredDrawdown mirrored;
     private final LogarithmicDrawdown drawdown;
     private final Reach reach;
     private final CellWindow window;
@@ -21,7 +22,7 @@ final class FaceCorrections {
     FaceCorrections(
             Aquifer aquifer,
             int cell,
-            LogarithmicDrawdown drawdown,
+            MirroredDrawdown mirrored,
             double[] onCells,
             Reach reach,
             CellWindow window,
@@ -29,7 +30,8 @@ final class FaceCorrections {
         this.aquifer = aquifer;
         grid = aquifer.grid();
         this.cell = cell;
-        this.drawdown = drawdown;
+        this.mirrored = mirrored;
+        drawdown = mirrored.own();
         this.reach = reach;
         this.window = window;
         this.strongestContrast = strongestContrast;
@@ -68,8 +70,7 @@ final class FaceCorrections {
             return;
         }
         double alike = aquifer.transmissivityX()[cell] * y.width(j) / (x.centre(i + 1) - x.centre(i));
-        double through = LogarithmicDrawdown.shareThrough(
-                across, drawdown.stretchedY(y.edge(j)), drawdown.stretchedY(y.edge(j + 1)));
+        double through = mirrored.throughEast(x.edge(i + 1), y.edge(j), y.edge(j + 1));
         int place = row * window.columns() + column;
         correct(place, place + 1, share, conductance / alike, alike, through);
     }
@@ -87,8 +88,7 @@ final class FaceCorrections {
             return;
         }
         double alike = aquifer.transmissivityY()[cell] * x.width(i) / (y.centre(j + 1) - y.centre(j));
-        double through = LogarithmicDrawdown.shareThrough(
-                across, drawdown.stretchedX(x.edge(i)), drawdown.stretchedX(x.edge(i + 1)));
+        double through = mirrored.throughNorth(y.edge(j + 1), x.edge(i), x.edge(i + 1));
         int place = row * window.columns() + column;
         correct(place, place + window.columns(), share, conductance / alike, alike, through);
     }

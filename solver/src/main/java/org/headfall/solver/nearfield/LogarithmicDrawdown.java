@@ -29,6 +29,27 @@ final class LogarithmicDrawdown {
         transmissivity = Math.sqrt(transmissivityX * transmissivityY);
     }
 
+    private LogarithmicDrawdown(double x, double y, double scaleX, double scaleY, double transmissivity) {
+        this.x = x;
+        this.y = y;
+        this.scaleX = scaleX;
+        this.scaleY = scaleY;
+        this.transmissivity = transmissivity;
+    }
+
+    /** The same around another place. */
+    LogarithmicDrawdown at(double easting, double northing) {
+        return new LogarithmicDrawdown(easting, northing, scaleX, scaleY, transmissivity);
+    }
+
+    double easting() {
+        return x;
+    }
+
+    double northing() {
+        return y;
+    }
+
     /** T that counts after the stretching (m²/d). */
     double transmissivity() {
         return transmissivity;

@@ -1,6 +1,10 @@
 package org.headfall.solver.nearfield;
 
+import java.util.List;
+import java.util.Map;
 import org.headfall.solver.aquifer.Aquifer;
+import org.headfall.solver.aquifer.OuterBoundary;
+import org.headfall.solver.aquifer.Side;
 import org.headfall.solver.grid.Axis;
 import org.headfall.solver.grid.RectilinearGrid;
 
@@ -15,7 +19,8 @@ import org.headfall.solver.grid.RectilinearGrid;
  * exactly a smooth part less Q p. The transpose, the same weights applied to heads, gives a smooth head at the place: for
  * any field that the grid carries it is the discrete form of Green's formula.
  *
- * <p>Faces to cells outside the aquifer or the grid are not corrected, nor is what lies beyond the {@link Reach}. Where T
+ * <p>Beside a straight side p is the sum of the logarithms of the place and of its images ({@link MirroredDrawdown}).
+ * Faces to cells outside the aquifer or the grid are not corrected, nor is what lies beyond the {@link Reach}. Where T
  * varies, the correction of a face grows with its T over that of the place's cell, within a factor of two: beyond a
  * stronger contrast drawdown is no logarithm any more, and a stronger correction was found to do harm.
  */
@@ -24,27 +29,29 @@ public final class NearField implements SeenPlace {
     private static final double STRONGEST_CONTRAST = 2;
     private static final double KEPT_OFF_EDGES = 1e-6;
 
+    /** Share of the reach within which sides are mirrors: four cells, where the grid carries the images well. */
+    private static final double MIRRORED_WITHIN = 0.5;
+
     private final int cell;
     private final double radius;
-    private final double easting;
-    private final double northing;
     private final LogarithmicDrawdown drawdown;
+    private final MirrorSides sides;
+    private final MirroredDrawdown mirrored;
     private final CellDrawdown onCells;
     private final Reach reach;
     private final CellWeights weights;
 
-    private NearField(Aquifer aquifer, int cell, double x, double y, double radius) {
-        RectilinearGrid grid = aquifer.grid();
+    private NearField(
+            Aquifer aquifer, int cell, LogarithmicDrawdown drawdown, double radius, Reach reach, MirrorSides sides) {
         this.cell = cell;
+        this.drawdown = drawdown;
         this.radius = radius;
-        easting = offEdges(grid.x(), grid.column(cell), x);
-        northing = offEdges(grid.y(), grid.row(cell), y);
-        drawdown = new LogarithmicDrawdown(
-                easting, northing, aquifer.transmissivityX()[cell], aquifer.transmissivityY()[cell]);
-        reach = Reach.of(grid, cell, drawdown);
-        onCells = new CellDrawdown(grid, cell, drawdown);
-        CellWindow window = reach.window(grid, cell, drawdown);
-        weights = new FaceCorrections(aquifer, cell, drawdown, onCells.in(window), reach, window, STRONGEST_CONTRAST)
+        this.reach = reach;
+        this.sides = sides;
+        mirrored = new MirroredDrawdown(drawdown, sides);
+        onCells = new CellDrawdown(aquifer, cell, mirrored, sides);
+        CellWindow window = reach.window(aquifer.grid(), cell, drawdown);
+        weights = new FaceCorrections(aquifer, cell, mirrored, onCells.in(window), reach, window, STRONGEST_CONTRAST)
                 .weights();
     }
 
@@ -52,14 +59,27 @@ public final class NearField implements SeenPlace {
      * Near field of a place.
      *
      * @param aquifer the aquifer
+     * @param boundaries pieces of the rim through which water passes
      * @param x easting (m)
      * @param y northing (m)
      * @param radius radius of the bore at the screen face (m)
      * @return the near field
      * @throws IllegalArgumentException if the place lies outside the grid or in a cell that is not part of the aquifer
      */
-    public static NearField at(Aquifer aquifer, double x, double y, double radius) {
-        return new NearField(aquifer, cellAt(aquifer, x, y), x, y, radius);
+    public static NearField at(Aquifer aquifer, List<OuterBoundary> boundaries, double x, double y, double radius) {
+        int cell = cellAt(aquifer, x, y);
+        RectilinearGrid grid = aquifer.grid();
+        LogarithmicDrawdown drawdown = new LogarithmicDrawdown(
+                offEdges(grid.x(), grid.column(cell), x),
+                offEdges(grid.y(), grid.row(cell), y),
+                aquifer.transmissivityX()[cell],
+                aquifer.transmissivityY()[cell]);
+        Reach reach = Reach.of(grid, cell, drawdown);
+        MirrorSides sides = new MirrorSides(aquifer, boundaries, cell, drawdown, MIRRORED_WITHIN * reach.radius());
+        NearField field = new NearField(aquifer, cell, drawdown, radius, reach, sides);
+        // So near a side of fixed head that the grid carries more than all of the drawdown.
+        boolean tooNear = sides.anyHeld() && !(field.unresolvedAtWall() > 0);
+        return tooNear ? new NearField(aquifer, cell, drawdown, radius, reach, sides.closedOnly()) : field;
     }
 
     /** Cell of a place, which must be part of the aquifer. */
@@ -92,7 +112,7 @@ public final class NearField implements SeenPlace {
      * Radius below which a bore here must stay (m): at its wall head would not stand lower than what the grid carries.
      */
     public double largestRadius() {
-        return drawdown.distanceOf(carried(weights)) / drawdown.stretchedRadius(1);
+        return drawdown.distanceOf(carried(weights) - byImagesAtWall()) / drawdown.stretchedRadius(1);
     }
 
     /**
@@ -101,17 +121,28 @@ public final class NearField implements SeenPlace {
      * @return drawdown per discharge (d/m²), positive if the radius is below {@link #largestRadius}
      */
     public double unresolvedAtWall() {
-        return drawdown.at(drawdown.stretchedRadius(radius)) - carried(weights);
+        return drawdown.at(drawdown.stretchedRadius(radius)) + byImagesAtWall() - carried(weights);
+    }
+
+    private double byImagesAtWall() {
+        return mirrored.byImages(easting(), northing(), drawdown.stretchedRadius(radius));
+    }
+
+    /** Sides of the aquifer nearby at which drawdown should be mirrored but is not, with the distance of each (m). */
+    public Map<Side, Double> unmirroredSides() {
+        return sides.unmirrored();
     }
 
     @Override
     public double unresolvedFrom(NearField other) {
-        double distance =
-                Math.max(other.distanceTo(this), other.drawdown.stretchedRadius(Math.max(radius, other.radius)));
+        double nearest = other.drawdown.stretchedRadius(Math.max(radius, other.radius));
+        double distance = Math.max(other.distanceTo(this), nearest);
         if (distance > other.reach.radius() && distanceTo(other) > reach.radius()) {
             return 0;
         }
-        return other.drawdown.at(distance) - other.carried(weights);
+        return other.drawdown.at(distance)
+                + other.mirrored.byImages(easting(), northing(), nearest)
+                - other.carried(weights);
     }
 
     /**
@@ -123,27 +154,31 @@ public final class NearField implements SeenPlace {
      * @return drawdown per discharge (d/m²); zero out of reach
      */
     double unresolvedAt(double x, double y, CellWeights seen) {
-        double distance = Math.max(distanceTo(x, y), drawdown.stretchedRadius(radius));
-        return distance > reach.radius() ? 0 : drawdown.at(distance) - carried(seen);
+        double nearest = drawdown.stretchedRadius(radius);
+        double distance = Math.max(distanceTo(x, y), nearest);
+        if (distance > reach.radius()) {
+            return 0;
+        }
+        return drawdown.at(distance) + mirrored.byImages(x, y, nearest) - carried(seen);
     }
 
     double easting() {
-        return easting;
+        return drawdown.easting();
     }
 
     double northing() {
-        return northing;
+        return drawdown.northing();
     }
 
     private double distanceTo(NearField other) {
-        return distanceTo(other.easting, other.northing);
+        return distanceTo(other.easting(), other.northing());
     }
 
     private double distanceTo(double x, double y) {
         return Math.hypot(drawdown.stretchedX(x), drawdown.stretchedY(y));
     }
 
-    /** What weights make of the logarithmic drawdown of this place on the cells (d/m²). */
+    /** What weights make of the drawdown of this place on the cells (d/m²). */
     private double carried(CellWeights seen) {
         double sum = 0;
         for (int k = 0; k < seen.cells().length; k++) {

@@ -126,7 +126,7 @@ public final class EffectFields {
         List<NearCell> cells = new ArrayList<>();
         for (int cell : around) {
             RectilinearGrid grid = aquifer.grid();
-            NearField bore = NearField.at(aquifer, grid.centreX(cell), grid.centreY(cell), radius);
+            NearField bore = problem.nearField(grid.centreX(cell), grid.centreY(cell), radius);
             double unresolved =
                     receptor.place().map(place -> place.unresolvedFrom(bore)).orElse(0.0);
             double[] ofGivers = givers.stream()
@@ -158,7 +158,7 @@ public final class EffectFields {
             int index = dependence.points().get(i).index();
             if (index < problem.bores().size()) {
                 Bore bore = problem.bores().get(index);
-                givers.add(new Giver(i, NearField.at(problem.aquifer(), bore.x(), bore.y(), bore.screenRadius())));
+                givers.add(new Giver(i, problem.nearField(bore.x(), bore.y(), bore.screenRadius())));
             }
         }
         return givers;

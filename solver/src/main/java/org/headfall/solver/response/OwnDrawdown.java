@@ -51,7 +51,7 @@ public final class OwnDrawdown {
                 .toArray();
         samples = new SpreadCells(grid).choose(among, count);
         List<NearField> fields = IntStream.of(samples)
-                .mapToObj(cell -> NearField.at(problem.aquifer(), grid.centreX(cell), grid.centreY(cell), screenRadius))
+                .mapToObj(cell -> problem.nearField(grid.centreX(cell), grid.centreY(cell), screenRadius))
                 .toList();
         double[] shifts = ShiftLadder.of(FASTEST / bore.shortest(), SLOWEST / bore.longest(), SHIFTS_PER_DECADE);
         atOnce = fields.stream().mapToDouble(NearField::unresolvedAtWall).toArray();

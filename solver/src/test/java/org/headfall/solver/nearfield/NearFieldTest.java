@@ -45,7 +45,7 @@ class NearFieldTest {
             double x = 4100 * random.nextDouble();
             double y = 3700 * random.nextDouble();
             if (aquifer.active()[EVEN.locate(x, y)]) {
-                CellWeights weights = NearField.at(aquifer, x, y, 0).weights();
+                CellWeights weights = NearField.at(aquifer, List.of(), x, y, 0).weights();
                 assertEquals(1, sum(weights), 1e-12);
                 for (int cell : weights.cells()) {
                     assertTrue(aquifer.active()[cell]);
@@ -68,7 +68,7 @@ class NearFieldTest {
         for (int draw = 0; draw < 50; draw++) {
             double px = 1500 + 1000 * random.nextDouble();
             double py = 1500 + 700 * random.nextDouble();
-            NearField field = NearField.at(aquifer, px, py, 0);
+            NearField field = NearField.at(aquifer, List.of(), px, py, 0);
             for (DoubleBinaryOperator head : heads) {
                 double[] cells = new double[EVEN.cellCount()];
                 Arrays.setAll(
@@ -88,10 +88,10 @@ class NearFieldTest {
         double unit = 1 / (2 * Math.PI * 150);
         Random random = new Random(6);
         for (int draw = 0; draw < 50; draw++) {
-            NearField one =
-                    NearField.at(aquifer, 2000 + 100 * random.nextDouble(), 1800 + 100 * random.nextDouble(), 0.1);
-            NearField other =
-                    NearField.at(aquifer, 1700 + 600 * random.nextDouble(), 1700 + 400 * random.nextDouble(), 0.1);
+            NearField one = NearField.at(
+                    aquifer, List.of(), 2000 + 100 * random.nextDouble(), 1800 + 100 * random.nextDouble(), 0.1);
+            NearField other = NearField.at(
+                    aquifer, List.of(), 1700 + 600 * random.nextDouble(), 1700 + 400 * random.nextDouble(), 0.1);
             assertEquals(one.unresolvedFrom(other), other.unresolvedFrom(one), 1e-4 * unit);
         }
     }
@@ -100,9 +100,10 @@ class NearFieldTest {
     void aBoreOnAnEdgeOrACornerIsSeenLikeOneBesideIt() {
         Aquifer aquifer = Aquifer.homogeneous(EVEN, 150, 1e-4);
         for (double[] place : new double[][] {{2000, 1850}, {2000, 1800}, {2050, 1800}}) {
-            double onEdge = NearField.at(aquifer, place[0], place[1], 0.1).unresolvedAtWall();
-            double beside =
-                    NearField.at(aquifer, place[0] + 0.1, place[1] + 0.1, 0.1).unresolvedAtWall();
+            double onEdge =
+                    NearField.at(aquifer, List.of(), place[0], place[1], 0.1).unresolvedAtWall();
+            double beside = NearField.at(aquifer, List.of(), place[0] + 0.1, place[1] + 0.1, 0.1)
+                    .unresolvedAtWall();
             assertEquals(beside, onEdge, 0.002 * beside);
         }
     }
@@ -111,11 +112,11 @@ class NearFieldTest {
     void tooWideABoreAndAPlaceOutsideAreRefused() {
         Aquifer aquifer = Aquifer.homogeneous(EVEN, 150, 1e-4);
         Bore wide = new Bore("wide", 2050, 1850, 40, WellLoss.NONE, List.of());
-        NearField field = NearField.at(aquifer, 2050, 1850, 40);
+        NearField field = NearField.at(aquifer, List.of(), 2050, 1850, 40);
         IllegalArgumentException refused = assertThrows(
                 IllegalArgumentException.class, () -> UnresolvedDrawdown.between(List.of(wide), List.of(field)));
         assertTrue(refused.getMessage().contains("wide") && refused.getMessage().contains("40"));
-        assertThrows(IllegalArgumentException.class, () -> NearField.at(aquifer, -1, 5, 0));
+        assertThrows(IllegalArgumentException.class, () -> NearField.at(aquifer, List.of(), -1, 5, 0));
     }
 
     /** Bores close together where T jumps wildly: the matrix of the rules stays one of a convex problem. */
@@ -133,7 +134,7 @@ class NearFieldTest {
                             "bore " + u, 90 + 20 * u, 85 + 20 * random.nextDouble(), 0.1, WellLoss.NONE, List.of()))
                     .toList();
             List<NearField> fields = bores.stream()
-                    .map(bore -> NearField.at(aquifer, bore.x(), bore.y(), 0.1))
+                    .map(bore -> NearField.at(aquifer, List.of(), bore.x(), bore.y(), 0.1))
                     .toList();
             UnresolvedDrawdown drawdown = UnresolvedDrawdown.between(bores, fields);
             double[] discharge = random.doubles(30, -1, 1).toArray();
@@ -158,7 +159,7 @@ class NearFieldTest {
             for (int draw = 0; draw < 20; draw++) {
                 double x = 20 * aspect * (20 + random.nextDouble());
                 double y = 20 * (20 + random.nextDouble());
-                assertTrue(NearField.at(aquifer, x, y, 0.5).unresolvedAtWall() > 0, "aspect " + aspect);
+                assertTrue(NearField.at(aquifer, List.of(), x, y, 0.5).unresolvedAtWall() > 0, "aspect " + aspect);
             }
         }
     }
@@ -206,10 +207,12 @@ class NearFieldTest {
     @Test
     void aPointNearABoreIsSeenAtItsDistance() {
         Aquifer aquifer = Aquifer.homogeneous(EVEN, 150, 1e-4);
-        NearField bore = NearField.at(aquifer, 2013, 1871, 0.1);
+        NearField bore = NearField.at(aquifer, List.of(), 2013, 1871, 0.1);
         double[] cells = new double[EVEN.cellCount()];
         double unit = 1 / (2 * Math.PI * 150);
-        CellDrawdown onCells = new CellDrawdown(EVEN, bore.cell(), new LogarithmicDrawdown(2013, 1871, 150, 150));
+        LogarithmicDrawdown around = new LogarithmicDrawdown(2013, 1871, 150, 150);
+        MirrorSides none = new MirrorSides(aquifer, List.of(), bore.cell(), around, 0);
+        CellDrawdown onCells = new CellDrawdown(aquifer, bore.cell(), new MirroredDrawdown(around, none), none);
         Arrays.setAll(cells, cell -> -onCells.in(cell));
         for (double[] place : new double[][] {{2014, 1871}, {2040, 1880}, {2150, 1750}, {1800, 1900}}) {
             ObservedHead observed = new ObservedHead(aquifer, place[0], place[1], List.of(bore));

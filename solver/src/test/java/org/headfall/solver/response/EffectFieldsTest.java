@@ -71,7 +71,7 @@ class EffectFieldsTest {
 
     private static ObservedHead point(FlowProblem problem) {
         List<NearField> bores = problem.bores().stream()
-                .map(bore -> NearField.at(problem.aquifer(), bore.x(), bore.y(), bore.screenRadius()))
+                .map(bore -> problem.nearField(bore.x(), bore.y(), bore.screenRadius()))
                 .toList();
         return new ObservedHead(problem.aquifer(), POINT[0], POINT[1], bores);
     }
@@ -109,7 +109,7 @@ class EffectFieldsTest {
         int bores = problem.bores().size();
         if (station < bores) {
             Bore bore = problem.bores().get(station);
-            return EffectFields.Receptor.at(station, NearField.at(problem.aquifer(), bore.x(), bore.y(), 0.1));
+            return EffectFields.Receptor.at(station, problem.nearField(bore.x(), bore.y(), 0.1));
         }
         if (station < bores + problem.springs().size()) {
             Spring spring = problem.springs().get(station - bores);
@@ -194,7 +194,7 @@ class EffectFieldsTest {
             Operation pumped = new Operation.PumpedRate(Schedule.constant(RATE), OptionalDouble.empty());
             more.add(bore("new", grid.centreX(cell), grid.centreY(cell), List.of(new OperatingPhase(0, pumped))));
             Heads with = simulate(problem.withBores(more), 1);
-            NearField field = NearField.at(problem.aquifer(), grid.centreX(cell), grid.centreY(cell), 0.1);
+            NearField field = problem.nearField(grid.centreX(cell), grid.centreY(cell), 0.1);
             for (int day = 0; day < DAYS.length; day++) {
                 for (int receptor = 0; receptor < 2; receptor++) {
                     double simulated = without.onDays()[day][receptor] - with.onDays()[day][receptor];

@@ -100,7 +100,7 @@ class RunWithoutTest {
 
     private static ObservedHead point(FlowProblem problem) {
         List<NearField> bores = problem.bores().stream()
-                .map(bore -> NearField.at(problem.aquifer(), bore.x(), bore.y(), bore.screenRadius()))
+                .map(bore -> problem.nearField(bore.x(), bore.y(), bore.screenRadius()))
                 .toList();
         return new ObservedHead(problem.aquifer(), POINT[0], POINT[1], bores);
     }

@@ -76,7 +76,7 @@ final class ResponsesCommand implements Callable<Integer> {
         double cpu = cpuSeconds();
         StationResponses computed = StationResponses.fromSteady(
                 plan.problem(),
-                PointHeads.of(plan.description()),
+                PointHeads.of(plan.description(), plan.problem().boundaries()),
                 plan.description().endDay(),
                 plan.settings());
         UnitResponses responses = computed.responses();

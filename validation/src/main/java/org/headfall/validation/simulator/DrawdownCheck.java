@@ -101,7 +101,7 @@ record DrawdownCheck(FlowProblem problem, ClosedForm expected, String published,
         Aquifer aquifer = problem.aquifer();
         RectilinearGrid grid = aquifer.grid();
         List<NearField> bores = problem.bores().stream()
-                .map(bore -> NearField.at(aquifer, bore.x(), bore.y(), bore.screenRadius()))
+                .map(bore -> problem.nearField(bore.x(), bore.y(), bore.screenRadius()))
                 .toList();
         List<Placement> places = Placement.anywhere();
         List<Point> points = new ArrayList<>();
