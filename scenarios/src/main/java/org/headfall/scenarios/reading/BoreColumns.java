@@ -36,6 +36,12 @@ final class BoreColumns {
                     TableColumn.quantity(
                                     "quadratic_well_loss", Dimension.QUADRATIC_WELL_LOSS, AllowedRange.NOT_NEGATIVE)
                             .orNone(),
+                    TableColumn.quantity("turbulent_loss", Dimension.LENGTH, AllowedRange.NOT_NEGATIVE)
+                            .orNone(),
+                    TableColumn.quantity("turbulent_loss_rate", Dimension.RATE, AllowedRange.POSITIVE)
+                            .orNone(),
+                    TableColumn.quantity("well_loss_exponent", Dimension.NUMBER, ValueRanges.WELL_LOSS_EXPONENT)
+                            .orNone(),
                     TableColumn.quantity("skin", Dimension.NUMBER, ValueRanges.SKIN)
                             .orNone(),
                     TableColumn.quantity("screen_top", Dimension.LEVEL, ValueRanges.LEVEL)
@@ -58,6 +64,17 @@ final class BoreColumns {
                     TableColumn.word("between_dates", TimeCourseReader.SHAPES.keySet())
                             .orNone(),
                     TableColumn.word("operation", BoreWords.OPERATIONS.keySet()).orNone(),
+                    TableColumn.text("pump_curve").orNone(),
+                    TableColumn.quantity("delivery_level", Dimension.LEVEL, ValueRanges.LEVEL)
+                            .orNone(),
+                    TableColumn.quantity("delivery_head", Dimension.LENGTH, ValueRanges.PUMP_HEAD)
+                            .orNone(),
+                    TableColumn.quantity("riser_diameter", Dimension.LENGTH, ValueRanges.PIPE_DIAMETER)
+                            .orNone(),
+                    TableColumn.quantity("riser_length", Dimension.LENGTH, ValueRanges.PIPE_LENGTH)
+                            .orNone(),
+                    TableColumn.quantity("riser_roughness", Dimension.LENGTH, AllowedRange.NOT_NEGATIVE)
+                            .orNone(),
                     TableColumn.text("season_from").orNone(),
                     TableColumn.text("season_to").orNone(),
                     TableColumn.date("from").orNone(),
@@ -74,6 +91,17 @@ final class BoreColumns {
                     TableColumn.word("between_dates", TimeCourseReader.SHAPES.keySet())
                             .orNone(),
                     TableColumn.word("operation", BoreWords.OPERATIONS.keySet()).orNone(),
+                    TableColumn.text("pump_curve").orNone(),
+                    TableColumn.quantity("delivery_level", Dimension.LEVEL, ValueRanges.LEVEL)
+                            .orNone(),
+                    TableColumn.quantity("delivery_head", Dimension.LENGTH, ValueRanges.PUMP_HEAD)
+                            .orNone(),
+                    TableColumn.quantity("riser_diameter", Dimension.LENGTH, ValueRanges.PIPE_DIAMETER)
+                            .orNone(),
+                    TableColumn.quantity("riser_length", Dimension.LENGTH, ValueRanges.PIPE_LENGTH)
+                            .orNone(),
+                    TableColumn.quantity("riser_roughness", Dimension.LENGTH, AllowedRange.NOT_NEGATIVE)
+                            .orNone(),
                     TableColumn.text("season_from").orNone(),
                     TableColumn.text("season_to").orNone(),
                     TableColumn.text("remark").orNone())

@@ -22,7 +22,6 @@ import org.headfall.scenarios.scenario.BoreSpecification;
 import org.headfall.scenarios.scenario.BoreSpecification.Group;
 import org.headfall.scenarios.scenario.BoreSpecification.Levels;
 import org.headfall.scenarios.scenario.BoreSpecification.Phase;
-import org.headfall.scenarios.scenario.BoreSpecification.WellLossSpecification;
 import org.headfall.scenarios.scenario.Position;
 import org.headfall.scenarios.scenario.Season;
 import org.headfall.scenarios.scenario.TimeCourse;
@@ -33,7 +32,8 @@ import org.jspecify.annotations.Nullable;
 /**
  * Reads bores, and dated changes of what they do, from tables. What a bore does stands in one of the columns
  * {@code rate}, {@code schedule} (a table of dates and rates; {@code between_dates} says whether each holds or straight
- * lines join them) and {@code operation}; {@code until} shuts it.
+ * lines join them), {@code operation} and {@code pump_curve} (a table of flows and heads, against
+ * {@code delivery_level}); {@code until} shuts it.
  */
 final class BoreTableReader {
     private final Inputs inputs;
@@ -43,6 +43,7 @@ final class BoreTableReader {
     private final KnownBores known;
     private final Set<String> namesInTable = new LinkedHashSet<>();
     private final CompletionColumns completions;
+    private final PumpReader pumps;
 
     BoreTableReader(Inputs inputs, PositionReader positions, NameRegister names, KnownBores known) {
         this.inputs = inputs;
@@ -51,6 +52,7 @@ final class BoreTableReader {
         this.courses = new TimeCourseReader(inputs);
         this.known = known;
         this.completions = new CompletionColumns(inputs.problems());
+        this.pumps = new PumpReader(inputs);
     }
 
     List<BoreDraft> bores(Inputs.TableFile file) {
@@ -97,7 +99,7 @@ final class BoreTableReader {
                         valueOf(row, "outlet_level"),
                         valueOf(row, "pump_intake_level"),
                         valueOf(row, "lowest_level")),
-                new WellLossSpecification(row.valueOr("linear_well_loss", 0), row.valueOr("quadratic_well_loss", 0), 2),
+                completions.wellLoss(row),
                 completions.completion(row),
                 List.of(),
                 row.place("name"));
@@ -175,7 +177,7 @@ final class BoreTableReader {
     }
 
     private @Nullable BoreOperation operation(TableRow row) {
-        List<String> filled = new ArrayList<>(List.of("rate", "schedule", "operation"));
+        List<String> filled = new ArrayList<>(List.of("rate", "schedule", "operation", "pump_curve"));
         filled.removeIf(column -> !row.has(column));
         if (filled.size() != 1) {
             ProblemKind kind = filled.isEmpty() ? ProblemKind.MISSING_KEY : ProblemKind.CONFLICTING_KEYS;
@@ -185,14 +187,35 @@ final class BoreTableReader {
                     .add(
                             row.place(column),
                             "bore " + row.text("name"),
-                            Finding.of(kind, found, "a value in one of the columns rate, schedule, operation"));
+                            Finding.of(
+                                    kind,
+                                    found,
+                                    "a value in one of the columns rate, schedule, operation, pump_curve"));
             return null;
         }
+        requirePump(row);
         return switch (filled.get(0)) {
+            case "pump_curve" -> pumps.read(row, completions.pipe(row, "riser"));
             case "rate" -> new BoreOperation.Pumped(new TimeCourse.Steady(row.value("rate")));
             case "schedule" -> scheduled(row);
             default -> BoreWords.OPERATIONS.get(row.text("operation"));
         };
+    }
+
+    /** Where water is delivered says nothing of a bore without a pump curve: it may be a slip of column. */
+    private void requirePump(TableRow row) {
+        List<String> ofPump = new ArrayList<>(List.of("delivery_level", "delivery_head"));
+        ofPump.addAll(CompletionColumns.pipeColumns("riser"));
+        for (String column : ofPump) {
+            if (row.has(column) && !row.has("pump_curve")) {
+                String found = column + " without pump_curve";
+                inputs.problems()
+                        .add(
+                                row.place(column),
+                                "bore " + row.text("name"),
+                                Finding.of(ProblemKind.MISSING_KEY, found, "a file in the column pump_curve"));
+            }
+        }
     }
 
     private @Nullable BoreOperation scheduled(TableRow row) {

@@ -10,13 +10,16 @@ import org.headfall.scenarios.scenario.BoreCompletion;
 import org.headfall.scenarios.scenario.BoreCompletion.PipeSpecification;
 import org.headfall.scenarios.scenario.BoreCompletion.Screen;
 import org.headfall.scenarios.scenario.BoreCompletion.WaterTemperature;
+import org.headfall.scenarios.scenario.BoreSpecification.WellLossSpecification;
 import org.headfall.scenarios.table.TableRow;
 import org.headfall.solver.bore.Pipe;
 
 /** Reads from the columns of a table of bores how a bore is built. */
 final class CompletionColumns {
     private static final List<String> SCREEN = List.of("screen_top", "screen_bottom");
-    private static final List<String> CASING = List.of("casing_diameter", "casing_length", "casing_roughness");
+    private static final List<String> TURBULENT =
+            List.of("turbulent_loss", "turbulent_loss_rate", "well_loss_exponent");
+    private static final double JACOB = 2;
 
     private final Problems problems;
 
@@ -31,7 +34,7 @@ final class CompletionColumns {
         return new BoreCompletion(
                 row.valueOr("skin", 0),
                 screen ? Optional.of(screen(row)) : Optional.empty(),
-                allOrNone(row, CASING) ? casing(row) : Optional.empty(),
+                pipe(row, "casing"),
                 row.has("water_temperature")
                         ? Optional.of(
                                 new WaterTemperature(row.value("water_temperature"), row.value("water_temperature")))
@@ -46,16 +49,40 @@ final class CompletionColumns {
                 row.has(ratio) ? Optional.of(row.value(ratio)) : Optional.empty());
     }
 
-    private Optional<PipeSpecification> casing(TableRow row) {
-        PipeSpecification casing = new PipeSpecification(
-                row.value("casing_diameter"), row.value("casing_length"), row.value("casing_roughness"));
-        double roughest = Pipe.LARGEST_RELATIVE_ROUGHNESS * casing.diameter();
-        if (casing.roughness() > roughest) {
-            String allowed = "at most " + roughest + " m, a twentieth of the diameter";
-            report(row, "casing_roughness", ProblemKind.OUT_OF_RANGE, casing.roughness() + " m", allowed);
+    /** Well loss by B and either C or the loss at one rate with another exponent, as {@link CompletionReader} reads it. */
+    WellLossSpecification wellLoss(TableRow row) {
+        double linear = row.valueOr("linear_well_loss", 0);
+        if (!allOrNone(row, TURBULENT)) {
+            return new WellLossSpecification(linear, row.valueOr("quadratic_well_loss", 0), JACOB);
+        }
+        if (row.has("quadratic_well_loss")) {
+            String found = "quadratic_well_loss and turbulent_loss";
+            report(row, "turbulent_loss", ProblemKind.CONFLICTING_KEYS, found, "one of the two");
+        }
+        return CompletionReader.turbulent(
+                linear, row.value("turbulent_loss"), row.value("turbulent_loss_rate"), row.value("well_loss_exponent"));
+    }
+
+    /** The columns of a pipe, which are filled together or not at all. */
+    static List<String> pipeColumns(String pipe) {
+        return List.of(pipe + "_diameter", pipe + "_length", pipe + "_roughness");
+    }
+
+    /** A pipe, if its columns are filled. */
+    Optional<PipeSpecification> pipe(TableRow row, String name) {
+        List<String> columns = pipeColumns(name);
+        if (!allOrNone(row, columns)) {
             return Optional.empty();
         }
-        return Optional.of(casing);
+        PipeSpecification pipe =
+                new PipeSpecification(row.value(columns.get(0)), row.value(columns.get(1)), row.value(columns.get(2)));
+        double roughest = Pipe.LARGEST_RELATIVE_ROUGHNESS * pipe.diameter();
+        if (pipe.roughness() > roughest) {
+            String allowed = "at most " + roughest + " m, a twentieth of the diameter";
+            report(row, columns.get(2), ProblemKind.OUT_OF_RANGE, pipe.roughness() + " m", allowed);
+            return Optional.empty();
+        }
+        return Optional.of(pipe);
     }
 
     /** Whether all of some columns are filled; reports rows that fill only some. */

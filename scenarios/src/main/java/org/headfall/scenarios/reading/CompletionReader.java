@@ -60,8 +60,12 @@ final class CompletionReader {
         section.done();
         return loss == null || rate == null || exponent == null
                 ? new WellLossSpecification(linear, 0, JACOB)
-                : new WellLossSpecification(
-                        linear, loss.value() / Math.pow(rate.value(), exponent.value()), exponent.value());
+                : turbulent(linear, loss.value(), rate.value(), exponent.value());
+    }
+
+    /** Well loss BQ + CQ^p of which the second part is known at one rate. */
+    static WellLossSpecification turbulent(double linear, double loss, double rate, double exponent) {
+        return new WellLossSpecification(linear, loss / Math.pow(rate, exponent), exponent);
     }
 
     BoreCompletion completion(Section bore) {

@@ -1,7 +1,10 @@
 package org.headfall.scenarios.reading;
 
+import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.headfall.scenarios.document.DocumentNode;
 import org.headfall.scenarios.document.Section;
@@ -16,6 +19,7 @@ import org.headfall.scenarios.scenario.BoreOperation;
 import org.headfall.scenarios.table.TableColumn;
 import org.headfall.scenarios.table.TableFormat;
 import org.headfall.scenarios.table.TableReader;
+import org.headfall.scenarios.table.TableRow;
 import org.headfall.solver.bore.PumpCurve;
 import org.jspecify.annotations.Nullable;
 
@@ -27,6 +31,8 @@ final class PumpReader {
             .withOtherColumns();
 
     private final Inputs inputs;
+    /** Curves that tables of bores name, read once; those with problems are empty. */
+    private final Map<Path, List<PlacedPoint>> soundTables = new HashMap<>();
 
     PumpReader(Inputs inputs) {
         this.inputs = inputs;
@@ -47,15 +53,38 @@ final class PumpReader {
         @Nullable Quantity head = section.optionalQuantity("delivery_head", Dimension.LENGTH, ValueRanges.PUMP_HEAD);
         @Nullable PipeSpecification riser = CompletionReader.pipe(section, "riser");
         section.done();
-        if (level == null || !sound(points, section)) {
+        if (level == null || !sound(points, section.placeOf("curve"), section.nameOf("curve"))) {
             return null;
         }
+        return pump(points, level.value(), head == null ? 0 : head.value(), Optional.ofNullable(riser));
+    }
+
+    private static BoreOperation pump(
+            List<PlacedPoint> points, double level, double head, Optional<PipeSpecification> riser) {
         return new BoreOperation.PumpedByCurve(
                 points.stream().map(PlacedPoint::flow).toList(),
                 points.stream().map(PlacedPoint::head).toList(),
-                level.value(),
-                head == null ? 0 : head.value(),
-                Optional.ofNullable(riser));
+                level,
+                head,
+                riser);
+    }
+
+    /** The pump of a row of a table of bores whose column {@code pump_curve} is filled, or null after a problem. */
+    @Nullable
+    BoreOperation read(TableRow row, Optional<PipeSpecification> riser) {
+        Place place = row.place("pump_curve");
+        Inputs.@Nullable TableFile file = inputs.table(row.text("pump_curve"), place, "pump_curve");
+        List<PlacedPoint> points = file == null ? List.of() : soundTable(file, place);
+        if (!row.has("delivery_level")) {
+            String found = "pump_curve without delivery_level";
+            String allowed = "delivery_level, to which the water is lifted";
+            inputs.problems()
+                    .add(place, "bore " + row.text("name"), Finding.of(ProblemKind.MISSING_KEY, found, allowed));
+            return null;
+        }
+        return points.isEmpty()
+                ? null
+                : pump(points, row.value("delivery_level"), row.valueOr("delivery_head", 0), riser);
     }
 
     /** The points; none after a problem has been reported. */
@@ -67,17 +96,26 @@ final class PumpReader {
         if (node instanceof DocumentNode.Listing listing) {
             return listed(section, listing);
         }
+        Inputs.@Nullable TableFile file = inputs.table(section, "curve");
+        return file == null ? List.of() : tabled(file);
+    }
+
+    private List<PlacedPoint> soundTable(Inputs.TableFile file, Place place) {
+        if (!soundTables.containsKey(file.path())) {
+            List<PlacedPoint> points = tabled(file);
+            soundTables.put(file.path(), sound(points, place, "pump_curve") ? points : List.of());
+        }
+        return soundTables.getOrDefault(file.path(), List.of());
+    }
+
+    private List<PlacedPoint> tabled(Inputs.TableFile file) {
         List<PlacedPoint> points = new ArrayList<>();
         long before = inputs.problems().count();
-        Inputs.@Nullable TableFile file = inputs.table(section, "curve");
-        if (file != null) {
-            new TableReader(CURVE, inputs.problems())
-                    .read(
-                            file.path(),
-                            file.name(),
-                            row -> points.add(
-                                    new PlacedPoint(row.value("flow"), row.value("head"), row.place("head"))));
-        }
+        new TableReader(CURVE, inputs.problems())
+                .read(
+                        file.path(),
+                        file.name(),
+                        row -> points.add(new PlacedPoint(row.value("flow"), row.value("head"), row.place("head"))));
         return inputs.problems().count() > before ? List.of() : points;
     }
 
@@ -115,14 +153,13 @@ final class PumpReader {
         return points;
     }
 
-    private boolean sound(List<PlacedPoint> points, Section section) {
+    private boolean sound(List<PlacedPoint> points, Place place, String name) {
         if (points.isEmpty()) {
             return false;
         }
         long before = inputs.problems().count();
-        String name = section.nameOf("curve");
         if (points.size() < PumpCurve.FEWEST_POINTS) {
-            section.refuse("curve", tooFew(points));
+            inputs.problems().add(place, name, tooFew(points));
         }
         if (points.get(0).flow() != 0) {
             refuse(points.get(0), name, points.get(0).flow() + " m3/d in point 1", "a first point at no flow");

@@ -175,6 +175,56 @@ class BoreRulesTest {
         assertEquals(0.15, flow.casing().orElseThrow().diameter(), 1e-15);
     }
 
+    private static final String PUMP_COLUMNS =
+            "name,x (km),y (km),group,screen_radius (m),lowest_level (m),pump_curve,delivery_level (m),delivery_head (m),"
+                    + "riser_diameter (mm),riser_length (m),riser_roughness (mm),linear_well_loss (d/m2),"
+                    + "turbulent_loss (m),turbulent_loss_rate (ML/d),well_loss_exponent,operation\n";
+
+    private String tabled(String row) throws IOException {
+        Files.writeString(folder.resolve("pump.csv"), "flow (L/s),head (m)\n0,90\n10,82\n20,55\n");
+        Files.writeString(folder.resolve("bores.csv"), PUMP_COLUMNS + row + "\n");
+        return "  - {file: bores.csv}\n";
+    }
+
+    @Test
+    void aTableSaysTheSameOfPumpsAndExponents() throws Exception {
+        Problems problems = new Problems();
+        String bores = tabled("Mulga 3,5,4,proposed,0.1,60,pump.csv,165,12,125,90,0.05,1e-4,3,1,2.5,");
+        Bore table = ModelAssembly.assemble(read(bores).orThrow(), problems)
+                .orElseThrow()
+                .problem()
+                .bores()
+                .get(0);
+        Bore document = bore("""
+                pump:
+                  curve: [[0 L/s, 90 m], [10 L/s, 82 m], [20 L/s, 55 m]]
+                  delivery_level: 165 m
+                  delivery_head: 12 m
+                  riser: {diameter: 125 mm, length: 90 m, roughness: 0.05 mm}
+                lowest_level: 60 m
+                well_loss: {linear: 1e-4 d/m2, turbulent: {loss: 3 m, at_rate: 1 ML/d, exponent: 2.5}}
+                """);
+        assertEquals(document.operationAt(0), table.operationAt(0));
+        assertEquals(document.wellLoss(), table.wellLoss());
+    }
+
+    @Test
+    void faultsOfPumpsAndExponentsInATableAreNamed() throws Exception {
+        assertProblem("pump_curve without delivery_level", tabled("Mulga 3,5,4,proposed,0.1,60,pump.csv,,,,,,,,,,"));
+        assertProblem("delivery_head without pump_curve", tabled("Mulga 3,5,4,proposed,0.1,60,,,12,,,,,,,,off"));
+        assertProblem("pump_curve", tabled("Mulga 3,5,4,proposed,0.1,60,pumps.csv,165,,,,,,,,,"));
+        assertProblem("only riser_length", tabled("Mulga 3,5,4,proposed,0.1,60,pump.csv,165,,,90,,,,,,"));
+        assertProblem(
+                "a twentieth of the diameter", tabled("Mulga 3,5,4,proposed,0.1,60,pump.csv,165,,125,90,50,,,,,"));
+        assertProblem(
+                "only turbulent_loss, well_loss_exponent", tabled("Mulga 3,5,4,proposed,0.1,60,,,,,,,,3,,2.5,off"));
+        assertProblem("well_loss_exponent", tabled("Mulga 3,5,4,proposed,0.1,60,,,,,,,,3,1,9,off"));
+        assertProblem("operation and pump_curve", tabled("Mulga 3,5,4,proposed,0.1,60,pump.csv,165,,,,,,,,,off"));
+        String bores = tabled("Mulga 3,5,4,proposed,0.1,60,pump.csv,165,,,,,,,,,");
+        Files.writeString(folder.resolve("pump.csv"), "flow (L/s),head (m)\n0,90\n10,95\n20,85\n");
+        assertProblem("pump.csv:3:4", bores);
+    }
+
     @Test
     void aPumpCurveThatRisesIsNamedWithPlaceAndValue() throws Exception {
         String bores =
