@@ -103,7 +103,7 @@ class MainRunsTest {
     private static Made made(RunPlan plan) {
         RecordPlan records = RecordPlan.of(plan.description(), plan.stationDays(), plan.gridDays());
         StartState start = StartState.of(plan.problem(), plan.start(), plan.settings());
-        Recorder recorder = new Recorder(plan.description(), records, List.of());
+        Recorder recorder = new Recorder(plan.description(), plan.problem().boundaries(), records, List.of());
         recorder.recorded(start.snapshot());
         MainRun.Found found = new MainRuns(plan, start, records, new RunResponses(), (stage, fraction) -> {})
                 .choose()
