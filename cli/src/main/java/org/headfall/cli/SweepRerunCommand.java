@@ -16,7 +16,9 @@ import org.headfall.scenarios.run.RunPlan;
 import org.headfall.scenarios.run.RunPlanner;
 import org.headfall.scenarios.run.ScenarioRun;
 import org.headfall.scenarios.run.StandardOutputs;
+import org.headfall.scenarios.sweep.document.SweepDocument;
 import org.headfall.scenarios.sweep.results.ScenarioOfRun;
+import org.headfall.scenarios.sweep.work.RecordedSweep;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -81,8 +83,15 @@ final class SweepRerunCommand implements Callable<Integer> {
     }
 
     private Path scenario(Path folder) throws InputException, IOException {
+        SweepDocument sweep = argument.read();
+        RecordedSweep.requireUnchanged(
+                sweep,
+                argument.document(),
+                argument.folder(),
+                ProgramVersion.text(),
+                "run " + run + " as it was recorded cannot be made again");
         try {
-            return ScenarioOfRun.write(argument.read(), run, folder);
+            return ScenarioOfRun.write(sweep, run, folder);
         } catch (IllegalArgumentException noSuchRun) {
             throw new ParameterException(spec.commandLine(), String.valueOf(noSuchRun.getMessage()));
         }

@@ -108,6 +108,43 @@ class SweepStoppedTest {
         assertEquals(41, Files.readAllLines(store.resolveSibling("sweep.csv")).size());
     }
 
+    /** As an array of jobs on a batch system: the killed part is started again, the others go on meanwhile. */
+    @Test
+    void makesAWholeOfFourPartsOfWhichOneWasKilled() throws IOException, InterruptedException {
+        Path sweep = folder.resolve("sweep.yaml");
+        Files.writeString(sweep, Files.readString(sweep).replace("samples: 40", "samples: 400"));
+        List<HeadfallProcess> parts = new ArrayList<>();
+        try {
+            for (int part = 1; part <= 4; part++) {
+                messages = folder.resolve("messages-" + part + ".txt");
+                parts.add(start("--part", part + "/4"));
+            }
+            Path whole = store;
+            store = whole.resolveSibling("sweep-part-2-of-4.sqlite");
+            HeadfallProcess killed = parts.get(1);
+            killed.waitUntil(() -> recorded() >= 1);
+            killed.send("KILL");
+            assertEquals(128 + 9, killed.end(), killed::said);
+            messages = folder.resolve("messages-again.txt");
+            parts.add(start("--part", "2/4"));
+            for (HeadfallProcess part : parts) {
+                if (part != killed) {
+                    assertEquals(0, part.end(), part::said);
+                }
+            }
+            store = whole;
+            messages = folder.resolve("messages-merge.txt");
+            List<String> merge = HeadfallProcess.command("sweep", "merge", folder.toString());
+            try (HeadfallProcess merging = HeadfallProcess.start(messages, merge)) {
+                assertEquals(0, merging.end(), merging::said);
+            }
+            assertEquals(400, done().size());
+            assertTrue(done().stream().allMatch(run -> run.status() == StoredRun.Status.FINISHED));
+        } finally {
+            parts.forEach(HeadfallProcess::close);
+        }
+    }
+
     /** A recorded run is the same row as ever: a run made again would have another time. */
     private static void requireKept(List<StoredRun> before, List<StoredRun> after) {
         for (StoredRun run : before) {

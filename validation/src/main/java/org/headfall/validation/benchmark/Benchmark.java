@@ -12,10 +12,11 @@ import picocli.CommandLine.Command;
             FieldCommand.class,
             ReportCommand.class,
             ResponsesCommand.class,
+            SweepCommand.class,
             AllCommand.class
         },
         description =
-                "Times the linear solver on the benchmark problem, whole runs and their report, and unit responses.")
+                "Times the linear solver on the benchmark problem, whole runs and their report, unit responses, and sweeps.")
 public final class Benchmark {
     private Benchmark() {}
 

@@ -59,6 +59,11 @@ public final class RunMaker {
         return responses.shared();
     }
 
+    /** How many responses are computed for these. */
+    int sharedGroups() {
+        return responses.sharedGroups();
+    }
+
     /** Numbers of runs in an order in which those that share something follow each other. */
     public List<Integer> inOrderOfWork(List<Integer> numbers) {
         return responses.inOrderOfWork(numbers);

@@ -88,6 +88,11 @@ final class SharedResponses {
                 .sum();
     }
 
+    /** How many responses are computed for these. */
+    int sharedGroups() {
+        return (int) groups.values().stream().filter(size -> size >= LEAST_RUNS).count();
+    }
+
     /** Runs that share responses one after the other. */
     List<Integer> inOrderOfWork(List<Integer> numbers) {
         if (shared() == 0) {

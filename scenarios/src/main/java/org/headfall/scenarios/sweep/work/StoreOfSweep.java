@@ -76,6 +76,26 @@ final class StoreOfSweep {
         return replaced(store);
     }
 
+    /**
+     * Requires the store to be of this sweep, whatever version of the program made its runs.
+     *
+     * @param what what cannot be done otherwise, for the message
+     */
+    void requireSame(String what) throws IOException {
+        try (SweepStore store = SweepStore.read(file)) {
+            List<String> differences = differences(store);
+            if (!store.text(Definition.PROGRAM).equals(definition.texts().get(Definition.PROGRAM))) {
+                differences.remove(differences.size() - 1);
+            }
+            if (!differences.isEmpty()) {
+                throw new StoreException(
+                        file,
+                        "is of another sweep, so that " + what + "; changed since: " + String.join("; ", differences)
+                                + ". Take the changes back, or make the sweep again");
+            }
+        }
+    }
+
     private List<String> differences(SweepStore store) throws StoreException {
         List<String> differences = new ArrayList<>();
         for (Map.Entry<String, String> may : WHAT_MAY_DIFFER.entrySet()) {

@@ -68,6 +68,8 @@ final class SweepPlan {
         for (Variable variable : sweep.variables()) {
             all.add(variable.name());
             variable.keys().forEach(key -> all.add(key.text()));
+            // What the texts of the runs do not say of their values.
+            FilesOfSweep.fields(variable).ifPresent(field -> all.add(DocumentText.of(field.value())));
         }
         FilesOfSweep.of(sweep).stream()
                 .map(file -> file.name() + " " + file.sha256())

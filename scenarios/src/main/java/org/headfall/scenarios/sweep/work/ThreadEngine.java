@@ -3,6 +3,7 @@ package org.headfall.scenarios.sweep.work;
 import java.io.IOException;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorCompletionService;
 import java.util.concurrent.ExecutorService;
@@ -17,13 +18,15 @@ public final class ThreadEngine implements RunEngine {
 
     @Override
     public void make(WantedRuns wanted, Receiver receiver) throws IOException, InterruptedException {
-        int threads = threads(wanted, receiver);
+        Workload workload = Workload.of(wanted.sweep().base());
+        int threads = threads(workload, wanted, receiver);
         RunMaker maker = new RunMaker(wanted.sweep(), wanted.runs(), wanted.program(), threads);
         if (maker.shared() > 0) {
             receiver.say(maker.shared() + " of " + wanted.runs().size()
                     + " runs differ from others in rates alone and are answered from unit responses, where these are"
                     + " exact enough");
         }
+        sayHowLong(workload, maker, wanted, threads, receiver);
         ExecutorService pool = Executors.newFixedThreadPool(threads, ThreadEngine::daemon);
         try {
             make(
@@ -37,8 +40,21 @@ public final class ThreadEngine implements RunEngine {
         }
     }
 
-    private static int threads(WantedRuns wanted, Receiver receiver) throws IOException {
-        Workload workload = Workload.of(wanted.sweep().base());
+    /** Before the first run, from the number of cells and steps; the first runs will tell better. */
+    private static void sayHowLong(Workload workload, RunMaker maker, WantedRuns wanted, int threads, Receiver receiver)
+            throws IOException {
+        int runs = wanted.numbers().size();
+        int answers = Math.min(runs, maker.shared());
+        double seconds = workload.seconds(runs - answers + maker.sharedGroups(), answers, threads);
+        receiver.say("roughly " + Durations.words(seconds) + " in all, by the number of cells and steps");
+        OptionalDouble budget = wanted.settings().budget();
+        if (budget.isPresent() && seconds > budget.getAsDouble()) {
+            receiver.say("more than the " + Durations.words(budget.getAsDouble()) + " allowed: roughly "
+                    + Math.round(runs * budget.getAsDouble() / seconds) + " of " + runs + " runs will be made");
+        }
+    }
+
+    private static int threads(Workload workload, WantedRuns wanted, Receiver receiver) throws IOException {
         long memory = Math.min(
                 wanted.settings().memory().orElse(Long.MAX_VALUE),
                 Runtime.getRuntime().maxMemory());

@@ -8,13 +8,24 @@ import org.headfall.scenarios.sweep.document.BaseScenario;
  * What a sweep takes, by a rough count made before it starts.
  *
  * @param memoryOfRun memory of one run (bytes)
+ * @param secondsOfRun time of one simulation on one thread (s)
  */
-record Workload(long memoryOfRun) {
+record Workload(long memoryOfRun, double secondsOfRun) {
 
     /** Rough, for matrices, multigrid, sealing bed and fields: a million cells took 726 MiB in a heap of 1 GiB (bytes a cell). */
     private static final long PER_CELL = 1_200;
 
     private static final long PER_STATION_DAY = 40;
+
+    /** Rough, on one processor of 2026: 65,536 cells and 618 steps took 12 s (s a cell and step). */
+    private static final double PER_CELL_AND_STEP = 3e-7;
+
+    /** Steps that a run takes besides one a recorded day. */
+    private static final int MORE_STEPS = 20;
+
+    /** An answer from responses (s). */
+    private static final double PER_ANSWER = 0.003;
+
     private static final long FIXED = 4_000_000;
     private static final long MEGABYTE = 1_000_000;
 
@@ -24,12 +35,24 @@ record Workload(long memoryOfRun) {
         long stations = plan.description().stations().size();
         long kept = 2L + plan.description().reportDates().size();
         return new Workload(
-                FIXED + cells * (PER_CELL + 8 * kept) + stations * plan.stationDays().length * PER_STATION_DAY);
+                FIXED + cells * (PER_CELL + 8 * kept) + stations * plan.stationDays().length * PER_STATION_DAY,
+                cells * PER_CELL_AND_STEP * (plan.stationDays().length + MORE_STEPS));
     }
 
     /** Threads that fit into some memory; at least one. */
     int threads(int wanted, long memory) {
         return (int) Math.max(1, Math.min(wanted, memory / memoryOfRun));
+    }
+
+    /**
+     * Time of many runs (s).
+     *
+     * @param simulations runs to be simulated; computing responses that others share counts as one
+     * @param answers runs that are answered from responses
+     * @param threads runs at a time
+     */
+    double seconds(int simulations, int answers, int threads) {
+        return (simulations * secondsOfRun + answers * PER_ANSWER) / threads;
     }
 
     String words(int threads) {
