@@ -112,7 +112,7 @@ class SweepStoppedTest {
     @Test
     void makesAWholeOfFourPartsOfWhichOneWasKilled() throws IOException, InterruptedException {
         Path sweep = folder.resolve("sweep.yaml");
-        Files.writeString(sweep, Files.readString(sweep).replace("samples: 40", "samples: 400"));
+        Files.writeString(sweep, Files.readString(sweep).replace("samples: 40", "samples: 200"));
         List<HeadfallProcess> parts = new ArrayList<>();
         try {
             for (int part = 1; part <= 4; part++) {
@@ -138,7 +138,7 @@ class SweepStoppedTest {
             try (HeadfallProcess merging = HeadfallProcess.start(messages, merge)) {
                 assertEquals(0, merging.end(), merging::said);
             }
-            assertEquals(400, done().size());
+            assertEquals(200, done().size());
             assertTrue(done().stream().allMatch(run -> run.status() == StoredRun.Status.FINISHED));
         } finally {
             parts.forEach(HeadfallProcess::close);
