@@ -71,8 +71,9 @@ final class SweepCommand implements Callable<Integer> {
                     case "overhead" -> overhead(problem.ofTransmissivity("overhead", PLANNED_RUNS));
                     case "rates" -> {
                         Took took = sweep(problem.ofRates("rates", rateRuns), threads);
-                        print("rates runs=%d threads=%d elapsed_s=%.1f cpu_s=%.1f", rateRuns, threads, took.seconds(),
-                                took.processorSeconds());
+                        print(
+                                "rates runs=%d threads=%d elapsed_s=%.1f cpu_s=%.1f",
+                                rateRuns, threads, took.seconds(), took.processorSeconds());
                     }
                     case "fields" -> fields(problem.ofTransmissivity("fields", fieldRuns));
                     case "threads" -> efficiency(problem);
@@ -130,10 +131,7 @@ final class SweepCommand implements Callable<Integer> {
         Took took = sweep(problem.ofRows("rows"), threads);
         print(
                 "rows rows=%d heap_mib=%d elapsed_s=%.1f cpu_s=%.1f",
-                SweepProblem.ROWS,
-                Runtime.getRuntime().maxMemory() >> 20,
-                took.seconds(),
-                took.processorSeconds());
+                SweepProblem.ROWS, Runtime.getRuntime().maxMemory() >> 20, took.seconds(), took.processorSeconds());
     }
 
     private Took sweep(Path document, int onThreads) {

@@ -30,7 +30,8 @@ final class SweepProblem implements AutoCloseable {
     }
 
     private static String scenario(String cell, String period, String dates) {
-        StringBuilder text = new StringBuilder("""
+        StringBuilder text = new StringBuilder(
+                """
                 title: An invented field to measure sweeps on
                 datum: metres above an invented datum
                 crs: EPSG:32743
@@ -118,9 +119,9 @@ final class SweepProblem implements AutoCloseable {
                   - {figure: level in bore, at: B1, after: AFTER}
                   - {figure: discharge of all bores, after: AFTER}
                 """.replace("BASE", base)
-                        .replace("VARY", vary)
-                        .replace("RUNS", Integer.toString(runs))
-                        .replace("AFTER", after));
+                .replace("VARY", vary)
+                .replace("RUNS", Integer.toString(runs))
+                .replace("AFTER", after));
     }
 
     @Override
