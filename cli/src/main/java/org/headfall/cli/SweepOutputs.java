@@ -19,6 +19,7 @@ final class SweepOutputs {
         try (SweepStore store = SweepStore.read(storeFile)) {
             SweepCsv.write(folder.resolve("sweep.csv"), document, store);
             SweepTable table = SweepTable.read(document, store);
+            table.exceedance().write(folder);
             SweepPageWriter.write(table, ProgramVersion.text(), folder.resolve("sweep.html"));
             return table;
         } catch (StoreException e) {

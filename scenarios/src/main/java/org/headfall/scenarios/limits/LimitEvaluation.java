@@ -1,5 +1,6 @@
 package org.headfall.scenarios.limits;
 
+import java.util.BitSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -58,6 +59,19 @@ public final class LimitEvaluation {
     public LimitMargins margins(Limit limit) {
         LimitSeries counted = counted(limit, evidence.run());
         return new LimitMargins(counted.days(), counted.margins());
+    }
+
+    /**
+     * Which cells a limit on the map is crossed in.
+     *
+     * @param limit a limit that holds for a part of the map
+     * @return numbers of the cells that are beyond it at any time at which it counts
+     */
+    public BitSet crossedCells(Limit limit) {
+        MapPlaces.Part part = evidence.places().parts().get(limit.place().words());
+        return part == null
+                ? new BitSet()
+                : new MapEvaluation(description, evidence.maps(), evidence.changedRuns(), part).crossed(limit);
     }
 
     private Outcome outcome(Limit limit) {

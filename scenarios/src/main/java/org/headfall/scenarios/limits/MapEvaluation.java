@@ -1,6 +1,7 @@
 package org.headfall.scenarios.limits;
 
 import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
@@ -55,6 +56,30 @@ final class MapEvaluation {
         return days.isEmpty()
                 ? new Outcome.NotEvaluated("No heads of cells were kept while the limit counts, or it has no cell.")
                 : judge(limit, days);
+    }
+
+    /** Cells of the part that are beyond the limit on any day on which it counts; none where it cannot be judged. */
+    BitSet crossed(Limit limit) {
+        BitSet crossed = new BitSet(description.grid().cellCount());
+        if (outcome(limit) instanceof Outcome.NotEvaluated) {
+            return crossed;
+        }
+        for (int i = 0; i < series.grids().size(); i++) {
+            if (counts(limit, series.grids().get(i).day())) {
+                addCrossed(limit, i, crossed);
+            }
+        }
+        return crossed;
+    }
+
+    private void addCrossed(Limit limit, int grid, BitSet crossed) {
+        double[] heads = series.grids().get(grid).head();
+        double[] reference = reference(limit, grid).head();
+        for (int cell : part.cells()) {
+            if (limit.quantity().margin(value(limit.quantity(), heads[cell], reference[cell], cell)) < 0) {
+                crossed.set(cell);
+            }
+        }
     }
 
     private boolean counts(Limit limit, double day) {

@@ -1,6 +1,8 @@
 package org.headfall.scenarios.run;
 
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.BitSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -12,9 +14,12 @@ import org.headfall.scenarios.findings.InterferenceAnalysis;
 import org.headfall.scenarios.findings.InterferenceDrawdown;
 import org.headfall.scenarios.limits.AfterTaking;
 import org.headfall.scenarios.limits.Comparison;
+import org.headfall.scenarios.limits.Limit;
 import org.headfall.scenarios.limits.LimitEvaluation;
 import org.headfall.scenarios.limits.LimitEvidence;
+import org.headfall.scenarios.limits.LimitPlace;
 import org.headfall.scenarios.limits.LimitResult;
+import org.headfall.scenarios.limits.LimitedQuantity;
 import org.headfall.scenarios.limits.RunSeries;
 import org.headfall.scenarios.recording.PointHeads;
 import org.headfall.scenarios.recording.RecordPlan;
@@ -40,6 +45,7 @@ public final class RunWithoutFiles {
     private final boolean interference;
     private final LimitMaps maps;
     private final HeadError error;
+    private final List<BitSet> crossed = new ArrayList<>();
     private final long started = System.nanoTime();
 
     private RunWithoutFiles(RunPlan plan, boolean interference) {
@@ -58,6 +64,32 @@ public final class RunWithoutFiles {
      */
     public static FinishedRun of(RunPlan plan, boolean interference) {
         return new RunWithoutFiles(plan, interference).finished();
+    }
+
+    /**
+     * A run with its maps of limits.
+     *
+     * @param run the finished run
+     * @param crossed for each limit on a part of the map, in their order, the cells in which it is crossed
+     */
+    public record WithMaps(FinishedRun run, List<BitSet> crossed) {
+        /** Copies the list. */
+        public WithMaps {
+            crossed = List.copyOf(crossed);
+        }
+    }
+
+    /**
+     * Runs, and says where limits on the map are crossed.
+     *
+     * @param plan what to run
+     * @param interference whether drawdown is to be split by cause
+     * @return the finished run with its maps
+     */
+    public static WithMaps withMaps(RunPlan plan, boolean interference) {
+        RunWithoutFiles run = new RunWithoutFiles(plan, interference);
+        FinishedRun finished = run.finished();
+        return new WithMaps(finished, run.crossed);
     }
 
     private FinishedRun finished() {
@@ -89,6 +121,18 @@ public final class RunWithoutFiles {
                         (System.nanoTime() - started) * 1e-9,
                         PeakMemory.bytes(),
                         Runtime.getRuntime().availableProcessors()));
+    }
+
+    /**
+     * The limits of a plan that hold for a part of the map, but for those that a map of heads does not decide.
+     *
+     * @param plan the plan
+     */
+    public static List<Limit> onMap(RunPlan plan) {
+        return plan.limits().stream()
+                .filter(limit -> limit.place() instanceof LimitPlace.OnMap
+                        && !(limit.quantity() instanceof LimitedQuantity.Distance))
+                .toList();
     }
 
     private SimulationObserver both(Recorder recorder) {
@@ -141,7 +185,9 @@ public final class RunWithoutFiles {
                 Map.of());
         Map<Comparison, AfterTaking> longer =
                 AfterTakingRuns.of(plan, start, new LimitEvaluation(plan.description(), within));
-        return new LimitEvaluation(plan.description(), within.with(longer)).evaluate(plan.limits());
+        LimitEvaluation evaluation = new LimitEvaluation(plan.description(), within.with(longer));
+        onMap(plan).forEach(limit -> crossed.add(evaluation.crossedCells(limit)));
+        return evaluation.evaluate(plan.limits());
     }
 
     private RunSeries series(Recording recording, Simulation.Outcome outcome, Optional<UnitResponses> responses) {

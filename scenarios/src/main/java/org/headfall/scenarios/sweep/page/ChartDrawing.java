@@ -78,6 +78,14 @@ final class ChartDrawing {
         return this;
     }
 
+    /** A path that has been drawn elsewhere; nothing if it is empty. */
+    ChartDrawing path(String style, String path) {
+        if (!path.isEmpty()) {
+            lines.add(new Chart.Line(style, path));
+        }
+        return this;
+    }
+
     /** The area between two lines. */
     ChartDrawing band(double[] x, double[] low, double[] high) {
         StringBuilder path = new StringBuilder();

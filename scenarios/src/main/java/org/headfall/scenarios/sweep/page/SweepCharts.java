@@ -14,6 +14,7 @@ final class SweepCharts {
         List<Chart.Group> charts = new ArrayList<>();
         charts.addAll(new CurveCharts(table).all());
         charts.addAll(new FanCharts(table, answers).all());
+        charts.addAll(ExceedanceMaps.all(table.exceedance()));
         charts.addAll(new TradeOffChart(table, answers).all());
         charts.addAll(new InfluenceCharts(table, answers).all());
         return charts;

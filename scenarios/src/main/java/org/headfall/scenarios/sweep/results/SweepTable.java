@@ -7,6 +7,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import org.headfall.scenarios.run.RunWithoutFiles;
 import org.headfall.scenarios.sweep.document.Input;
 import org.headfall.scenarios.sweep.document.RunList;
 import org.headfall.scenarios.sweep.document.SweepDocument;
@@ -28,8 +29,11 @@ public final class SweepTable {
     private final Map<String, double[]> inputs = new LinkedHashMap<>();
     private final Map<String, Integer> failures = new LinkedHashMap<>();
 
+    private final Exceedance exceedance;
+
     private SweepTable(SweepDocument sweep) {
         this.sweep = sweep;
+        exceedance = new Exceedance(sweep.base().plan());
         runs = new RunList(sweep);
         status = new StoredRun.Status[runs.size()];
     }
@@ -62,7 +66,31 @@ public final class SweepTable {
             }
         });
         table.addInputs();
+        table.count(store);
         return table;
+    }
+
+    /** Counts cells in a pass of its own, for a store without maps is read no more than once. */
+    private void count(SweepStore store) throws IOException {
+        if (RunWithoutFiles.onMap(sweep.base().plan()).isEmpty()) {
+            return;
+        }
+        List<IOException> wrong = new ArrayList<>();
+        store.forEach(row -> {
+            try {
+                exceedance.add(row.maps());
+            } catch (IOException e) {
+                wrong.add(e);
+            }
+        });
+        if (!wrong.isEmpty()) {
+            throw new IOException(store.file() + ": maps of limits cannot be read", wrong.get(0));
+        }
+    }
+
+    /** How often limits on the map are crossed, cell by cell. */
+    public Exceedance exceedance() {
+        return exceedance;
     }
 
     private void addInputs() {

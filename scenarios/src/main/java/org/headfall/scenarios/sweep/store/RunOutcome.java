@@ -15,13 +15,20 @@ import java.util.Arrays;
  * @param way how it was answered, in a few words
  * @param seconds elapsed time (s)
  * @param host name of the computer that made it
+ * @param maps where limits on the map are crossed, packed; none if there are no such limits
  */
 @SuppressWarnings("ArrayRecordComponent") // handed on once, never compared
-public record RunOutcome(int number, double[] figures, String reason, String way, double seconds, String host)
+public record RunOutcome(
+        int number, double[] figures, String reason, String way, double seconds, String host, byte[] maps)
         implements Serializable {
 
     @Serial
     private static final long serialVersionUID = 1L;
+
+    /** An outcome without maps. */
+    public RunOutcome(int number, double[] figures, String reason, String way, double seconds, String host) {
+        this(number, figures, reason, way, seconds, host, new byte[0]);
+    }
 
     /** Name of this computer; empty if it has none. */
     public static String nameOfHost() {

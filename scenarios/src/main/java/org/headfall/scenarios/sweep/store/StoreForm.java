@@ -15,16 +15,16 @@ import java.util.stream.Collectors;
 final class StoreForm {
 
     /** Form of the file; another form is refused. */
-    private static final int FORM = 1;
+    private static final int FORM = 2;
 
     /** Marks the file as ours ("HFsw"), as the SQLite file format provides. */
     private static final int APPLICATION = 0x48467377;
 
     private static final String FIXED_COLUMNS =
             "number INTEGER PRIMARY KEY, status TEXT NOT NULL, inputs TEXT NOT NULL, hash TEXT NOT NULL, reason TEXT,"
-                    + " way TEXT, seconds REAL, finished TEXT, host TEXT, program TEXT";
+                    + " way TEXT, seconds REAL, finished TEXT, host TEXT, program TEXT, maps BLOB";
     /** Number of columns before those of the figures. */
-    static final int FIGURES_AFTER = 10;
+    static final int FIGURES_AFTER = 11;
 
     private static final int BUSY_MILLISECONDS = 10_000;
 

@@ -62,7 +62,13 @@ final class StoreRows {
                 real(number, result.findColumn("seconds")),
                 text("finished"),
                 text("host"),
-                text("program"));
+                text("program"),
+                bytes("maps"));
+    }
+
+    private byte[] bytes(String column) throws SQLException {
+        byte @Nullable [] found = result.getBytes(column);
+        return found == null ? new byte[0] : found;
     }
 
     private StoredRun.Status status(int number) throws SQLException, StoreException {

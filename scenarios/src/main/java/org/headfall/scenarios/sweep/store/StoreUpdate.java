@@ -36,8 +36,9 @@ final class StoreUpdate {
         String assignments = figures.stream()
                 .map(figure -> ", " + StoreForm.quoted(figure) + " = ?")
                 .collect(Collectors.joining());
-        sql = "UPDATE runs SET status = ?, reason = ?, way = ?, seconds = ?, finished = ?, host = ?, program = ?"
-                + assignments + " WHERE status = 'planned' AND " + key.column + " = ?";
+        sql =
+                "UPDATE runs SET status = ?, reason = ?, way = ?, seconds = ?, finished = ?, host = ?, program = ?, maps = ?"
+                        + assignments + " WHERE status = 'planned' AND " + key.column + " = ?";
     }
 
     /**
@@ -83,6 +84,11 @@ final class StoreUpdate {
         update.setString(next++, row.finished());
         update.setString(next++, row.host());
         update.setString(next++, row.program());
+        if (row.maps().length > 0) {
+            update.setBytes(next++, row.maps());
+        } else {
+            update.setNull(next++, Types.BLOB);
+        }
         for (int i = 0; i < figures; i++) {
             setReal(update, next++, i < row.figures().length ? row.figures()[i] : Double.NaN);
         }

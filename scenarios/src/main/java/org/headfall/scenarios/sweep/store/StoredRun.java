@@ -18,6 +18,7 @@ import java.util.Optional;
  * @param finished when it was recorded (ISO 8601); empty while it is planned
  * @param host computer that ran it
  * @param program program and version that ran it
+ * @param maps where limits on the map are crossed, packed; none if there are no such limits
  */
 @SuppressWarnings("ArrayRecordComponent") // read once, never compared
 public record StoredRun(
@@ -31,7 +32,8 @@ public record StoredRun(
         double seconds,
         String finished,
         String host,
-        String program) {
+        String program,
+        byte[] maps) {
 
     /** What can become of a run. */
     public enum Status {

@@ -274,7 +274,8 @@ public final class SweepStore implements AutoCloseable {
                     outcome.seconds(),
                     now,
                     outcome.host(),
-                    program));
+                    program,
+                    outcome.maps()));
         }
         return copy(rows, StoreUpdate.Key.NUMBER);
     }

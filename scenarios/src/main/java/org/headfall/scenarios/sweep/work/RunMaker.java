@@ -16,6 +16,7 @@ import org.headfall.scenarios.sweep.document.Input;
 import org.headfall.scenarios.sweep.document.RunList;
 import org.headfall.scenarios.sweep.document.SweepDocument;
 import org.headfall.scenarios.sweep.document.Variable;
+import org.headfall.scenarios.sweep.figures.CrossedCells;
 import org.headfall.scenarios.sweep.figures.KeptFigure;
 import org.headfall.scenarios.sweep.store.RunOutcome;
 
@@ -27,6 +28,7 @@ public final class RunMaker {
 
     private static final String SIMULATED = "simulated";
     private static final String OWN_RESPONSES = "unit responses of its own";
+    private static final byte[] NO_MAPS = {};
     private static final double NANOSECONDS = 1e-9;
 
     private final BaseScenario base;
@@ -84,11 +86,13 @@ public final class RunMaker {
             Optional<RateGroup> group = responses.forRun(inputs);
             Optional<RateGroup.Answer> answered =
                     group.isPresent() ? group.get().answer(inputs, reading) : Optional.empty();
-            RateGroup.Answer made = answered.isPresent() ? answered.get() : alone(reading, group);
+            Made made = answered.isPresent()
+                    ? new Made(answered.get().run(), answered.get().way(), NO_MAPS)
+                    : alone(reading, group);
             double[] values = figures.stream()
                     .mapToDouble(figure -> figure.valueIn(made.run()))
                     .toArray();
-            return new RunOutcome(number, values, "", made.way(), seconds(started), host);
+            return new RunOutcome(number, values, "", made.way(), seconds(started), host, made.maps());
         } catch (OutOfMemoryError tooLarge) {
             return failed(number, OUT_OF_MEMORY, started);
         } catch (InputException invalid) {
@@ -98,17 +102,20 @@ public final class RunMaker {
         }
     }
 
+    @SuppressWarnings("ArrayRecordComponent") // handed on once, never compared
+    private record Made(FinishedRun run, String way, byte[] maps) {}
+
     /** A run that shares nothing: from responses of its own if that is cheaper, else simulated. */
-    private RateGroup.Answer alone(ScenarioReading reading, Optional<RateGroup> group)
-            throws InputException, IOException {
+    private Made alone(ScenarioReading reading, Optional<RateGroup> group) throws InputException, IOException {
         RunPlan plan = group.isPresent() ? group.get().plan(reading) : RunPlanner.plan(reading, program, 1);
         if (group.isEmpty() && figures.stream().noneMatch(KeptFigure::needsBalance)) {
             Optional<FinishedRun> answered = OwnResponses.answer(plan, interference);
             if (answered.isPresent()) {
-                return new RateGroup.Answer(answered.get(), OWN_RESPONSES);
+                return new Made(answered.get(), OWN_RESPONSES, NO_MAPS);
             }
         }
-        return new RateGroup.Answer(RunWithoutFiles.of(plan, interference), SIMULATED);
+        RunWithoutFiles.WithMaps simulated = RunWithoutFiles.withMaps(plan, interference);
+        return new Made(simulated.run(), SIMULATED, CrossedCells.pack(simulated.crossed()));
     }
 
     private RunOutcome failed(int number, String reason, long started) {

@@ -9,6 +9,8 @@ import java.nio.file.Path;
 import java.util.List;
 import org.apache.commons.math3.distribution.LogNormalDistribution;
 import org.headfall.scenarios.problem.InputException;
+import org.headfall.scenarios.raster.RasterLimits;
+import org.headfall.scenarios.raster.RasterReader;
 import org.headfall.scenarios.sweep.SweepFolder;
 import org.headfall.scenarios.sweep.document.SweepDocument;
 import org.headfall.scenarios.sweep.store.SweepStore;
@@ -101,5 +103,40 @@ class SweepAnswersTest {
         for (double other : table.input("T")) {
             assertTrue(table.input("T")[best] >= other);
         }
+    }
+
+    /**
+     * Darcy's law again: head in a cell at x is {@code 100 m + q x / T}, so that it falls below a floor of 120 m where T is
+     * above {@code q x / 20 m}: the farther east, the less likely, by the lognormal distribution of T.
+     */
+    @Test
+    void mapsTheProbabilityOfCrossingALimit() throws InputException, IOException {
+        SweepFolder folder = new SweepFolder(temporary);
+        Files.writeString(
+                folder.base(),
+                STRAIGHT_FLOW
+                        + "limits:\n  - {name: floor, quantity: floor level, at: every cell, when: ever, at_least: 120 m}\n");
+        SweepDocument sweep = folder.read(SWEEP);
+        folder.run(SWEEP, SweepFolder.settings(2));
+        SweepTable table;
+        try (SweepStore store = SweepStore.read(folder.store())) {
+            table = SweepTable.read(sweep, store);
+        }
+        Exceedance.Map map = table.exceedance().maps().get(0);
+        assertEquals(200, map.runs());
+        LogNormalDistribution lognormal = new LogNormalDistribution(Math.log(250), 0.6);
+        for (int column = 0; column < 10; column++) {
+            double x = 1000 + 2000 * column;
+            double expected = 1 - lognormal.cumulativeProbability(x / 20);
+            // A Latin hypercube of one variable that decides alone is off by at most one sample.
+            assertEquals(expected, map.share()[2 * 10 + column], 1.0 / 200 + 1e-9, "x " + x);
+        }
+        table.exceedance().write(temporary);
+        assertTrue(Files.size(temporary.resolve("exceedance.nc")) > 1000);
+        double[] raster = new RasterReader(RasterLimits.DEFAULT)
+                .read(temporary.resolve("exceedance-1.tif"))
+                .raster()
+                .values();
+        assertEquals(map.share()[23], raster[23], 1e-6);
     }
 }

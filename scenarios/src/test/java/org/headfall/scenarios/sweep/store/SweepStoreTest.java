@@ -117,7 +117,7 @@ class SweepStoreTest {
             statement.execute("PRAGMA user_version = 99");
         }
         assertSays(
-                "was written by another version (form 99, this version reads 1)",
+                "was written by another version (form 99, this version reads 2)",
                 assertThrows(StoreException.class, () -> SweepStore.open(file())));
     }
 
