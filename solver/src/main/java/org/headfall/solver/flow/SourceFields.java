@@ -21,6 +21,9 @@ public final class SourceFields {
     /** Sources summed up, and solved for again, side by side. */
     private static final int GROUP = 12;
 
+    /** Part of the values of solutions that counts, roughly: fast shifts reach only a part of the cells. */
+    private static final double SHARE_THAT_COUNTS = 0.6;
+
     private final FlowProblem problem;
     private final double[] shifts;
     private final int causes;
@@ -58,7 +61,9 @@ public final class SourceFields {
             sumOfShares[causes + i] =
                     Arrays.stream(others.get(i).shares().weights()).sum();
         }
-        kept = new WindowedField[shifts.length][sumOfShares.length];
+        long expected =
+                (long) (SHARE_THAT_COUNTS * Float.BYTES * startHead.length * shifts.length * sumOfShares.length);
+        kept = expected > bytes ? null : new WindowedField[shifts.length][sumOfShares.length];
         keptContent = new float[shifts.length][0];
         parts = new double[shifts.length][sumOfShares.length][];
         balance = new BalanceParts(new FlowEquation(problem), BedRelaxation.of(problem), startHead);

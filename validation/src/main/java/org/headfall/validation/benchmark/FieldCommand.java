@@ -40,41 +40,79 @@ final class FieldCommand implements Callable<Integer> {
     @Option(names = "--threads", defaultValue = "2", description = "threads; default ${DEFAULT-VALUE}")
     private int threads;
 
+    @Option(
+            names = "--by",
+            defaultValue = "STEPS",
+            description =
+                    "how heads are found: ${COMPLETION-CANDIDATES}; default ${DEFAULT-VALUE}. By superposition heads of all"
+                            + " cells are found once a year, and at the bores once a month")
+    private Way way;
+
+    /** How heads are found. */
+    enum Way {
+        STEPS,
+        SUPERPOSITION
+    }
+
+    FieldCommand() {
+        way = Way.STEPS;
+    }
+
     @Override
     public Integer call() {
         FlowProblem problem = FieldProblem.of(cells, years);
-        double[] days = FieldProblem.recordDays(years);
-        try (Simulation simulation =
-                new Simulation(problem, new Settings(accuracy, Double.POSITIVE_INFINITY, threads))) {
-            long cpuBefore = ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime();
-            RunStatistics took = simulation
-                    .run(FieldProblem.startHead(problem), 0, days[days.length - 1], days, snapshot -> {})
-                    .statistics();
-            double cpu = (ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime() - cpuBefore) * 1e-9;
-            PrintWriter out = spec.commandLine().getOut();
-            out.println(line(took, cpu));
-            out.flush();
-        }
+        Settings settings = new Settings(accuracy, Double.POSITIVE_INFINITY, threads);
+        long cpuBefore = ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime();
+        String figures = way == Way.STEPS ? stepped(problem, settings) : superposed(problem, settings);
+        double cpu = (ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime() - cpuBefore) * 1e-9;
+        PrintWriter out = spec.commandLine().getOut();
+        out.println(String.format(
+                Locale.ROOT,
+                "cells=%d years=%d threads=%d by=%s %s first_thread_cpu_s=%.1f heap_peak_MiB=%d",
+                problem.aquifer().grid().cellCount(),
+                years,
+                threads,
+                way.name().toLowerCase(Locale.ROOT),
+                figures,
+                cpu,
+                heapPeak() >> 20));
+        out.flush();
         return 0;
     }
 
-    private String line(RunStatistics took, double cpu) {
+    private String stepped(FlowProblem problem, Settings settings) {
+        double[] days = FieldProblem.recordDays(years);
+        try (Simulation simulation = new Simulation(problem, settings)) {
+            RunStatistics took = simulation
+                    .run(FieldProblem.startHead(problem), 0, days[days.length - 1], days, snapshot -> {})
+                    .statistics();
+            return String.format(
+                    Locale.ROOT,
+                    "seconds=%.1f steps=%d rejected=%d solves=%d iterations=%d largest_step_error_m=%.4f balance=%.1e",
+                    took.seconds(),
+                    took.steps(),
+                    took.rejectedSteps(),
+                    took.linearSolves(),
+                    took.linearIterations(),
+                    took.largestStepError(),
+                    took.largestBalanceDiscrepancy());
+        }
+    }
+
+    private String superposed(FlowProblem problem, Settings settings) {
+        SuperposedField run =
+                SuperposedField.of(problem, FieldProblem.startHead(problem), FieldProblem.recordDays(years), settings);
         return String.format(
                 Locale.ROOT,
-                "cells=%d years=%d threads=%d seconds=%.1f first_thread_cpu_s=%.1f steps=%d rejected=%d solves=%d"
-                        + " iterations=%d largest_step_error_m=%.4f balance=%.1e heap_peak_MiB=%d",
-                took.cells(),
-                years,
-                threads,
-                took.seconds(),
-                cpu,
-                took.steps(),
-                took.rejectedSteps(),
-                took.linearSolves(),
-                took.linearIterations(),
-                took.largestStepError(),
-                took.largestBalanceDiscrepancy(),
-                heapPeak() >> 20);
+                "seconds=%.1f responses_s=%.1f fields_s=%.1f steps=%d solves=%d iterations=%d error_m=%.4f balance=%.1e",
+                run.seconds(),
+                run.responseSeconds(),
+                run.fieldSeconds(),
+                run.steps(),
+                run.solves(),
+                run.iterations(),
+                run.error(),
+                run.balance());
     }
 
     /** Most bytes the heap has held, what could have been collected included. */
