@@ -54,7 +54,7 @@ final class MainRuns {
     }
 
     private MainRun cheaper(FieldResponses fields) {
-        double again = fields.solvesFor(records.gridDays().length, RunResponses.memory());
+        double again = fields.solvesFor(records.gridDays().length, RunResponses.memoryForDays());
         double bySteps = SOLVES_PER_STEP * expectedSteps();
         if (again > bySteps) {
             return steps(String.format(

@@ -17,6 +17,8 @@ final class RunResponses {
     /** Part of the largest heap that solutions of all cells may take. */
     private static final int SHARE_OF_HEAP = 3;
 
+    private static final int SHARE_OF_HEAP_FOR_DAYS = 6;
+
     private @Nullable StationResponses stations;
     private @Nullable FieldResponses fields;
 
@@ -72,8 +74,12 @@ final class RunResponses {
                 : FieldResponses.fromSteady(plan.problem(), points, start.heads(), horizon, bytes, plan.settings());
     }
 
-    /** Memory that solutions of all cells, or heads on several days, may take (bytes). */
-    static long memory() {
+    private static long memory() {
         return Runtime.getRuntime().maxMemory() / SHARE_OF_HEAP;
+    }
+
+    /** Memory that heads on several days may take while solutions are made again (bytes): the solver needs the rest. */
+    static long memoryForDays() {
+        return Runtime.getRuntime().maxMemory() / SHARE_OF_HEAP_FOR_DAYS;
     }
 }

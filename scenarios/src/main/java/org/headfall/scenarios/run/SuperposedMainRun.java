@@ -85,7 +85,7 @@ final class SuperposedMainRun implements MainRun {
     public Found run(Recorder recorder) {
         RunDescription description = plan.description();
         Feed feed = new Feed(recorder, description.stations().size());
-        fields.run(RunResponses.memory(), plan.settings().threads(), (day, head, balance) -> {
+        fields.run(RunResponses.memoryForDays(), plan.settings().threads(), (day, head, balance) -> {
             feed.take(day, head, balance);
             progress.reached(STAGE, day / description.endDay());
         });

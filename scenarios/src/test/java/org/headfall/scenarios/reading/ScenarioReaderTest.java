@@ -28,6 +28,7 @@ import org.headfall.scenarios.scenario.Period;
 import org.headfall.scenarios.scenario.Position;
 import org.headfall.scenarios.scenario.RechargeSpecification;
 import org.headfall.scenarios.scenario.Scenario;
+import org.headfall.scenarios.scenario.Solving;
 import org.headfall.scenarios.scenario.Spread;
 import org.headfall.scenarios.scenario.StartSpecification;
 import org.headfall.scenarios.scenario.TimeCourse;
@@ -204,6 +205,7 @@ class ScenarioReaderTest {
                 List.of(LocalDate.of(2027, 7, 1), LocalDate.of(2036, 7, 1), LocalDate.of(2076, 7, 1)),
                 output.reportDates());
         assertEquals(0.001, output.headTolerance());
+        assertEquals(Solving.BY_STEPS, output.solving());
     }
 
     @Test

@@ -19,7 +19,7 @@ import org.jspecify.annotations.Nullable;
 public final class SourceFields {
 
     /** Sources summed up, and solved for again, side by side. */
-    private static final int GROUP = 12;
+    private static final int GROUP = 6;
 
     /** Part of the values of solutions that counts, roughly: fast shifts reach only a part of the cells. */
     private static final double SHARE_THAT_COUNTS = 0.6;

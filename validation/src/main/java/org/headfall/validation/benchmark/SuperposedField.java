@@ -34,6 +34,7 @@ record SuperposedField(
     private static final double NANO = 1e-9;
     private static final int MONTHS = 12;
     private static final int SHARE_OF_HEAP = 3;
+    private static final int SHARE_OF_HEAP_FOR_DAYS = 6;
 
     /**
      * Makes a run from heads that are at rest without bores.
@@ -62,7 +63,7 @@ record SuperposedField(
                 responses, run, startHead, new double[problem.bores().size()], years);
         double[] worst = new double[1];
         fields.run(
-                bytes,
+                Runtime.getRuntime().maxMemory() / SHARE_OF_HEAP_FOR_DAYS,
                 settings.threads(),
                 (day, head, balance) -> worst[0] = Math.max(worst[0], balance.relativeDiscrepancy()));
         long ended = System.nanoTime();
