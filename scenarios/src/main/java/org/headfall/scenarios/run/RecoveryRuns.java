@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.headfall.scenarios.findings.Recovery;
 import org.headfall.scenarios.findings.RecoveryAnalysis;
 import org.headfall.scenarios.recording.Station;
@@ -68,14 +69,20 @@ final class RecoveryRuns {
         if (times[times.length - 1] < 2 * plan.description().endDay()) {
             return List.of();
         }
-        List<Recovery> recoveries = new ArrayList<>();
         RecoveryRuns runs = new RecoveryRuns(plan, responses);
         try {
-            runs.takings().forEach((taking, bores) -> recoveries.addAll(runs.of(taking, bores, times)));
+            return runs.beside(new ArrayList<>(runs.takings().entrySet()))
+                    .map(taking -> runs.of(taking.getKey(), taking.getValue(), times))
+                    .flatMap(List::stream)
+                    .toList();
         } catch (IllegalStateException rulesNotMet) {
             return List.of();
         }
-        return recoveries;
+    }
+
+    /** Runs know nothing of each other, so they go on side by side where there are threads; the order stays. */
+    private <T> Stream<T> beside(List<T> items) {
+        return plan.settings().threads() > 1 ? items.parallelStream() : items.stream();
     }
 
     /** Bores that are ever operated, by the words for them. */
@@ -102,8 +109,12 @@ final class RecoveryRuns {
     private List<Recovery> of(String taking, BitSet bores, double[] times) {
         double stop = stopDay(bores);
         double[] days = days(stop, times[times.length - 1]);
-        SuperposedRun stopped = run(StoppedTaking.from(plan.problem(), bores, stop), days);
-        SuperposedRun without = run(StoppedTaking.always(plan.problem(), bores), days);
+        List<SuperposedRun> both = beside(List.of(
+                        StoppedTaking.from(plan.problem(), bores, stop), StoppedTaking.always(plan.problem(), bores)))
+                .map(problem -> run(problem, days))
+                .toList();
+        SuperposedRun stopped = both.get(0);
+        SuperposedRun without = both.get(1);
         double error = stopped.estimatedError() + without.estimatedError();
         RecoveryAnalysis analysis = new RecoveryAnalysis(days, error);
         List<Station> stations = plan.description().stations();
