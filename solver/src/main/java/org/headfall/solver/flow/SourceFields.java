@@ -128,7 +128,7 @@ public final class SourceFields {
         return sumOfShares[source];
     }
 
-    /** What aquifer and bed have released in the solution at each shift (d times 1/d, a number), which is one where nothing leaks. */
+    /** What aquifer and bed hold less in the solution at each shift (d): the inverse of the shift where nothing passes. */
     public double[] released(int source) {
         return IntStream.range(0, shifts.length)
                 .mapToDouble(a -> parts[a][source][BalanceParts.STORAGE] + parts[a][source][BalanceParts.BED])

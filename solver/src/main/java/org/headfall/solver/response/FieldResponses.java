@@ -17,7 +17,7 @@ import org.headfall.solver.simulation.Settings;
  * source as fields, and a reduced model of each source that says what sum of them its field is at any time.
  *
  * <p>The model of a field is that of its own source, with an even fall of all heads in its space so that water balances close.
- * Away from the source its error is of first order: some tenths of a millimetre for 1,000 m³/d. How large it is, is seen at
+ * Away from the source its error is of first order: about a tenth of a millimetre for 1,000 m³/d. How large it is, is seen at
  * the stations, where responses of second order are known as well ({@link SuperposedFields#error}).
  */
 public final class FieldResponses {

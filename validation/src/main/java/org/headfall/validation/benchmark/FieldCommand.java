@@ -46,16 +46,12 @@ final class FieldCommand implements Callable<Integer> {
             description =
                     "how heads are found: ${COMPLETION-CANDIDATES}; default ${DEFAULT-VALUE}. By superposition heads of all"
                             + " cells are found once a year, and at the bores once a month")
-    private Way way;
+    private Way way = Way.STEPS;
 
     /** How heads are found. */
     enum Way {
         STEPS,
         SUPERPOSITION
-    }
-
-    FieldCommand() {
-        way = Way.STEPS;
     }
 
     @Override
