@@ -23,6 +23,7 @@ final class ShiftedSolves {
     private static final int BLOCK = 8 * TILE;
 
     private final List<CellWeights> sources;
+    private final double tolerance;
     private final WorkerTeam team;
     private final StageMatrix matrix;
     private final double[] storage;
@@ -34,7 +35,13 @@ final class ShiftedSolves {
     private int solved;
 
     ShiftedSolves(FlowProblem problem, List<CellWeights> sources, WorkerTeam team) {
+        this(problem, sources, StageMatrix.TRANSFER_TOLERANCE, team);
+    }
+
+    /** Solves that leave residuals of a share of the sources. */
+    ShiftedSolves(FlowProblem problem, List<CellWeights> sources, double tolerance, WorkerTeam team) {
         this.sources = sources;
+        this.tolerance = tolerance;
         this.team = team;
         FlowEquation equation = new FlowEquation(problem);
         int cells = equation.size();
@@ -94,7 +101,8 @@ final class ShiftedSolves {
                 Arrays.fill(right[source - first], 0);
                 sources.get(source).add(1, right[source - first]);
             }
-            matrix.solveTransfers(Arrays.copyOf(right, last - first), Arrays.copyOfRange(drawdown, first, last));
+            matrix.solveTransfers(
+                    Arrays.copyOf(right, last - first), Arrays.copyOfRange(drawdown, first, last), tolerance);
         }
         solved++;
     }

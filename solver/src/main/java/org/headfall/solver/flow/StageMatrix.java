@@ -22,7 +22,7 @@ final class StageMatrix {
     private static final double STAGE_TOLERANCE = 1e-14;
 
     private static final double UNIT_TOLERANCE = 1e-9;
-    private static final double TRANSFER_TOLERANCE = 1e-10;
+    static final double TRANSFER_TOLERANCE = 1e-10;
     private static final double STEADY_TOLERANCE = 1e-12;
     private static final double DAMPING_TOLERANCE = 0.1;
     private static final double RUNGS_PER_FACTOR_OF_TWO = 2;
@@ -225,7 +225,12 @@ final class StageMatrix {
 
     /** Solves for several unit responses at once, as exactly as differences between matrices need it. */
     void solveTransfers(double[][] rights, double[][] responses) {
-        for (SolveReport report : solver().solveAll(rights, responses, StoppingRule.relative(TRANSFER_TOLERANCE))) {
+        solveTransfers(rights, responses, TRANSFER_TOLERANCE);
+    }
+
+    /** Solves for several unit responses at once until their residuals are a share of their sources. */
+    void solveTransfers(double[][] rights, double[][] responses, double tolerance) {
+        for (SolveReport report : solver().solveAll(rights, responses, StoppingRule.relative(tolerance))) {
             count(report);
         }
     }

@@ -40,11 +40,6 @@ public final class ObservedHead implements SeenPlace {
         unresolved = bores.stream().mapToDouble(bore::unresolvedFrom).toArray();
     }
 
-    /** What the grid carries of the head at a bore, with the weights of the bore itself. */
-    public static ObservedHead carriedAt(NearField bore) {
-        return new ObservedHead(bore, List.of());
-    }
-
     /**
      * Head at the wall of a bore that takes nothing.
      *

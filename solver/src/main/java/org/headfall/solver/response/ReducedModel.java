@@ -83,7 +83,16 @@ final class ReducedModel {
 
     /** Response at the source to a source that is 1 from time zero on. */
     StepResponse stepResponse() {
-        RelaxingModes modes = modes();
+        return stepResponse(SMALLEST_DIRECTION);
+    }
+
+    /**
+     * Response at the source, from solutions that are less exact.
+     *
+     * @param smallestDirection share below which directions of the space are what the linear solver leaves
+     */
+    StepResponse stepResponse(double smallestDirection) {
+        RelaxingModes modes = modes(orthonormalSpace(mass, smallestDirection), stiffness, norms, values);
         double[] weight =
                 Arrays.stream(modes.source()).map(source -> source * source).toArray();
         return new StepResponse(modes.decay(), weight);

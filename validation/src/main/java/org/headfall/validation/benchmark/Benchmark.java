@@ -13,6 +13,7 @@ import picocli.CommandLine.Command;
             ReportCommand.class,
             ResponsesCommand.class,
             SweepCommand.class,
+            PlanningCommand.class,
             AllCommand.class
         },
         description =
