@@ -105,13 +105,13 @@ class PlanningCommandsTest {
     }
 
     @Test
-    void aSiteInACellOfAFixedHeadIsCautionedAbout() throws IOException {
+    void aSiteBesideAFixedHeadIsCautionedAbout() throws IOException {
         change("    sides: 3 km\n", "");
         assertEquals(0, headfall("site", folder.toString(), "--without-check"), err::toString);
         assertTrue(
                 out.toString()
                         .replaceAll("\\s+", " ")
-                        .contains("Caution: new site 1 stands in a cell of the east side, whose head is fixed"),
+                        .contains("Caution: new site 1 stands 1.0 km from 'eastern ranges', whose head is fixed"),
                 out::toString);
         assertFitsTheTerminal();
     }

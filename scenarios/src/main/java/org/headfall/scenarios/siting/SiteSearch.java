@@ -254,8 +254,14 @@ public final class SiteSearch {
                 sites,
                 siting.sites(),
                 CountedLimits.uncounted(base, siting),
-                BoresBesideSides.sentences(problem.withBores(
-                        sites.stream().map(site -> SiteCheck.bore(site, siting)).toList())));
+                cautions(sites));
+    }
+
+    private List<String> cautions(List<Site> sites) {
+        List<String> cautions = new ArrayList<>(SitesBesideFixedHeads.sentences(problem, sites));
+        cautions.addAll(BoresBesideSides.sentences(problem.withBores(
+                sites.stream().map(site -> SiteCheck.bore(site, siting)).toList())));
+        return cautions;
     }
 
     private double[] activeOnly(double[] values) {

@@ -87,7 +87,8 @@ class ReciprocityTest {
             double y = grid.y().start()
                     + (0.2 + 0.6 * random.nextDouble())
                             * (grid.y().end() - grid.y().start());
-            places.add(NearField.at(problem.aquifer(), x, y, 0.1).weights());
+            places.add(NearField.at(problem.aquifer(), problem.boundaries(), x, y, 0.1)
+                    .weights());
         }
         places.add(CellWeights.single(grid.cellCount() / 2));
         try (WorkerTeam team = new WorkerTeam(1)) {
