@@ -61,16 +61,18 @@ final class ExceedanceMaps {
 
     private Chart chart(String title, double[] share) {
         double perUnit = metresPerPixel / side;
+        double east = grid.x().end();
+        double north = grid.y().end();
         ChartScale across = new ChartScale(
                 west / METRES_PER_KILOMETRE,
-                (west + (ChartDrawing.RIGHT - ChartDrawing.LEFT) * perUnit) / METRES_PER_KILOMETRE,
+                east / METRES_PER_KILOMETRE,
                 ChartDrawing.LEFT,
-                ChartDrawing.RIGHT);
+                ChartDrawing.LEFT + (east - west) / perUnit);
         ChartScale up = new ChartScale(
                 south / METRES_PER_KILOMETRE,
-                (south + (ChartDrawing.BOTTOM - ChartDrawing.TOP) * perUnit) / METRES_PER_KILOMETRE,
+                north / METRES_PER_KILOMETRE,
                 ChartDrawing.BOTTOM,
-                ChartDrawing.TOP);
+                ChartDrawing.BOTTOM - (north - south) / perUnit);
         ChartDrawing drawing = new ChartDrawing();
         for (int number = 0; number <= ENDS.length; number++) {
             drawing.path("share-" + (number + 1), pathOf(number, share));
