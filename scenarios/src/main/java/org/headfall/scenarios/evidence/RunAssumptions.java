@@ -15,8 +15,9 @@ import org.headfall.solver.flow.WaterBalance.Kind;
 
 /**
  * What every run takes for granted, with what this one shows of it. How much the answer depends on a source of water
- * goes by its share of what came in, or of the largest loss of head: much from a third on, some from a tenth on (common practice, no source). The other
- * scores are those of a choice that the program makes, or lets a document make, in the eyes of those who made the program.
+ * goes by its share of what came in, or of the largest loss of head: much from a third on, some from a tenth on (common
+ * practice, no source). The other scores are those of a choice that the program makes, or lets a document make, in the eyes
+ * of those who made the program.
  */
 final class RunAssumptions {
 
@@ -161,12 +162,7 @@ final class RunAssumptions {
 
     /** Effect of what moves heads by some metres: its share of the largest loss of head. */
     private Score share(double metres) {
-        double loss = run.findings().artesianHead().stream()
-                .flatMap(head -> head.extremes().stream())
-                .mapToDouble(at -> at.loss())
-                .max()
-                .orElse(0);
-        return score(loss > 0 ? metres / loss : 0);
+        return score(LossOfHead.of(run).share(metres));
     }
 
     private static Assumption density(RunDescription description) {

@@ -52,12 +52,19 @@ class EvidenceTest {
     Path folder;
 
     private FinishedRun run(String document) throws InputException, IOException {
+        return run(plan(document));
+    }
+
+    private FinishedRun run(RunPlan plan) throws IOException {
+        return new ScenarioRun(plan, List.of(), (stage, fraction) -> {}).into(folder.resolve("results"), true);
+    }
+
+    private RunPlan plan(String document) throws InputException, IOException {
         Files.writeString(
                 folder.resolve("heads.csv"),
                 "name,date,head (m)\nmiddle,2026-09-01,119\nmiddle,2027-03-01,121.5\nrim,2027-06-01,120\n");
         Path file = Files.writeString(folder.resolve("scenario.yaml"), document);
-        RunPlan plan = RunPlanner.plan(ScenarioReader.read(file, FileReach.FOLDER_OF_DOCUMENT), "Headfall test", 1);
-        return new ScenarioRun(plan, List.of(), (stage, fraction) -> {}).into(folder.resolve("results"), true);
+        return RunPlanner.plan(ScenarioReader.read(file, FileReach.FOLDER_OF_DOCUMENT), "Headfall test", 1);
     }
 
     private static String still() {
@@ -115,6 +122,34 @@ class EvidenceTest {
         assertEquals(State.NOT_MET, full.state());
         assertTrue(full.found().contains("100 cells (100.0"), full.found());
         assertEquals(State.NOT_SHOWN, item(run, "purpose is stated").state());
+    }
+
+    /**
+     * Uniform flow (Darcy 1856): with 100 m at 10 km beyond the eastern side, head 7.5 km from the western one is {@code 120 -
+     * 20 x 7.5 / 20}; at 15 km it is {@code 120 - 20 x 7.5 / 25}, 1.5 m higher, while nothing is lost.
+     */
+    @Test
+    void aBoundaryThatMovesHeadsMoreThanTakingDoesIsNotMet() throws InputException, IOException {
+        String flowing = still().replace(
+                        "{name: east, side: east, fixed_head: 120 m}",
+                        "{name: east, side: east, far_head: 100 m, distance: 10 km}");
+        CheckedItem boundaries = item(run(plan(flowing).withDoubts()), "Boundaries do not decide");
+        assertEquals(State.NOT_MET, boundaries.state(), boundaries.found());
+        assertTrue(boundaries.found().contains("at most 1.5"), boundaries.found());
+    }
+
+    /** Heads that begin 2 m below those of both sides rise to them within a year: time constant S L²/(pi² T) = 51 d. */
+    @Test
+    void aStartThatDriftsIsNotMet() throws InputException, IOException {
+        FinishedRun run = run(still().replace("{steady: with existing bores}", "{heads: 118 m}"));
+        CheckedItem drift = item(run, "drift");
+        assertEquals(State.NOT_MET, drift.state(), drift.found());
+        assertTrue(drift.found().contains("+2.0") || drift.found().contains("+1.9"), drift.found());
+        Assumption start = Evidence.of(run).assumptions().stream()
+                .filter(assumption -> assumption.statement().startsWith("Heads at the start"))
+                .findFirst()
+                .orElseThrow();
+        assertEquals(Assumption.Score.HIGH, start.effect());
     }
 
     @Test
