@@ -25,9 +25,9 @@ import picocli.CommandLine.Spec;
         name = "monitor",
         mixinStandardHelpOptions = true,
         description = "Says for each limit that is crossed until when stopping the bores that it counts still prevents"
-                + " that, which heads monitoring bores show then, and between which heads readings are expected every"
-                + " year: the numerical error and two standard deviations of what measured heads were missed by. Needs the results of a run on the same aquifer and"
-                + " grid.",
+                + " that, which heads monitoring bores show then, and between which heads a reading is expected every"
+                + " year: the computed head with its numerical error and two standard deviations of how far computed"
+                + " heads have missed measured ones. Needs the results of a run on the same aquifer and grid.",
         footerHeading = "%nExample:%n",
         footer = {"  headfall run my-field", "  headfall monitor my-field"})
 final class MonitorCommand implements Callable<Integer> {

@@ -88,7 +88,11 @@ final class LayoutReader {
         for (String key : List.of("name", "at", "rate")) {
             if (each.has(key)) {
                 each.refuse(
-                        key, Finding.of(ProblemKind.CONFLICTING_KEYS, "the key " + key, "what the layout leaves open"));
+                        key,
+                        Finding.of(
+                                ProblemKind.CONFLICTING_KEYS,
+                                "the key " + key,
+                                "the other keys of a bore; name, place and rate follow from the layout"));
                 leaves = false;
             }
         }

@@ -136,7 +136,12 @@ final class FigureReader {
         WorstFigure.@Nullable Bores bores = section.choice("of", OF_BORES);
         @Nullable Double day = quantity.isDated() ? day(section) : Double.valueOf(0);
         if (section.has("at")) {
-            section.refuse("at", Finding.of(ProblemKind.CONFLICTING_KEYS, "the key of as well", "a place or bores"));
+            section.refuse(
+                    "at",
+                    Finding.of(
+                            ProblemKind.CONFLICTING_KEYS,
+                            "the keys \"at\" and \"of\"",
+                            "\"at\" for one place, or \"of\" for the worst off of several bores"));
         }
         if (bores == null || day == null) {
             refused.add(name(section, quantity.words(), section.has("at"), section.has("after")));
