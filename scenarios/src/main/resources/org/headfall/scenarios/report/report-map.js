@@ -26,24 +26,24 @@ function lookAt(west, east, south, north) {
 
 function lookAtWhole() { lookAt(...extentX, ...extentY); }
 
-/** The proposed bores or, without any, all pumped bores, with some room around them. */
 /** Places of limits that are crossed in the run: sites, and cells of limits on the map. */
 function crossedPlaces() {
   return report.limits.filter(limit => limit.crossedOn !== null)
     .map(limit => limit.x !== null ? { x: limit.x, y: limit.y } : siteNamed(limit.site)).filter(place => place);
 }
 
+/** The proposed bores or, without any, all pumped bores or all sites. */
+function fieldSites() {
+  const proposed = report.sites.filter(site => site.proposed), bores = report.sites.filter(site => site.kind === "PUMPED_BORE");
+  return proposed.length ? proposed : bores.length ? bores : report.sites;
+}
+
 /** What the map opens with: the bore field, and where limits are crossed. */
-function lookAtAnswer() {
-  const proposed = report.sites.filter(site => site.proposed), bores = report.sites.filter(site => site.kind === "PUMPED_BORE");
-  lookAtPlaces((proposed.length ? proposed : bores.length ? bores : report.sites).concat(crossedPlaces()));
-}
+function lookAtAnswer() { lookAtPlaces(fieldSites().concat(crossedPlaces())); }
 
-function lookAtField() {
-  const proposed = report.sites.filter(site => site.proposed), bores = report.sites.filter(site => site.kind === "PUMPED_BORE");
-  lookAtPlaces(proposed.length ? proposed : bores.length ? bores : report.sites);
-}
+function lookAtField() { lookAtPlaces(fieldSites()); }
 
+/** Moves the view so that all places are in it, with some room around them. */
 function lookAtPlaces(shown) {
   if (!shown.length) { lookAtWhole(); return; }
   const [west, east] = d3.extent(shown, site => site.x), [south, north] = d3.extent(shown, site => site.y);
