@@ -2,7 +2,6 @@ package org.headfall.scenarios.planning;
 
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Collectors;
 import org.headfall.scenarios.report.page.Inlined;
 
 /**
@@ -87,8 +86,6 @@ public record PlanningPage(
 
     /** Content-Security-Policy of the page: nothing is fetched, and nothing runs but its own scripts. */
     public String policy() {
-        String hashes = SCRIPTS.stream().map(Inlined::hash).collect(Collectors.joining(" "));
-        return "default-src 'none'; script-src " + hashes + "; style-src " + STYLE.hash()
-                + "; img-src data: blob:; base-uri 'none'; form-action 'none'";
+        return Inlined.policy(STYLE, SCRIPTS);
     }
 }

@@ -1,7 +1,6 @@
 package org.headfall.scenarios.report.page;
 
 import java.util.List;
-import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /**
@@ -66,8 +65,6 @@ public record PageParts(Inlined style, List<Inlined> scripts, List<Licence> lice
 
     /** Content-Security-Policy of the page: nothing is fetched, and nothing runs but the parts above. */
     public String policy() {
-        String hashes = scripts.stream().map(Inlined::hash).collect(Collectors.joining(" "));
-        return "default-src 'none'; script-src " + hashes + "; style-src " + style.hash()
-                + "; img-src data: blob:; base-uri 'none'; form-action 'none'";
+        return Inlined.policy(style, scripts);
     }
 }
