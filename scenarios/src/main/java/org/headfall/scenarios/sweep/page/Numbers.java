@@ -10,6 +10,7 @@ final class Numbers {
     private static final MathContext DIGITS = new MathContext(4);
     private static final double LARGE = 1e6;
     private static final double SMALL = 1e-4;
+    private static final double PER_CENT = 100;
 
     private Numbers() {}
 
@@ -24,6 +25,11 @@ final class Numbers {
         }
         BigDecimal rounded = new BigDecimal(value).round(DIGITS).stripTrailingZeros();
         return rounded.scale() < 0 ? rounded.setScale(0).toPlainString() : rounded.toPlainString();
+    }
+
+    /** A share as whole per cent; a dash for none. */
+    static String perCent(double share) {
+        return Double.isNaN(share) ? "–" : String.format(Locale.ROOT, "%.0f %%", PER_CENT * share);
     }
 
     /** A place in a picture. */
