@@ -29,7 +29,7 @@ final class FieldLayout {
         responses = new double[n][n];
         for (int i = 0; i < n; i++) {
             for (int j = 0; j <= i; j++) {
-                responses[i][j] = response.applyAsDouble(LayoutPoints.distance(places.get(i), places.get(j)));
+                responses[i][j] = response.applyAsDouble(LayoutDistances.distance(places.get(i), places.get(j)));
                 responses[j][i] = responses[i][j];
             }
         }

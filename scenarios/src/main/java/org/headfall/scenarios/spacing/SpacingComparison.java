@@ -143,7 +143,7 @@ public final class SpacingComparison {
         double available = spacing.lift() - depth;
         double yield = bores.totalRate(available);
         double apart = count * new FieldLayout(List.of(new Position(0, 0)), response, loss).totalRate(available);
-        double pipe = LayoutPoints.pipe(places);
+        double pipe = LayoutDistances.pipe(places);
         double energy = LiftEnergy.perMegalitre(mean, spacing.efficiency());
         return new SpacingResult.Line(
                 layout,

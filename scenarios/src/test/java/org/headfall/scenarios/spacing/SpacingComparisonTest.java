@@ -101,11 +101,11 @@ class SpacingComparisonTest {
         for (int count : new int[] {1, 2, 4, 7, 9, 12}) {
             List<Position> places = LayoutPlaces.of(layout, count, 350);
             assertEquals(count, places.size());
-            assertEquals((count - 1) * 350.0, LayoutPoints.pipe(places), 1e-6, layout + " of " + count);
+            assertEquals((count - 1) * 350.0, LayoutDistances.pipe(places), 1e-6, layout + " of " + count);
             double nearest = Double.POSITIVE_INFINITY;
             for (int i = 0; i < count; i++) {
                 for (int j = 0; j < i; j++) {
-                    nearest = Math.min(nearest, LayoutPoints.distance(places.get(i), places.get(j)));
+                    nearest = Math.min(nearest, LayoutDistances.distance(places.get(i), places.get(j)));
                 }
             }
             assertTrue(count == 1 || Math.abs(nearest - 350) < 1e-6, layout + " of " + count);
@@ -172,8 +172,8 @@ class SpacingComparisonTest {
         for (int i = 0; i < 6; i++) {
             for (int j = 0; j < i; j++) {
                 assertEquals(
-                        LayoutPoints.distance(plain.get(i), plain.get(j)),
-                        LayoutPoints.distance(turned.get(i), turned.get(j)),
+                        LayoutDistances.distance(plain.get(i), plain.get(j)),
+                        LayoutDistances.distance(turned.get(i), turned.get(j)),
                         1e-6);
             }
         }

@@ -56,7 +56,7 @@ final class VariationReader {
             return listed();
         }
         if (way.equals("random_field")) {
-            return new RandomFieldReader(section, seed).read();
+            return new NumberedFieldsReader(section, seed).read();
         }
         @Nullable Section given = section.section(way);
         if (given == null) {

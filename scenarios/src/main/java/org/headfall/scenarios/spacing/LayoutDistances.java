@@ -8,9 +8,9 @@ import org.jgrapht.graph.DefaultWeightedEdge;
 import org.jgrapht.graph.SimpleWeightedGraph;
 
 /** Distances between the bores of a layout, and how long the pipe that joins them is. */
-final class LayoutPoints {
+final class LayoutDistances {
 
-    private LayoutPoints() {}
+    private LayoutDistances() {}
 
     /** Length of the shortest pipe that joins all places: their minimum spanning tree (Kruskal 1956) (m). */
     static double pipe(List<Position> places) {

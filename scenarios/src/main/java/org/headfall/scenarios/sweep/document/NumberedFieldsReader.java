@@ -13,7 +13,7 @@ import org.jspecify.annotations.Nullable;
  * a scenario, but for {@code fields}, how many there are to choose from, instead of a number. They are checked when the
  * base scenario is read with one of them.
  */
-final class RandomFieldReader {
+final class NumberedFieldsReader {
 
     private static final String FIELDS = "fields";
     private static final String SEED = "seed";
@@ -27,7 +27,7 @@ final class RandomFieldReader {
      * @param section the variable
      * @param seed seed of fields that have none of their own
      */
-    RandomFieldReader(Section section, String seed) {
+    NumberedFieldsReader(Section section, String seed) {
         this.section = section;
         this.seed = seed;
     }
