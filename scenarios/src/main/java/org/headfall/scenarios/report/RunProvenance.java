@@ -1,12 +1,12 @@
 package org.headfall.scenarios.report;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.headfall.scenarios.report.content.Provenance;
 import org.headfall.scenarios.report.content.Provenance.Fact;
 import org.headfall.scenarios.results.FinishedRun;
 import org.headfall.scenarios.results.RunFigures;
-import org.headfall.scenarios.results.SolvedBy;
 
 /** Where a finished run came from and what it took. */
 final class RunProvenance {
@@ -30,9 +30,10 @@ final class RunProvenance {
 
     private static List<Fact> facts(RunFigures figures) {
         var solver = figures.solver();
-        return List.of(
-                new Fact("Cells", Integer.toString(solver.cells())),
-                new Fact("Heads found", figures.solvedBy().map(SolvedBy::words).orElse("")),
+        List<Fact> facts = new ArrayList<>();
+        facts.add(new Fact("Cells", Integer.toString(solver.cells())));
+        figures.solvedBy().ifPresent(solvedBy -> facts.add(new Fact("Heads found", solvedBy.words())));
+        facts.addAll(List.of(
                 new Fact("Time steps", solver.steps() + ", and " + solver.rejectedSteps() + " taken again"),
                 new Fact(
                         "Largest error estimate of a step",
@@ -42,6 +43,7 @@ final class RunProvenance {
                         String.format(Locale.ROOT, "%.1e of what passed", solver.largestBalanceDiscrepancy())),
                 new Fact("Time taken", String.format(Locale.ROOT, "%.0f s", figures.secondsInAll())),
                 new Fact("Memory", String.format(Locale.ROOT, "%.0f MiB", figures.peakMemory() / BYTES_PER_MEBIBYTE)),
-                new Fact("Processors", Integer.toString(figures.processors())));
+                new Fact("Processors", Integer.toString(figures.processors()))));
+        return facts;
     }
 }

@@ -395,7 +395,9 @@ public final class InventedField {
                         9 - reached,
                         LimitOutcome.Verdict.CROSSED,
                         LocalDate.of(2041, 3, 1),
-                        ""),
+                        "",
+                        Double.NaN,
+                        Double.NaN),
                 new LimitOutcome(
                         "neighbours",
                         "",
@@ -410,7 +412,9 @@ public final class InventedField {
                         1.69,
                         LimitOutcome.Verdict.HOLDS,
                         null,
-                        ""),
+                        "",
+                        Double.NaN,
+                        Double.NaN),
                 new LimitOutcome(
                         "working level",
                         "",
@@ -425,7 +429,9 @@ public final class InventedField {
                         3.2,
                         LimitOutcome.Verdict.HOLDS,
                         null,
-                        ""));
+                        "",
+                        Double.NaN,
+                        Double.NaN));
     }
 
     private List<WaterBalance> balance() {

@@ -41,41 +41,6 @@ public record LimitOutcome(
         double x,
         double y) {
 
-    /** What became of a limit at a site, without the last two. */
-    public LimitOutcome(
-            String name,
-            String clause,
-            String site,
-            String quantity,
-            String conditions,
-            double allowed,
-            double reached,
-            @Nullable LocalDate reachedOn,
-            String unit,
-            double error,
-            double margin,
-            Verdict verdict,
-            @Nullable LocalDate crossedOn,
-            String remark) {
-        this(
-                name,
-                clause,
-                site,
-                quantity,
-                conditions,
-                allowed,
-                reached,
-                reachedOn,
-                unit,
-                error,
-                margin,
-                verdict,
-                crossedOn,
-                remark,
-                Double.NaN,
-                Double.NaN);
-    }
-
     /** Whether a limit holds. */
     public enum Verdict {
         /** Kept, by more than the numerical error. */

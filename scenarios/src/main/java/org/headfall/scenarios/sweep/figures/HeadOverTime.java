@@ -4,7 +4,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.stream.IntStream;
 import org.headfall.scenarios.recording.RunCalendar;
-import org.headfall.scenarios.recording.Station;
 import org.headfall.scenarios.results.FinishedRun;
 
 /**
@@ -61,11 +60,7 @@ public record HeadOverTime(String place, double day) implements KeptFigure {
     /** Between records on a straight line; NaN after the end of a run that is shorter than the base scenario. */
     @Override
     public double valueIn(FinishedRun run) {
-        List<Station> stations = run.description().stations();
-        return IntStream.range(0, stations.size())
-                .filter(i -> stations.get(i).name().equals(place))
-                .mapToDouble(i -> run.recording().series().get(i).headAt(day))
-                .findFirst()
-                .orElse(Double.NaN);
+        int station = run.description().stationIndex(place);
+        return station < 0 ? Double.NaN : run.recording().series().get(station).headAt(day);
     }
 }

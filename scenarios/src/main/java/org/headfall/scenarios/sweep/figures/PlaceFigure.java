@@ -90,8 +90,7 @@ public record PlaceFigure(String name, Quantity quantity, String place, double d
 
     @Override
     public double valueIn(FinishedRun run) {
-        if (run.description().stations().stream()
-                .noneMatch(station -> station.name().equals(place))) {
+        if (run.description().stationIndex(place) < 0) {
             // A layout with fewer bores than that of the base scenario.
             return Double.NaN;
         }
