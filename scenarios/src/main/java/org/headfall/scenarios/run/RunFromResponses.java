@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.Future;
 import org.headfall.scenarios.findings.AttributionTable;
 import org.headfall.scenarios.limits.Limit;
 import org.headfall.scenarios.limits.LimitPlace;
@@ -165,14 +166,14 @@ public final class RunFromResponses {
     /** What each bore did is found beside everything else: it takes as long. */
     private FinishedRun write(Path folder) throws IOException {
         SuperposedRun answered = run.orElseThrow();
-        CompletableFuture<List<AttributionTable>> attribution =
+        Future<List<AttributionTable>> attribution =
                 CompletableFuture.supplyAsync(() -> findings.attribution(answered));
-        FinishedRun finished = findings.besidesAttribution(answered);
-        Tables.writeBesidesAttribution(folder, finished);
-        SummaryFile summary = new SummaryFile();
-        finished = finished.withFindings(finished.findings().withAttribution(attribution.join()));
+        FinishedRun besides = findings.besidesAttribution(answered);
+        Tables.writeBesidesAttribution(folder, besides);
+        FinishedRun finished =
+                besides.withFindings(besides.findings().withAttribution(SideTasks.result(attribution)));
         Tables.writeAttribution(folder, finished);
-        summary.write(folder, finished);
+        new SummaryFile().write(folder, finished);
         return finished;
     }
 
