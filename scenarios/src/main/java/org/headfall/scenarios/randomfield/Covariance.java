@@ -21,11 +21,11 @@ public record Covariance(
         require(variance > 0, "variance", variance);
         require(range > 0, "range", range);
         require(alongOverAcross >= 1, "ratio of ranges", alongOverAcross);
-        require(true, "direction", direction);
+        require(Double.isFinite(direction), "direction", direction);
     }
 
     private static void require(boolean holds, String name, double value) {
-        if (!holds || !Double.isFinite(value)) {
+        if (!holds || Double.isInfinite(value)) {
             throw new IllegalArgumentException("a covariance cannot have the " + name + " " + value);
         }
     }

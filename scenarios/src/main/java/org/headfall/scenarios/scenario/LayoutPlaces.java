@@ -44,7 +44,8 @@ public final class LayoutPlaces {
     }
 
     private static List<Position> hexagon(int count, double spacing) {
-        int reach = count;
+        // The nearest places lie well within so many rows of the middle.
+        int reach = (int) Math.ceil(Math.sqrt(count)) + 1;
         List<Position> lattice = new ArrayList<>();
         for (int row = -reach; row <= reach; row++) {
             for (int column = -reach; column <= reach; column++) {
