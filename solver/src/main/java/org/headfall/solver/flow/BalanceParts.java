@@ -96,6 +96,11 @@ final class BalanceParts {
         }
     }
 
+    /** Whether there is a sealing bed that stores water. */
+    boolean hasBed() {
+        return bed != null;
+    }
+
     /** Number of parts. */
     int count() {
         return FIRST_FLOW + flows.size();

@@ -51,7 +51,7 @@ final class FieldSums {
      *
      * @param solutions the solutions
      * @param weights {@code [field][source]} their weights
-     * @param bedContent what the bed releases over each cell per metre of drawdown at the shift (m²)
+     * @param bedContent what the bed releases over each cell per metre of drawdown at the shift (m²); empty without a bed
      */
     @SuppressWarnings("ArrayRecordComponent") // read in one loop, never compared
     record Layer(WindowedField[] solutions, float[][] weights, float[] bedContent) {}

@@ -288,10 +288,10 @@ public final class SourceFields {
         }
     }
 
-    /** What the bed releases over each cell per metre of drawdown at a shift (m²); kept if solutions are. */
+    /** What the bed releases over each cell per metre of drawdown at a shift (m²), kept if solutions are; none without one. */
     private float[] content(int shift, CellLoops loops) {
         float[] known = keptContent[shift];
-        if (known.length > 0) {
+        if (known.length > 0 || !balance.hasBed()) {
             return known;
         }
         float[] content = new float[even.length];

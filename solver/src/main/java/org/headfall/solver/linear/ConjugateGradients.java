@@ -5,13 +5,15 @@ import java.util.Collections;
 import java.util.List;
 
 /**
- * Preconditioned conjugate gradients (Hestenes and Stiefel 1952; Saad 2003, algorithm 9.1) in double precision for one or
- * several right-hand sides that advance side by side, so that the matrix and the preconditioner are read once for all.
+ * Preconditioned conjugate gradients (Hestenes and Stiefel 1952; Saad 2003, algorithm 9.1) for one or several right-hand
+ * sides that advance side by side, so that the matrix and the preconditioner are read once for all.
  *
  * <p>Sums run along each row of the grid and then over the rows in order: the answer is the same bit for
  * bit for any number of threads and whichever systems are solved beside each other. A system that meets its rule by the
- * recursive residual is checked by the true one and restarted from it where that is still too large. Where a restart no
+ * recursive residual is checked by the true one and goes on from it where that is still too large. Where that no
  * longer halves the true residual, rounding has stopped it, and the report says so.
+ *
+ * @param <S> vectors of a right-hand side in the form that the preconditioner takes: their precision is its choice
  */
 final class ConjugateGradients<S extends KrylovSystem> implements LinearSolver {
     /** Least number of cells worth a second thread. */

@@ -2,6 +2,9 @@ package org.headfall.solver.linear;
 
 /** A right-hand side whose vectors are in double precision, cell by cell. */
 final class DoubleSystem extends KrylovSystem {
+    /** Some fifty times the rounding of double precision. */
+    private static final double RECURSION_DEPTH = 1e-14;
+
     final double[] residual;
     final double[] correction;
     private final int columns;
@@ -20,7 +23,7 @@ final class DoubleSystem extends KrylovSystem {
 
     @Override
     double recursionDepth() {
-        return 1e-14;
+        return RECURSION_DEPTH;
     }
 
     @Override

@@ -9,6 +9,9 @@ final class HalfRowSystem extends KrylovSystem {
     /** Changes of scale by up to this power of two lose no digit that {@link RowKernels#rounded} would keep. */
     private static final int EXACT_EXPONENT = 40;
 
+    /** What single precision takes from a residual, some 1e-7 of the largest, is then a thousandth of what is left. */
+    private static final double RECURSION_DEPTH = 1e-4;
+
     final HalfRows residual;
     final HalfRows correction;
     private final HalfRows direction;
@@ -38,7 +41,7 @@ final class HalfRowSystem extends KrylovSystem {
 
     @Override
     double recursionDepth() {
-        return 1e-4;
+        return RECURSION_DEPTH;
     }
 
     @Override

@@ -1,6 +1,10 @@
 package org.headfall.solver.linear;
 
-/** The vectors and scalars of one right-hand side inside {@link ConjugateGradients}; reused from solve to solve. */
+/**
+ * The vectors and scalars of one right-hand side inside {@link ConjugateGradients}; reused from solve to solve. In what
+ * precision the vectors are kept is up to the subclass; x is the answer, r the residual, z its correction by the
+ * preconditioner, p the direction of a step and q its image {@code A p}.
+ */
 abstract class KrylovSystem {
     /** A true residual is not expected to be smaller, in parts of the largest recursive one. */
     private static final double LEAST_FALL = 0x1p-30;

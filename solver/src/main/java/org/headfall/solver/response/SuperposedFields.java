@@ -17,7 +17,7 @@ import org.headfall.solver.linear.WorkerTeam;
  */
 public final class SuperposedFields {
 
-    /** Largest error of any cell over the largest at stations, as found where errors were known. */
+    /** Largest error of any cell over the largest at stations that is counted with; see {@link #error}. */
     private static final double ANYWHERE_OVER_STATIONS = 4;
 
     private final FieldResponses responses;
