@@ -8,8 +8,8 @@ import org.headfall.scenarios.findings.InterferenceTable;
 import org.headfall.scenarios.recording.RunCalendar;
 
 /**
- * Writes {@code interference.csv}: one line a bore, spring or protected point and report date, with one column a cause, then the sum of
- * the causes beside the drawdown that the full run found, the shares and what they cost.
+ * Writes {@code interference.csv}: one line a bore, spring or protected point and report date, with one column a cause, then
+ * the sum of the causes beside the drawdown that the full run found, the shares and what they cost.
  */
 final class InterferenceCsv {
 

@@ -13,8 +13,8 @@ import java.util.List;
 import java.util.stream.Stream;
 
 /**
- * Folder of one run, or of another command, while it is being written. Everything goes into {@code NAME.part} beside the final {@code NAME};
- * {@link #complete} gives it the final name. Closed without that, or killed, it stays as {@code NAME.part} with
+ * Folder of one run, or of another command, while it is being written. Everything goes into {@code NAME.part} beside the
+ * final {@code NAME}; {@link #complete} gives it the final name. Closed without that, or killed, it stays as {@code NAME.part} with
  * whatever was on disk, and results that stood under the final name stay as they were. The next run of the same name
  * clears the leftovers. Nothing but files of the command is ever deleted, see {@link WrittenFiles}.
  */

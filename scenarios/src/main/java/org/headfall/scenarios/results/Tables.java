@@ -10,9 +10,10 @@ public final class Tables {
     private Tables() {}
 
     /**
-     * Writes {@code artesian-head.csv}, {@code decline.csv}, {@code interference.csv}, {@code bores.csv}, {@code water-balance.csv} and
-     * {@code limits.csv}; of a run with measured heads also
-     * {@code measured-heads.csv}, of one whose responses reach beyond its end {@code recovery.csv}, and of one that was repeated to find its errors {@code doubts.csv}.
+     * Writes {@code artesian-head.csv}, {@code decline.csv}, {@code interference.csv}, {@code attribution.csv}, {@code
+     * bores.csv}, {@code water-balance.csv} and {@code limits.csv}; of a run with measured heads also {@code
+     * measured-heads.csv}, of one whose responses reach beyond its end {@code recovery.csv}, and of one that was repeated to
+     * find its errors {@code doubts.csv}.
      *
      * @param folder folder of the results
      * @param run the run
