@@ -21,8 +21,9 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "rerun",
         mixinStandardHelpOptions = true,
-        description = "Runs a result again from the inputs kept in its folder, and says whether the same numbers come"
-                + " of it; of a run with cases, each of them. Changes nothing in the folder. Exit code 1 if a number differs.",
+        description =
+                "Runs a result again from the inputs kept in its folder, and says whether the same numbers come"
+                        + " of it; of a run with cases, each of them. Changes nothing in the folder. Exit code 1 if a number differs.",
         footerHeading = "%nExample:%n",
         footer = {"  headfall rerun my-field/results/scenario"})
 final class RerunCommand implements Callable<Integer> {

@@ -190,7 +190,8 @@ final class NumericalChecks {
     /** A large remainder is no mistake by itself, for changing boundaries have their part in it: people have to judge. */
     private CheckedItem interference() {
         String item = "The parts of drawdown by cause add up";
-        String source = "superposition (Theis 1935); at most a tenth of the largest loss of head: common practice, no source";
+        String source =
+                "superposition (Theis 1935); at most a tenth of the largest loss of head: common practice, no source";
         if (run.findings().interference().isEmpty()) {
             return new CheckedItem(item, source, State.NOT_SHOWN, "The run holds no split by cause.");
         }

@@ -170,8 +170,7 @@ public final class RunFromResponses {
                 CompletableFuture.supplyAsync(() -> findings.attribution(answered));
         FinishedRun besides = findings.besidesAttribution(answered);
         Tables.writeBesidesAttribution(folder, besides);
-        FinishedRun finished =
-                besides.withFindings(besides.findings().withAttribution(SideTasks.result(attribution)));
+        FinishedRun finished = besides.withFindings(besides.findings().withAttribution(SideTasks.result(attribution)));
         Tables.writeAttribution(folder, finished);
         new SummaryFile().write(folder, finished);
         return finished;

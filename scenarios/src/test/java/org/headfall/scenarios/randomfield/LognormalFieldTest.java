@@ -67,7 +67,8 @@ class LognormalFieldTest {
         }
         for (int k = 0; k < steps.length; k++) {
             double h = Math.hypot(steps[k][0], steps[k][1]) / 10;
-            // Chilès and Delfiner 2012, Geostatistics, 2nd edition, section 2.5.1, with the practical range (from memory)
+            // Chilès and Delfiner 2012, Geostatistics, 2nd edition, section 2.5.1, with the practical range (from
+            // memory)
             double share = switch (model) {
                 case EXPONENTIAL -> 1 - Math.exp(-3 * h);
                 case SPHERICAL -> h < 1 ? 1.5 * h - 0.5 * Math.pow(h, 3) : 1;
