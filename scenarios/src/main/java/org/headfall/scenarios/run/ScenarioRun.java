@@ -123,7 +123,7 @@ public final class ScenarioRun {
                     ? Optional.of(tasks.add(
                             () -> NoChangeRun.drift(plan, plan.settings().withThreads(1))))
                     : Optional.empty();
-            Main main = mainRun(folder, start, known);
+            Recorded main = mainRun(folder, start, known);
             tasks.help(progress);
             progress.reached("comparing runs and splitting drawdown by cause", 0);
             StationResponses responses = known.stations(plan);
@@ -152,7 +152,7 @@ public final class ScenarioRun {
         }
     }
 
-    private RunSeries comparisons(Main main, UnitResponses responses) {
+    private RunSeries comparisons(Recorded main, UnitResponses responses) {
         return new ComparisonRuns(
                         plan.description(),
                         plan.problem(),
@@ -163,7 +163,7 @@ public final class ScenarioRun {
                 .forLimits(plan.limits());
     }
 
-    private static Simulated.Repeats repeats(Main main, Optional<DoubtRuns> doubts, Optional<Drift> drift) {
+    private static Simulated.Repeats repeats(Recorded main, Optional<DoubtRuns> doubts, Optional<Drift> drift) {
         RateHistory history = main.found().history();
         HeadError error = main.found().error();
         double[] stepError = doubts.map(runs -> runs.stepError(error, history))
@@ -200,7 +200,7 @@ public final class ScenarioRun {
                 Instant.now());
     }
 
-    private Main mainRun(ResultsFolder folder, StartState start, RunResponses responses) throws IOException {
+    private Recorded mainRun(ResultsFolder folder, StartState start, RunResponses responses) throws IOException {
         Instant now = Instant.now();
         MainRun way = new MainRuns(plan, start, records, responses, progress).choose();
         try (HeadsFile heads = new HeadsFile(folder.file("heads.nc"), plan.description(), now);
@@ -211,11 +211,12 @@ public final class ScenarioRun {
             MainRun.Found found = way.run(recorder);
             heads.complete();
             bores.complete();
-            return new Main(recorder.recording(), found);
+            return new Recorded(recorder.recording(), found);
         }
     }
 
-    private record Main(Recording recording, MainRun.Found found) {}
+    /** What the main run recorded, and what it leaves besides. */
+    private record Recorded(Recording recording, MainRun.Found found) {}
 
     private FinishedRun finished(Simulated simulated, List<LimitResult> limits) {
         RunDescription description = plan.description();

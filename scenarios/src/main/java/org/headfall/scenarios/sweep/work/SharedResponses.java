@@ -133,6 +133,9 @@ final class SharedResponses {
             if (e.getCause() instanceof InputException invalid) {
                 throw invalid;
             }
+            if (e.getCause() instanceof IOException unreadable) {
+                throw unreadable;
+            }
             throw new IllegalStateException(String.valueOf(e.getCause()), e.getCause());
         }
     }
