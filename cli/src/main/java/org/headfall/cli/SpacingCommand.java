@@ -77,11 +77,7 @@ final class SpacingCommand implements Callable<Integer> {
         TextBlock text = new TextBlock(out);
         text.sentence("Spacing of least cost:");
         result.economic().forEach(line -> text.item(words(result, line)));
-        if (result.economic().stream().anyMatch(result::isAtEnd)) {
-            text.sentence(
-                    "Where the least cost stands at the end of the range of spacings, the true least may lie beyond it:"
-                            + " widen from and to.");
-        }
+        result.remarkOnEnds().ifPresent(text::sentence);
         text.sentence("Computed, not approved; prices are those of the document.");
         out.println("Written: " + TextBlock.printable(target.toString()));
     }

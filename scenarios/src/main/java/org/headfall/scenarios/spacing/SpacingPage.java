@@ -60,11 +60,7 @@ final class SpacingPage {
                         best.cost(),
                         best.lift(),
                         best.pipe() / 1000)));
-        if (result.economic().stream().anyMatch(result::isAtEnd)) {
-            answers.add(
-                    "Where the least cost stands at the end of the range of spacings, the true least may lie beyond it:"
-                            + " widen from and to.");
-        }
+        result.remarkOnEnds().ifPresent(answers::add);
         answers.add("The aquifer is taken to be alike all around the middle of the field; springs and other bores give"
                 + " nothing back. Prices are those of the document, in its currency.");
         return answers;

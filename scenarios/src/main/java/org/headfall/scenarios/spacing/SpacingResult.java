@@ -61,6 +61,15 @@ public record SpacingResult(List<Line> lines, List<Line> economic) {
                 && (line.spacing() <= from * (1 + NEAR_THE_END) || line.spacing() >= to * (1 - NEAR_THE_END));
     }
 
+    /** What to do about spacings {@linkplain #isAtEnd at an end}, in a sentence; absent if there are none. */
+    public Optional<String> remarkOnEnds() {
+        return economic.stream().anyMatch(this::isAtEnd)
+                ? Optional.of(
+                        "Where the least cost stands at the end of the range of spacings, the true least may lie beyond"
+                                + " it: widen from and to.")
+                : Optional.empty();
+    }
+
     /** The layout of least cost of all. */
     public Optional<Line> best() {
         return economic.stream().reduce((a, b) -> b.cost() < a.cost() ? b : a);
