@@ -27,12 +27,13 @@ final class MirroredDrawdown {
                 own.easting(), sides.mirrors().get(Side.WEST), sides.mirrors().get(Side.EAST));
         List<Reflection> alongY = reflections(
                 own.northing(), sides.mirrors().get(Side.SOUTH), sides.mirrors().get(Side.NORTH));
-        for (Reflection reflectedX : alongX) {
-            for (Reflection reflectedY : alongY) {
-                if (reflectedX != alongX.get(0) || reflectedY != alongY.get(0)) {
-                    images.add(new Image(
-                            own.at(reflectedX.position(), reflectedY.position()),
-                            reflectedX.sign() * reflectedY.sign()));
+        for (int i = 0; i < alongX.size(); i++) {
+            for (int j = 0; j < alongY.size(); j++) {
+                // The first of both is the place itself.
+                if (i > 0 || j > 0) {
+                    Reflection x = alongX.get(i);
+                    Reflection y = alongY.get(j);
+                    images.add(new Image(own.at(x.position(), y.position()), x.sign() * y.sign()));
                 }
             }
         }

@@ -29,6 +29,7 @@ class SuperposedFieldsTest {
     private static final Settings TIGHT = new Settings(2e-5, Double.POSITIVE_INFINITY, 2);
     private static final long PLENTY = 1L << 30;
 
+    @SuppressWarnings("ArrayRecordComponent") // read within one test, never compared
     private record Day(double day, double[] head, WaterBalance balance) {}
 
     private static List<Day> simulated(FlowProblem problem, double[] start) {

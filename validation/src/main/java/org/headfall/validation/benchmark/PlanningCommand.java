@@ -191,7 +191,7 @@ final class PlanningCommand implements Callable<Integer> {
                     "  - {name: point %d, at: [%.2f km, %.2f km]}%n",
                     i + 1,
                     20 + 57.0 * (i % 6) / 5,
-                    15 + 65.0 * (i / 6) / 5));
+                    15 + 65.0 * Math.floorDiv(i, 6) / 5));
         }
         text.append("bores:\n");
         for (int i = 0; i < BORES; i++) {
@@ -201,7 +201,7 @@ final class PlanningCommand implements Callable<Integer> {
                             + " lowest_level: 20 m, pump_intake_level: 15 m, well_loss: {quadratic: 1900 s2/m5}, rate: 4 L/s}%n",
                     i + 1,
                     42 + 2.5 * (i % 5),
-                    44 + 2.5 * (i / 5)));
+                    44 + 2.5 * Math.floorDiv(i, 5)));
         }
         text.append("limits:\n");
         for (int i = 0; i < points; i++) {

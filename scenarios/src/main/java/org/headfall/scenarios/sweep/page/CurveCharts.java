@@ -58,6 +58,7 @@ final class CurveCharts {
     }
 
     /** Quantiles of the runs of each value of the variable. */
+    @SuppressWarnings("ArrayRecordComponent") // drawn once, never compared
     private record Curve(double[] at, int fewest, double[] low, double[] middle, double[] high) {
         static Curve of(Map<Double, List<Double>> byValue) {
             return new Curve(

@@ -45,6 +45,7 @@ final class FanCharts {
     }
 
     /** Quantiles of the runs of a choice at each time. */
+    @SuppressWarnings("ArrayRecordComponent") // drawn once, never compared
     private record Fan(String choice, int runs, double[] low, double[] middle, double[] high) {
         DoubleStream ends() {
             return DoubleStream.concat(Arrays.stream(low), Arrays.stream(high));

@@ -78,7 +78,7 @@ public record SobolIndices(double[] first, double[] total, double[] firstError, 
     }
 
     private static double standardError(SummaryStatistics terms) {
-        return terms.getStandardDeviation() / Math.sqrt(terms.getN());
+        return terms.getStandardDeviation() / Math.sqrt((double) terms.getN());
     }
 
     private static double[] parts(

@@ -18,8 +18,6 @@ import org.headfall.scenarios.sweep.store.Definition;
 /** What the store of a sweep has to hold: every run with its inputs and a hash of everything that decides its figures. */
 final class SweepPlan {
 
-    private static final double HALF = 0.5;
-
     private final SweepDocument sweep;
     private final Path document;
     private final String program;
