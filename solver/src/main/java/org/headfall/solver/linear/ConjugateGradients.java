@@ -30,12 +30,9 @@ final class ConjugateGradients<S extends KrylovSystem> implements LinearSolver {
 
     private int activeCount;
 
-    // Held in fields so that a solve allocates nothing.
-    private final WorkerTeam.RangeTask startTask = this::startRows;
-    private final WorkerTeam.RangeTask settleTask = this::settleRows;
-    private final WorkerTeam.RangeTask directionTask = this::directionRows;
-    private final WorkerTeam.RangeTask curvatureTask = this::curvatureRows;
-    private final WorkerTeam.RangeTask updateTask = this::updateRows;
+    // Held in fields, and steps without anything of their own, so that a solve allocates nothing.
+    private final WorkerTeam.RangeTask rowTask = this::rows;
+    private RowStep rowStep = KrylovSystem::startRow;
 
     /**
      * Makes a solver.
@@ -103,17 +100,17 @@ final class ConjugateGradients<S extends KrylovSystem> implements LinearSolver {
             active.add(workspace.get(l));
         }
         activeCount = count;
-        forRows(startTask);
+        forRows(KrylovSystem::startRow);
         forEachSystem(KrylovSystem::start);
-        forRows(settleTask);
+        forRows(KrylovSystem::settleRow);
         keepUnfinished(rule);
         while (activeCount > 0) {
             preconditioner.apply(active, activeCount);
             forEachSystem(KrylovSystem::conjugate);
-            forRows(directionTask);
-            forRows(curvatureTask);
+            forRows((system, row, part) -> system.directionRow(row));
+            forRows(KrylovSystem::curvatureRow);
             forEachSystem(KrylovSystem::chooseStep);
-            forRows(updateTask);
+            forRows(KrylovSystem::updateRow);
             forEachSystem(KrylovSystem::advance);
             checkTrueResiduals(rule);
             keepUnfinished(rule);
@@ -131,7 +128,7 @@ final class ConjugateGradients<S extends KrylovSystem> implements LinearSolver {
         }
         activeCount = arrived;
         forEachSystem(KrylovSystem::prepareRestart);
-        forRows(startTask);
+        forRows(KrylovSystem::startRow);
         forEachSystem(KrylovSystem::start);
         activeCount = all;
     }
@@ -146,9 +143,16 @@ final class ConjugateGradients<S extends KrylovSystem> implements LinearSolver {
         activeCount = kept;
     }
 
-    private void forRows(WorkerTeam.RangeTask task) {
+    /** What is done to a row of a system, by the thread that has the part in which it lies. */
+    @FunctionalInterface
+    private interface RowStep {
+        void apply(KrylovSystem system, int row, int part);
+    }
+
+    private void forRows(RowStep step) {
         if (activeCount > 0) {
-            team.split(parts, 1, task);
+            rowStep = step;
+            team.split(parts, 1, rowTask);
         }
     }
 
@@ -166,51 +170,11 @@ final class ConjugateGradients<S extends KrylovSystem> implements LinearSolver {
         return (int) ((long) matrix.rows() * part / parts);
     }
 
-    private void startRows(int fromPart, int toPart) {
+    private void rows(int fromPart, int toPart) {
         for (int part = fromPart; part < toPart; part++) {
             for (int row = firstRow(part); row < firstRow(part + 1); row++) {
                 for (int l = 0; l < activeCount; l++) {
-                    active.get(l).startRow(row, part);
-                }
-            }
-        }
-    }
-
-    private void settleRows(int fromPart, int toPart) {
-        for (int part = fromPart; part < toPart; part++) {
-            for (int row = firstRow(part); row < firstRow(part + 1); row++) {
-                for (int l = 0; l < activeCount; l++) {
-                    active.get(l).settleRow(row, part);
-                }
-            }
-        }
-    }
-
-    private void directionRows(int fromPart, int toPart) {
-        for (int part = fromPart; part < toPart; part++) {
-            for (int row = firstRow(part); row < firstRow(part + 1); row++) {
-                for (int l = 0; l < activeCount; l++) {
-                    active.get(l).directionRow(row);
-                }
-            }
-        }
-    }
-
-    private void curvatureRows(int fromPart, int toPart) {
-        for (int part = fromPart; part < toPart; part++) {
-            for (int row = firstRow(part); row < firstRow(part + 1); row++) {
-                for (int l = 0; l < activeCount; l++) {
-                    active.get(l).curvatureRow(row, part);
-                }
-            }
-        }
-    }
-
-    private void updateRows(int fromPart, int toPart) {
-        for (int part = fromPart; part < toPart; part++) {
-            for (int row = firstRow(part); row < firstRow(part + 1); row++) {
-                for (int l = 0; l < activeCount; l++) {
-                    active.get(l).updateRow(row, part);
+                    rowStep.apply(active.get(l), row, part);
                 }
             }
         }
