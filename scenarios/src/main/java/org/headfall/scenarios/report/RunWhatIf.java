@@ -106,11 +106,26 @@ final class RunWhatIf {
         for (int i = 0; i < run.limits().size(); i++) {
             Limit limit = run.limits().get(i).limit();
             int station = description.stationIndex(limit.station());
-            if (station >= 0) {
+            if (station >= 0 && canBeJudged(limit)) {
                 conditions.add(condition(i, station, limit));
             }
         }
         return conditions;
+    }
+
+    /** The page knows heads with and without bores, from the start on: no discharges of limits, other dates or cases. */
+    private static boolean canBeJudged(Limit limit) {
+        LimitedQuantity quantity = limit.quantity();
+        Comparison comparison = limit.comparison();
+        boolean ofHeads = quantity instanceof LimitedQuantity.Drawdown
+                || quantity instanceof LimitedQuantity.FloorLevel
+                || quantity instanceof LimitedQuantity.DeclineRate;
+        boolean known = comparison instanceof Comparison.Nothing
+                || comparison instanceof Comparison.Start
+                || comparison instanceof Comparison.WithoutAnyBore
+                || comparison instanceof Comparison.WithoutProposedBores
+                || comparison instanceof Comparison.WithoutHolder;
+        return ofHeads && known;
     }
 
     private WhatIf.Condition condition(int place, int station, Limit limit) {

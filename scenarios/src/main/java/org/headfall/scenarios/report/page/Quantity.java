@@ -23,7 +23,11 @@ public enum Quantity {
     /** Volume: kept in m³, shown in ML. */
     VOLUME("ML", 1),
     /** Share (%). */
-    SHARE("%", 1);
+    SHARE("%", 1),
+    /** Discharge that a limit names (L/s). */
+    LIMITED_FLOW("L/s", 2),
+    /** Volume that a limit names (ML). */
+    LIMITED_VOLUME("ML", 2);
 
     private static final double MEGALITRES = 1e-3;
 
@@ -58,6 +62,10 @@ public enum Quantity {
         return switch (unit) {
             case "m" -> HEIGHT;
             case "m/yr" -> HEIGHT_RATE;
+            case "kPa" -> PRESSURE;
+            case "%" -> SHARE;
+            case "L/s" -> LIMITED_FLOW;
+            case "ML" -> LIMITED_VOLUME;
             default -> LEVEL;
         };
     }
