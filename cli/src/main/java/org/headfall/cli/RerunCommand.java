@@ -75,6 +75,9 @@ final class RerunCommand implements Callable<Integer> {
         }
         if (outcome instanceof Rerun.Identical identical) {
             out.printf(Locale.ROOT, "Identical: %d numbers of series and maps are the same.%n", identical.numbers());
+            out.println("""
+                    Compared: all series in bores.nc, and heads.nc on the report dates. Tables such as
+                    limits.csv follow from these; the tables in the folder were not read.""");
             return ExitCode.DONE;
         }
         Rerun.Differs differs = (Rerun.Differs) outcome;
