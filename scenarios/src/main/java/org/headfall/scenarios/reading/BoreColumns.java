@@ -1,5 +1,6 @@
 package org.headfall.scenarios.reading;
 
+import java.util.List;
 import org.headfall.scenarios.quantity.AllowedRange;
 import org.headfall.scenarios.quantity.Dimension;
 import org.headfall.scenarios.table.TableColumn;
@@ -11,6 +12,27 @@ final class BoreColumns {
     private static final long MOST_BORES = 10_000;
 
     private static final long MOST_CHANGES = 100 * MOST_BORES;
+
+    /** What a bore does, at first or from a date on. */
+    private static final List<TableColumn> OPERATION = List.of(
+            TableColumn.quantity("rate", Dimension.RATE, ValueRanges.RATE).orNone(),
+            TableColumn.text("schedule").orNone(),
+            TableColumn.word("between_dates", TimeCourseReader.SHAPES.keySet()).orNone(),
+            TableColumn.word("operation", BoreWords.OPERATIONS.keySet()).orNone(),
+            TableColumn.text("pump_curve").orNone(),
+            TableColumn.quantity("delivery_level", Dimension.LEVEL, ValueRanges.LEVEL)
+                    .orNone(),
+            TableColumn.quantity("delivery_head", Dimension.LENGTH, ValueRanges.PUMP_HEAD)
+                    .orNone(),
+            TableColumn.quantity("riser_diameter", Dimension.LENGTH, ValueRanges.PIPE_DIAMETER)
+                    .orNone(),
+            TableColumn.quantity("riser_length", Dimension.LENGTH, ValueRanges.PIPE_LENGTH)
+                    .orNone(),
+            TableColumn.quantity("riser_roughness", Dimension.LENGTH, AllowedRange.NOT_NEGATIVE)
+                    .orNone(),
+            TableColumn.text("season_from").orNone(),
+            TableColumn.text("season_to").orNone());
+
     /** A table of bores, one a row. */
     static final TableFormat BORES = TableFormat.of(
                     TableColumn.text("name"),
@@ -57,54 +79,17 @@ final class BoreColumns {
                     TableColumn.quantity("casing_roughness", Dimension.LENGTH, AllowedRange.NOT_NEGATIVE)
                             .orNone(),
                     TableColumn.quantity("water_temperature", Dimension.TEMPERATURE, ValueRanges.TEMPERATURE)
-                            .orNone(),
-                    TableColumn.quantity("rate", Dimension.RATE, ValueRanges.RATE)
-                            .orNone(),
-                    TableColumn.text("schedule").orNone(),
-                    TableColumn.word("between_dates", TimeCourseReader.SHAPES.keySet())
-                            .orNone(),
-                    TableColumn.word("operation", BoreWords.OPERATIONS.keySet()).orNone(),
-                    TableColumn.text("pump_curve").orNone(),
-                    TableColumn.quantity("delivery_level", Dimension.LEVEL, ValueRanges.LEVEL)
-                            .orNone(),
-                    TableColumn.quantity("delivery_head", Dimension.LENGTH, ValueRanges.PUMP_HEAD)
-                            .orNone(),
-                    TableColumn.quantity("riser_diameter", Dimension.LENGTH, ValueRanges.PIPE_DIAMETER)
-                            .orNone(),
-                    TableColumn.quantity("riser_length", Dimension.LENGTH, ValueRanges.PIPE_LENGTH)
-                            .orNone(),
-                    TableColumn.quantity("riser_roughness", Dimension.LENGTH, AllowedRange.NOT_NEGATIVE)
-                            .orNone(),
-                    TableColumn.text("season_from").orNone(),
-                    TableColumn.text("season_to").orNone(),
+                            .orNone())
+            .with(OPERATION)
+            .with(List.of(
                     TableColumn.date("from").orNone(),
                     TableColumn.date("until").orNone(),
-                    TableColumn.text("remark").orNone())
+                    TableColumn.text("remark").orNone()))
             .withMostRows(MOST_BORES);
     /** A table of dated changes of what bores do. */
-    static final TableFormat CHANGES = TableFormat.of(
-                    TableColumn.text("name"),
-                    TableColumn.date("from"),
-                    TableColumn.quantity("rate", Dimension.RATE, ValueRanges.RATE)
-                            .orNone(),
-                    TableColumn.text("schedule").orNone(),
-                    TableColumn.word("between_dates", TimeCourseReader.SHAPES.keySet())
-                            .orNone(),
-                    TableColumn.word("operation", BoreWords.OPERATIONS.keySet()).orNone(),
-                    TableColumn.text("pump_curve").orNone(),
-                    TableColumn.quantity("delivery_level", Dimension.LEVEL, ValueRanges.LEVEL)
-                            .orNone(),
-                    TableColumn.quantity("delivery_head", Dimension.LENGTH, ValueRanges.PUMP_HEAD)
-                            .orNone(),
-                    TableColumn.quantity("riser_diameter", Dimension.LENGTH, ValueRanges.PIPE_DIAMETER)
-                            .orNone(),
-                    TableColumn.quantity("riser_length", Dimension.LENGTH, ValueRanges.PIPE_LENGTH)
-                            .orNone(),
-                    TableColumn.quantity("riser_roughness", Dimension.LENGTH, AllowedRange.NOT_NEGATIVE)
-                            .orNone(),
-                    TableColumn.text("season_from").orNone(),
-                    TableColumn.text("season_to").orNone(),
-                    TableColumn.text("remark").orNone())
+    static final TableFormat CHANGES = TableFormat.of(TableColumn.text("name"), TableColumn.date("from"))
+            .with(OPERATION)
+            .with(List.of(TableColumn.text("remark").orNone()))
             .withMostRows(MOST_CHANGES);
 
     private BoreColumns() {}

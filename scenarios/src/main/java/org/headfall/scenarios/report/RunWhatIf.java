@@ -104,46 +104,46 @@ final class RunWhatIf {
     private List<WhatIf.Condition> conditions() {
         List<WhatIf.Condition> conditions = new ArrayList<>();
         for (int i = 0; i < run.limits().size(); i++) {
+            int place = i;
             Limit limit = run.limits().get(i).limit();
             int station = description.stationIndex(limit.station());
-            if (station >= 0 && canBeJudged(limit)) {
-                conditions.add(condition(i, station, limit));
+            if (station >= 0 && isKnown(limit.comparison())) {
+                quantity(limit.quantity())
+                        .ifPresent(quantity -> conditions.add(condition(place, station, quantity, limit)));
             }
         }
         return conditions;
     }
 
-    /** The page knows heads with and without bores, from the start on: no discharges of limits, other dates or cases. */
-    private static boolean canBeJudged(Limit limit) {
-        LimitedQuantity quantity = limit.quantity();
-        Comparison comparison = limit.comparison();
-        boolean ofHeads = quantity instanceof LimitedQuantity.Drawdown
-                || quantity instanceof LimitedQuantity.FloorLevel
-                || quantity instanceof LimitedQuantity.DeclineRate;
-        boolean known = comparison instanceof Comparison.Nothing
-                || comparison instanceof Comparison.Start
-                || comparison instanceof Comparison.WithoutAnyBore
-                || comparison instanceof Comparison.WithoutProposedBores
-                || comparison instanceof Comparison.WithoutHolder;
-        return ofHeads && known;
-    }
-
-    private WhatIf.Condition condition(int place, int station, Limit limit) {
+    private WhatIf.Condition condition(int place, int station, WhatIf.Limited quantity, Limit limit) {
         return new WhatIf.Condition(
                 place,
                 station,
-                quantity(limit.quantity()),
+                quantity,
                 causes(limit.comparison()),
                 limit.period().fromDay(),
                 limit.period().toDay().orElse(description.endDay()),
                 limit.quantity() instanceof LimitedQuantity.DeclineRate decline ? decline.overYears() : 0);
     }
 
-    private static WhatIf.Limited quantity(LimitedQuantity quantity) {
+    /** What the page can judge: it knows heads, but no discharges, volumes or distances of limits. */
+    private static Optional<WhatIf.Limited> quantity(LimitedQuantity quantity) {
         if (quantity instanceof LimitedQuantity.FloorLevel) {
-            return WhatIf.Limited.FLOOR_LEVEL;
+            return Optional.of(WhatIf.Limited.FLOOR_LEVEL);
         }
-        return quantity instanceof LimitedQuantity.DeclineRate ? WhatIf.Limited.DECLINE_RATE : WhatIf.Limited.DRAWDOWN;
+        if (quantity instanceof LimitedQuantity.DeclineRate) {
+            return Optional.of(WhatIf.Limited.DECLINE_RATE);
+        }
+        return quantity instanceof LimitedQuantity.Drawdown ? Optional.of(WhatIf.Limited.DRAWDOWN) : Optional.empty();
+    }
+
+    /** The page knows heads with and without bores, from the start on: none of other dates or cases. */
+    private static boolean isKnown(Comparison comparison) {
+        return comparison instanceof Comparison.Nothing
+                || comparison instanceof Comparison.Start
+                || comparison instanceof Comparison.WithoutAnyBore
+                || comparison instanceof Comparison.WithoutProposedBores
+                || comparison instanceof Comparison.WithoutHolder;
     }
 
     private List<Integer> causes(Comparison comparison) {

@@ -42,15 +42,17 @@ final class MainRuns {
         }
         progress.reached("computing unit responses", 0);
         FieldResponses fields = responses.fields(plan, start);
-        return plan.solving() == Solving.BY_SUPERPOSITION ? superposed(fields) : cheaper(fields);
-    }
-
-    private MainRun superposed(FieldResponses fields) {
         try {
-            return new SuperposedMainRun(plan, start, records, fields, progress, "as the document says");
+            return plan.solving() == Solving.BY_SUPERPOSITION
+                    ? superposed(fields, "as the document says")
+                    : cheaper(fields);
         } catch (IllegalStateException e) {
             return steps("superposition could not meet the rules of bores and springs, " + e.getMessage());
         }
+    }
+
+    private SuperposedMainRun superposed(FieldResponses fields, String why) {
+        return new SuperposedMainRun(plan, start, records, fields, progress, why);
     }
 
     private MainRun cheaper(FieldResponses fields) {
@@ -63,25 +65,16 @@ final class MainRuns {
                     again,
                     bySteps));
         }
-        try {
-            SuperposedMainRun run = new SuperposedMainRun(
-                    plan,
-                    start,
-                    records,
-                    fields,
-                    progress,
-                    "it keeps the head tolerance and is cheaper than some " + expectedSteps() + " steps");
-            double allowed = plan.settings().accuracy();
-            return run.estimatedError() <= allowed
-                    ? run
-                    : steps(String.format(
-                            Locale.ROOT,
-                            "superposition may err by %.4f m, above the head tolerance of %.4f m",
-                            run.estimatedError(),
-                            allowed));
-        } catch (IllegalStateException e) {
-            return steps("superposition could not meet the rules of bores and springs, " + e.getMessage());
-        }
+        SuperposedMainRun run = superposed(
+                fields, "it keeps the head tolerance and is cheaper than some " + expectedSteps() + " steps");
+        double allowed = plan.settings().accuracy();
+        return run.estimatedError() <= allowed
+                ? run
+                : steps(String.format(
+                        Locale.ROOT,
+                        "superposition may err by %.4f m, above the head tolerance of %.4f m",
+                        run.estimatedError(),
+                        allowed));
     }
 
     private MainRun steps(String why) {

@@ -1,6 +1,7 @@
 package org.headfall.scenarios.table;
 
 import java.util.List;
+import java.util.stream.Stream;
 
 /**
  * The columns a table may have and how long it may be.
@@ -16,6 +17,11 @@ public record TableFormat(List<TableColumn> columns, boolean otherColumns, long 
     /** A table of exactly these columns. */
     public static TableFormat of(TableColumn... columns) {
         return new TableFormat(List.of(columns), false, MOST_ROWS);
+    }
+
+    /** The same table with further columns. */
+    public TableFormat with(List<TableColumn> further) {
+        return new TableFormat(Stream.concat(columns.stream(), further.stream()).toList(), otherColumns, mostRows);
     }
 
     /** The same table with other columns passed over. */

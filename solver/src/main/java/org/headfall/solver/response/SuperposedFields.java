@@ -49,6 +49,7 @@ public final class SuperposedFields {
 
     private void carry(double[] fieldDays) {
         RateHistory history = run.history();
+        List<SuperposedState> states = run.states();
         CarriedModes modes = new CarriedModes(responses.models());
         int causes = reference.length;
         double[] taken = new double[causes];
@@ -69,9 +70,9 @@ public final class SuperposedFields {
             }
             addOthers(from, to, begin, end);
             modes.advance(to - from, begin, end);
-            if (state < run.states().size() && run.states().get(state).day() == to) {
+            if (state < states.size() && states.get(state).day() == to) {
                 double[][] weights = modes.weights();
-                compare(run.states().get(state++), weights);
+                compare(states.get(state++), weights);
                 weightsOfStates.add(weights);
             }
             if (Arrays.binarySearch(fieldDays, to) >= 0) {

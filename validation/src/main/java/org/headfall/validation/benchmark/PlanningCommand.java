@@ -1,9 +1,7 @@
 package org.headfall.validation.benchmark;
 
-import com.sun.management.OperatingSystemMXBean;
 import java.io.IOException;
 import java.io.PrintWriter;
-import java.lang.management.ManagementFactory;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Locale;
@@ -119,7 +117,7 @@ final class PlanningCommand implements Callable<Integer> {
     /** Prints what each stage of a search takes, elapsed and in processor time, which other programs do not lengthen. */
     private final class Stopwatch implements RunProgress {
         private final long begun = System.nanoTime();
-        private final double cpuBegun = cpuSeconds();
+        private final double cpuBegun = ProcessorTime.seconds();
         private String stage = "";
         private long stageBegun = begun;
         private double stageCpu = cpuBegun;
@@ -130,7 +128,7 @@ final class PlanningCommand implements Callable<Integer> {
                 printStage();
                 stage = reached;
                 stageBegun = System.nanoTime();
-                stageCpu = cpuSeconds();
+                stageCpu = ProcessorTime.seconds();
             }
         }
 
@@ -152,15 +150,9 @@ final class PlanningCommand implements Callable<Integer> {
                     "%s seconds=%.2f cpu_s=%.2f%n",
                     what,
                     (System.nanoTime() - since) * NANO,
-                    cpuSeconds() - cpuSince);
+                    ProcessorTime.seconds() - cpuSince);
             out.flush();
         }
-    }
-
-    private static double cpuSeconds() {
-        return ManagementFactory.getOperatingSystemMXBean() instanceof OperatingSystemMXBean system
-                ? system.getProcessCpuTime() * NANO
-                : Double.NaN;
     }
 
     private static String field(int cells, int points, String duration) {

@@ -1,20 +1,15 @@
 package org.headfall.validation.benchmark;
 
-import com.sun.management.OperatingSystemMXBean;
 import java.io.IOException;
 import java.io.PrintWriter;
-import java.io.UncheckedIOException;
-import java.lang.management.ManagementFactory;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.Arrays;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Random;
 import java.util.concurrent.Callable;
-import java.util.stream.Stream;
 import org.headfall.scenarios.document.FileReach;
 import org.headfall.scenarios.problem.InputException;
 import org.headfall.scenarios.reading.ScenarioReader;
@@ -22,6 +17,7 @@ import org.headfall.scenarios.recording.PointHeads;
 import org.headfall.scenarios.responses.ResponseKey;
 import org.headfall.scenarios.responses.StoredResponses;
 import org.headfall.scenarios.results.ResponsesFile;
+import org.headfall.scenarios.results.ResultsFolder;
 import org.headfall.scenarios.run.RunPlan;
 import org.headfall.scenarios.run.RunPlanner;
 import org.headfall.solver.linear.WorkerTeam;
@@ -73,7 +69,7 @@ final class ResponsesCommand implements Callable<Integer> {
         RunPlan plan = RunPlanner.plan(
                 ScenarioReader.read(scenario, FileReach.FOLDER_OF_DOCUMENT), "Headfall benchmark", threads);
         long start = System.nanoTime();
-        double cpu = cpuSeconds();
+        double cpu = ProcessorTime.seconds();
         StationResponses computed = StationResponses.fromSteady(
                 plan.problem(),
                 PointHeads.of(plan.description(), plan.problem().boundaries()),
@@ -87,19 +83,12 @@ final class ResponsesCommand implements Callable<Integer> {
                 plan.description().grid().cellCount(),
                 plan.description().endDay(),
                 (System.nanoTime() - start) * NANO,
-                cpuSeconds() - cpu);
+                ProcessorTime.seconds() - cpu);
         if (launcher != null) {
             timeProcesses(plan, computed, launcher);
         }
         sweep(responses, plan.description().endDay());
         return 0;
-    }
-
-    /** Processor time of all threads so far, which other programs on the machine do not lengthen. */
-    private static double cpuSeconds() {
-        return ManagementFactory.getOperatingSystemMXBean() instanceof OperatingSystemMXBean system
-                ? system.getProcessCpuTime() * NANO
-                : Double.NaN;
     }
 
     private void print(String format, Object... values) {
@@ -125,7 +114,7 @@ final class ResponsesCommand implements Callable<Integer> {
             Arrays.sort(seconds);
             print("estimate processes=%d least_s=%.2f median_s=%.2f", repeats, seconds[0], seconds[repeats / 2]);
         } finally {
-            delete(folder);
+            ResultsFolder.delete(folder);
         }
     }
 
@@ -152,24 +141,12 @@ final class ResponsesCommand implements Callable<Integer> {
         return (System.nanoTime() - start) * NANO;
     }
 
-    private static void delete(Path folder) throws IOException {
-        try (Stream<Path> all = Files.walk(folder)) {
-            all.sorted(Comparator.reverseOrder()).forEach(file -> {
-                try {
-                    Files.delete(file);
-                } catch (IOException e) {
-                    throw new UncheckedIOException(e);
-                }
-            });
-        }
-    }
-
     private void sweep(UnitResponses responses, double days) {
         int months = (int) (days / DAYS_PER_MONTH);
         double[] random = new Random(1).doubles(1 << 16, 0, LARGEST_RATE).toArray();
         double[][] largest = new double[(sets + RateSweep.BLOCK - 1) / RateSweep.BLOCK][responses.receptors()];
         long start = System.nanoTime();
-        double cpu = cpuSeconds();
+        double cpu = ProcessorTime.seconds();
         try (WorkerTeam team = new WorkerTeam(threads)) {
             RateSweep sweep = new RateSweep(responses, DAYS_PER_MONTH, months);
             sweep.run(
@@ -184,7 +161,7 @@ final class ResponsesCommand implements Callable<Integer> {
                     responses.causes(),
                     responses.receptors(),
                     (System.nanoTime() - start) * NANO,
-                    cpuSeconds() - cpu,
+                    ProcessorTime.seconds() - cpu,
                     sweep.misfit() * 86_400,
                     List.of(largest).stream()
                             .flatMapToDouble(Arrays::stream)

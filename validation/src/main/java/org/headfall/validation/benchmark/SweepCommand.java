@@ -1,6 +1,5 @@
 package org.headfall.validation.benchmark;
 
-import com.sun.management.OperatingSystemMXBean;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.lang.management.ManagementFactory;
@@ -136,7 +135,7 @@ final class SweepCommand implements Callable<Integer> {
 
     private Took sweep(Path document, int onThreads) {
         long begun = System.nanoTime();
-        double processor = processorSeconds();
+        double processor = ProcessorTime.seconds();
         PrintWriter out = spec.commandLine().getOut();
         int code = Headfall.execute(
                 Terminal.NONE,
@@ -150,13 +149,7 @@ final class SweepCommand implements Callable<Integer> {
         if (code != 0) {
             throw new IllegalStateException("the sweep ended with exit code " + code);
         }
-        return new Took((System.nanoTime() - begun) * NANO, processorSeconds() - processor);
-    }
-
-    private static double processorSeconds() {
-        return ManagementFactory.getOperatingSystemMXBean() instanceof OperatingSystemMXBean system
-                ? system.getProcessCpuTime() * NANO
-                : Double.NaN;
+        return new Took((System.nanoTime() - begun) * NANO, ProcessorTime.seconds() - processor);
     }
 
     private void print(String format, Object... values) {

@@ -1,13 +1,11 @@
 package org.headfall.validation.benchmark;
 
 import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.Comparator;
 import java.util.Locale;
 import java.util.Random;
-import java.util.stream.Stream;
+import org.headfall.scenarios.results.ResultsFolder;
 
 /** Sweeps of an invented field of 256 x 256 cells with 16 bores, 50 years by months, in a folder that is removed at the end. */
 final class SweepProblem implements AutoCloseable {
@@ -126,14 +124,6 @@ final class SweepProblem implements AutoCloseable {
 
     @Override
     public void close() throws IOException {
-        try (Stream<Path> all = Files.walk(folder)) {
-            all.sorted(Comparator.reverseOrder()).forEach(file -> {
-                try {
-                    Files.delete(file);
-                } catch (IOException e) {
-                    throw new UncheckedIOException(e);
-                }
-            });
-        }
+        ResultsFolder.delete(folder);
     }
 }

@@ -47,16 +47,6 @@ public record HeadOverTime(String place, double day) implements KeptFigure {
         return "m above datum";
     }
 
-    @Override
-    public boolean needsInterference() {
-        return false;
-    }
-
-    @Override
-    public boolean needsBalance() {
-        return false;
-    }
-
     /** Between records on a straight line; NaN after the end of a run that is shorter than the base scenario. */
     @Override
     public double valueIn(FinishedRun run) {

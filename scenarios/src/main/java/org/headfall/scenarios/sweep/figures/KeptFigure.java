@@ -12,10 +12,14 @@ public sealed interface KeptFigure permits PlaceFigure, HeadOverTime, WorstFigur
     String unit();
 
     /** Whether it takes the split of drawdown by cause. */
-    boolean needsInterference();
+    default boolean needsInterference() {
+        return false;
+    }
 
     /** Whether it takes the volumes of the water balance, which only a simulation has. */
-    boolean needsBalance();
+    default boolean needsBalance() {
+        return false;
+    }
 
     /**
      * Its value in a run.

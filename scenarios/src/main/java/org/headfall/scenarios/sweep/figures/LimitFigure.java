@@ -45,16 +45,6 @@ public record LimitFigure(String limit, String place, String unit, Aspect aspect
     }
 
     @Override
-    public boolean needsInterference() {
-        return false;
-    }
-
-    @Override
-    public boolean needsBalance() {
-        return false;
-    }
-
-    @Override
     public double valueIn(FinishedRun run) {
         Outcome outcome = run.limits().stream()
                 .filter(result -> result.limit().name().equals(limit)

@@ -84,11 +84,6 @@ public record PlaceFigure(String name, Quantity quantity, String place, double d
     }
 
     @Override
-    public boolean needsBalance() {
-        return false;
-    }
-
-    @Override
     public double valueIn(FinishedRun run) {
         if (run.description().stationIndex(place) < 0) {
             // A layout with fewer bores than that of the base scenario.

@@ -55,11 +55,6 @@ public record RunFigure(String name, Quantity quantity, double day) implements K
     }
 
     @Override
-    public boolean needsInterference() {
-        return false;
-    }
-
-    @Override
     public boolean needsBalance() {
         return !quantity.dated;
     }
