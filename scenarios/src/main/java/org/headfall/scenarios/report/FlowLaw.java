@@ -6,8 +6,8 @@ import org.headfall.scenarios.recording.StationSeries;
 import org.headfall.scenarios.report.content.WhatIf;
 
 /**
- * How much head a discharge takes, {@code linear Q + quadratic Q²}, found from a recorded series by least squares. The
- * series is exact, so what the law misses is what it cannot say: then there is none.
+ * How much head a discharge takes, {@code linear Q + quadratic Q²}, neither part negative, found from a recorded series by
+ * least squares. The series is exact, so what the law misses is what it cannot say: then there is none.
  */
 final class FlowLaw {
 
@@ -18,7 +18,13 @@ final class FlowLaw {
 
     private FlowLaw() {}
 
-    /** Law of what flows by itself, from the head above its outlet. */
+    /**
+     * Law of what flows by itself.
+     *
+     * @param series what it recorded
+     * @param outlet head of the aquifer from which it flows (m above datum)
+     * @return the law, empty if nothing flowed or no law of this form comes close to all records
+     */
     static Optional<WhatIf.Loss> of(StationSeries series, double outlet) {
         double[] aboveOutlet =
                 Arrays.stream(series.head()).map(head -> head - outlet).toArray();
@@ -52,13 +58,23 @@ final class FlowLaw {
             return Optional.empty();
         }
         double determinant = qq * qqqq - qqq * qqq;
-        boolean oneRateOnly = determinant <= 1e-9 * qq * qqqq;
-        double linear = oneRateOnly ? 0 : (hq * qqqq - hqq * qqq) / determinant;
-        double quadratic = oneRateOnly ? hqq / qqqq : (hqq * qq - hq * qqq) / determinant;
-        WhatIf.Loss law = new WhatIf.Loss(linear, quadratic);
-        return linear > -CLOSE / Math.sqrt(qq) && quadratic >= 0 && meets(law, discharge, head)
-                ? Optional.of(law)
-                : Optional.empty();
+        WhatIf.Loss law = notNegative(
+                determinant > 1e-9 * qq * qqqq ? (hq * qqqq - hqq * qqq) / determinant : 0,
+                determinant > 1e-9 * qq * qqqq ? (hqq * qq - hq * qqq) / determinant : hqq / qqqq,
+                hq / qq,
+                hqq / qqqq);
+        return meets(law, discharge, head) ? Optional.of(law) : Optional.empty();
+    }
+
+    /**
+     * Where discharges hardly differ the two parts can hardly be told apart, and one of them comes out negative: the other
+     * alone then says as much.
+     */
+    private static WhatIf.Loss notNegative(double linear, double quadratic, double linearAlone, double quadraticAlone) {
+        if (linear < 0) {
+            return new WhatIf.Loss(0, Math.max(0, quadraticAlone));
+        }
+        return quadratic < 0 ? new WhatIf.Loss(Math.max(0, linearAlone), 0) : new WhatIf.Loss(linear, quadratic);
     }
 
     private static boolean meets(WhatIf.Loss law, double[] discharge, double[] head) {

@@ -1,19 +1,16 @@
 package org.headfall.scenarios.report;
 
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
-import org.headfall.scenarios.limits.Comparison;
-import org.headfall.scenarios.limits.Limit;
-import org.headfall.scenarios.limits.LimitedQuantity;
 import org.headfall.scenarios.recording.DischargeHistory;
 import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.recording.Station;
 import org.headfall.scenarios.recording.StationSeries;
 import org.headfall.scenarios.report.content.WhatIf;
 import org.headfall.scenarios.results.FinishedRun;
+import org.headfall.solver.bore.WaterColumn;
 import org.headfall.solver.response.UnitResponses;
 
 /** What a reader needs to change the rates of a finished run. */
@@ -35,6 +32,9 @@ final class RunWhatIf {
     }
 
     WhatIf whatIf() {
+        List<WhatIf.Taker> takers =
+                IntStream.range(0, responses.causes()).mapToObj(this::taker).toList();
+        WhatIfConditions conditions = new WhatIfConditions(run, takers);
         double[] lags = lags(description.endDay());
         int stations = description.stations().size();
         double[][] curves = new double[responses.causes() * stations][];
@@ -52,8 +52,9 @@ final class RunWhatIf {
                 discharges.days(),
                 discharges.begin(),
                 discharges.end(),
-                IntStream.range(0, responses.causes()).mapToObj(this::taker).toList(),
-                conditions());
+                takers,
+                conditions.judged(),
+                conditions.notJudged());
     }
 
     /** Even over the logarithm of time, so that a reader finds the interval of a lag without searching. */
@@ -67,12 +68,15 @@ final class RunWhatIf {
 
     private WhatIf.Taker taker(int cause) {
         Station station = description.stations().get(cause);
-        double outlet = station.outletLevel().orElse(Double.NaN);
         if (station instanceof Station.SpringSite spring) {
             WhatIf.Loss loss = new WhatIf.Loss(1 / spring.conductance(), 0);
-            return new WhatIf.Taker(WhatIf.Rule.HEAD, false, "", Double.NaN, loss, outlet);
+            return new WhatIf.Taker(WhatIf.Rule.HEAD, false, "", Double.NaN, loss, spring.outlet());
         }
         Station.BoreSite bore = (Station.BoreSite) station;
+        // A hot column stands higher than the head behind it.
+        WaterColumn column = bore.hotColumn().orElse(WaterColumn.REFERENCE);
+        double outlet =
+                bore.outletLevel().isPresent() ? column.head(bore.outletLevel().getAsDouble()) : Double.NaN;
         Optional<WhatIf.Loss> flow = bore.use() == Station.BoreSite.Use.FREE_FLOWING
                 ? FlowLaw.of(run.recording().series().get(cause), outlet)
                 : Optional.empty();
@@ -99,64 +103,5 @@ final class RunWhatIf {
         double[] loss = new double[series.days().length];
         Arrays.setAll(loss, i -> series.head()[i] - series.levelInBore()[i]);
         return FlowLaw.fitted(series.discharge(), loss).orElse(new WhatIf.Loss(0, 0));
-    }
-
-    private List<WhatIf.Condition> conditions() {
-        List<WhatIf.Condition> conditions = new ArrayList<>();
-        for (int i = 0; i < run.limits().size(); i++) {
-            int place = i;
-            Limit limit = run.limits().get(i).limit();
-            int station = description.stationIndex(limit.station());
-            if (station >= 0 && isKnown(limit.comparison())) {
-                quantity(limit.quantity())
-                        .ifPresent(quantity -> conditions.add(condition(place, station, quantity, limit)));
-            }
-        }
-        return conditions;
-    }
-
-    private WhatIf.Condition condition(int place, int station, WhatIf.Limited quantity, Limit limit) {
-        return new WhatIf.Condition(
-                place,
-                station,
-                quantity,
-                causes(limit.comparison()),
-                limit.period().fromDay(),
-                limit.period().toDay().orElse(description.endDay()),
-                limit.quantity() instanceof LimitedQuantity.DeclineRate decline ? decline.overYears() : 0);
-    }
-
-    /** What the page can judge: it knows heads, but no discharges, volumes or distances of limits. */
-    private static Optional<WhatIf.Limited> quantity(LimitedQuantity quantity) {
-        if (quantity instanceof LimitedQuantity.FloorLevel) {
-            return Optional.of(WhatIf.Limited.FLOOR_LEVEL);
-        }
-        if (quantity instanceof LimitedQuantity.DeclineRate) {
-            return Optional.of(WhatIf.Limited.DECLINE_RATE);
-        }
-        return quantity instanceof LimitedQuantity.Drawdown ? Optional.of(WhatIf.Limited.DRAWDOWN) : Optional.empty();
-    }
-
-    /** The page knows heads with and without bores, from the start on: none of other dates or cases. */
-    private static boolean isKnown(Comparison comparison) {
-        return comparison instanceof Comparison.Nothing
-                || comparison instanceof Comparison.Start
-                || comparison instanceof Comparison.WithoutAnyBore
-                || comparison instanceof Comparison.WithoutProposedBores
-                || comparison instanceof Comparison.WithoutHolder;
-    }
-
-    private List<Integer> causes(Comparison comparison) {
-        if (comparison instanceof Comparison.Start) {
-            return List.of();
-        }
-        List<Station.BoreSite> bores = description.bores();
-        return IntStream.range(0, bores.size())
-                .filter(i -> comparison instanceof Comparison.WithoutAnyBore
-                        || (comparison instanceof Comparison.WithoutHolder without
-                                ? bores.get(i).holder().equals(without.holder())
-                                : bores.get(i).proposed()))
-                .boxed()
-                .toList();
     }
 }

@@ -8,6 +8,7 @@ import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
 import org.headfall.scenarios.limits.AfterTaking;
 import org.headfall.scenarios.limits.Comparison;
+import org.headfall.scenarios.limits.LeftOut;
 import org.headfall.scenarios.limits.Limit;
 import org.headfall.scenarios.limits.LimitEvaluation;
 import org.headfall.scenarios.limits.RunSeries;

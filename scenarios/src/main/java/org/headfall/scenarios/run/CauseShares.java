@@ -12,6 +12,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import org.headfall.scenarios.limits.CauseShare;
 import org.headfall.scenarios.limits.Comparison;
+import org.headfall.scenarios.limits.LeftOut;
 import org.headfall.scenarios.limits.Limit;
 import org.headfall.scenarios.limits.LimitPlace;
 import org.headfall.scenarios.limits.LimitResult;

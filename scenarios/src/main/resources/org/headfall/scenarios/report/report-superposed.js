@@ -90,22 +90,24 @@ function followedDrawdown({ all, at, grown }, f, station, m, bends, jumps) {
  * Changes of the discharge of all followers, straight between the followed days, given the drawdown that is asked for. What
  * is shut in the run stops at once.
  *
+ * @param {number[]} out causes that are asked to give nothing and so follow no head
  * @return changes (m³/d) of each follower on each followed day, and their bends (m³/d²) and jumps (m³/d)
  */
-function followedChanges(table, asked) {
+function followedChanges(table, asked, out) {
   const { all, places, at, grown } = table, count = responses.days.length, n = at.length;
   const change = all.map(() => new Float64Array(n)), bends = all.map(() => new Float64Array(n)), jumps = all.map(() => []);
   const growth = new Float64Array(all.length);
+  const outletOf = (f, place) => out.includes(all[f].cause) ? null : outletIn(all[f], place);
   for (let m = 1; m < n; m++) {
     const long = at[m] - at[m - 1], from = all.map((_, f) => change[f][m - 1]);
-    all.forEach((one, f) => {
+    all.forEach((_, f) => {
       bends[f][m - 1] = -growth[f];
-      if (outletIn(one, places[m]) === null && from[f] !== 0) { jumps[f].push({ k: m - 1, jump: -from[f] }); from[f] = 0; }
+      if (outletOf(f, places[m]) === null && from[f] !== 0) { jumps[f].push({ k: m - 1, jump: -from[f] }); from[f] = 0; }
     });
     const coupling = all.map(one => all.map((_, g) => grown[g][one.cause][since(m, m - 1)] / long));
     const offered = all.map((one, f) => one.record.head[places[m]] - asked[one.cause * count + places[m]]
       - all.reduce((sum, _, g) => sum + followedDrawdown(table, g, one.cause, m, bends[g], jumps[g]) - coupling[f][g] * from[g], 0));
-    meet(all, places[m], coupling, offered, change, m);
+    meet(all, all.map((_, f) => outletOf(f, places[m])), places[m], coupling, offered, change, m);
     all.forEach((_, f) => {
       growth[f] = (change[f][m] - from[f]) / long;
       bends[f][m - 1] += growth[f];
@@ -114,9 +116,8 @@ function followedChanges(table, asked) {
   return { change, bends, jumps };
 }
 
-/** Meets the laws of all followers on one day, one after the other until nothing moves (Gauss and Seidel). */
-function meet(all, place, coupling, offered, change, m) {
-  const outlets = all.map(one => outletIn(one, place));
+/** Meets the laws of all followers that have an outlet on one day, one after the other until nothing moves (Gauss and Seidel). */
+function meet(all, outlets, place, coupling, offered, change, m) {
   all.forEach((_, f) => { change[f][m] = outlets[f] === null ? 0 : change[f][m - 1]; });
   for (let round = 0; round < 100; round++) {
     let moved = 0;
@@ -152,10 +153,11 @@ function addFollowed(table, { change, bends, jumps }, drawdown) {
  * Further drawdown at all stations on the recorded days.
  *
  * @param {{factor: number, added: number, from: number}[]} changes what is asked of each cause
+ * @param {number[]} out causes that are asked to give nothing, also where they would follow head
  * @return {{drawdown: Float64Array}} drawdown (m), a row of days a station
  */
-function superpose(changes) {
-  const drawdown = askedDrawdown(changes), table = followed(), found = followedChanges(table, drawdown);
+function superpose(changes, out = []) {
+  const drawdown = askedDrawdown(changes), table = followed(), found = followedChanges(table, drawdown, out);
   addFollowed(table, found, drawdown);
   return { drawdown };
 }
@@ -166,7 +168,7 @@ function superposeWithout(changes, causes) {
   superposeWithout.kept = superposeWithout.kept || new Map();
   if (!superposeWithout.kept.has(name)) {
     if (superposeWithout.kept.size > 6) superposeWithout.kept.clear();
-    superposeWithout.kept.set(name, superpose(never).drawdown);
+    superposeWithout.kept.set(name, superpose(never, causes).drawdown);
   }
   return superposeWithout.kept.get(name);
 }
@@ -175,22 +177,4 @@ function superposeWithout(changes, causes) {
 function headUnder(station, drawdown) {
   const head = series.get(report.whatIf.stations[station]).head, count = responses.days.length;
   return head.map((value, i) => value - drawdown[station * count + i]);
-}
-
-/** Worst value of a limit under changed rates, its day, and the first day beyond it. */
-function judge(condition, changes, drawdown) {
-  const limit = report.limits[condition.limit], head = headUnder(condition.station, drawdown), days = responses.days;
-  const start = series.get(report.whatIf.stations[condition.station]).head[0];
-  const other = condition.causes.length ? headUnder(condition.station, superposeWithout(changes, condition.causes)) : null;
-  const sign = condition.quantity === "FLOOR_LEVEL" ? -1 : 1, span = condition.years * 365.25;
-  let worst = NaN, on = null, crossed = null;
-  days.forEach((day, i) => {
-    if (day < condition.fromDay || day > condition.toDay || day < span || (i === 0 && condition.quantity !== "FLOOR_LEVEL")) return;
-    const value = condition.quantity === "FLOOR_LEVEL" ? head[i]
-      : condition.quantity === "DRAWDOWN" ? (other ? other[i] : start) - head[i]
-        : (seriesAt(days, head, day - span) - head[i]) / condition.years;
-    if (!(sign * value <= sign * worst)) { worst = value; on = day; }
-    if (crossed === null && sign * value > sign * limit.allowed) crossed = day;
-  });
-  return { limit, worst, on, crossed };
 }

@@ -68,19 +68,20 @@ const limitFigure = (value, limit) => limit.unit === "m" ? heightWords(value)
 
 function showOutcomes(outcomes, cautions) {
   byId("what-if-limits").parentElement.hidden = outcomes.length === 0;
-  const body = byId("what-if-limits").tBodies[0], hold = outcomes.filter(outcome => outcome.crossed === null).length;
-  body.replaceChildren(...outcomes.map(({ limit, worst, on, crossed }) => {
-    const row = element("tr"), state = crossed === null ? "holds" : "crossed from " + dateWords(isoOfDay(crossed));
+  const body = byId("what-if-limits").tBodies[0], hold = outcomes.filter(outcome => outcome.state === "holds").length;
+  body.replaceChildren(...outcomes.map(({ limit, worst, on, crossed, state }) => {
+    const row = element("tr"), words = state === "crossed" ? "crossed from " + dateWords(isoOfDay(crossed)) : state;
     row.append(element("th", limit.name, { scope: "row", dir: "auto" }),
-      element("td", state, { class: crossed === null ? "good" : "bad" }), element("td", limit.site, { dir: "auto" }),
+      element("td", words, { class: { holds: "good", crossed: "bad", undecided: "close" }[state] }), element("td", limit.site, { dir: "auto" }),
       element("td", limitFigure(limit.allowed, limit), { class: "number" }), element("td", limitFigure(limit.reached, limit), { class: "number" }),
-      element("td", limitFigure(worst, limit), { class: "number" }), element("td", on === null ? DASH : dateWords(isoOfDay(on))));
+      element("td", limitFigure(worst, limit), { class: "number" }), element("td", dateWords(isoOfDay(on))));
     return row;
   }));
   const changed = whatIf.changes.filter(isChanged).length;
   document.body.classList.toggle("changed", changed > 0);
   byId("what-if-answer").textContent = (changed === 0 ? "Rates as in the run: " : "With " + (changed === 1 ? "one bore" : changed + " bores") + " changed, ")
-    + (outcomes.length ? hold + " of " + outcomes.length + (outcomes.length === 1 ? " limit" : " limits") + " can be kept" : "no limit is set") + "."
+    + (outcomes.length ? hold + " of " + outcomes.length + (outcomes.length === 1 ? " limit" : " limits") + " can be kept" : "no limit is judged") + "."
+    + (report.whatIf.notJudged.length ? " " + report.whatIf.notJudged.length + " more can be judged by a run only." : "")
     + (cautions.length ? " Only indicative: see below." : "");
   byId("what-if-cautions").replaceChildren(...cautions.map(text => element("li", text, { dir: "auto" })));
 }
@@ -95,6 +96,15 @@ function showChangedHeads() {
   });
   fillTable(byId("what-if-heads"), "Heads at the changed rates", ["Site", "Head at the end, run (m)", "Head at the end, what if (m)",
     "Change at the end (" + heightUnit() + ")", "Largest change (" + heightUnit() + ")"], rows);
+}
+
+/** Limits that only a run can judge, with the reason of each. */
+function showNotJudged() {
+  byId("what-if-not-judged").hidden = report.whatIf.notJudged.length === 0;
+  byId("what-if-not-judged").querySelector("ul").replaceChildren(...report.whatIf.notJudged.map(({ limit, reason }) => {
+    const { name, site } = report.limits[limit];
+    return element("li", name + ", at " + site + ": " + reason, { dir: "auto" });
+  }));
 }
 
 /** The row of controls of a bore. */
@@ -191,5 +201,6 @@ function prepareWhatIf() {
     save("changes-what-if.csv", whatIfChanges().map(line => line.map(csvField).join(",")).join("\r\n") + "\r\n");
   });
   unitListeners.push(() => { whatIf.rows.forEach(show => show()); recompute(); });
+  showNotJudged();
   recompute();
 }

@@ -29,6 +29,18 @@ class FlowLawTest {
         assertEquals(2, law.linear() * 500 + law.quadratic() * 500 * 500, 1e-12);
     }
 
+    /** A bore that flows evenly over the years: what the rule leaves open, a tenth of a millimetre, decides the parts. */
+    @Test
+    void dischargesThatHardlyDifferGiveNoNegativePart() {
+        double[] discharge = {750, 748, 746};
+        double[] head = Arrays.stream(discharge)
+                .map(q -> 2.7e-5 * q * q + (q == 748 ? 1e-4 : q == 746 ? -1e-4 : 0))
+                .toArray();
+        WhatIf.Loss law = FlowLaw.fitted(discharge, head).orElseThrow();
+        assertTrue(law.linear() >= 0 && law.quadratic() >= 0, law.toString());
+        assertEquals(head[0], law.linear() * 750 + law.quadratic() * 750 * 750, 3e-4);
+    }
+
     @Test
     void whatFollowsNoSuchLawHasNone() {
         double[] head = Arrays.stream(DISCHARGE).map(q -> Math.sqrt(q)).toArray();

@@ -373,9 +373,25 @@ public final class InventedField {
                 rates,
                 rules,
                 List.of(
-                        new WhatIf.Condition(0, sites.size() - 1, WhatIf.Limited.DRAWDOWN, List.of(), 0, days(50), 0),
                         new WhatIf.Condition(
-                                1, 9, WhatIf.Limited.DRAWDOWN, List.of(0, 1, 2, 3, 4, 5, 6, 7, 8), 0, days(50), 0)));
+                                0,
+                                sites.size() - 1,
+                                WhatIf.Limited.DRAWDOWN,
+                                List.of(),
+                                new WhatIf.Reference(0, 0),
+                                0,
+                                days(50),
+                                0),
+                        new WhatIf.Condition(
+                                1,
+                                9,
+                                WhatIf.Limited.DRAWDOWN,
+                                List.of(0, 1, 2, 3, 4, 5, 6, 7, 8),
+                                new WhatIf.Reference(0, 0),
+                                0,
+                                days(50),
+                                0)),
+                List.of(new WhatIf.NotJudged(1, "It is judged again on the page all the same.")));
     }
 
     private List<LimitOutcome> limits() {

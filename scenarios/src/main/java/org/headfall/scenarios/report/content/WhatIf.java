@@ -15,6 +15,7 @@ import java.util.List;
  * @param end discharge of each cause where a piece ends, in which it runs straight (m³/d)
  * @param takers what each cause does
  * @param limits limits that can be judged again
+ * @param notJudged the other limits
  */
 @SuppressWarnings("ArrayRecordComponent") // large, owned by the content
 public record WhatIf(
@@ -25,13 +26,15 @@ public record WhatIf(
         double[][] begin,
         double[][] end,
         List<Taker> takers,
-        List<Condition> limits) {
+        List<Condition> limits,
+        List<NotJudged> notJudged) {
 
     /** Checks that there is a response for each pair and a discharge for each piece. */
     public WhatIf {
         stations = List.copyOf(stations);
         takers = List.copyOf(takers);
         limits = List.copyOf(limits);
+        notJudged = List.copyOf(notJudged);
         require("responses", responses.length, takers.size() * stations.size());
         require("causes with discharges", begin.length, takers.size());
         require("causes with discharges", end.length, takers.size());
@@ -58,7 +61,7 @@ public record WhatIf(
      * @param holder who holds it, blank if not said
      * @param lowestLevel water level in the bore at which pumping is cut back (m above datum) or NaN
      * @param loss loss of head per discharge and per discharge squared, between aquifer and outlet or pump
-     * @param outlet level from which it flows by itself (m above datum) or NaN
+     * @param outlet head of the aquifer from which it flows by itself (m above datum) or NaN
      */
     public record Taker(Rule rule, boolean proposed, String holder, double lowestLevel, Loss loss, double outlet) {}
 
@@ -86,19 +89,43 @@ public record WhatIf(
      * @param limit place of the limit among those of the report
      * @param station place of the station
      * @param quantity what is limited
-     * @param causes places of the causes whose taking counts; empty if the head is compared with that at the start
+     * @param causes places of the causes that the run it is compared with leaves out; empty if there is no such run
+     * @param reference what a drawdown is measured from where there is no other run
      * @param fromDay first day on which it counts (d since the start)
-     * @param toDay last day on which it counts
+     * @param toDay last day on which it counts, perhaps after the end of the run
      * @param years time over which a decline is taken (yr), otherwise 0
      */
     public record Condition(
-            int limit, int station, Limited quantity, List<Integer> causes, double fromDay, double toDay, int years) {
+            int limit,
+            int station,
+            Limited quantity,
+            List<Integer> causes,
+            Reference reference,
+            double fromDay,
+            double toDay,
+            int years) {
 
         /** Copies the list. */
         public Condition {
             causes = List.copyOf(causes);
         }
     }
+
+    /**
+     * Mean head over some days, or that of a day; earlier days than the last of them do not count.
+     *
+     * @param fromDay first day (d since the start)
+     * @param toDay last day
+     */
+    public record Reference(double fromDay, double toDay) {}
+
+    /**
+     * A limit that only a run can judge.
+     *
+     * @param limit place of the limit among those of the report
+     * @param reason why, as a sentence
+     */
+    public record NotJudged(int limit, String reason) {}
 
     /** What a limit limits. */
     public enum Limited {

@@ -18,11 +18,14 @@ import tools.jackson.databind.node.ObjectNode;
 /** The figures' data as JSON for the scripts of the page. */
 final class PageData {
 
-    /** What heads and levels are rounded to (m). */
+    /** What heads on the map are rounded to (m). */
     static final double HEAD_QUANTUM = 0.005;
 
+    /** What heads over time are rounded to (m): limits are judged by them again, and by their slopes. */
+    private static final double SERIES_QUANTUM = 5e-4;
+
     private static final double SURFACE_QUANTUM = 0.1;
-    private static final double FLOW_QUANTUM = 0.1;
+    private static final double FLOW_QUANTUM = 0.02;
     private static final double CENTIMETRES = 100;
     private static final JsonMapper MAPPER = new JsonMapper();
 
@@ -101,11 +104,11 @@ final class PageData {
     private static void putHydrograph(ObjectNode node, Hydrograph hydrograph) {
         int length = Math.max(1, hydrograph.days().length);
         node.put("site", hydrograph.site());
-        node.put("quantum", HEAD_QUANTUM);
+        node.put("quantum", SERIES_QUANTUM);
         node.put("flowQuantum", FLOW_QUANTUM);
         putAll(node.putArray("days"), hydrograph.days());
-        putPacked(node, "aquiferHead", hydrograph.aquiferHead(), HEAD_QUANTUM, length);
-        putPacked(node, "waterLevel", hydrograph.waterLevel(), HEAD_QUANTUM, length);
+        putPacked(node, "aquiferHead", hydrograph.aquiferHead(), SERIES_QUANTUM, length);
+        putPacked(node, "waterLevel", hydrograph.waterLevel(), SERIES_QUANTUM, length);
         putPacked(node, "flow", hydrograph.flow(), FLOW_QUANTUM, length);
         ArrayNode references = node.putArray("references");
         for (ReferenceLevel reference : hydrograph.references()) {

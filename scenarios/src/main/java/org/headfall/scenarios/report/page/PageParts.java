@@ -45,6 +45,7 @@ public record PageParts(Inlined style, List<Inlined> scripts, List<Licence> lice
                         "hydrograph",
                         "responses",
                         "superposed",
+                        "limits",
                         "what-if",
                         "interference",
                         "balance",

@@ -34,6 +34,10 @@ final class WhatIfData {
         whatIf.takers().forEach(taker -> putTaker(takers.addObject(), taker));
         ArrayNode limits = node.putArray("limits");
         whatIf.limits().forEach(limit -> putCondition(limits.addObject(), limit));
+        ArrayNode notJudged = node.putArray("notJudged");
+        whatIf.notJudged()
+                .forEach(limit ->
+                        notJudged.addObject().put("limit", limit.limit()).put("reason", limit.reason()));
     }
 
     private static String packed(double[][] rows, double quantum) {
@@ -61,6 +65,9 @@ final class WhatIfData {
         node.put("quantity", limit.quantity().name());
         ArrayNode causes = node.putArray("causes");
         limit.causes().forEach(causes::add);
+        node.putArray("reference")
+                .add(limit.reference().fromDay())
+                .add(limit.reference().toDay());
         node.put("fromDay", limit.fromDay());
         node.put("toDay", limit.toDay());
         node.put("years", limit.years());

@@ -1,8 +1,7 @@
-package org.headfall.scenarios.run;
+package org.headfall.scenarios.limits;
 
 import java.util.BitSet;
 import java.util.List;
-import org.headfall.scenarios.limits.Comparison;
 import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.recording.Station;
 
@@ -12,7 +11,7 @@ public final class LeftOut {
     private LeftOut() {}
 
     /** Whether the comparison is with the same run without some bores. */
-    static boolean any(Comparison comparison) {
+    public static boolean any(Comparison comparison) {
         return comparison instanceof Comparison.WithoutAnyBore
                 || comparison instanceof Comparison.WithoutProposedBores
                 || comparison instanceof Comparison.WithoutHolder

@@ -1,0 +1,130 @@
+package org.headfall.scenarios.report;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Stream;
+import org.headfall.scenarios.document.FileReach;
+import org.headfall.scenarios.limits.LimitResult;
+import org.headfall.scenarios.limits.Outcome;
+import org.headfall.scenarios.problem.InputException;
+import org.headfall.scenarios.reading.ScenarioReader;
+import org.headfall.scenarios.results.FinishedRun;
+import org.headfall.scenarios.run.RunPlanner;
+import org.headfall.scenarios.run.ScenarioRun;
+import org.headfall.scenarios.run.StandardOutputs;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/**
+ * What-if of the example of limits, which has a hot bore that flows by itself, against real runs: every limit that the
+ * page judges has to come out as a run judges it. Skipped where there is no browser.
+ */
+class WhatIfLimitsTest {
+
+    private static final Path EXAMPLE = Path.of("examples", "limits");
+
+    /** A few millimetres: the page keeps heads to 0.25 mm and meets springs and flowing bores on some 200 days. */
+    private static final double CLOSE = 0.004;
+
+    @TempDir
+    static Path folder;
+
+    private static FinishedRun run;
+    private static Browser browser;
+
+    @BeforeAll
+    static void runAndOpen() throws Exception {
+        run = run("run", "rate: 14 L/s");
+        browser = Browser.open(folder.resolve("run/results/report.html"), folder.resolve("profile"));
+    }
+
+    @AfterAll
+    static void close() {
+        if (browser != null) {
+            browser.close();
+        }
+    }
+
+    /** The example with another rate of both town bores, and limits of decline rate and class that have a cause. */
+    private static FinishedRun run(String name, String rate) throws IOException, InputException {
+        Path place = Files.createDirectories(folder.resolve(name));
+        try (Stream<Path> files = Files.list(EXAMPLE)) {
+            for (Path file : files.filter(Files::isRegularFile).toList()) {
+                Files.copy(file, place.resolve(file.getFileName()));
+            }
+        }
+        Path document = place.resolve("scenario.yaml");
+        Files.writeString(
+                document,
+                Files.readString(document).replace("rate: 14 L/s", rate).replace("limits:\n", """
+                limits:
+                  - {name: decline by the town, quantity: decline rate, over: 5 yr, at: Watch Bore, cause: Wirra Shire,
+                     when: ever, at_most: 0.1 m/yr}
+                  - {name: all taking, quantity: drawdown, at: [homestead, Far Seep], cause: everyone,
+                     compared_with: without them, when: ever, at_most: 9 m}
+                """));
+        return new ScenarioRun(
+                        RunPlanner.plan(
+                                ScenarioReader.read(document, FileReach.FOLDER_OF_DOCUMENT), "Headfall test", 1),
+                        StandardOutputs.all(List.of()),
+                        (stage, fraction) -> {})
+                .into(place.resolve("results"), false);
+    }
+
+    @Test
+    void withNothingChangedLimitsComeOutAsInTheRun() {
+        browser.run("document.getElementById('what-if-reset').click()");
+        assertOutcomesOf(run);
+    }
+
+    @Test
+    void halfOfTheRatesGivesTheOutcomesOfARealRun() throws Exception {
+        browser.run("whatIf.changes[0].factor = 0.5; whatIf.changes[1].factor = 0.5; recompute()");
+        assertOutcomesOf(run("half", "rate: 7 L/s"));
+    }
+
+    @Test
+    void limitsThatOnlyARunCanJudgeAreNamedWithTheReason() {
+        String named = browser.text("what-if-not-judged");
+        assertTrue(named.contains("springs keep their head, at Far Seep: It counts on after the run"), named);
+        assertTrue(named.contains("border, at border.geojson: It holds for a part of the map"), named);
+        assertEquals(
+                run.limits().size(),
+                ((Number) browser.run("return report.whatIf.limits.length + report.whatIf.notJudged.length"))
+                        .intValue());
+    }
+
+    private static void assertOutcomesOf(FinishedRun expected) {
+        List<?> judged = (List<?>) browser.run("return report.whatIf.limits.map(condition => ({ place: condition.limit,"
+                + " ...judge(condition, whatIf.changes, whatIf.result.drawdown) }))");
+        assertEquals(11, judged.size(), browser.text("what-if-not-judged"));
+        for (Object one : judged) {
+            Map<?, ?> page = (Map<?, ?>) one;
+            LimitResult result = expected.limits().get(number(page, "place").intValue());
+            String name = result.limit().name() + " at " + result.limit().station();
+            Outcome.Worst worst = result.outcome().worstIfAny().orElseThrow();
+            assertEquals(worst.value(), number(page, "worst").doubleValue(), CLOSE, name);
+            assertEquals(worst.day(), number(page, "on").doubleValue(), 0.01, name + ": day of the worst");
+            if (Math.abs(worst.margin()) > worst.error() + CLOSE) {
+                assertEquals(result.outcome().words(), page.get("state"), name);
+            }
+            if (result.outcome() instanceof Outcome.Crossed crossed) {
+                // Where head falls by 5 cm a year a month is 4 mm.
+                assertEquals(
+                        crossed.firstDay(), number(page, "crossed").doubleValue(), 30, name + ": first day beyond");
+            }
+        }
+    }
+
+    private static Number number(Map<?, ?> of, String name) {
+        return (Number) of.get(name);
+    }
+}
