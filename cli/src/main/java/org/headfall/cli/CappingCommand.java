@@ -38,7 +38,8 @@ final class CappingCommand implements Callable<Integer> {
     @Override
     public Integer call() throws InputException, IOException {
         RunPlan plan = earlier.plan();
-        List<ShutBore> bores = new CappingStudy(plan, earlier.answers(plan)).inOrder();
+        List<ShutBore> bores =
+                new CappingStudy(plan, earlier.answers(plan, spec.commandLine().getErr())).inOrder();
         Path target = earlier.target("capping");
         new CappingOutputs(bores, plan.description().calendar()).into(target, earlier.overwrites());
         show(bores, target);

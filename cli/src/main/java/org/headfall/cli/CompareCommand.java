@@ -76,6 +76,9 @@ final class CompareCommand implements Callable<Integer> {
             throw new ResultsException(
                     ResultsException.Kind.NOT_COMPARABLE, second, String.valueOf(notComparable.getMessage()));
         }
+        for (Path run : List.of(first, second)) {
+            ChangedFiles.check(run, List.of(), spec.commandLine().getErr());
+        }
         new ComparisonOutputs(comparison, metres).into(output, overwrite);
         show(comparison);
         return ExitCode.DONE.code();

@@ -1,7 +1,9 @@
 package org.headfall.cli;
 
 import java.io.IOException;
+import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.util.List;
 import org.headfall.scenarios.problem.InputException;
 import org.headfall.scenarios.results.ResultsException;
 import org.headfall.scenarios.run.RunFromResponses;
@@ -37,10 +39,11 @@ final class EarlierRun {
         return RunPlanner.plan(argument.read(), ProgramVersion.text(), 1);
     }
 
-    /** The answers for a plan; what cannot be answered exactly enough is refused. */
-    RunFromResponses answers(RunPlan plan) throws ResultsException {
+    /** The answers for a plan; what cannot be answered exactly enough is refused, and of changed tables is warned. */
+    RunFromResponses answers(RunPlan plan, PrintWriter err) throws ResultsException {
         Path folder = responses();
         RunFromResponses answers = new RunFromResponses(plan, folder);
+        ChangedFiles.check(folder, List.of(), err);
         if (answers.inexact().isPresent()) {
             throw new ResultsException(
                     ResultsException.Kind.OF_ANOTHER_AQUIFER,

@@ -3,6 +3,7 @@ package org.headfall.cli;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.headfall.cli.answer.AnswerJson;
@@ -97,6 +98,7 @@ final class EstimateCommand implements Callable<Integer> {
                     "--output must not be the folder of the run that is answered from, found " + target);
         }
         RunFromResponses estimate = new RunFromResponses(plan, earlier);
+        ChangedFiles.check(earlier, List.of(), spec.commandLine().getErr());
         RunAnswer answer = RunAnswer.of(run(reading, plan, estimate, target), target, estimate.reasonToSimulate());
         show(answer);
         boolean fails = failOnLimit && answer.verdict() == Verdict.CROSSED;

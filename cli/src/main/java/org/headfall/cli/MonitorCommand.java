@@ -42,7 +42,7 @@ final class MonitorCommand implements Callable<Integer> {
     @Override
     public Integer call() throws InputException, IOException {
         RunPlan plan = earlier.plan();
-        RunFromResponses answers = earlier.answers(plan);
+        RunFromResponses answers = earlier.answers(plan, spec.commandLine().getErr());
         List<Warning> warnings = new WarningStudy(plan, answers).warnings();
         ExpectedBands bands = new ExpectedBands(
                 plan.description(), answers.answer().orElseThrow(), ResultsReader.headErrors(earlier.responses()));

@@ -10,9 +10,12 @@ import org.headfall.scenarios.report.ReportWriter;
 import org.headfall.scenarios.report.RunReport;
 import org.headfall.scenarios.report.content.ReportContent;
 import org.headfall.scenarios.report.picture.ReportPictures;
+import org.headfall.scenarios.results.DischargesFile;
 import org.headfall.scenarios.results.FinishedRun;
+import org.headfall.scenarios.results.ResponsesFile;
 import org.headfall.scenarios.results.ResultsFolder;
 import org.headfall.scenarios.results.ResultsReader;
+import org.headfall.scenarios.results.SummaryFile;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -32,6 +35,9 @@ import picocli.CommandLine.Spec;
             "  headfall report my-field/results/scenario --pictures slides"
         })
 final class ReportCommand implements Callable<Integer> {
+
+    /** Files that the page takes besides those that any run is read from. */
+    private static final List<String> READ = List.of(DischargesFile.NAME, ResponsesFile.NAME);
 
     @Parameters(paramLabel = "RESULTS", description = "Folder that a run has written.")
     @SuppressWarnings("NullAway.Init") // set by picocli before call
@@ -55,15 +61,19 @@ final class ReportCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws IOException {
-        Path file = output == null ? results.resolve("report.html") : output;
+        Path file = output == null ? results.resolve(ReportWriter.NAME) : output;
         requirePage(file);
         FinishedRun run = new ResultsReader().read(results);
+        ChangedFiles.check(results, READ, spec.commandLine().getErr());
         if (pictures != null) {
             return writePictures(run, pictures);
         }
         ReportContent content = RunReport.of(run, results);
         try {
             ReportWriter.write(content, file.toAbsolutePath());
+            if (output == null) {
+                new SummaryFile().writtenAgain(results, ReportWriter.NAME);
+            }
         } catch (IOException failure) {
             throw ResultsFolder.explained(failure, file);
         }

@@ -1,15 +1,17 @@
 package org.headfall.cli;
 
 import java.io.IOException;
-import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
+import org.headfall.cli.answer.TextBlock;
 import org.headfall.cli.progress.Progress;
 import org.headfall.scenarios.problem.InputException;
-import org.headfall.scenarios.results.CaseFolders;
-import org.headfall.scenarios.run.Rerun;
+import org.headfall.scenarios.rerun.FileComparison;
+import org.headfall.scenarios.rerun.FolderProof;
+import org.headfall.scenarios.rerun.Rerun;
+import org.headfall.scenarios.results.FileChanges;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -22,8 +24,9 @@ import picocli.CommandLine.Spec;
         name = "rerun",
         mixinStandardHelpOptions = true,
         description =
-                "Runs a result again from the inputs kept in its folder, and says whether the same numbers come"
-                        + " of it; of a run with cases, each of them. Changes nothing in the folder. Exit code 1 if a number differs.",
+                "Proves a result: names files that were changed since the run or are missing, runs it again from the"
+                        + " inputs kept in its folder, and says which values of which file differ; of a run with cases, all of"
+                        + " them. Changes nothing in the folder. Exit code 1 if a file was changed or a value differs.",
         footerHeading = "%nExample:%n",
         footer = {"  headfall rerun my-field/results/scenario"})
 final class RerunCommand implements Callable<Integer> {
@@ -50,39 +53,81 @@ final class RerunCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws InputException, IOException {
-        List<Path> cases = CaseFolders.in(results);
-        if (cases.isEmpty()) {
-            return runAgain(results).code();
-        }
-        boolean identical = true;
-        for (Path one : cases) {
-            spec.commandLine().getOut().println("Case " + one.getFileName() + ":");
-            identical &= runAgain(one) == ExitCode.DONE;
-        }
-        return (identical ? ExitCode.DONE : ExitCode.INPUT).code();
-    }
-
-    private ExitCode runAgain(Path folder) throws InputException, IOException {
-        Rerun rerun = new Rerun(folder);
-        Rerun.Outcome outcome;
+        Rerun rerun = new Rerun(results);
+        TextBlock block = new TextBlock(spec.commandLine().getOut());
+        boolean changed = showChanges(rerun.changes(), block);
+        List<FolderProof> proofs;
         try (Progress progress =
                 quiet ? Progress.SILENT : terminal.progress(spec.commandLine().getErr())) {
-            outcome = rerun.run(ProgramVersion.text(), threads.threads(), progress::reached);
+            proofs = rerun.run(ProgramVersion.text(), threads.threads(), progress::reached);
         }
-        PrintWriter out = spec.commandLine().getOut();
         if (!rerun.madeBy().equals(ProgramVersion.text())) {
-            out.println("Made by " + rerun.madeBy() + ", run again by " + ProgramVersion.text() + ".");
+            block.sentence("Made by " + rerun.madeBy() + ", run again by " + ProgramVersion.text() + ".");
         }
-        if (outcome instanceof Rerun.Identical identical) {
-            out.printf(Locale.ROOT, "Identical: %d numbers of series and maps are the same.%n", identical.numbers());
-            out.println("""
-                    Compared: all series in bores.nc, and heads.nc on the report dates. Tables such as
-                    limits.csv follow from these; the tables in the folder were not read.""");
-            return ExitCode.DONE;
+        boolean same = proofs.stream().allMatch(proof -> proof.different().isEmpty());
+        if (same) {
+            showSame(proofs, changed, block);
+        } else {
+            showDifferent(proofs, block);
         }
-        Rerun.Differs differs = (Rerun.Differs) outcome;
-        out.println("Not identical. First difference: " + differs.what() + " is " + differs.before()
-                + " in the results and " + differs.now() + " now.");
-        return ExitCode.INPUT;
+        block.sentence("Compared: every value of NetCDF files on all dates, of tables, maps, summaries and kept inputs."
+                + " report.html is known by its hash alone; headfall report writes it again from the other files.");
+        return (same && !changed ? ExitCode.DONE : ExitCode.INPUT).code();
+    }
+
+    /** Names what was done to files since the run; a file that was added is no fault of the results. */
+    private static boolean showChanges(List<FileChanges> folders, TextBlock block) {
+        boolean changed = false;
+        for (FileChanges changes : folders) {
+            boolean here = !changes.changed().isEmpty() || !changes.missing().isEmpty();
+            changed |= here;
+            if (here || !changes.added().isEmpty()) {
+                block.sentence("Files in " + changes.folder() + " since the run:");
+                ChangedFiles.list(block, changes);
+            }
+            if (!changes.added().isEmpty()) {
+                block.item("not of the run: " + String.join(", ", changes.added()));
+            }
+        }
+        return changed;
+    }
+
+    private static void showSame(List<FolderProof> proofs, boolean changed, TextBlock block) {
+        long values = proofs.stream().mapToLong(FolderProof::values).sum();
+        long files = proofs.stream().mapToLong(proof -> proof.files().size()).sum();
+        String counts = String.format(Locale.ROOT, "%,d values in %d files", values, files);
+        block.sentence(
+                changed
+                        ? "The same values, " + counts + ", but not the same files: see above."
+                        : "Identical: " + counts + " are the same, and no file was changed since the run.");
+    }
+
+    private static void showDifferent(List<FolderProof> proofs, TextBlock block) {
+        long files = proofs.stream().mapToLong(proof -> proof.files().size()).sum();
+        long different =
+                proofs.stream().mapToLong(proof -> proof.different().size()).sum();
+        block.sentence("Not identical: " + different + " of " + files + " files hold other values than the run gives.");
+        for (FolderProof proof : proofs) {
+            if (!proof.different().isEmpty() && proofs.size() > 1) {
+                block.sentence("In " + proof.folder() + ":");
+            }
+            proof.different().forEach(file -> block.item(words(file)));
+            if (!proof.otherWay().isEmpty()) {
+                block.sentence(proof.otherWay());
+            }
+        }
+    }
+
+    private static String words(FileComparison file) {
+        String first = file.first().orElseThrow();
+        return file.values() == 0
+                ? file.file() + ": " + first
+                : String.format(
+                        Locale.ROOT,
+                        "%s: %,d of %,d values differ, the first at %s",
+                        file.file(),
+                        file.differing(),
+                        file.values(),
+                        first);
     }
 }

@@ -1,6 +1,7 @@
 package org.headfall.cli;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
@@ -17,6 +18,8 @@ import java.util.stream.Stream;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipOutputStream;
 import org.headfall.scenarios.results.KeptInputs;
+import org.headfall.scenarios.results.ResultsFolder;
+import org.headfall.scenarios.results.SummaryFile;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -64,10 +67,117 @@ class RerunCommandTest {
         String text = Files.readString(copyOfDocument());
         Files.writeString(other, text.replaceFirst("rate: 40", "rate: 41"));
         assertEquals(0, headfall("run", other.toString()), err::toString);
-        Path changed = folder.resolve("results").resolve("changing").resolve("bores.nc");
-        Files.copy(changed, results.resolve("bores.nc"), StandardCopyOption.REPLACE_EXISTING);
+        for (String name : List.of("heads.nc", "bores.nc")) {
+            Path changed = folder.resolve("results").resolve("changing").resolve(name);
+            Files.copy(changed, results.resolve(name), StandardCopyOption.REPLACE_EXISTING);
+        }
         assertEquals(1, headfall("rerun", results.toString(), "--quiet"), err::toString);
-        assertTrue(out.toString().startsWith("Not identical. First difference: "), out::toString);
+        String said = oneLine(out.toString());
+        assertTrue(said.contains("changed: bores.nc, heads.nc "), said);
+        assertTrue(said.contains("Not identical: 2 of "), said);
+        assertTrue(said.contains("the first at hydraulic_head (m), time 2026-08-01, station pumped: "), said);
+        assertTrue(said.contains("the first at hydraulic_head (m), time 2027-07-01, y "), said);
+    }
+
+    private static String oneLine(String text) {
+        return text.replaceAll("\\s+", " ");
+    }
+
+    /** Puts one digit in place of another, so that the file keeps its size. */
+    private static void spoil(Path table, int line) throws IOException {
+        String[] lines = Files.readString(table).split("(?<=\n)", -1);
+        String digits = lines[line - 1].replaceFirst("(\\d)(?=\\.\\d)", "x");
+        assertNotEquals(lines[line - 1], digits);
+        lines[line - 1] = digits.replaceFirst("x", lines[line - 1].contains("7.") ? "4" : "7");
+        Files.writeString(table, String.join("", lines));
+    }
+
+    /** What a regulator could be handed: tables edited, one taken away, one that is none of the run. */
+    @Test
+    void editedMissingAndForeignFilesAreNamed() throws IOException {
+        spoil(results.resolve("limits.csv"), 2);
+        spoil(results.resolve("recovery.csv"), 3);
+        Files.delete(results.resolve("decline.csv"));
+        Files.writeString(results.resolve("accounts.csv"), "name\r\n");
+        Files.writeString(
+                results.resolve("report.html"),
+                Files.readString(results.resolve("report.html")).replace("Two bores", "Few bores"));
+        assertEquals(1, headfall("rerun", results.toString(), "--quiet"), err::toString);
+        String said = oneLine(out.toString());
+        assertTrue(said.contains("changed: limits.csv, recovery.csv, report.html "), said);
+        assertTrue(said.contains("missing: decline.csv "), said);
+        assertTrue(said.contains("not of the run: accounts.csv "), said);
+        assertTrue(said.contains("Not identical: 3 of "), said);
+        assertTrue(said.contains("decline.csv: is not in the results"), said);
+        assertTrue(
+                said.matches(".*limits.csv: 1 of \\d+ values differ, the first at line 2 \\(pool keeps its head, .*"),
+                said);
+        assertTrue(out.toString().lines().allMatch(line -> line.length() <= 80 || !line.contains(" ")), said);
+    }
+
+    /** Hashes can be made anew by whoever changes a number; the numbers that the run gives cannot. */
+    @Test
+    void aSummaryThatWasChangedTogetherWithItsHashIsFoundByTheNumbers() throws IOException {
+        spoil(results.resolve("limits.csv"), 2);
+        new SummaryFile().writtenAgain(results, "limits.csv");
+        assertEquals(1, headfall("rerun", results.toString(), "--quiet"), err::toString);
+        assertTrue(out.toString().startsWith("Not identical: 1 of "), out::toString);
+    }
+
+    @Test
+    void aNoteBesideTheResultsIsNoFaultOfThem() throws IOException {
+        Files.writeString(results.resolve("notes.txt"), "seen");
+        assertEquals(0, headfall("rerun", results.toString(), "--quiet"), err::toString);
+        assertTrue(out.toString().contains("not of the run: notes.txt"), out::toString);
+    }
+
+    @Test
+    void commandsWarnOfTablesAndRefuseWhatTheyRead() throws IOException {
+        Path document = folder.resolve("scenario.yaml");
+        Files.copy(copyOfDocument(), document);
+        spoil(results.resolve("limits.csv"), 2);
+        String[][] commands = {
+            {"heads.nc", "report", results.toString()},
+            {"responses.nc", "report", results.toString()},
+            {"discharges.nc", "report", results.toString()},
+            {"bores.nc", "compare", results.toString(), results.toString(), "--overwrite"},
+            {"responses.nc", "estimate", document.toString(), "--overwrite"},
+            {"responses.nc", "capping", document.toString(), "--overwrite"},
+            {"responses.nc", "monitor", document.toString(), "--overwrite"},
+            {"summary.json", "monitor", document.toString(), "--overwrite"}
+        };
+        for (String[] command : commands) {
+            String[] arguments = Arrays.copyOfRange(command, 1, command.length);
+            boolean beside = command[1].equals("compare");
+            String[] whole = beside ? withOutput(arguments) : arguments;
+            assertEquals(0, headfall(whole), err::toString);
+            assertTrue(
+                    oneLine(err.toString()).contains("not as the run left them: changed: limits.csv"), err::toString);
+            Path file = results.resolve(command[0]);
+            byte[] bytes = Files.readAllBytes(file);
+            byte[] changed = bytes.clone();
+            changed[changed.length - 3] ^= 1;
+            Files.write(file, changed);
+            assertEquals(1, headfall(whole), () -> String.join(" ", command) + err);
+            assertTrue(err.toString().contains(file.toString()), err::toString);
+            assertTrue(err.toString().contains("copy the folder anew or run the scenario again"), err::toString);
+            Files.write(file, bytes);
+        }
+    }
+
+    private String[] withOutput(String... arguments) {
+        return Stream.concat(
+                        Arrays.stream(arguments),
+                        Stream.of("--output", folder.resolve("beside").toString()))
+                .toArray(String[]::new);
+    }
+
+    /** The page is made of the results, so writing it again is no change of them. */
+    @Test
+    void aReportWrittenAgainCountsAsOfTheRun() throws IOException {
+        Files.delete(results.resolve("report.html"));
+        assertEquals(0, headfall("report", results.toString()), err::toString);
+        assertEquals(0, headfall("rerun", results.toString(), "--quiet"), out::toString);
     }
 
     private Path copyOfDocument() throws IOException {
@@ -91,13 +201,22 @@ class RerunCommandTest {
     @Test
     void allCasesOfADocumentAreProvedAndOtherCommandsNameTheirFolders() throws IOException {
         Path document = folder.resolve("cases.yaml");
-        String cases = "\ncases: [without any taking, existing as used]\n";
-        Files.writeString(document, Files.readString(copyOfDocument()) + cases);
+        String limit =
+                "  - {name: beside, quantity: drawdown, at: pool, cause: everyone, compared_with: without any taking,"
+                        + " when: ever, at_most: 9 m}\n";
+        String text = Files.readString(copyOfDocument()).replace("\nstart:", "\n" + limit + "start:");
+        Files.writeString(document, text + "\ncases: [without any taking, existing as used]\n");
         assertEquals(0, headfall("run", document.toString(), "--quiet"), err::toString);
         Path parent = folder.resolve("results").resolve("cases");
-        assertEquals(0, headfall("rerun", parent.toString(), "--quiet"), err::toString);
-        assertTrue(out.toString().contains("Case without-any-taking:"), out::toString);
-        assertEquals(2, out.toString().split("Identical: ", -1).length - 1, out::toString);
+        assertEquals(0, headfall("rerun", parent.toString(), "--quiet"), out::toString);
+        assertTrue(out.toString().startsWith("Identical: "), out::toString);
+        Path one = parent.resolve("existing-as-used");
+        assertEquals(0, headfall("rerun", one.toString(), "--quiet"), out::toString);
+        spoil(parent.resolve("limits-by-case.csv"), 2);
+        ResultsFolder.delete(parent.resolve("without-any-taking"));
+        assertEquals(1, headfall("rerun", parent.toString(), "--quiet"), err::toString);
+        assertTrue(oneLine(out.toString()).contains("limits-by-case.csv: 1 of "), out::toString);
+        assertTrue(oneLine(out.toString()).contains("without-any-taking: this folder is missing"), out::toString);
         String[][] commands = {
             {"report", parent.toString()},
             {
@@ -120,7 +239,7 @@ class RerunCommandTest {
     void filesThatWereCutShortAreNamed() throws IOException {
         String[][] commands = {
             {"heads.nc", "report", results.toString()},
-            {"bores.nc", "rerun", results.toString()},
+            {"bores.nc", "compare", results.toString(), results.toString()},
             {"discharges.nc", "report", results.toString()},
             {"responses.nc", "estimate", copyOfDocument().toString(), "--responses", results.toString()},
             {"inputs.zip", "rerun", results.toString()},
@@ -133,6 +252,20 @@ class RerunCommandTest {
             String[] arguments = Arrays.copyOfRange(command, 1, command.length);
             assertEquals(1, headfall(arguments), () -> command[0] + err);
             assertTrue(err.toString().contains(file.toString()), err::toString);
+            Files.write(file, whole);
+        }
+    }
+
+    /** A proof goes on as far as it can, and says what cannot be read. */
+    @Test
+    void aFileThatWasCutShortIsComparedAsFarAsItGoes() throws IOException {
+        for (String name : List.of("bores.nc", "heads.nc", "drawdown-2031-07-01.tif", "bores.geojson")) {
+            Path file = results.resolve(name);
+            byte[] whole = Files.readAllBytes(file);
+            Files.write(file, Arrays.copyOf(whole, whole.length / 2));
+            assertEquals(1, headfall("rerun", results.toString(), "--quiet"), () -> name + err);
+            assertTrue(out.toString().contains("changed: " + name), out::toString);
+            assertTrue(out.toString().contains("Not identical: 1 of "), out::toString);
             Files.write(file, whole);
         }
     }

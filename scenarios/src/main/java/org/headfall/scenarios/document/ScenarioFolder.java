@@ -1,16 +1,10 @@
 package org.headfall.scenarios.document;
 
 import java.io.IOException;
-import java.io.InputStream;
-import java.io.OutputStream;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
-import java.security.DigestInputStream;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.util.ArrayList;
-import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -152,20 +146,8 @@ public final class ScenarioFolder {
         List<UsedFile> files = new ArrayList<>();
         for (Map.Entry<String, Path> file : used.entrySet()) {
             Path path = file.getValue();
-            files.add(new UsedFile(file.getKey(), path, Files.size(path), hash(path)));
+            files.add(new UsedFile(file.getKey(), path, Files.size(path), FileHash.of(path)));
         }
         return files;
-    }
-
-    private static String hash(Path path) throws IOException {
-        try {
-            MessageDigest digest = MessageDigest.getInstance("SHA-256");
-            try (InputStream file = new DigestInputStream(Files.newInputStream(path), digest)) {
-                file.transferTo(OutputStream.nullOutputStream());
-            }
-            return HexFormat.of().formatHex(digest.digest());
-        } catch (NoSuchAlgorithmException impossible) {
-            throw new AssertionError("every Java platform has SHA-256", impossible);
-        }
     }
 }

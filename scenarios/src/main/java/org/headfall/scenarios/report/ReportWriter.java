@@ -9,6 +9,9 @@ import org.headfall.scenarios.report.page.ReportPage;
 /** Writes a report as one html file. */
 public final class ReportWriter {
 
+    /** Name of the file in the folder of the results. */
+    public static final String NAME = "report.html";
+
     private ReportWriter() {}
 
     /**

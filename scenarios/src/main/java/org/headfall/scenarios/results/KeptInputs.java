@@ -68,12 +68,13 @@ public final class KeptInputs implements RunOutput {
             throw new ResultsException(
                     ResultsException.Kind.NOT_FINISHED,
                     results,
-                    "holds no inputs to run again: " + NAME + " is missing");
+                    "holds no inputs to run again: " + NAME + " is missing; copy the folder anew or run the scenario"
+                            + " again (headfall run)");
         }
         try {
             unpackFrom(kept, into);
         } catch (ZipException | EOFException e) {
-            throw new ResultsException(ResultsException.Kind.DAMAGED, kept, "cannot be unpacked: " + e.getMessage(), e);
+            throw ResultsException.damaged(kept, "cannot be unpacked, it is no whole ZIP file", e);
         }
     }
 

@@ -23,8 +23,7 @@ final class RecordedFile implements AutoCloseable {
         try {
             file = NetcdfFile.open(path.toString());
         } catch (IOException e) {
-            throw new ResultsException(
-                    ResultsException.Kind.DAMAGED, path, "is no NetCDF file any more: " + e.getMessage(), e);
+            throw ResultsException.damaged(path, "is no NetCDF file any more", e);
         }
     }
 
@@ -102,7 +101,7 @@ final class RecordedFile implements AutoCloseable {
     }
 
     private ResultsException missing(String what) {
-        return new ResultsException(ResultsException.Kind.DAMAGED, path, what + " is missing");
+        return ResultsException.damaged(path, what + " is missing", null);
     }
 
     @Override

@@ -59,13 +59,13 @@ public final class ResponsesReader {
         }
         try {
             if (Files.isRegularFile(folder.resolve(SummaryFile.NAME))) {
-                SummaryHead.check(folder);
+                FileChanges.requireUnchanged(folder, List.of(ResponsesFile.NAME));
             }
             return stored(path, wanted);
         } catch (ResultsException e) {
             throw e;
         } catch (IOException | IllegalArgumentException e) {
-            throw new ResultsException(ResultsException.Kind.DAMAGED, path, "cannot be read: " + e.getMessage(), e);
+            throw ResultsException.damaged(path, "cannot be read, " + e.getMessage(), e);
         }
     }
 

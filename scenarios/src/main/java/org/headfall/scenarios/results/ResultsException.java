@@ -2,6 +2,7 @@ package org.headfall.scenarios.results;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import org.jspecify.annotations.Nullable;
 
 /** Results cannot be written or read. The message says where, what was found, and what can be done. */
 public final class ResultsException extends IOException {
@@ -46,10 +47,23 @@ public final class ResultsException extends IOException {
         this.place = place.toString();
     }
 
-    ResultsException(Kind kind, Path place, String message, Throwable cause) {
+    ResultsException(Kind kind, Path place, String message, @Nullable Throwable cause) {
         super(place + ": " + message, cause);
         this.kind = kind;
         this.place = place.toString();
+    }
+
+    /**
+     * That a file is not what was written, with what can be done about it.
+     *
+     * @param file the file
+     * @param found what was found
+     * @param cause what reading it threw, if it threw
+     * @return the exception to throw
+     */
+    public static ResultsException damaged(Path file, String found, @Nullable Throwable cause) {
+        return new ResultsException(
+                Kind.DAMAGED, file, found + "; copy the folder anew or run the scenario again (headfall run)", cause);
     }
 
     /** What is wrong. */

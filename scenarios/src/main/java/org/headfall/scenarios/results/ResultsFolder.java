@@ -20,7 +20,9 @@ import java.util.stream.Stream;
  */
 public final class ResultsFolder implements AutoCloseable {
 
-    private static final String LOCK = ".lock";
+    /** Name of the file that keeps other runs out while the folder is written. */
+    static final String LOCK = ".lock";
+
     private static final long FULL = 1 << 20;
 
     private final Path target;

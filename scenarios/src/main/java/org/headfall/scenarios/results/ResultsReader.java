@@ -17,12 +17,15 @@ import org.headfall.scenarios.reference.CoordinateReference;
  */
 public final class ResultsReader {
 
+    /** Files that a run is read from. */
+    private static final List<String> READ = List.of(SummaryFile.NAME, "heads.nc", "bores.nc");
+
     /**
      * Reads a run.
      *
      * @param folder folder of the results
      * @return the run
-     * @throws ResultsException if the folder holds no finished results or a file is damaged
+     * @throws ResultsException if the folder holds no finished results, or a file that is read is damaged or changed
      */
     public FinishedRun read(Path folder) throws ResultsException {
         if (!Files.isDirectory(folder)) {
@@ -30,7 +33,7 @@ public final class ResultsReader {
         }
         CaseFolders.requireNone(folder);
         requireMaps(folder);
-        for (String name : List.of(SummaryFile.NAME, "heads.nc", "bores.nc")) {
+        for (String name : READ) {
             if (!Files.isRegularFile(folder.resolve(name))) {
                 throw new ResultsException(
                         ResultsException.Kind.NOT_FINISHED,
@@ -43,7 +46,7 @@ public final class ResultsReader {
         } catch (ResultsException e) {
             throw e;
         } catch (IOException | IllegalArgumentException e) {
-            throw new ResultsException(ResultsException.Kind.DAMAGED, folder, "cannot be read: " + e.getMessage(), e);
+            throw ResultsException.damaged(folder, "cannot be read, " + e.getMessage(), e);
         }
     }
 
@@ -67,7 +70,7 @@ public final class ResultsReader {
      */
     public static List<Double> headErrors(Path folder) throws ResultsException {
         try {
-            SummaryHead.check(folder);
+            FileChanges.requireUnchanged(folder, List.of(SummaryFile.NAME));
             return new SummaryFile().read(folder).figures().stationHeadError();
         } catch (ResultsException e) {
             throw e;
@@ -78,7 +81,7 @@ public final class ResultsReader {
     }
 
     private static FinishedRun readFiles(Path folder) throws IOException {
-        SummaryHead.check(folder);
+        FileChanges.requireUnchanged(folder, READ);
         Summary summary = new SummaryFile().read(folder);
         try (HeadsReader heads = new HeadsReader(folder.resolve("heads.nc"));
                 BoresReader bores = new BoresReader(folder.resolve("bores.nc"))) {

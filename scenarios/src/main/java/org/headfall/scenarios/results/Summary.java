@@ -16,7 +16,8 @@ import org.headfall.scenarios.recording.Station;
  * from the start.
  *
  * @param format format of this file, raised when a reader of the old one would be misled
- * @param netcdfSizes size of each NetCDF file of the run (bytes), see {@link SummaryHead}
+ * @param ownSha256 SHA-256 of this file itself, see {@link SummarySeal}
+ * @param files what every other file of the folder is known again by, by name
  * @param title title of the scenario
  * @param purpose what it is for; empty if not given
  * @param datum vertical datum of all levels
@@ -36,7 +37,8 @@ import org.headfall.scenarios.recording.Station;
  */
 record Summary(
         int format,
-        Map<String, Long> netcdfSizes,
+        String ownSha256,
+        Map<String, FileStamp> files,
         String title,
         String purpose,
         String datum,
@@ -54,5 +56,29 @@ record Summary(
         List<LimitResult> limits,
         RunFigures figures) {
 
-    static final int FORMAT = 3;
+    static final int FORMAT = 4;
+
+    /** The same with other files and its seal open. */
+    Summary withFiles(Map<String, FileStamp> others) {
+        return new Summary(
+                format,
+                SummarySeal.OPEN,
+                others,
+                title,
+                purpose,
+                datum,
+                coordinateReference,
+                start,
+                end,
+                endDay,
+                toolVersion,
+                inputs,
+                assumptions,
+                stations,
+                reportDates,
+                measurements,
+                findings,
+                limits,
+                figures);
+    }
 }

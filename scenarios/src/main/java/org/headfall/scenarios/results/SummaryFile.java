@@ -5,6 +5,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.Map;
+import java.util.TreeMap;
 import org.headfall.scenarios.recording.MapReference;
 import org.headfall.scenarios.recording.RunDescription;
 import tools.jackson.core.JacksonException;
@@ -23,21 +24,40 @@ public final class SummaryFile {
     /**
      * Writes the file; it appears under its name when it is whole.
      *
-     * @param folder folder of the results; its NetCDF files must be complete
+     * @param folder folder of the results with every other file of the run in it, complete
      * @param run the run
      * @throws IOException if it cannot be written
      */
     public void write(Path folder, FinishedRun run) throws IOException {
+        write(folder, summary(run, FileStamp.in(folder)));
+    }
+
+    /**
+     * Takes note of a file that was made again of the results.
+     *
+     * @param folder folder of the results
+     * @param name name of the file in it
+     * @throws IOException if the summary cannot be read or written
+     */
+    public void writtenAgain(Path folder, String name) throws IOException {
+        Summary summary = read(folder);
+        Map<String, FileStamp> files = new TreeMap<>(summary.files());
+        files.put(name, FileStamp.of(folder.resolve(name)));
+        write(folder, summary.withFiles(files));
+    }
+
+    private void write(Path folder, Summary summary) throws IOException {
         Path part = folder.resolve(NAME + ".part");
-        Files.writeString(part, text(run, SummaryHead.sizesIn(folder)));
+        Files.writeString(part, SummarySeal.sealed(mapper.writeValueAsString(summary)));
         Files.move(part, folder.resolve(NAME), StandardCopyOption.ATOMIC_MOVE);
     }
 
-    private String text(FinishedRun run, Map<String, Long> netcdfSizes) {
+    private static Summary summary(FinishedRun run, Map<String, FileStamp> files) {
         RunDescription description = run.description();
-        return mapper.writeValueAsString(new Summary(
+        return new Summary(
                 Summary.FORMAT,
-                netcdfSizes,
+                SummarySeal.OPEN,
+                files,
                 description.title(),
                 description.purpose(),
                 description.datum(),
@@ -53,16 +73,16 @@ public final class SummaryFile {
                 description.measurements(),
                 run.findings(),
                 run.limits(),
-                run.figures()));
+                run.figures());
     }
 
-    /** Reads a summary of this format, see {@link SummaryHead#check}. */
+    /** Reads a summary of this format, see {@link SummaryHead}. */
     Summary read(Path folder) throws IOException {
         Path file = folder.resolve(NAME);
         try {
             return mapper.readValue(Files.readString(file), Summary.class);
         } catch (JacksonException e) {
-            throw SummaryHead.damaged(file, e.getOriginalMessage(), e);
+            throw SummaryHead.damaged(file, e);
         }
     }
 }

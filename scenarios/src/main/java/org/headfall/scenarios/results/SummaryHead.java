@@ -5,60 +5,47 @@ import java.nio.charset.CharacterCodingException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Map;
-import java.util.TreeMap;
-import java.util.stream.Stream;
 import tools.jackson.core.JacksonException;
+import tools.jackson.core.TokenStreamLocation;
 import tools.jackson.databind.DeserializationFeature;
 import tools.jackson.databind.json.JsonMapper;
 
 /**
  * What has to be known of {@code summary.json} before the rest of a folder is read: whether this version can read it, and
- * how large its NetCDF files were when they were written, so that one that was cut short is not taken for whole.
+ * what its files were when they were written, so that one that was cut short or changed is not taken for whole.
  *
  * @param format format of the file
  * @param toolVersion program and version that wrote it
- * @param netcdfSizes size of each NetCDF file (bytes)
+ * @param files every other file of the folder, by name
  */
-record SummaryHead(int format, String toolVersion, Map<String, Long> netcdfSizes) {
+record SummaryHead(int format, String toolVersion, Map<String, FileStamp> files) {
 
     private static final JsonMapper MAPPER = JsonMapper.builder()
             .disable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES)
             .build();
 
-    /** A file without sizes has none to hold others against. */
+    /** A summary of an older format has no files to hold others against. */
     SummaryHead {
-        netcdfSizes = netcdfSizes == null ? Map.of() : Map.copyOf(netcdfSizes);
+        files = files == null ? Map.of() : Map.copyOf(files);
     }
 
     /**
-     * Sizes of the NetCDF files of a folder.
-     *
-     * @param folder the folder, with all files of the run in it
-     * @return size by name, in order of the names
-     */
-    static Map<String, Long> sizesIn(Path folder) throws IOException {
-        Map<String, Long> sizes = new TreeMap<>();
-        try (Stream<Path> files = Files.list(folder)) {
-            for (Path file : files.toList()) {
-                String name = String.valueOf(file.getFileName());
-                if (name.endsWith(".nc")) {
-                    sizes.put(name, Files.size(file));
-                }
-            }
-        }
-        return sizes;
-    }
-
-    /**
-     * Reads it, and checks what it says of the folder.
+     * Reads it.
      *
      * @param folder folder of finished results
-     * @throws ResultsException if it is damaged or of another format, or a NetCDF file is not as it was written; a file
-     *     that is not there is left to those who need it
+     * @return the head
+     * @throws ResultsException if it is missing, damaged or of another format
+     * @throws IOException if it cannot be read
      */
-    static void check(Path folder) throws IOException {
+    static SummaryHead read(Path folder) throws IOException {
         Path file = folder.resolve(SummaryFile.NAME);
-        SummaryHead head = read(file);
+        if (!Files.isRegularFile(file)) {
+            throw new ResultsException(
+                    ResultsException.Kind.NOT_FINISHED,
+                    folder,
+                    "holds no finished results: " + SummaryFile.NAME + " is missing");
+        }
+        SummaryHead head = parsed(file);
         if (head.format() != Summary.FORMAT) {
             throw new ResultsException(
                     ResultsException.Kind.DAMAGED,
@@ -68,30 +55,25 @@ record SummaryHead(int format, String toolVersion, Map<String, Long> netcdfSizes
                             + ": run the scenario again (headfall run); its document and files are in "
                             + KeptInputs.NAME + " beside it");
         }
-        for (Map.Entry<String, Long> written : head.netcdfSizes().entrySet()) {
-            Path netcdf = folder.resolve(written.getKey());
-            if (Files.exists(netcdf) && Files.size(netcdf) != written.getValue()) {
-                throw new ResultsException(
-                        ResultsException.Kind.DAMAGED,
-                        netcdf,
-                        "has " + Files.size(netcdf) + " bytes, was written with " + written.getValue()
-                                + ": it was cut short or changed; copy the folder anew or run the scenario again");
-            }
-        }
+        return head;
     }
 
-    private static SummaryHead read(Path file) throws IOException {
+    private static SummaryHead parsed(Path file) throws IOException {
         try {
             return MAPPER.readValue(Files.readString(file), SummaryHead.class);
         } catch (JacksonException e) {
-            throw damaged(file, e.getOriginalMessage(), e);
+            throw damaged(file, e);
         } catch (CharacterCodingException e) {
-            throw damaged(file, "its bytes are no UTF-8", e);
+            throw ResultsException.damaged(file, "is no summary of a run: its bytes are no UTF-8", e);
         }
     }
 
-    /** That a file is no summary. */
-    static ResultsException damaged(Path file, String reason, Exception cause) {
-        return new ResultsException(ResultsException.Kind.DAMAGED, file, "is no summary of a run: " + reason, cause);
+    /** That a file is no summary. What the parser expected there would tell a user nothing. */
+    static ResultsException damaged(Path file, JacksonException cause) {
+        TokenStreamLocation location = cause.getLocation();
+        String place = location == null || location.getLineNr() < 1
+                ? ""
+                : ": line " + location.getLineNr() + ", column " + location.getColumnNr() + " cannot be read";
+        return ResultsException.damaged(file, "is no summary of a run, or only a part of one" + place, cause);
     }
 }

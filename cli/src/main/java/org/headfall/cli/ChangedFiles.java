@@ -1,0 +1,46 @@
+package org.headfall.cli;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.TreeSet;
+import org.headfall.cli.answer.TextBlock;
+import org.headfall.scenarios.results.FileChanges;
+import org.headfall.scenarios.results.ResultsException;
+
+/** Holds the files of results that a command uses against what the run wrote. */
+final class ChangedFiles {
+
+    private ChangedFiles() {}
+
+    /**
+     * Refuses results of which a file that is read was changed, and warns of others that were changed or are missing.
+     *
+     * @param results folder of finished results
+     * @param read names of the files that the command reads
+     * @param err where the warning goes
+     * @throws ResultsException if a file that is read was changed
+     */
+    static void check(Path results, List<String> read, PrintWriter err) throws ResultsException {
+        FileChanges changes = FileChanges.in(results);
+        changes.requireUnchanged(read);
+        if (changes.changed().isEmpty() && changes.missing().isEmpty()) {
+            return;
+        }
+        TextBlock block = new TextBlock(err);
+        block.sentence("headfall: warning: files in " + results + " are not as the run left them:");
+        list(block, changes);
+        block.sentence("What follows comes from files that are unchanged.");
+    }
+
+    /** Names changed and missing files, a line each kind. */
+    static void list(TextBlock block, FileChanges changes) {
+        if (!changes.changed().isEmpty()) {
+            block.item("changed: "
+                    + String.join(", ", new TreeSet<>(changes.changed().keySet())));
+        }
+        if (!changes.missing().isEmpty()) {
+            block.item("missing: " + String.join(", ", changes.missing()));
+        }
+    }
+}
