@@ -152,7 +152,7 @@ final class BedRelaxation {
      * Adds the derivative of what the terms add to the diagonal in Laplace space, {@code C' sum_k w_k l_k D / (p + l_k
      * D)^2}, for some cells.
      *
-     * @param shift the Laplace variable p (1/d), positive
+     * @param shift the Laplace variable p (1/d), zero for the steady state
      * @param sum added to (m²)
      * @param from first cell
      * @param to end of the cells
@@ -161,8 +161,9 @@ final class BedRelaxation {
         for (int term = 0; term < RATE.length; term++) {
             for (int cell = from; cell < to; cell++) {
                 double relaxation = RATE[term] * exactRate[cell];
-                double denominator = shift + relaxation;
-                sum[cell] += conductance[cell] * WEIGHT[term] * relaxation / (denominator * denominator);
+                // A cell without a bed has neither relaxation nor conductance.
+                double time = 1 / Math.max(shift + relaxation, Double.MIN_NORMAL);
+                sum[cell] += conductance[cell] * WEIGHT[term] * (relaxation * time) * time;
             }
         }
     }

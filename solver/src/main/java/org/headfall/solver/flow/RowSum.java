@@ -39,8 +39,8 @@ final class RowSum {
         for (int source = 0; source < fields.length; source++) {
             if (fields[source].reaches(row)) {
                 sources[count++] = source;
-                first = Math.min(first, fields[source].firstColumn());
-                end = Math.max(end, fields[source].endColumn());
+                first = Math.min(first, fields[source].window().firstColumn());
+                end = Math.max(end, fields[source].window().endColumn());
             }
         }
         for (int i = 0; i < count; i++) {

@@ -10,17 +10,13 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Drawdown of all cells by a unit source at every place in Laplace space, for one real value of the Laplace
- * variable after the other. The matrix is that of an implicit stage whose coefficient is the inverse of the shift.
+ * variable after the other. The matrix is that of an implicit stage whose coefficient is the inverse of the shift. As long as
+ * a solution is local, it is solved for around its source only ({@link LocalSolve}).
  */
 final class ShiftedSolves {
 
     /** Sources solved for side by side: more take memory and are no faster. */
     private static final int LANES = 6;
-
-    private static final int TILE = 1024;
-
-    /** Cells of which the products are added up by one thread. */
-    private static final int BLOCK = 8 * TILE;
 
     private final List<CellWeights> sources;
     private final double tolerance;
@@ -28,10 +24,12 @@ final class ShiftedSolves {
     private final StageMatrix matrix;
     private final double[] storage;
     private final @Nullable BedRelaxation bed;
+    private final LocalSolve[] local;
     private final double[][] drawdown;
     private final float[][] former;
     private final double[][] right;
     private final double[] weight;
+    private double lastShift = Double.POSITIVE_INFINITY;
     private int solved;
 
     ShiftedSolves(FlowProblem problem, List<CellWeights> sources, WorkerTeam team) {
@@ -51,6 +49,9 @@ final class ShiftedSolves {
             bed.addFastStorage(storage);
         }
         matrix = StageMatrix.withOneSolver(equation, storage, bed, team);
+        local = sources.stream()
+                .map(source -> new LocalSolve(problem.aquifer().grid(), source))
+                .toArray(LocalSolve[]::new);
         drawdown = new double[sources.size()][cells];
         former = new float[sources.size()][cells];
         right = new double[Math.min(LANES, sources.size())][cells];
@@ -58,11 +59,13 @@ final class ShiftedSolves {
     }
 
     long solves() {
-        return matrix.solves();
+        return matrix.solves()
+                + Arrays.stream(local).mapToLong(LocalSolve::solves).sum();
     }
 
     long iterations() {
-        return matrix.iterations();
+        return matrix.iterations()
+                + Arrays.stream(local).mapToLong(LocalSolve::iterations).sum();
     }
 
     /** Runs a task for each of some sources, shared among threads. */
@@ -75,10 +78,30 @@ final class ShiftedSolves {
         return matrix.loops();
     }
 
-    /** Solves for all sources. */
+    /**
+     * Solves for all sources.
+     *
+     * @param shift the Laplace variable (1/d), zero for the steady state. Series of falling shifts are quickest: each solution
+     *     begins with those before
+     */
     void solve(double shift) {
-        matrix.prepare(1 / shift);
-        solveAll();
+        if (shift >= lastShift) {
+            startAnew();
+        }
+        if (shift > 0) {
+            matrix.prepare(1 / shift);
+        } else {
+            matrix.prepareSteady();
+        }
+        boolean[] done = new boolean[local.length];
+        if (shift > 0) {
+            double stretch = solved == 0 ? 1 : Math.sqrt(lastShift / shift);
+            forSources(local.length, source -> done[source] = solveLocally(source, stretch));
+        }
+        solveWidely(
+                IntStream.range(0, done.length).filter(source -> !done[source]).toArray());
+        lastShift = shift;
+        solved++;
         matrix.loops().run((from, to) -> {
             System.arraycopy(storage, from, weight, from, to - from);
             if (bed != null) {
@@ -87,24 +110,33 @@ final class ShiftedSolves {
         });
     }
 
-    /** Solves for all sources in the steady state, the limit of no shift. */
-    void solveSteady() {
-        matrix.prepareSteady();
-        solveAll();
+    private void startAnew() {
+        solved = 0;
+        for (int source = 0; source < local.length; source++) {
+            local[source].startAnew();
+            Arrays.fill(drawdown[source], 0);
+            Arrays.fill(former[source], 0);
+        }
     }
 
-    private void solveAll() {
-        for (int first = 0; first < sources.size(); first += LANES) {
-            int last = Math.min(sources.size(), first + LANES);
-            for (int source = first; source < last; source++) {
+    private boolean solveLocally(int source, double stretch) {
+        return local[source].solve(matrix.matrix(), stretch, tolerance, drawdown[source], former[source]);
+    }
+
+    private void solveWidely(int[] some) {
+        for (int first = 0; first < some.length; first += LANES) {
+            int[] group = Arrays.copyOfRange(some, first, Math.min(some.length, first + LANES));
+            double[][] solutions = new double[group.length][];
+            for (int lane = 0; lane < group.length; lane++) {
+                int source = group[lane];
+                local[source].takeWhole();
+                solutions[lane] = drawdown[source];
                 guess(drawdown[source], former[source]);
-                Arrays.fill(right[source - first], 0);
-                sources.get(source).add(1, right[source - first]);
+                Arrays.fill(right[lane], 0);
+                sources.get(source).add(1, right[lane]);
             }
-            matrix.solveTransfers(
-                    Arrays.copyOf(right, last - first), Arrays.copyOfRange(drawdown, first, last), tolerance);
+            matrix.solveTransfers(Arrays.copyOf(right, group.length), solutions, tolerance);
         }
-        solved++;
     }
 
     /** Drawdown is nearly straight over the logarithm of the shift: the next guess continues the last two solutions. */
@@ -123,68 +155,21 @@ final class ShiftedSolves {
         return drawdown[source];
     }
 
+    /** Rectangle outside of which the solution for a source is zero. */
+    CellWindow window(int source) {
+        return local[source].window();
+    }
+
     /**
-     * Adds the products {@code h_i^T W h_j}, tile by tile so that all solutions of a tile stay in the cache, and block of tiles
-     * by block in order, so that they are the same bit for bit for any number of threads.
+     * Adds the products {@code h_i^T W h_j}, with W what aquifer and bed release at the shift.
      *
      * @param causes number of sources, from the first, whose products with all others are wanted
      * @param falls receives the products
      * @param shift number of the shift in the rows
      */
     void addFalls(int causes, PairValues falls, int shift) {
-        double[][] sums = new double[(weight.length + BLOCK - 1) / BLOCK][];
-        team.split(sums.length, 1, (first, end) -> {
-            for (int block = first; block < end; block++) {
-                sums[block] = products(causes, block * BLOCK, Math.min(weight.length, (block + 1) * BLOCK));
-            }
-        });
-        for (double[] ofBlock : sums) {
-            int pair = 0;
-            for (int i = 0; i < drawdown.length; i++) {
-                falls.of(i, i)[shift] += ofBlock[pair++];
-                for (int j = 0; j < Math.min(i, causes); j++) {
-                    falls.of(i, j)[shift] += ofBlock[pair++];
-                }
-            }
-        }
-    }
-
-    /** Products over some cells, for every source with itself and with the causes before it. */
-    private double[] products(int causes, int firstCell, int endCell) {
-        double[] sums = new double[drawdown.length * (causes + 1)];
-        double[] weighted = new double[TILE];
-        for (int from = firstCell; from < endCell; from += TILE) {
-            int length = Math.min(TILE, endCell - from);
-            int pair = 0;
-            for (int i = 0; i < drawdown.length; i++) {
-                for (int k = 0; k < length; k++) {
-                    weighted[k] = weight[from + k] * drawdown[i][from + k];
-                }
-                sums[pair++] += product(weighted, drawdown[i], from, length);
-                for (int j = 0; j < Math.min(i, causes); j++) {
-                    sums[pair++] += product(weighted, drawdown[j], from, length);
-                }
-            }
-        }
-        return sums;
-    }
-
-    /** In four sums that do not wait for each other. */
-    private static double product(double[] weighted, double[] values, int from, int length) {
-        double a = 0;
-        double b = 0;
-        double c = 0;
-        double d = 0;
-        int k = 0;
-        for (; k < length - 3; k += 4) {
-            a += weighted[k] * values[from + k];
-            b += weighted[k + 1] * values[from + k + 1];
-            c += weighted[k + 2] * values[from + k + 2];
-            d += weighted[k + 3] * values[from + k + 3];
-        }
-        for (; k < length; k++) {
-            a += weighted[k] * values[from + k];
-        }
-        return (a + b) + (c + d);
+        CellWindow[] windows =
+                IntStream.range(0, local.length).mapToObj(this::window).toArray(CellWindow[]::new);
+        new SolutionProducts(drawdown, windows, weight, causes).addTo(falls, shift, team);
     }
 }

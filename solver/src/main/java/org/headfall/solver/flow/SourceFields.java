@@ -93,7 +93,7 @@ public final class SourceFields {
             solves.forSources(
                     sources(),
                     source -> all[shift][source] =
-                            WindowedField.of(problem.aquifer().grid(), solves.drawdown(places[source])));
+                            WindowedField.of(solves.window(places[source]), solves.drawdown(places[source])));
             for (WindowedField one : all[shift]) {
                 bytesLeft -= one.bytes();
             }
@@ -280,7 +280,7 @@ public final class SourceFields {
             for (int a = 0; a < shifts.length; a++) {
                 again.solve(shifts[a]);
                 WindowedField[] solutions = IntStream.range(0, end - first)
-                        .mapToObj(i -> WindowedField.of(problem.aquifer().grid(), again.drawdown(i)))
+                        .mapToObj(i -> WindowedField.of(again.window(i), again.drawdown(i)))
                         .toArray(WindowedField[]::new);
                 sums.add(List.of(
                         new FieldSums.Layer(solutions, weightsAt(weights, first, end, a), content(a, sums.loops()))));

@@ -87,6 +87,11 @@ final class StageMatrix {
         return loops;
     }
 
+    /** The matrix as it is prepared, to be read only. */
+    FivePointMatrix matrix() {
+        return matrix;
+    }
+
     /** Weight of the stage's own rate the matrix is prepared for (d); infinite for the steady state. */
     double coefficient() {
         return prepared().coefficient();
@@ -123,14 +128,29 @@ final class StageMatrix {
         }
         release = releases.of(coefficient);
         matrix.shiftDiagonal(equation.diagonal(), 1, release.perMetre());
+        solver = null;
+    }
+
+    /** The solver for the present coefficient, made when first needed. */
+    private LinearSolver solver() {
+        LinearSolver present = solver;
+        if (present == null) {
+            present = solverOf(coefficient());
+            solver = present;
+        }
+        return present;
+    }
+
+    private LinearSolver solverOf(double coefficient) {
         long rung = Double.isFinite(coefficient)
                 ? Math.round(RUNGS_PER_FACTOR_OF_TWO * Math.log(coefficient) / Math.log(2))
                 : Long.MAX_VALUE;
-        solver = solvers.get(rung);
-        if (solver == null) {
-            solver = solvers.size() < kept ? LinearSolver.forMatrix(matrix, team) : madeAnew();
-            solvers.put(rung, solver);
+        LinearSolver known = solvers.get(rung);
+        if (known == null) {
+            known = solvers.size() < kept ? LinearSolver.forMatrix(matrix, team) : madeAnew();
+            solvers.put(rung, known);
         }
+        return known;
     }
 
     /** The solver used longest ago, set up for the present diagonal, which costs half of what another one does. */
@@ -140,10 +160,6 @@ final class StageMatrix {
         byAge.remove();
         eldest.diagonalChanged();
         return eldest;
-    }
-
-    private LinearSolver solver() {
-        return Objects.requireNonNull(solver, "a coefficient must be prepared first");
     }
 
     /**

@@ -82,7 +82,7 @@ public final class TransferValues {
             }
         }
         if (tied) {
-            solves.solveSteady();
+            solves.solve(0);
             read(solves, steady, paired, 0);
         }
     }
