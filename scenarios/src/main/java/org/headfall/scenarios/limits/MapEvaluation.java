@@ -10,6 +10,7 @@ import java.util.OptionalDouble;
 import java.util.stream.IntStream;
 import org.headfall.scenarios.recording.HeadGrid;
 import org.headfall.scenarios.recording.RunDescription;
+import org.headfall.scenarios.spatial.Position;
 import org.headfall.solver.grid.RectilinearGrid;
 
 /**
@@ -160,7 +161,7 @@ final class MapEvaluation {
                 worst.margin(),
                 error(limit, worst) + errorByChanges(limit),
                 note(worst, days) + before(days, first),
-                Optional.of(new Outcome.Spot(
+                Optional.of(new Position(
                         description.grid().centreX(worst.cell()),
                         description.grid().centreY(worst.cell()))));
         return Judgement.of(limit, description.endDay(), first, found);

@@ -4,6 +4,7 @@ import com.fasterxml.jackson.annotation.JsonSubTypes;
 import com.fasterxml.jackson.annotation.JsonTypeInfo;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.headfall.scenarios.spatial.Position;
 
 /** What a run says about a limit. */
 @JsonTypeInfo(use = JsonTypeInfo.Id.NAME, property = "is")
@@ -28,7 +29,7 @@ public sealed interface Outcome {
      * @param note what else there is to say of it, such as where it is; empty for nothing
      * @param spot the middle of the cell where it is, of a limit on the map
      */
-    record Worst(double day, double value, double margin, double error, String note, Optional<Spot> spot) {
+    record Worst(double day, double value, double margin, double error, String note, Optional<Position> spot) {
         /**
          * A worst value at a station.
          *
@@ -54,14 +55,6 @@ public sealed interface Outcome {
             this(day, value, margin, error, "");
         }
     }
-
-    /**
-     * A place on the map.
-     *
-     * @param x easting (m)
-     * @param y northing (m)
-     */
-    record Spot(double x, double y) {}
 
     /** The worst value, if there are values. */
     default Optional<Worst> worstIfAny() {

@@ -14,7 +14,7 @@ import org.headfall.scenarios.scenario.BoreSpecification;
 import org.headfall.scenarios.scenario.BoreSpecification.Group;
 import org.headfall.scenarios.scenario.BoreSpecification.Levels;
 import org.headfall.scenarios.scenario.BoreSpecification.WellLossSpecification;
-import org.headfall.scenarios.scenario.Position;
+import org.headfall.scenarios.spatial.Position;
 import org.jspecify.annotations.Nullable;
 
 /**

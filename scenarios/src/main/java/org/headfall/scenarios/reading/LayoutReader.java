@@ -10,8 +10,8 @@ import org.headfall.scenarios.quantity.AllowedRange;
 import org.headfall.scenarios.quantity.Dimension;
 import org.headfall.scenarios.quantity.Quantity;
 import org.headfall.scenarios.scenario.LayoutPlaces;
-import org.headfall.scenarios.scenario.Position;
 import org.headfall.scenarios.scenario.SpacingSpecification.Layout;
+import org.headfall.scenarios.spatial.Position;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -5,9 +5,9 @@ import java.util.List;
 import org.headfall.scenarios.document.Section;
 import org.headfall.scenarios.quantity.Dimension;
 import org.headfall.scenarios.quantity.Quantity;
-import org.headfall.scenarios.scenario.Position;
 import org.headfall.scenarios.scenario.ProtectedPoint;
 import org.headfall.scenarios.scenario.SpringSpecification;
+import org.headfall.scenarios.spatial.Position;
 import org.jspecify.annotations.Nullable;
 
 /** Reads springs and other protected points. */

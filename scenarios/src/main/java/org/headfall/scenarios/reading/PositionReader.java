@@ -10,8 +10,8 @@ import org.headfall.scenarios.problem.ProblemKind;
 import org.headfall.scenarios.problem.Problems;
 import org.headfall.scenarios.quantity.Dimension;
 import org.headfall.scenarios.quantity.Quantity;
-import org.headfall.scenarios.scenario.Position;
 import org.headfall.scenarios.spatial.Extent;
+import org.headfall.scenarios.spatial.Position;
 import org.jspecify.annotations.Nullable;
 
 /** Reads positions, {@code [31 km, 22 km]}, and checks that they lie in the grid. */

@@ -14,10 +14,10 @@ import org.headfall.scenarios.quantity.Dimension;
 import org.headfall.scenarios.quantity.Quantity;
 import org.headfall.scenarios.scenario.BoreSpecification.WellLossSpecification;
 import org.headfall.scenarios.scenario.Period;
-import org.headfall.scenarios.scenario.Position;
 import org.headfall.scenarios.scenario.SpacingSpecification;
 import org.headfall.scenarios.scenario.SpacingSpecification.Layout;
 import org.headfall.scenarios.scenario.SpacingSpecification.Prices;
+import org.headfall.scenarios.spatial.Position;
 import org.jspecify.annotations.Nullable;
 
 /** Reads which layouts of a bore field are compared. */

@@ -3,6 +3,7 @@ package org.headfall.scenarios.reference;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import org.headfall.scenarios.reference.ProjectionKind.Parameter;
+import org.headfall.scenarios.spatial.Position;
 import org.headfall.scenarios.spatial.SpatialFormatException;
 import org.jspecify.annotations.Nullable;
 import org.locationtech.proj4j.CRSFactory;
@@ -35,14 +36,6 @@ public final class CoordinateReference {
      * @param latitude degrees north of the equator
      */
     public record GeographicPosition(double longitude, double latitude) {}
-
-    /**
-     * A place in the plane of the reference system.
-     *
-     * @param x easting (m)
-     * @param y northing (m)
-     */
-    public record PlanePosition(double x, double y) {}
 
     /**
      * The system with a code as typed.
@@ -137,7 +130,7 @@ public final class CoordinateReference {
      * @return easting and northing (m)
      * @throws SpatialFormatException if the projection does not reach there
      */
-    public PlanePosition toPlane(double longitude, double latitude) {
+    public Position toPlane(double longitude, double latitude) {
         if (!(Math.abs(longitude) <= 360 && Math.abs(latitude) <= 90)) {
             throw outside("longitude " + longitude + ", latitude " + latitude);
         }
@@ -150,7 +143,7 @@ public final class CoordinateReference {
         if (!Double.isFinite(result.x + result.y)) {
             throw outside("longitude " + longitude + ", latitude " + latitude);
         }
-        return new PlanePosition(result.x, result.y);
+        return new Position(result.x, result.y);
     }
 
     /** {@return the system as WKT 1, with the EPSG code at its end} */

@@ -38,6 +38,7 @@ import org.headfall.scenarios.results.FinishedRun;
 import org.headfall.scenarios.results.HeadRecords;
 import org.headfall.scenarios.results.ResponsesFile;
 import org.headfall.scenarios.results.ResponsesReader;
+import org.headfall.scenarios.spatial.Position;
 import org.headfall.solver.response.UnitResponses;
 import org.jspecify.annotations.Nullable;
 
@@ -276,7 +277,7 @@ public final class RunReport {
             @Nullable LocalDate crossedOn,
             String remark) {
         var limit = result.limit();
-        Optional<Outcome.Spot> spot = worst == null ? Optional.empty() : worst.spot();
+        Optional<Position> spot = worst == null ? Optional.empty() : worst.spot();
         return new LimitOutcome(
                 limit.name(),
                 limit.text(),
@@ -292,7 +293,7 @@ public final class RunReport {
                 verdict,
                 crossedOn,
                 remark,
-                spot.map(Outcome.Spot::x).orElse(Double.NaN),
-                spot.map(Outcome.Spot::y).orElse(Double.NaN));
+                spot.map(Position::x).orElse(Double.NaN),
+                spot.map(Position::y).orElse(Double.NaN));
     }
 }

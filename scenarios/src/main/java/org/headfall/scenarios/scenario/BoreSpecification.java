@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.headfall.scenarios.problem.Place;
+import org.headfall.scenarios.spatial.Position;
 
 /**
  * A bore.

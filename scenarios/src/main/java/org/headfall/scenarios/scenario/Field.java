@@ -5,6 +5,7 @@ import java.util.OptionalDouble;
 import org.headfall.scenarios.problem.Place;
 import org.headfall.scenarios.randomfield.LognormalField;
 import org.headfall.scenarios.raster.Raster;
+import org.headfall.scenarios.spatial.Position;
 import org.locationtech.jts.geom.Geometry;
 
 /** A quantity that may differ from place to place, in metres and days. */

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import org.headfall.scenarios.scenario.SpacingSpecification.Layout;
+import org.headfall.scenarios.spatial.Position;
 
 /** Where the bores of a layout stand. */
 public final class LayoutPlaces {

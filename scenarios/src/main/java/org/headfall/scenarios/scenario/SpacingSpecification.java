@@ -2,6 +2,7 @@ package org.headfall.scenarios.scenario;
 
 import java.util.List;
 import org.headfall.scenarios.scenario.BoreSpecification.WellLossSpecification;
+import org.headfall.scenarios.spatial.Position;
 
 /**
  * How far apart the bores of a field should stand.

@@ -1,6 +1,7 @@
 package org.headfall.scenarios.scenario;
 
 import org.headfall.scenarios.problem.Place;
+import org.headfall.scenarios.spatial.Position;
 
 /**
  * A spring: flows while head stands above its outlet.

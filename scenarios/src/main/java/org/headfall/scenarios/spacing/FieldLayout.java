@@ -4,7 +4,7 @@ import java.util.List;
 import java.util.function.DoubleUnaryOperator;
 import org.ejml.data.DMatrixRMaj;
 import org.ejml.dense.row.CommonOps_DDRM;
-import org.headfall.scenarios.scenario.Position;
+import org.headfall.scenarios.spatial.Position;
 import org.headfall.solver.bore.WellLoss;
 
 /** Bores in a layout: drawdown in each by all. */

@@ -1,7 +1,7 @@
 package org.headfall.scenarios.spacing;
 
 import java.util.List;
-import org.headfall.scenarios.scenario.Position;
+import org.headfall.scenarios.spatial.Position;
 import org.jgrapht.Graph;
 import org.jgrapht.alg.spanning.KruskalMinimumSpanningTree;
 import org.jgrapht.graph.DefaultWeightedEdge;

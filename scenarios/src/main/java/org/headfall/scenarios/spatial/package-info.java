@@ -1,5 +1,5 @@
 /**
- * What every reader of maps shares: the extent of an area in projected metres and the exception that says where a
+ * What every reader of maps shares: a point and the extent of an area in projected metres, and the exception that says where a
  * file is wrong.
  *
  * <p>Nothing here knows a file format. The packages {@code raster}, {@code vector}, {@code reference} and

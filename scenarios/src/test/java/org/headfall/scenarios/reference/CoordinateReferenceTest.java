@@ -13,8 +13,8 @@ import java.util.TreeMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.headfall.scenarios.reference.CoordinateReference.GeographicPosition;
-import org.headfall.scenarios.reference.CoordinateReference.PlanePosition;
 import org.headfall.scenarios.spatial.Gdal;
+import org.headfall.scenarios.spatial.Position;
 import org.headfall.scenarios.spatial.SpatialFormatException;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -30,7 +30,7 @@ class CoordinateReferenceTest {
     @ValueSource(ints = {7854, 32755, 32632, 3577, 3112, 2154, 3035})
     void gdalFindsTheSameLongitudesAndLatitudes(int code) throws Exception {
         CoordinateReference reference = CoordinateReference.ofEpsg(code);
-        PlanePosition centre = reference.toPlane(centralLongitude(reference) + 1.5, centralLatitude(reference));
+        Position centre = reference.toPlane(centralLongitude(reference) + 1.5, centralLatitude(reference));
         Random random = new Random(code);
         StringBuilder input = new StringBuilder();
         double[][] places = new double[20][];
@@ -73,9 +73,9 @@ class CoordinateReferenceTest {
     @ValueSource(ints = {7854, 3577, 3112, 2154, 32632})
     void forthAndBackEndsWhereItBegan(int code) {
         CoordinateReference reference = CoordinateReference.ofEpsg(code);
-        PlanePosition start = reference.toPlane(centralLongitude(reference) + 1, centralLatitude(reference));
+        Position start = reference.toPlane(centralLongitude(reference) + 1, centralLatitude(reference));
         GeographicPosition place = reference.toGeographic(start.x(), start.y());
-        PlanePosition end = reference.toPlane(place.longitude(), place.latitude());
+        Position end = reference.toPlane(place.longitude(), place.latitude());
         assertEquals(start.x(), end.x(), 1e-4);
         assertEquals(start.y(), end.y(), 1e-4);
     }

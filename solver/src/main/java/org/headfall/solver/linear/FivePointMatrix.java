@@ -8,7 +8,7 @@ package org.headfall.solver.linear;
  * {@code north} in the last row. The diagonal is at least the sum of a cell's couplings, which makes the matrix positive
  * semidefinite, and definite where every connected group of cells has a diagonal above that sum somewhere. A dead cell
  * has no couplings and diagonal 1. The three arrays are the matrix itself, not copies; the couplings must not change
- * after construction, the diagonal only through {@link #replaceDiagonal} and {@link #shiftDiagonal}.
+ * after construction, the diagonal only through {@link #shiftDiagonal}.
  */
 public final class FivePointMatrix {
     /** Rounding of {@code b - A x}, in parts of {@code diagonal |x|}, that a residual may be explained by. */
@@ -127,19 +127,6 @@ public final class FivePointMatrix {
             sum += east[cell - 1];
         }
         return cell >= columns ? sum + north[cell - columns] : sum;
-    }
-
-    /**
-     * Sets the diagonal; solvers of this matrix must then be told by {@link LinearSolver#diagonalChanged}.
-     *
-     * @param values new diagonal, positive, one value a cell
-     * @throws IllegalArgumentException if a value is not positive and finite
-     */
-    public void replaceDiagonal(double[] values) {
-        requireLength("diagonal", values);
-        requireDiagonal(values);
-        System.arraycopy(values, 0, diagonal, 0, values.length);
-        version++;
     }
 
     /**

@@ -118,9 +118,9 @@ class HardMatricesTest {
 
     /** The matrix of an implicit step: storage on the diagonal. */
     static FivePointMatrix stored(FivePointMatrix matrix, double storage) {
-        double[] diagonal = matrix.diagonal().clone();
-        Arrays.setAll(diagonal, cell -> matrix.diagonal()[cell] + storage);
-        matrix.replaceDiagonal(diagonal);
+        double[] ones = new double[matrix.diagonal().length];
+        Arrays.fill(ones, 1);
+        matrix.shiftDiagonal(matrix.diagonal().clone(), storage, ones);
         return matrix;
     }
 

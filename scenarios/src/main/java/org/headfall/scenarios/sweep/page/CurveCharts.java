@@ -9,12 +9,10 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
-import java.util.stream.DoubleStream;
 import org.headfall.scenarios.sweep.document.Variable;
 import org.headfall.scenarios.sweep.document.Variation;
 import org.headfall.scenarios.sweep.figures.KeptFigure;
 import org.headfall.scenarios.sweep.results.SweepTable;
-import org.headfall.scenarios.sweep.statistics.Ranks;
 
 /**
  * Draws figures that something is asked of over numbers that were chosen, such as the spacing of bores; one small chart for
@@ -22,9 +20,6 @@ import org.headfall.scenarios.sweep.statistics.Ranks;
  */
 final class CurveCharts {
 
-    private static final double LOW = 0.1;
-    private static final double MIDDLE = 0.5;
-    private static final double HIGH = 0.9;
     private static final int MOST_CHARTS = 8;
 
     private final SweepTable table;
@@ -57,23 +52,18 @@ final class CurveCharts {
         return names;
     }
 
-    /** Quantiles of the runs of each value of the variable. */
+    /** Bands of the runs of each value of the variable. */
     @SuppressWarnings("ArrayRecordComponent") // drawn once, never compared
-    private record Curve(double[] at, int fewest, double[] low, double[] middle, double[] high) {
+    private record Curve(double[] at, int fewest, Bands bands) {
         static Curve of(Map<Double, List<Double>> byValue) {
             return new Curve(
                     byValue.keySet().stream().mapToDouble(Double::doubleValue).toArray(),
                     byValue.values().stream().mapToInt(List::size).min().orElse(0),
-                    quantiles(byValue, LOW),
-                    quantiles(byValue, MIDDLE),
-                    quantiles(byValue, HIGH));
-        }
-
-        private static double[] quantiles(Map<Double, List<Double>> byValue, double share) {
-            return byValue.values().stream()
-                    .mapToDouble(values -> Ranks.quantile(
-                            values.stream().mapToDouble(Double::doubleValue).toArray(), share))
-                    .toArray();
+                    Bands.of(byValue.values().stream()
+                            .map(values -> values.stream()
+                                    .mapToDouble(Double::doubleValue)
+                                    .toArray())
+                            .toList()));
         }
     }
 
@@ -87,7 +77,7 @@ final class CurveCharts {
                 .flatMapToDouble(curve -> Arrays.stream(curve.at()))
                 .toArray());
         ChartScale up = ChartDrawing.up(curves.values().stream()
-                .flatMapToDouble(curve -> DoubleStream.concat(Arrays.stream(curve.low()), Arrays.stream(curve.high())))
+                .flatMapToDouble(curve -> curve.bands().edges())
                 .toArray());
         List<Chart> charts = new ArrayList<>();
         curves.forEach((name, curve) -> charts.add(
@@ -139,9 +129,18 @@ final class CurveCharts {
         double[] x = Arrays.stream(curve.at()).map(across::place).toArray();
         return new ChartDrawing()
                 .axes(across, up)
-                .line("low", x, Arrays.stream(curve.low()).map(up::place).toArray())
-                .line("high", x, Arrays.stream(curve.high()).map(up::place).toArray())
-                .line("middle", x, Arrays.stream(curve.middle()).map(up::place).toArray())
+                .line(
+                        "low",
+                        x,
+                        Arrays.stream(curve.bands().low()).map(up::place).toArray())
+                .line(
+                        "high",
+                        x,
+                        Arrays.stream(curve.bands().high()).map(up::place).toArray())
+                .line(
+                        "middle",
+                        x,
+                        Arrays.stream(curve.bands().middle()).map(up::place).toArray())
                 .named(title, acrossName, upName);
     }
 }

@@ -6,19 +6,14 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.stream.DoubleStream;
 import org.headfall.scenarios.sweep.figures.HeadOverTime;
 import org.headfall.scenarios.sweep.results.SweepAnswers;
 import org.headfall.scenarios.sweep.results.SweepTable;
-import org.headfall.scenarios.sweep.statistics.Ranks;
 import org.headfall.scenarios.sweep.statistics.Share;
 
 /** Draws heads over time: the median of all runs, and the band between the heads that a tenth lie below and above. */
 final class FanCharts {
 
-    private static final double LOW = 0.1;
-    private static final double MIDDLE = 0.5;
-    private static final double HIGH = 0.9;
     private static final double PER_CENT = 100;
 
     /** More small charts than this are not compared any more. */
@@ -44,13 +39,8 @@ final class FanCharts {
         return groups;
     }
 
-    /** Quantiles of the runs of a choice at each time. */
-    @SuppressWarnings("ArrayRecordComponent") // drawn once, never compared
-    private record Fan(String choice, int runs, double[] low, double[] middle, double[] high) {
-        DoubleStream ends() {
-            return DoubleStream.concat(Arrays.stream(low), Arrays.stream(high));
-        }
-    }
+    /** Bands of the runs of a choice at each time. */
+    private record Fan(String choice, int runs, Bands bands) {}
 
     private Chart.Group group(String place, List<HeadOverTime> heads) {
         List<Fan> fans = new ArrayList<>();
@@ -62,7 +52,8 @@ final class FanCharts {
         });
         ChartScale across = ChartDrawing.across(
                 heads.stream().mapToDouble(HeadOverTime::years).toArray());
-        ChartScale up = ChartDrawing.up(fans.stream().flatMapToDouble(Fan::ends).toArray());
+        ChartScale up = ChartDrawing.up(
+                fans.stream().flatMapToDouble(fan -> fan.bands().edges()).toArray());
         double[] x =
                 heads.stream().mapToDouble(head -> across.place(head.years())).toArray();
         List<Chart> charts =
@@ -73,28 +64,27 @@ final class FanCharts {
     }
 
     private Fan fan(String choice, List<HeadOverTime> heads, List<Integer> places) {
-        double[] low = new double[heads.size()];
-        double[] middle = new double[heads.size()];
-        double[] high = new double[heads.size()];
-        for (int i = 0; i < low.length; i++) {
-            double[] column = table.figure(heads.get(i).name());
-            double[] values = places.stream().mapToDouble(run -> column[run]).toArray();
-            low[i] = Ranks.quantile(values, LOW);
-            middle[i] = Ranks.quantile(values, MIDDLE);
-            high[i] = Ranks.quantile(values, HIGH);
-        }
-        return new Fan(choice, places.size(), low, middle, high);
+        List<double[]> samples = heads.stream()
+                .map(head -> {
+                    double[] column = table.figure(head.name());
+                    return places.stream().mapToDouble(run -> column[run]).toArray();
+                })
+                .toList();
+        return new Fan(choice, places.size(), Bands.of(samples));
     }
 
     private static Chart chart(Fan fan, String place, double[] x, ChartScale across, ChartScale up) {
-        double[] low = Arrays.stream(fan.low()).map(up::place).toArray();
-        double[] high = Arrays.stream(fan.high()).map(up::place).toArray();
+        double[] low = Arrays.stream(fan.bands().low()).map(up::place).toArray();
+        double[] high = Arrays.stream(fan.bands().high()).map(up::place).toArray();
         return new ChartDrawing()
                 .band(x, low, high)
                 .axes(across, up)
                 .line("low", x, low)
                 .line("high", x, high)
-                .line("middle", x, Arrays.stream(fan.middle()).map(up::place).toArray())
+                .line(
+                        "middle",
+                        x,
+                        Arrays.stream(fan.bands().middle()).map(up::place).toArray())
                 .named(
                         fan.choice().isEmpty() ? "Head at " + place : fan.choice(),
                         "yr after the start",
@@ -106,7 +96,7 @@ final class FanCharts {
         int runs = fans.stream().mapToInt(Fan::runs).min().orElse(0);
         String edges = "";
         if (runs > 0) {
-            Share tenth = new Share((int) Math.round(LOW * runs), runs);
+            Share tenth = new Share((int) Math.round(Bands.TAIL * runs), runs);
             edges = String.format(
                     Locale.ROOT,
                     " From %d runs%s: below the lower edge lie, with 95 %% certainty as far as sampling goes, between %.0f"

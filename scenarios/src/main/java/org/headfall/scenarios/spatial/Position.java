@@ -1,4 +1,4 @@
-package org.headfall.scenarios.scenario;
+package org.headfall.scenarios.spatial;
 
 /**
  * A point on the ground.
