@@ -100,7 +100,16 @@ final class ReducedModel {
 
     /** The modes of the model, each a sum of the solutions at the shifts. */
     RelaxingModes modes() {
-        return modes(orthonormalSpace(mass, SMALLEST_DIRECTION), stiffness, norms, values);
+        return modes(SMALLEST_DIRECTION);
+    }
+
+    /**
+     * The modes of a model with more or less of its space.
+     *
+     * @param smallestDirection share below which directions of the space are left out
+     */
+    RelaxingModes modes(double smallestDirection) {
+        return modes(orthonormalSpace(mass, smallestDirection), stiffness, norms, values);
     }
 
     /**

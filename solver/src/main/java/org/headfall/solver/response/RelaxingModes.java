@@ -40,4 +40,22 @@ record RelaxingModes(double[] decay, double[] source, double[][] shares) {
         }
         return weights;
     }
+
+    /**
+     * Step response at a place.
+     *
+     * @param readings the solution at each shift as it is read there (d/m²)
+     * @return the response, as far as the solutions carry it
+     */
+    StepResponse readBy(double[] readings) {
+        double[] weight = new double[decay.length];
+        for (int mode = 0; mode < decay.length; mode++) {
+            double there = 0;
+            for (int shift = 0; shift < readings.length; shift++) {
+                there += shares[mode][shift] * readings[shift];
+            }
+            weight[mode] = source[mode] * there;
+        }
+        return new StepResponse(decay, weight);
+    }
 }

@@ -4,9 +4,9 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
-import java.util.TreeSet;
 import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.headfall.solver.flow.FlowProblem;
 import org.headfall.solver.flow.FlowSystem;
 import org.headfall.solver.flow.PointRules;
@@ -181,7 +181,7 @@ public final class SuperposedRun {
      * @throws IllegalStateException if the rules cannot be met
      */
     public void run(double[] recordDays, double toDay) {
-        double[] jumps = problem.jumps(0, toDay);
+        double[] jumps = merged(problem.jumps(0, toDay), undisturbed.jumps(toDay));
         boolean anew = true;
         double day = 0;
         lengths.startAnew();
@@ -204,11 +204,19 @@ public final class SuperposedRun {
     }
 
     private double[] stops(double[] recordDays, double[] jumps, double toDay) {
-        TreeSet<Double> stops = new TreeSet<>(List.of(toDay));
-        for (double[] days : List.of(recordDays, jumps, problem.bends(0, toDay))) {
-            DoubleStream.of(days).filter(day -> day > 0 && day < toDay).forEach(stops::add);
-        }
-        return stops.stream().mapToDouble(Double::doubleValue).toArray();
+        double[] within = DoubleStream.of(merged(recordDays, jumps, problem.bends(0, toDay), undisturbed.bends(toDay)))
+                .filter(day -> day > 0 && day < toDay)
+                .toArray();
+        return merged(within, new double[] {toDay});
+    }
+
+    /** All these days, each once, in increasing order. */
+    private static double[] merged(double[]... some) {
+        return Stream.of(some)
+                .flatMapToDouble(DoubleStream::of)
+                .sorted()
+                .distinct()
+                .toArray();
     }
 
     /** One step; false if it was too long. */

@@ -1,7 +1,10 @@
 package org.headfall.solver.response;
 
 import java.util.List;
+import java.util.function.Function;
+import java.util.stream.DoubleStream;
 import org.headfall.solver.flow.ChangingSource;
+import org.headfall.solver.schedule.Schedule;
 
 /**
  * Heads at the receptors as they would be without any bore and spring: those of the start, moved by boundaries and
@@ -63,6 +66,26 @@ public final class UndisturbedHeads {
     /** What moves them. */
     public List<ChangingSource> sources() {
         return sources;
+    }
+
+    /** Days after the start and before another on which what moves heads jumps, in increasing order. */
+    double[] jumps(double before) {
+        return days(before, Schedule::jumps);
+    }
+
+    /** Days after the start and before another on which what moves heads changes its slope alone, in increasing order. */
+    double[] bends(double before) {
+        return days(before, Schedule::bends);
+    }
+
+    private double[] days(double before, Function<Schedule, double[]> kind) {
+        return sources.stream()
+                .map(ChangingSource::schedule)
+                .flatMapToDouble(schedule -> DoubleStream.of(kind.apply(schedule)))
+                .filter(day -> day > 0 && day < before)
+                .sorted()
+                .distinct()
+                .toArray();
     }
 
     /** Rise of head by a unit inflow of each source (d/m²). */

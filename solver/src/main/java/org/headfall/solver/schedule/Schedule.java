@@ -1,7 +1,7 @@
 package org.headfall.solver.schedule;
 
 /** A quantity that changes with time, known at every day of the simulated period. */
-public sealed interface Schedule permits ConstantSchedule, StepSchedule, LinearSchedule {
+public sealed interface Schedule permits ConstantSchedule, StepSchedule, LinearSchedule, PiecewiseSchedule {
 
     /**
      * Value at a day; where the value jumps, the value after the jump.
