@@ -82,7 +82,7 @@ public final class SourceReadings {
             }
         }
         if (withSteady) {
-            solves.solveSteady();
+            solves.solve(0);
             for (int place = 0; place < places.size(); place++) {
                 for (int source = 0; source < sources.size(); source++) {
                     steady[place][source] = places.get(place).of(solves.drawdown(source));
