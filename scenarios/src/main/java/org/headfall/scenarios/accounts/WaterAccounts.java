@@ -33,7 +33,7 @@ public final class WaterAccounts {
         this.volumes = volumes;
     }
 
-    /** Every account, year by year: bores, holders, zones, all bores. */
+    /** Every account, year by year: bores, holders, zones, all bores; those of which neither run nor meter says anything are left out. */
     public List<WaterAccount> all() {
         List<WaterAccount> accounts = new ArrayList<>();
         double first = Math.min(volumes.startDay(), readings().min().orElse(volumes.startDay()));
@@ -41,6 +41,8 @@ public final class WaterAccounts {
         for (WaterYear year : WaterYear.within(calendar, plan.waterYearBegins(), first, last)) {
             addYear(year, accounts);
         }
+        accounts.removeIf(
+                account -> account.taken().isEmpty() && account.metered().isEmpty());
         return accounts;
     }
 
@@ -75,36 +77,22 @@ public final class WaterAccounts {
     }
 
     private WaterAccount account(WaterYear year, WaterAccount.Of of, String name, List<Integer> bores) {
-        boolean inRun = year.toDay() > volumes.startDay() && year.fromDay() < volumes.endDay();
-        OptionalDouble taken = inRun
-                ? OptionalDouble.of(bores.stream()
-                        .mapToDouble(bore -> volumes.between(bore, year.fromDay(), year.toDay()))
-                        .sum())
-                : OptionalDouble.empty();
         return new WaterAccount(
-                year,
-                of,
-                name,
-                taken,
-                year.isWholeIn(volumes.startDay(), volumes.endDay()),
-                sum(
-                        bores,
-                        bore -> bore.meter()
-                                .map(meter -> meter.between(year.fromDay(), year.toDay()))
-                                .orElse(OptionalDouble.empty())),
-                sum(bores, BoreAccount::entitlement));
+                year, of, name, bores.stream().map(bore -> boreYear(year, bore)).toList());
     }
 
-    /** The sum over some bores, if each of them has a value. */
-    private OptionalDouble sum(List<Integer> bores, Function<BoreAccount, OptionalDouble> value) {
-        double sum = 0;
-        for (int bore : bores) {
-            OptionalDouble one = value.apply(plan.bores().get(bore));
-            if (one.isEmpty()) {
-                return OptionalDouble.empty();
-            }
-            sum += one.getAsDouble();
-        }
-        return bores.isEmpty() ? OptionalDouble.empty() : OptionalDouble.of(sum);
+    private BoreYear boreYear(WaterYear year, int place) {
+        boolean inRun = year.toDay() > volumes.startDay() && year.fromDay() < volumes.endDay();
+        BoreAccount bore = plan.bores().get(place);
+        return new BoreYear(
+                inRun
+                        ? OptionalDouble.of(volumes.between(place, year.fromDay(), year.toDay()))
+                        : OptionalDouble.empty(),
+                year.isWholeIn(volumes.startDay(), volumes.endDay()),
+                bore.meter().isPresent(),
+                bore.meter().isPresent()
+                        ? bore.meter().get().between(year.fromDay(), year.toDay())
+                        : OptionalDouble.empty(),
+                bore.entitlement());
     }
 }

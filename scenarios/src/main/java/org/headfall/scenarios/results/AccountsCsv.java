@@ -2,6 +2,7 @@ package org.headfall.scenarios.results;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
 import org.headfall.scenarios.accounts.WaterAccount;
@@ -20,8 +21,11 @@ public final class AccountsCsv {
             "until before",
             "account of",
             "name",
+            "bores",
+            "metered bores",
             "taken in the run (ML)",
             "metered (ML)",
+            "counts against the entitlement (ML)",
             "entitlement (ML)",
             "left of the entitlement (ML)",
             "used of the entitlement (%)",
@@ -45,9 +49,12 @@ public final class AccountsCsv {
                 .date(account.year().begins().atStartOfDay())
                 .date(account.year().ends().atStartOfDay())
                 .text(account.of().words())
-                .text(account.name());
+                .text(account.name())
+                .number(account.bores().size(), 0)
+                .number(account.meteredBores(), 0);
         megalitres(cells, account.taken());
         megalitres(cells, account.metered());
+        megalitres(cells, account.counted());
         megalitres(cells, account.entitlement());
         megalitres(cells, account.left());
         return cells.number(used(account), 1).text(remark(account));
@@ -64,10 +71,36 @@ public final class AccountsCsv {
                 : Double.NaN;
     }
 
+    /** Whence what counts comes, and what keeps it from being compared with the entitlement. */
     private static String remark(WaterAccount account) {
-        if (account.metered().isPresent()) {
-            return "The meters count, on straight lines between readings.";
+        List<String> remarks = new ArrayList<>();
+        int bores = account.bores().size();
+        int metered = account.meteredBores();
+        if (metered == bores) {
+            remarks.add(
+                    bores == 1
+                            ? "The meter counts, on straight lines between readings."
+                            : "All meters count, on straight lines between readings.");
+        } else if (metered > 0) {
+            remarks.add("Meters of " + metered + " of " + bores + " bores count, on straight lines between readings; "
+                    + (account.taken().isPresent()
+                            ? "of the others what the run takes."
+                            : "of the others nothing is known."));
         }
-        return account.wholeYear() || account.taken().isEmpty() ? "" : "The run has a part of the year only.";
+        int unread = account.boresWithTooFewReadings();
+        if (unread > 0) {
+            remarks.add(
+                    bores == 1
+                            ? "Readings of its meter do not reach over the year, so it does not count."
+                            : "Readings of " + unread
+                                    + " of their meters do not reach over the year, so these do not count.");
+        }
+        if (account.countsPartOfAYear()) {
+            remarks.add("The run has a part of the year only.");
+        }
+        if (bores > 1 && account.entitledBores() < bores) {
+            remarks.add(account.entitledBores() + " of " + bores + " bores have an entitlement.");
+        }
+        return String.join(" ", remarks);
     }
 }

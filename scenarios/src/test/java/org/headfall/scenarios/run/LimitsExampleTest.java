@@ -137,33 +137,73 @@ class LimitsExampleTest {
         double first = 77.5 * 365 / 370;
         double second = 77.5 * 2 / 370 + 65.7;
         double taken = 70.0 / 365.25 * 365;
-        assertTrue(
-                lines.contains(String.format(
-                        Locale.ROOT,
-                        "2026-07-01,2027-07-01,bore,Emu Bore,%.3f,%.3f,90.000,%.3f,%.1f,"
-                                + "\"The meters count, on straight lines between readings.\"",
-                        taken,
-                        first,
-                        90 - first,
-                        100 * first / 90)),
-                () -> String.join("\n", lines.subList(0, 12)));
+        assertHas(
+                lines,
+                "2026-07-01,2027-07-01,bore,Emu Bore,1,1,%.3f,%.3f,%.3f,90.000,%.3f,%.1f,"
+                        + "\"The meter counts, on straight lines between readings.\"",
+                taken,
+                first,
+                first,
+                90 - first,
+                100 * first / 90);
+        assertHas(
+                lines,
+                "2027-07-01,2028-07-01,zone,northern zone,1,1,%.3f,%.3f,%.3f,90.000",
+                70.0 / 365.25 * 366,
+                second,
+                second);
+    }
+
+    /** A holder with a meter of 452 ML on one of two bores: that and what the run takes by the other. */
+    @Test
+    void aSumTakesMetersWhereThereAreAny() throws IOException {
+        List<String> lines = Files.readAllLines(folder.resolve("results").resolve("accounts.csv"));
+        double bore = 14 * 86.4 / 1000 * 365;
+        double counted = 452 + bore;
+        assertHas(
+                lines,
+                "2026-07-01,2027-07-01,holder,Wirra Shire,2,1,%.3f,452.000,%.3f,1000.000,%.3f,%.1f,"
+                        + "\"Meters of 1 of 2 bores count, on straight lines between readings; of the others what the run takes.\"",
+                2 * bore,
+                counted,
+                1000 - counted,
+                counted / 10);
+        double leap = 14 * 86.4 / 1000 * 366;
+        assertHas(
+                lines,
+                "2027-07-01,2028-07-01,bore,Town 1,1,0,%.3f,,%.3f,500.000,%.3f,%.1f,"
+                        + "\"Readings of its meter do not reach over the year, so it does not count.\"",
+                leap,
+                leap,
+                500 - leap,
+                leap / 5);
         assertTrue(
                 lines.stream()
-                        .anyMatch(line -> line.startsWith(String.format(
-                                Locale.ROOT,
-                                "2027-07-01,2028-07-01,zone,northern zone,%.3f,%.3f,90.000",
-                                70.0 / 365.25 * 366,
-                                second))),
-                () -> String.join("\n", lines.subList(0, 30)));
-        double shire = 14 * 86.4 / 1000 * (365 + 365);
-        assertTrue(
-                lines.contains(String.format(
-                        Locale.ROOT,
-                        "2026-07-01,2027-07-01,holder,Wirra Shire,%.3f,,1000.000,%.3f,%.1f,",
-                        shire,
-                        1000 - shire,
-                        shire / 10)),
+                        .anyMatch(line -> line.startsWith("2026-07-01,2027-07-01,zone,southern zone,3,1,")
+                                && line.contains(",452.000,")),
                 () -> String.join("\n", lines.subList(0, 12)));
+        // A capped bore without an entitlement takes nothing, and does not keep all bores from being compared.
+        assertTrue(
+                lines.stream()
+                        .anyMatch(line -> line.startsWith("2026-07-01,2027-07-01,all bores,,5,2,")
+                                && line.contains(",1150.000,-")
+                                && line.contains("4 of 5 bores have an entitlement.")),
+                () -> String.join("\n", lines.subList(0, 12)));
+    }
+
+    /** A reading of June 2026 lies in a water year that neither run nor any other reading says anything of. */
+    @Test
+    void yearsOfWhichNothingIsKnownAreLeftOut() throws IOException {
+        List<String> lines = Files.readAllLines(folder.resolve("results").resolve("accounts.csv"));
+        assertTrue(lines.stream().noneMatch(line -> line.startsWith("2025-07-01")), lines.get(1));
+        assertEquals(1 + 20 * 11, lines.size());
+    }
+
+    private static void assertHas(List<String> lines, String start, Object... values) {
+        String wanted = String.format(Locale.ROOT, start, values);
+        assertTrue(
+                lines.stream().anyMatch(line -> line.startsWith(wanted)),
+                () -> wanted + "\nis none of\n" + String.join("\n", lines.subList(0, 24)));
     }
 
     @Test
