@@ -26,7 +26,10 @@ final class NotAnswered {
         }
         sentences.add("What comes after "
                 + run.description().calendar().at(run.description().endDay()).toLocalDate()
-                + (run.findings().recovery().isEmpty() ? "." : ", except how places recover if taking stops then."));
+                + (run.findings().recovery().lines().isEmpty()
+                        ? "."
+                        : ", except how places recover if taking stops then."));
+        sentences.addAll(run.findings().recovery().missing());
         sentences.add(
                 "Quality of the water, movement of salt, gas and heat, and sinking of land over depressurised clay.");
         sentences.add("Whether casings and headworks, old and new, hold the pressure.");

@@ -114,7 +114,7 @@ final class PlanChecks {
     }
 
     private CheckedItem late() {
-        var recoveries = run.findings().recovery();
+        var recoveries = run.findings().recovery().lines();
         return new CheckedItem(
                 "Effects that come after taking has stopped are looked at",
                 "practice of Bioregional Assessments: largest change and its year",

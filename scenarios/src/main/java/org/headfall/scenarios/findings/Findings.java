@@ -10,7 +10,7 @@ import java.util.List;
  * @param interferenceMethod how interference was computed, one sentence each
  * @param attribution what each bore did, one table a report date; empty if it was not computed
  * @param confinement where head fell below the aquifer top
- * @param recovery what is left of drawdown after taking stops, by taking and station; empty if it was not computed
+ * @param recovery what is left of drawdown after taking stops
  */
 public record Findings(
         List<ArtesianHead> artesianHead,
@@ -18,7 +18,7 @@ public record Findings(
         List<String> interferenceMethod,
         List<AttributionTable> attribution,
         Confinement confinement,
-        List<Recovery> recovery) {
+        Recoveries recovery) {
 
     /** Copies the lists. */
     public Findings {
@@ -26,7 +26,6 @@ public record Findings(
         interference = List.copyOf(interference);
         interferenceMethod = List.copyOf(interferenceMethod);
         attribution = List.copyOf(attribution);
-        recovery = List.copyOf(recovery);
     }
 
     /**

@@ -17,7 +17,7 @@ import java.util.OptionalDouble;
  * @param recoveredDay first day from which on no more than a tenth of it is left; absent if that comes later than the last
  *     day, or a tenth is less than the error
  * @param lastDay last day looked at
- * @param error bound of the numerical error of these drawdowns (m)
+ * @param error numerical error of these drawdowns (m)
  */
 public record Recovery(
         String station,

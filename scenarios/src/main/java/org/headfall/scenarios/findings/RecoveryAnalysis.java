@@ -13,17 +13,14 @@ public final class RecoveryAnalysis {
     private static final double LEFT = 0.1;
 
     private final double[] days;
-    private final double error;
 
     /**
      * Analysis of series on the same days.
      *
      * @param days days since the start, increasing, from the day on which taking stops; at least two
-     * @param error bound of the numerical error of drawdown (m)
      */
-    public RecoveryAnalysis(double[] days, double error) {
+    public RecoveryAnalysis(double[] days) {
         this.days = days.clone();
-        this.error = error;
     }
 
     /**
@@ -32,9 +29,10 @@ public final class RecoveryAnalysis {
      * @param station the station
      * @param taking whose taking stops, in words
      * @param drawdown drawdown by that taking on each of the days (m)
+     * @param error numerical error of these (m)
      * @return what becomes of it
      */
-    public Recovery of(Station station, String taking, double[] drawdown) {
+    public Recovery of(Station station, String taking, double[] drawdown, double error) {
         int worst = 0;
         for (int k = 1; k < days.length; k++) {
             worst = drawdown[k] > drawdown[worst] ? k : worst;

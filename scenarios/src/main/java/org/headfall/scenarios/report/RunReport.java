@@ -108,7 +108,7 @@ public final class RunReport {
                 sites.hydrographs(),
                 sites.sections(),
                 run.findings().artesianHead().stream().map(this::artesianHead).toList(),
-                run.findings().recovery().stream().map(this::recovery).toList(),
+                run.findings().recovery().lines().stream().map(this::recovery).toList(),
                 interference(),
                 run.limits().stream().map(this::limit).toList(),
                 description.measurements().stream().map(this::measured).toList(),

@@ -5,6 +5,8 @@ import java.nio.file.Path;
 import java.time.LocalDateTime;
 import java.util.List;
 import java.util.OptionalDouble;
+import java.util.stream.Stream;
+import org.headfall.scenarios.findings.Recoveries;
 import org.headfall.scenarios.findings.Recovery;
 import org.headfall.scenarios.recording.RunCalendar;
 
@@ -23,12 +25,26 @@ final class RecoveryCsv {
             "has it passed",
             "nine tenths recovered on",
             "years from the stop until nine tenths are recovered",
-            "numerical error (m)");
+            "numerical error (m)",
+            "remark");
 
     private RecoveryCsv() {}
 
-    static void write(Path target, List<Recovery> recoveries, RunCalendar calendar) throws IOException {
-        CsvFile.write(target, HEADER, recoveries, recovery -> line(recovery, calendar));
+    static void write(Path target, Recoveries recoveries, RunCalendar calendar) throws IOException {
+        List<CsvLineCells> lines = Stream.concat(
+                        recoveries.lines().stream().map(recovery -> line(recovery, calendar)),
+                        recoveries.missing().stream().map(RecoveryCsv::missing))
+                .toList();
+        CsvFile.write(target, HEADER, lines, cells -> cells);
+    }
+
+    /** A line that says why a taking has none. */
+    private static CsvLineCells missing(String reason) {
+        CsvLineCells cells = new CsvLineCells();
+        for (int i = 1; i < HEADER.size(); i++) {
+            cells.empty();
+        }
+        return cells.text(reason);
     }
 
     private static CsvLineCells line(Recovery recovery, RunCalendar calendar) {
@@ -58,7 +74,8 @@ final class RecoveryCsv {
             cells.empty();
         }
         return cells.number(recovered.isPresent() ? years(recovery, recovered.getAsDouble()) : Double.NaN, 3)
-                .number(recovery.error(), 4);
+                .number(recovery.error(), 4)
+                .empty();
     }
 
     private static LocalDateTime midnight(double day, RunCalendar calendar) {

@@ -2,6 +2,7 @@ package org.headfall.scenarios.results;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import org.headfall.scenarios.findings.Recoveries;
 import org.headfall.scenarios.recording.RunCalendar;
 
 /** Writes all CSV tables of a run. */
@@ -54,7 +55,7 @@ public final class Tables {
         ArtesianHeadTable.write(
                 folder.resolve("artesian-head.csv"), run.findings().artesianHead(), calendar);
         DeclineCsv.write(folder.resolve("decline.csv"), run);
-        if (!run.findings().recovery().isEmpty()) {
+        if (!run.findings().recovery().equals(Recoveries.NONE)) {
             RecoveryCsv.write(folder.resolve("recovery.csv"), run.findings().recovery(), calendar);
         }
         InterferenceCsv.write(

@@ -13,6 +13,7 @@ import org.headfall.scenarios.findings.Confinement;
 import org.headfall.scenarios.findings.Findings;
 import org.headfall.scenarios.findings.InterferenceAnalysis;
 import org.headfall.scenarios.findings.InterferenceDrawdown;
+import org.headfall.scenarios.findings.Recoveries;
 import org.headfall.scenarios.limits.Limit;
 import org.headfall.scenarios.limits.LimitEvaluation;
 import org.headfall.scenarios.limits.LimitEvidence;
@@ -103,7 +104,7 @@ final class AnswerFindings {
                         plan.problem(),
                         recording,
                         split(answered, recording),
-                        RecoveryRuns.of(plan, responses)),
+                        RecoveryRuns.of(plan, responses, recording)),
                 shares.with(judged(answered, series, plan.limits())),
                 figures(answered.history().steps(), answered.estimatedError()));
     }
@@ -140,7 +141,7 @@ final class AnswerFindings {
                         split.map(InterferenceDrawdown::method).orElse(List.of()),
                         List.of(),
                         Confinement.of(plan.description(), recording),
-                        List.of()),
+                        Recoveries.NONE),
                 judged(answered, series(plan.problem(), answered, plan.limits()), plan.limits()),
                 figures(answered.history().steps(), answered.estimatedError()));
     }

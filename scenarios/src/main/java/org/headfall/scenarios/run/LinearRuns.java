@@ -9,6 +9,7 @@ import java.util.function.Function;
 import org.headfall.scenarios.findings.ArtesianHeadAnalysis;
 import org.headfall.scenarios.findings.Confinement;
 import org.headfall.scenarios.findings.Findings;
+import org.headfall.scenarios.findings.Recoveries;
 import org.headfall.scenarios.limits.Comparison;
 import org.headfall.scenarios.limits.LimitedQuantity;
 import org.headfall.scenarios.limits.RunSeries;
@@ -127,7 +128,7 @@ public final class LinearRuns {
                         List.of(),
                         List.of(),
                         Confinement.of(plan.description(), recording),
-                        List.of()),
+                        Recoveries.NONE),
                 base.findings().judged(new RunSeries(stations, compared), error, plan.limits()),
                 base.findings().figures(steps, error)));
     }

@@ -9,9 +9,13 @@ import java.util.Map;
 import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
+import org.headfall.scenarios.findings.Recoveries;
 import org.headfall.scenarios.findings.Recovery;
 import org.headfall.scenarios.findings.RecoveryAnalysis;
+import org.headfall.scenarios.recording.Recording;
+import org.headfall.scenarios.recording.ReportDate;
 import org.headfall.scenarios.recording.Station;
+import org.headfall.scenarios.recording.StationSeries;
 import org.headfall.solver.bore.Bore;
 import org.headfall.solver.bore.OperatingPhase;
 import org.headfall.solver.bore.Operation;
@@ -38,11 +42,13 @@ final class RecoveryRuns {
 
     private final RunPlan plan;
     private final StationResponses responses;
+    private final Recording recording;
     private final double accuracy;
 
-    private RecoveryRuns(RunPlan plan, StationResponses responses) {
+    private RecoveryRuns(RunPlan plan, StationResponses responses, Recording recording) {
         this.plan = plan;
         this.responses = responses;
+        this.recording = recording;
         accuracy = Math.min(plan.settings().accuracy(), RunFromResponses.PROMISED);
     }
 
@@ -61,23 +67,27 @@ final class RecoveryRuns {
      *
      * @param plan the run
      * @param responses responses of its problem; recovery is followed as long as they are known
-     * @return a line a taking and station; none if responses end with the run, nothing is taken, or the rules of the bores
-     *     and springs cannot be met so
+     * @param recording what the run recorded, which recovery by superposition is held against
+     * @return a line a taking and station; none, and the reason, of what responses that end with the run cannot say, or where
+     *     the rules of the bores and springs cannot be met so
      */
-    static List<Recovery> of(RunPlan plan, StationResponses responses) {
+    static Recoveries of(RunPlan plan, StationResponses responses, Recording recording) {
         double[] times = responses.responses().table().times();
+        RecoveryRuns runs = new RecoveryRuns(plan, responses, recording);
         if (times[times.length - 1] < 2 * plan.description().endDay()) {
-            return List.of();
+            return new Recoveries(
+                    List.of(),
+                    runs.takings().keySet().stream()
+                            .map(taking -> missing(taking, "the unit responses end before twice the period of the run"))
+                            .toList());
         }
-        RecoveryRuns runs = new RecoveryRuns(plan, responses);
-        try {
-            return runs.beside(new ArrayList<>(runs.takings().entrySet()))
-                    .map(taking -> runs.of(taking.getKey(), taking.getValue(), times))
-                    .flatMap(List::stream)
-                    .toList();
-        } catch (IllegalStateException rulesNotMet) {
-            return List.of();
-        }
+        return runs.beside(new ArrayList<>(runs.takings().entrySet()))
+                .map(taking -> runs.of(taking.getKey(), taking.getValue(), times))
+                .reduce(Recoveries.NONE, Recoveries::and);
+    }
+
+    private static String missing(String taking, String reason) {
+        return "How places recover when the taking of " + taking + " stops: " + reason + ".";
     }
 
     /** Runs know nothing of each other, so they go on side by side where there are threads; the order stays. */
@@ -106,22 +116,55 @@ final class RecoveryRuns {
         return takings;
     }
 
-    private List<Recovery> of(String taking, BitSet bores, double[] times) {
+    private Recoveries of(String taking, BitSet bores, double[] times) {
+        try {
+            return new Recoveries(lines(taking, bores, times), List.of());
+        } catch (IllegalStateException rulesNotMet) {
+            return new Recoveries(
+                    List.of(),
+                    List.of(missing(taking, "the rules of bores and springs cannot be met by superposition then")));
+        }
+    }
+
+    private List<Recovery> lines(String taking, BitSet bores, double[] times) {
         double stop = stopDay(bores);
         double[] days = days(stop, times[times.length - 1]);
         List<SuperposedRun> both = beside(List.of(
                         StoppedTaking.from(plan.problem(), bores, stop), StoppedTaking.always(plan.problem(), bores)))
-                .map(problem -> run(problem, days))
+                .map(problem -> run(problem, withReportDates(days)))
                 .toList();
         SuperposedRun stopped = both.get(0);
         SuperposedRun without = both.get(1);
-        double error = stopped.estimatedError() + without.estimatedError();
-        RecoveryAnalysis analysis = new RecoveryAnalysis(days, error);
+        double estimated = stopped.estimatedError() + without.estimatedError();
+        RecoveryAnalysis analysis = new RecoveryAnalysis(days);
         List<Station> stations = plan.description().stations();
         return IntStream.range(0, stations.size())
-                .mapToObj(station ->
-                        analysis.of(stations.get(station), taking, drawdown(station, days, stopped, without)))
+                .mapToObj(station -> {
+                    double[] drawdown = drawdown(station, days, stopped, without);
+                    double error = estimated + leap(drawdown) + differenceToTheRun(station, stopped);
+                    return analysis.of(stations.get(station), taking, drawdown, error);
+                })
                 .toList();
+    }
+
+    /**
+     * Growth of drawdown in the first moment after the stop (m): in truth there is none, but the grid spreads what a bore
+     * gives back over some cells at once.
+     */
+    private static double leap(double[] drawdown) {
+        return Math.max(0, drawdown[1] - drawdown[0]);
+    }
+
+    /** Largest difference of head at a station to that of the run itself (m), before taking stops. */
+    private double differenceToTheRun(int station, SuperposedRun stopped) {
+        StationSeries run = recording.series().get(station);
+        double largest = 0;
+        for (SuperposedState state : stopped.states()) {
+            if (Arrays.binarySearch(recording.days(), state.day()) >= 0) {
+                largest = Math.max(largest, Math.abs(state.head()[station] - run.headAt(state.day())));
+            }
+        }
+        return largest;
     }
 
     /** The end of the run, or the day on which the last of the bores has been turned off before. */
@@ -147,6 +190,17 @@ final class RecoveryRuns {
                                 .mapToDouble(i -> i == intervals
                                         ? last
                                         : stop + FIRST_RECORD * Math.pow(10, decades * i / intervals)))
+                .toArray();
+    }
+
+    /** Dates before the stop, on which the run can be compared, and the days after it. */
+    private double[] withReportDates(double[] days) {
+        return DoubleStream.concat(
+                        plan.description().reportDates().stream()
+                                .mapToDouble(ReportDate::day)
+                                .filter(day -> day > 0 && day < days[0]),
+                        DoubleStream.of(days))
+                .sorted()
                 .toArray();
     }
 

@@ -6,7 +6,7 @@ import org.headfall.scenarios.findings.Confinement;
 import org.headfall.scenarios.findings.Findings;
 import org.headfall.scenarios.findings.InterferenceAnalysis;
 import org.headfall.scenarios.findings.InterferenceDrawdown;
-import org.headfall.scenarios.findings.Recovery;
+import org.headfall.scenarios.findings.Recoveries;
 import org.headfall.scenarios.recording.Recording;
 import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.solver.flow.FlowProblem;
@@ -39,7 +39,7 @@ final class RunFindings {
             UnitResponses responses,
             RateHistory history,
             double[] startRates,
-            List<Recovery> recoveries) {
+            Recoveries recoveries) {
         return besidesAttribution(description, problem, recording, split, recoveries)
                 .withAttribution(AttributionTables.of(description, problem, responses, history, startRates, recording));
     }
@@ -59,7 +59,7 @@ final class RunFindings {
             FlowProblem problem,
             Recording recording,
             InterferenceDrawdown split,
-            List<Recovery> recoveries) {
+            Recoveries recoveries) {
         return new Findings(
                 new ArtesianHeadAnalysis(description, recording).ofAllStations(),
                 new InterferenceAnalysis(description, recording, problem.bores()).tables(split),

@@ -12,6 +12,7 @@ import org.headfall.scenarios.findings.Confinement;
 import org.headfall.scenarios.findings.Findings;
 import org.headfall.scenarios.findings.InterferenceAnalysis;
 import org.headfall.scenarios.findings.InterferenceDrawdown;
+import org.headfall.scenarios.findings.Recoveries;
 import org.headfall.scenarios.limits.AfterTaking;
 import org.headfall.scenarios.limits.Comparison;
 import org.headfall.scenarios.limits.Limit;
@@ -172,7 +173,7 @@ public final class RunWithoutFiles {
                 split.map(InterferenceDrawdown::method).orElse(List.of()),
                 List.of(),
                 Confinement.of(description, recording),
-                List.of());
+                Recoveries.NONE);
     }
 
     private List<LimitResult> limits(StartState start, RunSeries series) {

@@ -230,7 +230,7 @@ public final class ScenarioRun {
                 simulated.responses().responses(),
                 simulated.found().history(),
                 simulated.start().discharges(),
-                RecoveryRuns.of(plan, simulated.responses()));
+                RecoveryRuns.of(plan, simulated.responses(), recording));
         return new FinishedRun(
                 description,
                 recording,

@@ -15,6 +15,7 @@ import org.headfall.scenarios.findings.ArtesianHead;
 import org.headfall.scenarios.findings.Confinement;
 import org.headfall.scenarios.findings.Findings;
 import org.headfall.scenarios.findings.FlowByItself;
+import org.headfall.scenarios.findings.Recoveries;
 import org.headfall.scenarios.limits.Comparison;
 import org.headfall.scenarios.limits.Limit;
 import org.headfall.scenarios.limits.LimitPeriod;
@@ -123,7 +124,7 @@ class RunReportTest {
                 List.of(end));
         Confinement confinement = new Confinement(
                 1, 20_000, 0, OptionalDouble.of(900), List.of(new Confinement.StationBelowTop("Brücke", 901, 0.4)));
-        return new Findings(List.of(head), List.of(), List.of(), List.of(), confinement, List.of());
+        return new Findings(List.of(head), List.of(), List.of(), List.of(), confinement, Recoveries.NONE);
     }
 
     @Test

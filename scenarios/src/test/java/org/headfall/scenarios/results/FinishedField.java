@@ -10,6 +10,7 @@ import org.headfall.scenarios.findings.AttributionTable;
 import org.headfall.scenarios.findings.Confinement;
 import org.headfall.scenarios.findings.Findings;
 import org.headfall.scenarios.findings.InterferenceTable;
+import org.headfall.scenarios.findings.Recoveries;
 import org.headfall.scenarios.findings.Recovery;
 import org.headfall.scenarios.limits.Comparison;
 import org.headfall.scenarios.limits.Limit;
@@ -45,18 +46,20 @@ final class FinishedField {
                 List.of("Superposed unit responses; invented for a test."),
                 List.of(attribution(year)),
                 Confinement.of(description, recording),
-                List.of(new Recovery(
-                        "Br\u00fccke",
-                        "bore",
-                        "all bores",
-                        description.endDay(),
-                        1.5,
-                        2.25,
-                        description.endDay() + 365.25,
-                        true,
-                        OptionalDouble.of(description.endDay() + 730.5),
-                        17 * description.endDay(),
-                        0.001)));
+                new Recoveries(
+                        List.of(new Recovery(
+                                "Br\u00fccke",
+                                "bore",
+                                "all bores",
+                                description.endDay(),
+                                1.5,
+                                2.25,
+                                description.endDay() + 365.25,
+                                true,
+                                OptionalDouble.of(description.endDay() + 730.5),
+                                17 * description.endDay(),
+                                0.001)),
+                        List.of("How places recover when the taking of proposed bores stops: invented.")));
         List<Limit> limits = List.of(
                 limit("=spring keeps water", new LimitedQuantity.Drawdown(0.2), "Lignum Spring"),
                 limit("floor", new LimitedQuantity.FloorLevel(-500), "Brücke"),

@@ -76,6 +76,7 @@ class TablesTest {
 
     @Test
     void recoveryIsCountedFromTheDayOnWhichTakingStops() throws IOException {
+        assertTrue(read("recovery.csv").get(1).getField("remark").startsWith("How places recover when"));
         NamedCsvRecord line = read("recovery.csv").get(0);
         assertEquals("Br\u00fccke", line.getField("station"));
         assertEquals("2.250", line.getField("largest drawdown from then on (m)"));

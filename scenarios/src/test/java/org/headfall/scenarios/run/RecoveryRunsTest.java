@@ -10,11 +10,14 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.function.DoubleUnaryOperator;
 import org.headfall.scenarios.document.FileReach;
+import org.headfall.scenarios.findings.Recoveries;
 import org.headfall.scenarios.findings.Recovery;
 import org.headfall.scenarios.problem.InputException;
 import org.headfall.scenarios.reading.ScenarioReader;
+import org.headfall.scenarios.recording.PointHeads;
 import org.headfall.scenarios.results.FinishedRun;
 import org.headfall.solver.analytic.TheisSolution;
+import org.headfall.solver.response.StationResponses;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -52,17 +55,18 @@ class RecoveryRunsTest {
     @TempDir
     static Path folder;
 
+    private static RunPlan plan;
     private static FinishedRun run;
 
     @BeforeAll
     static void run() throws InputException, IOException {
         Path document = Files.writeString(folder.resolve("scenario.yaml"), DOCUMENT);
-        RunPlan plan = RunPlanner.plan(ScenarioReader.read(document, FileReach.FOLDER_OF_DOCUMENT), "Headfall test", 1);
+        plan = RunPlanner.plan(ScenarioReader.read(document, FileReach.FOLDER_OF_DOCUMENT), "Headfall test", 1);
         run = new ScenarioRun(plan, List.of(), (stage, fraction) -> {}).into(folder.resolve("results"), false);
     }
 
     private static Recovery at(String station) {
-        return run.findings().recovery().stream()
+        return run.findings().recovery().lines().stream()
                 .filter(recovery -> recovery.station().equals(station))
                 .findFirst()
                 .orElseThrow();
@@ -138,7 +142,24 @@ class RecoveryRunsTest {
 
     @Test
     void theBoresAreAllProposedSoThereIsOneTaking() {
-        assertEquals(4, run.findings().recovery().size());
-        assertFalse(run.findings().recovery().stream().anyMatch(r -> r.taking().equals("all bores")));
+        assertEquals(4, run.findings().recovery().lines().size());
+        assertFalse(run.findings().recovery().lines().stream()
+                .anyMatch(r -> r.taking().equals("all bores")));
+        assertEquals(List.of(), run.findings().recovery().missing());
+    }
+
+    /** Responses that end with the run say nothing of what comes after it, and that has to be said. */
+    @Test
+    void responsesThatEndWithTheRunGiveTheReasonInsteadOfLines() {
+        StationResponses shorter = StationResponses.fromSteady(
+                plan.problem(),
+                PointHeads.of(plan.description(), plan.problem().boundaries()),
+                plan.description().endDay(),
+                plan.settings());
+        Recoveries none = RecoveryRuns.of(plan, shorter, run.recording());
+        assertEquals(List.of(), none.lines());
+        assertEquals(1, none.missing().size());
+        assertTrue(
+                none.missing().get(0).contains("proposed bores"), none.missing().get(0));
     }
 }
