@@ -28,6 +28,8 @@ import picocli.CommandLine.Spec;
         footer = {"  headfall run my-field", "  headfall capping my-field"})
 final class CappingCommand implements Callable<Integer> {
 
+    private static final double MILLIMETRES_PER_METRE = 1000;
+
     @Mixin
     private final EarlierRun earlier = new EarlierRun();
 
@@ -51,14 +53,17 @@ final class CappingCommand implements Callable<Integer> {
         if (bores.isEmpty()) {
             out.println("No bore flows by itself on the first day.");
         } else {
-            out.println("Shut first, by the head that springs gain for the water saved, with the rates of the");
-            out.println("document as it is now:");
+            boolean springs = bores.get(0).gainAtSprings().isPresent();
+            out.println("Shut first, by the mean head that " + (springs ? "springs" : "other places")
+                    + " gain for the water saved, with the");
+            out.println("rates of the document as it is now:");
         }
         for (ShutBore bore : bores) {
             out.printf(
                     Locale.ROOT,
-                    "  %-30s saves %9.1f ML/yr%s%n",
+                    "  %-30s gains %7.3f mm per ML/yr, saves %9.1f ML/yr%s%n",
                     bore.name(),
+                    MILLIMETRES_PER_METRE * DischargeUnit.MEGALITRES_PER_YEAR.per(bore.gain()),
                     DischargeUnit.MEGALITRES_PER_YEAR.of(bore.saved()),
                     bore.flowAgain().isEmpty() ? "" : "; flow again: " + String.join(", ", bore.flowAgain()));
         }

@@ -6,6 +6,8 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.concurrent.Callable;
+import org.headfall.cli.answer.TextBlock;
+import org.headfall.scenarios.limits.UncountedLimit;
 import org.headfall.scenarios.monitoring.ExpectedBands;
 import org.headfall.scenarios.monitoring.Warning;
 import org.headfall.scenarios.monitoring.WarningOutputs;
@@ -43,15 +45,17 @@ final class MonitorCommand implements Callable<Integer> {
     public Integer call() throws InputException, IOException {
         RunPlan plan = earlier.plan();
         RunFromResponses answers = earlier.answers(plan, spec.commandLine().getErr());
-        List<Warning> warnings = new WarningStudy(plan, answers).warnings();
+        WarningStudy study = new WarningStudy(plan, answers);
+        List<Warning> warnings = study.warnings();
+        List<UncountedLimit> leftOut = study.leftOut();
         ExpectedBands bands = new ExpectedBands(
                 plan.description(), answers.answer().orElseThrow(), ResultsReader.headErrors(earlier.responses()));
         Path target = earlier.target("monitor");
         RunCalendar calendar = plan.description().calendar();
-        new WarningOutputs(warnings, bands, calendar).into(target, earlier.overwrites());
+        new WarningOutputs(warnings, leftOut, bands, calendar).into(target, earlier.overwrites());
         PrintWriter out = spec.commandLine().getOut();
         if (warnings.isEmpty()) {
-            out.println("The scenario has no limit at a bore, spring or protected point.");
+            out.println("The scenario has no limit that can be monitored at a bore, spring or protected point.");
         }
         if (!warnings.isEmpty()) {
             out.println("With the rates of the document as it is now:");
@@ -59,6 +63,11 @@ final class MonitorCommand implements Callable<Integer> {
         for (Warning warning : warnings) {
             out.println(warning.limit() + ", " + warning.station() + ":");
             out.println("  " + sentence(warning, calendar));
+        }
+        if (!leftOut.isEmpty()) {
+            TextBlock text = new TextBlock(out);
+            text.sentence("Not monitored:");
+            leftOut.forEach(limit -> text.item(limit.sentence()));
         }
         out.println("Written: " + target);
         return ExitCode.DONE.code();

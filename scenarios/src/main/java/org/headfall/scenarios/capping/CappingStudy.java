@@ -3,7 +3,6 @@ package org.headfall.scenarios.capping;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.OptionalDouble;
 import java.util.stream.IntStream;
 import org.headfall.scenarios.recording.Station;
 import org.headfall.scenarios.run.RunFromResponses;
@@ -49,15 +48,8 @@ public final class CappingStudy {
                 bores.add(shut(bore, asItIs.states()));
             }
         }
-        bores.sort(Comparator.comparingDouble((ShutBore bore) -> gain(bore)).reversed());
+        bores.sort(Comparator.comparingDouble(ShutBore::gain).reversed());
         return bores;
-    }
-
-    private static double gain(ShutBore bore) {
-        OptionalDouble springs = bore.gainAtSprings();
-        return springs.isPresent()
-                ? springs.getAsDouble()
-                : bore.gainElsewhere().orElse(0);
     }
 
     private ShutBore shut(int bore, List<SuperposedState> asItIs) {

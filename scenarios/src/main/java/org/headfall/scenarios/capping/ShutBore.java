@@ -38,6 +38,11 @@ public record ShutBore(String name, String holder, double saved, double kept, Li
         return meanGain(false);
     }
 
+    /** What bores are ordered by: the gain at springs, without springs that at all other places, or nothing. */
+    public double gain() {
+        return gainAtSprings().orElse(gainElsewhere().orElse(0));
+    }
+
     private OptionalDouble meanGain(boolean springs) {
         double last = gains.stream().mapToDouble(Gain::day).max().orElse(0);
         OptionalDouble mean = gains.stream()

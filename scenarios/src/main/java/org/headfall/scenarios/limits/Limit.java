@@ -51,6 +51,11 @@ public record Limit(
         return place.words();
     }
 
+    /** Its name, and its place in brackets. */
+    public String nameAndPlace() {
+        return name + " (" + station() + ")";
+    }
+
     /** Whether judging it takes another run, beside the run itself. */
     public boolean needsOtherRun() {
         return quantity.measuresAnEffect() && comparison.takesAnotherRun();

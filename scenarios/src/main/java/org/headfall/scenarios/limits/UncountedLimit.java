@@ -1,7 +1,7 @@
 package org.headfall.scenarios.limits;
 
 /**
- * A limit that a search for sites or rates does not keep by itself.
+ * A limit that a search for sites or rates does not keep by itself, or that cannot be monitored.
  *
  * @param limit the limit and its place
  * @param reason why, in words that go on after its name

@@ -3,19 +3,23 @@ package org.headfall.scenarios.monitoring;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
+import org.headfall.scenarios.limits.UncountedLimit;
 import org.headfall.scenarios.recording.RunCalendar;
 import org.headfall.scenarios.results.CsvFile;
 import org.headfall.scenarios.results.CsvLineCells;
 import org.headfall.scenarios.results.ResultsException;
 import org.headfall.scenarios.results.ResultsFolder;
+import org.headfall.scenarios.results.UncountedCsv;
 import org.headfall.scenarios.results.WrittenFiles;
 
 /** Writes the folder of a study of warning levels. */
 public final class WarningOutputs {
 
-    private static final WrittenFiles FILES = WrittenFiles.named("(warnings|warning-levels|expected-bands)\\.csv");
+    private static final WrittenFiles FILES =
+            WrittenFiles.named("(warnings|warning-levels|expected-bands|limits-not-counted)\\.csv");
 
     private final List<Warning> warnings;
+    private final List<UncountedLimit> leftOut;
     private final ExpectedBands bands;
     private final RunCalendar calendar;
 
@@ -23,10 +27,13 @@ public final class WarningOutputs {
      * Outputs of a study.
      *
      * @param warnings the warnings
+     * @param leftOut limits without a warning
      * @param bands what readings are expected
      * @param calendar calendar of the run
      */
-    public WarningOutputs(List<Warning> warnings, ExpectedBands bands, RunCalendar calendar) {
+    public WarningOutputs(
+            List<Warning> warnings, List<UncountedLimit> leftOut, ExpectedBands bands, RunCalendar calendar) {
+        this.leftOut = List.copyOf(leftOut);
         this.warnings = List.copyOf(warnings);
         this.bands = bands;
         this.calendar = calendar;
@@ -34,7 +41,8 @@ public final class WarningOutputs {
 
     /**
      * Writes {@code warnings.csv}, one line a limit and place, {@code warning-levels.csv}, one line for each place that can be
-     * watched, and {@code expected-bands.csv}, one line a place and year.
+     * watched, {@code expected-bands.csv}, one line a place and year, and, where limits are left out, {@code
+     * limits-not-counted.csv}.
      *
      * @param target the folder
      * @param overwrite whether an older study there may be replaced
@@ -45,6 +53,9 @@ public final class WarningOutputs {
             writeWarnings(folder.file("warnings.csv"));
             writeLevels(folder.file("warning-levels.csv"));
             writeBands(folder.file("expected-bands.csv"));
+            if (!leftOut.isEmpty()) {
+                UncountedCsv.write(folder.file(UncountedCsv.NAME), leftOut);
+            }
             folder.complete();
         } catch (IOException e) {
             throw ResultsFolder.explained(e, target);

@@ -6,10 +6,13 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.IntStream;
+import org.headfall.scenarios.limits.Comparison;
 import org.headfall.scenarios.limits.LeftOut;
 import org.headfall.scenarios.limits.Limit;
 import org.headfall.scenarios.limits.LimitPlace;
+import org.headfall.scenarios.limits.LimitedQuantity;
 import org.headfall.scenarios.limits.Outcome;
+import org.headfall.scenarios.limits.UncountedLimit;
 import org.headfall.scenarios.recording.RunCalendar;
 import org.headfall.scenarios.recording.StationSeries;
 import org.headfall.scenarios.run.RunFromResponses;
@@ -49,15 +52,41 @@ public final class WarningStudy {
                 .orElseThrow(() -> new IllegalStateException(answers.inexact().orElse("")));
     }
 
-    /** One warning for each limit at a bore, spring or protected point that counts within the run, in their order. */
+    /** One warning for each limit that can be monitored at its place, in their order. */
     public List<Warning> warnings() {
-        List<Warning> warnings = new ArrayList<>();
-        for (Limit limit : plan.limits()) {
-            if (limit.place() instanceof LimitPlace.AtStation && !limit.period().afterTakingStops()) {
-                warnings.add(warning(limit));
-            }
+        return plan.limits().stream()
+                .filter(limit -> obstacle(limit).isEmpty())
+                .map(this::warning)
+                .toList();
+    }
+
+    /** The other limits, with the reason why there is no warning of them. */
+    public List<UncountedLimit> leftOut() {
+        return plan.limits().stream()
+                .flatMap(limit ->
+                        obstacle(limit).stream().map(reason -> new UncountedLimit(limit.nameAndPlace(), reason, "")))
+                .toList();
+    }
+
+    /** Why nothing that is measured as time goes on says when to act for a limit; words that go on after its name. */
+    private static Optional<String> obstacle(Limit limit) {
+        if (limit.quantity() instanceof LimitedQuantity.Distance) {
+            return Optional.of("is about where bores stand, which no reading changes");
         }
-        return warnings;
+        if (limit.place() instanceof LimitPlace.OnMap) {
+            return Optional.of(
+                    "holds for a part of the map, where nothing is measured: give it protected points as well");
+        }
+        if (limit.quantity() instanceof LimitedQuantity.Volume) {
+            return Optional.of("is about volumes, which meters show: see accounts.csv of a run");
+        }
+        if (limit.period().afterTakingStops()) {
+            return Optional.of(
+                    "counts on after taking stops, beyond the run: see limits.csv and recovery.csv of a run");
+        }
+        return limit.needsOtherRun() && limit.comparison() instanceof Comparison.WithCase
+                ? Optional.of("is compared with another case: see limits.csv of a run of the cases")
+                : Optional.empty();
     }
 
     private Warning warning(Limit limit) {

@@ -5,7 +5,7 @@ import java.nio.file.Path;
 import java.util.List;
 import org.headfall.scenarios.limits.UncountedLimit;
 
-/** Writes limits that a search for sites or rates could not count. */
+/** Writes limits that a search for sites or rates, or for the last day for acting, could not count. */
 public final class UncountedCsv {
 
     /** Name of the file in the folder of what was found. */

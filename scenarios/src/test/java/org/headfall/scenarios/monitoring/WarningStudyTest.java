@@ -15,7 +15,9 @@ import java.util.stream.DoubleStream;
 import org.headfall.scenarios.limits.Comparison;
 import org.headfall.scenarios.limits.Limit;
 import org.headfall.scenarios.limits.LimitPeriod;
+import org.headfall.scenarios.limits.LimitPlace;
 import org.headfall.scenarios.limits.LimitedQuantity;
+import org.headfall.scenarios.limits.UncountedLimit;
 import org.headfall.scenarios.recording.Measurement;
 import org.headfall.scenarios.recording.RunCalendar;
 import org.headfall.scenarios.recording.RunDescription;
@@ -193,6 +195,51 @@ class WarningStudyTest {
         assertEquals(0, alone.on("watch", 730).spread());
     }
 
+    private static Limit limit(String name, LimitedQuantity quantity, LimitPlace place, LimitPeriod period) {
+        return new Limit(
+                name, quantity, place, new Comparison.WithoutProposedBores(), period, OptionalDouble.empty(), "");
+    }
+
+    /** Of a place, a part of the map, a volume and what comes after taking there is nothing to watch. */
+    @Test
+    void limitsThatCannotBeMonitoredAreNamedWithTheReason() throws IOException {
+        RunPlan one = plan(5);
+        LimitPlace far = new LimitPlace.AtStation("far");
+        LimitedQuantity drawdown = new LimitedQuantity.Drawdown(5);
+        List<Limit> limits = List.of(
+                one.limits().get(0),
+                limit("spacing", new LimitedQuantity.Distance(500, List.of("pumped")), far, LimitPeriod.EVER),
+                limit("everywhere", drawdown, new LimitPlace.OnMap("every cell"), LimitPeriod.EVER),
+                limit("later", drawdown, far, LimitPeriod.EVER_AND_AFTER_TAKING),
+                new Limit(
+                        "beside today",
+                        drawdown,
+                        "far",
+                        new Comparison.WithCase("existing as used"),
+                        LimitPeriod.EVER,
+                        ""));
+        RunPlan plan = new RunPlan(
+                one.description(),
+                one.problem(),
+                one.start(),
+                one.settings(),
+                one.stationDays(),
+                one.gridDays(),
+                limits,
+                false);
+        Path run = parent.resolve("run");
+        new ScenarioRun(one, List.of(), (stage, fraction) -> {}).into(run, true);
+        WarningStudy study = new WarningStudy(plan, new RunFromResponses(plan, run));
+        assertEquals(
+                List.of("far keeps its head"),
+                study.warnings().stream().map(Warning::limit).toList());
+        assertEquals(
+                List.of("spacing (far)", "everywhere (every cell)", "later (far)", "beside today (far)"),
+                study.leftOut().stream().map(UncountedLimit::limit).toList());
+        assertTrue(study.leftOut().get(0).reason().contains("where bores stand"));
+        assertTrue(study.leftOut().get(2).reason().contains("after taking stops"));
+    }
+
     @Test
     void saysWhereNothingIsToBeDone() throws IOException {
         RunPlan plan = plan(5);
@@ -202,7 +249,13 @@ class WarningStudyTest {
         RunFromResponses answers = new RunFromResponses(plan, parent.resolve("run"));
         ExpectedBands bands =
                 new ExpectedBands(plan.description(), answers.answer().orElseThrow(), List.of(0.0, 0.0, 0.0));
-        new WarningOutputs(List.of(holds), bands, plan.description().calendar()).into(parent.resolve("monitor"), false);
+        List<UncountedLimit> leftOut = List.of(new UncountedLimit("spacing (far)", "is about where bores stand", ""));
+        new WarningOutputs(List.of(holds), leftOut, bands, plan.description().calendar())
+                .into(parent.resolve("monitor"), false);
+        assertEquals(
+                "spacing (far),is about where bores stand,",
+                Files.readAllLines(parent.resolve("monitor").resolve("limits-not-counted.csv"))
+                        .get(1));
         assertEquals(
                 "far keeps its head,far,,pumped,,,The limit is not crossed in the run.",
                 Files.readAllLines(parent.resolve("monitor").resolve("warnings.csv"))
