@@ -11,12 +11,12 @@ import java.util.concurrent.Callable;
 import org.headfall.cli.answer.AnswerJson;
 import org.headfall.cli.answer.AnswerText;
 import org.headfall.cli.answer.CaseAnswers;
+import org.headfall.cli.answer.CaseText;
 import org.headfall.cli.answer.RunAnswer;
 import org.headfall.cli.answer.Verdict;
 import org.headfall.cli.progress.Progress;
 import org.headfall.scenarios.problem.InputException;
 import org.headfall.scenarios.reading.ScenarioReading;
-import org.headfall.scenarios.results.CaseTable;
 import org.headfall.scenarios.results.FinishedRun;
 import org.headfall.scenarios.results.RunOutput;
 import org.headfall.scenarios.run.CasePlan;
@@ -152,12 +152,7 @@ final class RunCommand implements Callable<Integer> {
         if (json.wanted()) {
             out.println(AnswerJson.of(answers));
         } else if (!quiet) {
-            answers.cases().values().forEach(answer -> {
-                AnswerText.write(answer, out, terminal.ansi());
-                out.println();
-            });
-            out.println(
-                    "All cases beside each other: " + Path.of(answers.folder()).resolve(CaseTable.NAME));
+            CaseText.write(answers, out, terminal.ansi());
         }
     }
 

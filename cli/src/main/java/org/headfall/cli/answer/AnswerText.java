@@ -192,7 +192,7 @@ public final class AnswerText {
         block.sentence("Figures of a model, no approval: the authority and licensed practice decide.");
     }
 
-    private static String number(double value) {
+    static String number(double value) {
         String text = String.format(Locale.ROOT, "%.2f", value);
         return text.equals("-0.00") ? "0.00" : text;
     }

@@ -18,7 +18,8 @@ import org.headfall.scenarios.recording.RunCalendar;
  * @param outcome holds, crossed, undecided or not evaluated
  * @param allowed the allowed value
  * @param worst the value nearest to the limit or farthest beyond it, if there is one
- * @param unit unit of both values
+ * @param margin how far it is on the safe side, negative beyond the limit
+ * @param unit unit of these values
  * @param worstOn its date
  * @param crossedOn first date beyond the limit, if it is crossed
  * @param note where the worst value is and what else there is to say of it; may be empty
@@ -31,6 +32,7 @@ public record LimitAnswer(
         String outcome,
         double allowed,
         OptionalDouble worst,
+        OptionalDouble margin,
         String unit,
         Optional<LocalDate> worstOn,
         Optional<LocalDate> crossedOn,
@@ -47,6 +49,7 @@ public record LimitAnswer(
                 outcome.words(),
                 result.limit().quantity().allowed(),
                 worst.map(value -> OptionalDouble.of(value.value())).orElse(OptionalDouble.empty()),
+                worst.map(value -> OptionalDouble.of(value.margin())).orElse(OptionalDouble.empty()),
                 result.limit().quantity().unit(),
                 worst.map(value -> calendar.at(value.day()).toLocalDate()),
                 outcome instanceof Outcome.Crossed crossed

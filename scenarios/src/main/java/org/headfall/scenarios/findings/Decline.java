@@ -35,11 +35,15 @@ public record Decline(
      * @param level the level (m above datum); absent if there is none
      * @param reachedDay first day of the run below it (d since the start); absent if the run stays above it
      * @param yearsLeft years from the date until it is reached if the slope goes on; absent where it lies above already,
-     *     or where that would take more than a thousand years
+     *     where nothing falls, or where that would take more than {@link #LONGEST_YEARS}
+     * @param later whether it would take longer than that
      */
-    public record Reached(OptionalDouble level, OptionalDouble reachedDay, OptionalDouble yearsLeft) {
+    public record Reached(OptionalDouble level, OptionalDouble reachedDay, OptionalDouble yearsLeft, boolean later) {
+
+        /** A decline so slow that it would take longer is none: it would only be the error of the numbers (yr). */
+        public static final int LONGEST_YEARS = 1000;
 
         static final Reached NO_LEVEL =
-                new Reached(OptionalDouble.empty(), OptionalDouble.empty(), OptionalDouble.empty());
+                new Reached(OptionalDouble.empty(), OptionalDouble.empty(), OptionalDouble.empty(), false);
     }
 }

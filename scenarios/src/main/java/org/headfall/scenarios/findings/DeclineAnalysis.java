@@ -12,9 +12,6 @@ import org.headfall.scenarios.recording.StationSeries;
 /** Finds the decline at every station from a recording. */
 public final class DeclineAnalysis {
 
-    /** A decline so slow that it would take longer is none: it would only be the error of the numbers. */
-    private static final double LONGEST_YEARS = 1000;
-
     private final RunDescription description;
     private final Recording recording;
     private final FiveYears fiveYears;
@@ -71,10 +68,12 @@ public final class DeclineAnalysis {
         }
         double above = StationSeries.interpolate(days, values, day) - level.getAsDouble();
         OptionalDouble slope = fiveYears.meanFall(days, values, day);
-        boolean falls = slope.isPresent() && above > 0 && slope.getAsDouble() * LONGEST_YEARS > above;
+        boolean falls = slope.isPresent() && above > 0 && slope.getAsDouble() > 0;
+        boolean later = falls && slope.getAsDouble() * Decline.Reached.LONGEST_YEARS <= above;
         return new Decline.Reached(
                 level,
                 Crossing.below(days, values, level.getAsDouble(), 0),
-                falls ? OptionalDouble.of(above / slope.getAsDouble()) : OptionalDouble.empty());
+                falls && !later ? OptionalDouble.of(above / slope.getAsDouble()) : OptionalDouble.empty(),
+                later);
     }
 }

@@ -2,6 +2,7 @@ package org.headfall.scenarios.results;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
 import org.headfall.scenarios.findings.Decline;
@@ -24,7 +25,8 @@ final class DeclineCsv {
             "head below outlet from",
             "years left to outlet at this decline",
             "level below pump intake from",
-            "years left to pump intake at this decline");
+            "years left to pump intake at this decline",
+            "remark");
 
     private static final double PER_CENT = 100;
 
@@ -59,6 +61,30 @@ final class DeclineCsv {
             }
             cells.number(reached.yearsLeft(), 1);
         }
-        return cells;
+        return cells.text(remark(decline));
+    }
+
+    /** Why years are left blank where there is a level to reach. */
+    private static String remark(Decline decline) {
+        if (decline.slope().isEmpty()) {
+            return "The run has not yet lasted five years.";
+        }
+        if (decline.slope().getAsDouble() <= 0) {
+            return "Head does not fall.";
+        }
+        List<String> later = new ArrayList<>();
+        add(later, "aquifer top", decline.aquiferTop());
+        add(later, "outlet", decline.outlet());
+        add(later, "pump intake", decline.intake());
+        return later.isEmpty()
+                ? ""
+                : "More than " + Decline.Reached.LONGEST_YEARS + " years are left to: " + String.join(", ", later)
+                        + ".";
+    }
+
+    private static void add(List<String> later, String level, Decline.Reached reached) {
+        if (reached.later()) {
+            later.add(level);
+        }
     }
 }

@@ -21,6 +21,8 @@ const levelWords = value => numberWords(value, 2) + "\u00a0m";
 const SHOWN = {
   FLOW: () => [flowUnit(), UNITS.flow.of[flowUnit()], flowDecimals()],
   HEIGHT: () => [heightUnit(), UNITS.height.of[heightUnit()], heightDecimals()],
+  HEIGHT_ERROR: () => [heightUnit(), UNITS.height.of[heightUnit()], heightDecimals() + 1],
+  HEIGHT_RATE_ERROR: () => [heightUnit() + "/yr", UNITS.height.of[heightUnit()], heightUnit() === "m" ? 4 : 3],
   HEIGHT_RATE: () => [heightUnit() + "/yr", UNITS.height.of[heightUnit()], heightUnit() === "m" ? 3 : 2],
 };
 

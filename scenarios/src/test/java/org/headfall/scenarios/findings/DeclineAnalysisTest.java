@@ -1,6 +1,7 @@
 package org.headfall.scenarios.findings;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Arrays;
@@ -76,6 +77,24 @@ class DeclineAnalysisTest {
                     decline.availableLeft().getAsDouble(),
                     1e-12);
         }
+    }
+
+    /** A millimetre a year, 20 m above the outlet: that would take 20,000 years. */
+    @Test
+    void aDeclineThatTakesTooLongIsToldFromNone() {
+        double[] days = {0, description.endDay()};
+        double fall = 1e-3 * description.endDay() / 365.25;
+        assertTrue(overall(days, new double[] {START, START - fall}).outlet().later());
+        Decline rising = overall(days, new double[] {START, START + fall});
+        assertFalse(rising.outlet().later());
+        assertTrue(rising.outlet().yearsLeft().isEmpty());
+        assertFalse(atTheEnd(0).aquiferTop().later());
+    }
+
+    private Decline overall(double[] days, double[] head) {
+        StationSeries series = new StationSeries(days, head, head, head, head);
+        Recording recording = new Recording(days, List.of(series), List.of(), List.of(), new double[0]);
+        return new DeclineAnalysis(description, recording).ofAllStations().get(1);
     }
 
     @Test

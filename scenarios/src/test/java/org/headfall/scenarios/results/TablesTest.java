@@ -75,6 +75,13 @@ class TablesTest {
     }
 
     @Test
+    void declineSaysWhyNoYearsAreGiven() throws IOException {
+        List<NamedCsvRecord> lines = read("decline.csv");
+        assertEquals("The run has not yet lasted five years.", lines.get(0).getField("remark"));
+        assertEquals("Head does not fall.", lines.get(1).getField("remark"));
+    }
+
+    @Test
     void recoveryIsCountedFromTheDayOnWhichTakingStops() throws IOException {
         assertTrue(read("recovery.csv").get(1).getField("remark").startsWith("How places recover when"));
         NamedCsvRecord line = read("recovery.csv").get(0);

@@ -151,8 +151,8 @@ final class AnswerSentences {
     /** A date on which head falls below a level is no better than the head. */
     private Sentence headKnown(Sentence sentence) {
         return Double.isFinite(content.headError())
-                ? sentence.and(" (numerical error of head \u00b1\u00a0")
-                        .and(Quantity.HEIGHT, Math.max(content.headError(), Quantity.HEIGHT.smallest()))
+                ? sentence.and(" (numerical error of head ")
+                        .andError(Quantity.HEIGHT, content.headError())
                         .and(")")
                 : sentence.and(" (numerical error of head not estimated)");
     }
@@ -263,8 +263,7 @@ final class AnswerSentences {
         Sentence where =
                 Sentence.of(worst.site() + ", " + Words.date(worst.loss().date()));
         return Double.isFinite(content.headError())
-                ? where.and("; numerical error \u00b1\u00a0")
-                        .and(Quantity.HEIGHT, Math.max(content.headError(), Quantity.HEIGHT.smallest()))
+                ? where.and("; numerical error ").andError(Quantity.HEIGHT, content.headError())
                 : where.and("; numerical error not estimated");
     }
 }

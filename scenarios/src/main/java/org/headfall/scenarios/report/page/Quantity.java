@@ -6,6 +6,8 @@ import org.headfall.scenarios.quantity.DischargeUnit;
 public enum Quantity {
     /** Words. */
     TEXT("", 0),
+    /** Sentences, which need room. */
+    LONG_TEXT("", 0),
     /** A calendar day. */
     DATE("", 0),
     /** A level above datum or a place (m), which is no pressure. */
@@ -49,12 +51,30 @@ public enum Quantity {
 
     /** Whether the column holds numbers. */
     public boolean numeric() {
-        return this != TEXT && this != DATE;
+        return this != TEXT && this != LONG_TEXT && this != DATE;
     }
 
-    /** Smallest step that the shown decimals can tell, in the unit that is shown. */
-    double smallest() {
-        return Math.pow(10, -decimals);
+    /** Class of its columns in the style sheet. */
+    public String styleClass() {
+        if (numeric()) {
+            return "number";
+        }
+        return this == LONG_TEXT ? "words long" : "words";
+    }
+
+    /** Decimals of a numerical error: one more than of the value itself, and two at least. */
+    private int errorDecimals() {
+        return Math.max(2, decimals + 1);
+    }
+
+    /** Smallest error that its decimals can tell, in the unit that is shown. */
+    double smallestError() {
+        return Math.pow(10, -errorDecimals());
+    }
+
+    /** A numerical error as shown, in {@link #unit()}. */
+    String showError(double error) {
+        return Words.number(error, errorDecimals());
     }
 
     /** The quantity of a value with a unit of a limit. */

@@ -20,12 +20,13 @@ final class ResultTables {
                 new Column("Limit", Quantity.TEXT),
                 new Column("Outcome", Quantity.TEXT),
                 new Column("At", Quantity.TEXT),
-                new Column("What counts", Quantity.TEXT),
+                new Column("What counts", Quantity.LONG_TEXT),
                 new Column("Allowed", Quantity.TEXT),
                 new Column("Reached", Quantity.TEXT),
                 new Column("Worst on", Quantity.DATE),
                 new Column("Crossed from", Quantity.DATE),
-                new Column("Clause", Quantity.TEXT));
+                new Column("Remark", Quantity.LONG_TEXT),
+                new Column("Clause", Quantity.LONG_TEXT));
         return new PageTable(
                 "limits",
                 "Limits and what became of them",
@@ -34,8 +35,7 @@ final class ResultTables {
     }
 
     private static List<Cell> limit(LimitOutcome limit) {
-        String words = limit.verdict().words() + (limit.remark().isBlank() ? "" : ": " + limit.remark());
-        Cell outcome = Cell.text(words)
+        Cell outcome = Cell.text(limit.verdict().words())
                 .marked(
                         switch (limit.verdict()) {
                             case HOLDS -> Cell.Tone.GOOD;
@@ -51,6 +51,7 @@ final class ResultTables {
                 Cell.figure(reached(limit), limit.reached()),
                 Cell.date(limit.reachedOn(), "\u2013"),
                 Cell.date(limit.crossedOn(), "\u2013"),
+                Cell.text(limit.remark()),
                 Cell.text(limit.clause()));
     }
 

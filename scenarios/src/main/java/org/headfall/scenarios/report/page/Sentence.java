@@ -20,7 +20,7 @@ public record Sentence(List<Part> parts) {
      * Words or a figure.
      *
      * @param text as shown
-     * @param quantity name of the quantity of a figure, empty for words
+     * @param quantity name of the quantity of a figure, with {@code _ERROR} after it of an error; empty for words
      * @param value number of a figure in metres, days and m³/d, empty for words
      */
     public record Part(String text, String quantity, String value) {}
@@ -44,15 +44,24 @@ public record Sentence(List<Part> parts) {
         return with(new Part(text, quantity.name(), Double.toString(value)));
     }
 
-    /** The same and a figure with its numerical error after it, or a remark that the error is not known. */
+    /** The same and a figure, its numerical error after it if it has one, or a remark that the error is not known. */
     Sentence and(Quantity quantity, double value, double error) {
         Sentence figure = and(quantity, value);
-        if (!Double.isFinite(value)) {
+        if (!Double.isFinite(value) || error == 0) {
             return figure;
         }
         return Double.isFinite(error)
-                ? figure.and(" \u00b1\u00a0").and(quantity, Math.max(error, quantity.smallest()))
+                ? figure.and(" ").andError(quantity, error)
                 : figure.and(" (numerical error not estimated)");
+    }
+
+    /** The same and a numerical error, "under" the smallest that is shown where it is smaller. */
+    Sentence andError(Quantity quantity, double error) {
+        boolean tiny = error < quantity.smallestError();
+        double shown = tiny ? quantity.smallestError() : error;
+        String text = quantity.showError(shown) + "\u00a0" + quantity.unit();
+        return and(tiny ? "\u00b1\u00a0under\u00a0" : "\u00b1\u00a0")
+                .with(new Part(text, quantity.name() + "_ERROR", Double.toString(shown)));
     }
 
     private Sentence with(Part part) {
