@@ -37,4 +37,15 @@ public record Findings(
     public Findings withAttribution(List<AttributionTable> found) {
         return new Findings(artesianHead, interference, interferenceMethod, found, confinement, recovery);
     }
+
+    /**
+     * The same with interference.
+     *
+     * @param tables one table a report date
+     * @param method how it was computed, one sentence each
+     * @return the findings
+     */
+    public Findings withInterference(List<InterferenceTable> tables, List<String> method) {
+        return new Findings(artesianHead, tables, method, attribution, confinement, recovery);
+    }
 }

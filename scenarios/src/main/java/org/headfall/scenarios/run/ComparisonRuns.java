@@ -77,7 +77,9 @@ final class ComparisonRuns {
     }
 
     private List<StationSeries> series(Comparison comparison) {
-        return comparison instanceof Comparison.BeforeAnyTaking ? beforeAnyTaking() : without(comparison);
+        return comparison instanceof Comparison.BeforeAnyTaking
+                ? beforeAnyTaking(description, problem, accuracy)
+                : without(comparison);
     }
 
     private List<StationSeries> without(Comparison comparison) {
@@ -109,7 +111,7 @@ final class ComparisonRuns {
     }
 
     /** The steady state without any bore, the same on all days. */
-    private List<StationSeries> beforeAnyTaking() {
+    static List<StationSeries> beforeAnyTaking(RunDescription description, FlowProblem problem, double accuracy) {
         StartState state = StartState.of(
                 problem, new StartHeads.Steady(Set.of()), new Settings(accuracy, Double.POSITIVE_INFINITY, 1));
         Recorder recorder = new Recorder(

@@ -6,14 +6,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
-import org.headfall.scenarios.findings.ArtesianHeadAnalysis;
-import org.headfall.scenarios.findings.Confinement;
-import org.headfall.scenarios.findings.Findings;
-import org.headfall.scenarios.findings.Recoveries;
 import org.headfall.scenarios.limits.Comparison;
 import org.headfall.scenarios.limits.LimitedQuantity;
 import org.headfall.scenarios.limits.RunSeries;
-import org.headfall.scenarios.recording.Recording;
 import org.headfall.scenarios.recording.StationSeries;
 import org.headfall.scenarios.results.FinishedRun;
 import org.headfall.solver.bore.Operation;
@@ -117,20 +112,7 @@ public final class LinearRuns {
         series.others()
                 .forEach((comparison, of) -> compared.put(
                         comparison, combined(of, shares, other -> other.others().getOrDefault(comparison, List.of()))));
-        RunPlan plan = base.plan();
-        Recording recording = new Recording(stations.get(0).days(), stations, List.of(), List.of(), new double[0]);
-        return Optional.of(new FinishedRun(
-                plan.description(),
-                recording,
-                new Findings(
-                        new ArtesianHeadAnalysis(plan.description(), recording).ofAllStations(),
-                        List.of(),
-                        List.of(),
-                        List.of(),
-                        Confinement.of(plan.description(), recording),
-                        Recoveries.NONE),
-                base.findings().judged(new RunSeries(stations, compared), error, plan.limits()),
-                base.findings().figures(steps, error)));
+        return Optional.of(base.findings().stations().withoutCauses(new RunSeries(stations, compared), steps, error));
     }
 
     private List<StationSeries> combined(

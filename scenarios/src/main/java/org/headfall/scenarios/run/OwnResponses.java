@@ -1,7 +1,6 @@
 package org.headfall.scenarios.run;
 
 import java.util.Optional;
-import org.headfall.scenarios.limits.LimitPlace;
 import org.headfall.scenarios.results.FinishedRun;
 import org.headfall.scenarios.scenario.Solving;
 
@@ -38,10 +37,7 @@ public final class OwnResponses {
 
     private static boolean pays(RunPlan plan, boolean interference) {
         int causes = plan.problem().bores().size() + plan.problem().springs().size();
-        boolean stationsSuffice = plan.limits().stream()
-                .allMatch(limit -> limit.place() instanceof LimitPlace.AtStation
-                        && !limit.period().afterTakingStops());
-        if (causes == 0 || !stationsSuffice || plan.solving() == Solving.BY_STEPS) {
+        if (causes == 0 || !FewSources.stationsSuffice(plan) || plan.solving() == Solving.BY_STEPS) {
             return false;
         }
         boolean wantedAnyway = interference || plan.limits().stream().anyMatch(ComparisonRuns::areNeededBy);

@@ -62,7 +62,7 @@ public final class CombinedSources {
      * @param problem the problem
      * @param start what the run starts from
      * @param points points that take no water
-     * @param kinds kind of each bore: bores that some run is made without are left out of it by kinds
+     * @param given its given rates; bores that some run is made without are left out of it by kinds
      * @param leftOut for each kind, whether some run is made without it
      * @param readDays days on which heads are read (d), increasing; the last is the end of the run
      * @param settings accuracy and threads
@@ -72,7 +72,7 @@ public final class CombinedSources {
             FlowProblem problem,
             Start start,
             List<ObservedHead> points,
-            int[] kinds,
+            GivenRates given,
             boolean[] leftOut,
             double[] readDays,
             Settings settings) {
@@ -80,7 +80,7 @@ public final class CombinedSources {
         this.points = List.copyOf(points);
         atRest = start.atRest();
         horizon = readDays[readDays.length - 1];
-        given = new GivenRates(problem, atRest, kinds, horizon);
+        this.given = given;
         followers = followers();
         joined = given.sources().stream()
                 .filter(source -> !source.givenBack() || leftOut[source.kind()])

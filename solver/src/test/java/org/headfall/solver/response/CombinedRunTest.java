@@ -14,6 +14,7 @@ import org.headfall.solver.bore.OperatingPhase;
 import org.headfall.solver.bore.Operation;
 import org.headfall.solver.bore.WellLoss;
 import org.headfall.solver.flow.FlowProblem;
+import org.headfall.solver.flow.GivenRates;
 import org.headfall.solver.nearfield.ObservedHead;
 import org.headfall.solver.schedule.LinearSchedule;
 import org.headfall.solver.schedule.Schedule;
@@ -96,7 +97,7 @@ class CombinedRunTest {
                 problem,
                 start,
                 List.of(StationResponsesTest.point(problem)),
-                kinds,
+                new GivenRates(problem, start.atRest(), kinds, END),
                 new boolean[] {true, true},
                 DAYS,
                 TIGHT);
@@ -272,7 +273,7 @@ class CombinedRunTest {
                         problem,
                         start,
                         List.of(StationResponsesTest.point(problem)),
-                        new int[2],
+                        new GivenRates(problem, start.atRest(), new int[2], END),
                         new boolean[] {true, true},
                         DAYS,
                         TIGHT.withThreads(2))

@@ -7,6 +7,7 @@ import java.util.Optional;
 import org.headfall.scenarios.problem.InputException;
 import org.headfall.scenarios.reading.ScenarioReading;
 import org.headfall.scenarios.results.FinishedRun;
+import org.headfall.scenarios.run.FewSources;
 import org.headfall.scenarios.run.OwnResponses;
 import org.headfall.scenarios.run.RunPlan;
 import org.headfall.scenarios.run.RunPlanner;
@@ -28,6 +29,7 @@ public final class RunMaker {
 
     private static final String SIMULATED = "simulated";
     private static final String OWN_RESPONSES = "unit responses of its own";
+    private static final String FEW_SOURCES = "few sources";
     private static final byte[] NO_MAPS = {};
     private static final double NANOSECONDS = 1e-9;
 
@@ -105,10 +107,14 @@ public final class RunMaker {
     @SuppressWarnings("ArrayRecordComponent") // handed on once, never compared
     private record Made(FinishedRun run, String way, byte[] maps) {}
 
-    /** A run that shares nothing: from responses of its own if that is cheaper, else simulated. */
+    /** A run that shares nothing: from few sources or responses of its own if that is cheaper, else simulated. */
     private Made alone(ScenarioReading reading, Optional<RateGroup> group) throws InputException, IOException {
         RunPlan plan = group.isPresent() ? group.get().plan(reading) : RunPlanner.plan(reading, program, 1);
         if (group.isEmpty() && figures.stream().noneMatch(KeptFigure::needsBalance)) {
+            Optional<FinishedRun> few = interference ? Optional.empty() : FewSources.answer(plan);
+            if (few.isPresent()) {
+                return new Made(few.get(), FEW_SOURCES, NO_MAPS);
+            }
             Optional<FinishedRun> answered = OwnResponses.answer(plan, interference);
             if (answered.isPresent()) {
                 return new Made(answered.get(), OWN_RESPONSES, NO_MAPS);

@@ -1,0 +1,182 @@
+package org.headfall.scenarios.run;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.BitSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import org.headfall.scenarios.limits.Comparison;
+import org.headfall.scenarios.limits.LeftOut;
+import org.headfall.scenarios.limits.Limit;
+import org.headfall.scenarios.limits.LimitPlace;
+import org.headfall.scenarios.limits.RunSeries;
+import org.headfall.scenarios.recording.PointHeads;
+import org.headfall.scenarios.recording.RecordPlan;
+import org.headfall.scenarios.recording.StationSeries;
+import org.headfall.scenarios.recording.TakenVolumes;
+import org.headfall.scenarios.results.FinishedRun;
+import org.headfall.scenarios.scenario.Solving;
+import org.headfall.solver.flow.GivenRates;
+import org.headfall.solver.response.CombinedRun;
+import org.headfall.solver.response.CombinedSources;
+
+/**
+ * One of many runs, of which figures at bores, springs and points are wanted alone and nothing by single bores, answered from
+ * few sources: bores at given rates that change in proportion are one ({@link CombinedSources}). Bores stay apart where a limit
+ * compares the run with itself without some of them.
+ */
+public final class FewSources {
+
+    private static final String SOURCE = "few sources of its own";
+    private static final String NO_KEY = "none";
+
+    /** Shifts that each source is solved for, about. */
+    private static final int SOLVES_PER_SOURCE = 24;
+
+    private static final double SOLVES_PER_STEP = 2.5;
+
+    private final RunPlan plan;
+    private final List<Comparison> comparisons;
+    private final Kinds kinds;
+    private final CombinedSources.Start start;
+    private final GivenRates given;
+    private final double[] days;
+    private final long started = System.nanoTime();
+
+    private FewSources(RunPlan plan) {
+        this.plan = plan;
+        comparisons = plan.limits().stream()
+                .filter(ComparisonRuns::areNeededBy)
+                .map(Limit::comparison)
+                .distinct()
+                .toList();
+        kinds = new Kinds(plan, comparisons);
+        start = plan.start() instanceof StartHeads.Steady steady
+                ? CombinedSources.Start.fromSteady(steady.problem(plan.problem()))
+                : CombinedSources.Start.fromGiven(plan.start().given().orElseThrow());
+        days = RecordPlan.of(plan.description(), plan.stationDays(), plan.gridDays())
+                .days();
+        given = new GivenRates(
+                plan.problem(),
+                start.atRest(),
+                kinds.ofBores,
+                plan.description().endDay());
+    }
+
+    /**
+     * Answers a run, if that takes fewer solves than any other way and is exact enough. Whether it is follows from the run alone.
+     *
+     * @param plan the run
+     * @return the finished run, without grids, water balance and anything by cause; empty if it is to be found otherwise
+     */
+    public static Optional<FinishedRun> answer(RunPlan plan) {
+        if (plan.solving() == Solving.BY_STEPS || !stationsSuffice(plan)) {
+            return Optional.empty();
+        }
+        FewSources run = new FewSources(plan);
+        return run.pays() ? run.answered() : Optional.empty();
+    }
+
+    /** Whether no limit asks for heads on the map or after the end of the run. */
+    static boolean stationsSuffice(RunPlan plan) {
+        return plan.limits().stream()
+                .allMatch(limit -> limit.place() instanceof LimitPlace.AtStation
+                        && !limit.period().afterTakingStops());
+    }
+
+    private boolean pays() {
+        int causes = plan.problem().bores().size() + plan.problem().springs().size();
+        int few = causes - given.bores().length + given.sources().size();
+        return few < causes
+                && (!comparisons.isEmpty() || SOLVES_PER_SOURCE * few < SOLVES_PER_STEP * plan.stationDays().length);
+    }
+
+    private Optional<FinishedRun> answered() {
+        double accuracy = plan.settings().accuracy();
+        CombinedSources sources = new CombinedSources(
+                plan.problem(),
+                start,
+                PointHeads.of(plan.description(), plan.problem().boundaries()),
+                given,
+                kinds.leftOut,
+                days,
+                plan.settings());
+        try {
+            CombinedRun run = sources.run(days, accuracy);
+            List<CombinedRun> all = new ArrayList<>(List.of(run));
+            StationAnswer answer = new StationAnswer(plan, SOURCE, NO_KEY, started);
+            List<StationSeries> series = answer.series(run.states());
+            Map<Comparison, List<StationSeries>> compared = new LinkedHashMap<>();
+            for (Comparison comparison : comparisons) {
+                if (comparison instanceof Comparison.BeforeAnyTaking) {
+                    compared.put(
+                            comparison, ComparisonRuns.beforeAnyTaking(plan.description(), plan.problem(), accuracy));
+                } else {
+                    CombinedRun without = sources.runWithout(kinds.without(comparison), days, accuracy);
+                    all.add(without);
+                    compared.put(comparison, answer.series(without.states()));
+                }
+            }
+            double error =
+                    all.stream().mapToDouble(CombinedRun::estimatedError).max().orElseThrow();
+            boolean holds = error <= RunFromResponses.PROMISED
+                    && all.stream().allMatch(one -> one.unmetRule().isEmpty());
+            int bores = plan.problem().bores().size();
+            return holds
+                    ? Optional.of(answer.withoutCauses(
+                            new RunSeries(series, compared, Optional.of(TakenVolumes.of(run.history(), bores))),
+                            run.history().steps(),
+                            error))
+                    : Optional.empty();
+        } catch (IllegalStateException rulesNotMet) {
+            return Optional.empty();
+        }
+    }
+
+    /** Kinds of bores: those of a kind are left out of the same runs. */
+    private static final class Kinds {
+
+        private final List<Comparison> comparisons;
+        private final List<BitSet> leftOutBy = new ArrayList<>();
+        private final int[] ofBores;
+        private final boolean[] leftOut;
+
+        Kinds(RunPlan plan, List<Comparison> comparisons) {
+            this.comparisons = comparisons;
+            ofBores = new int[plan.problem().bores().size()];
+            BitSet[] of = new BitSet[ofBores.length];
+            Arrays.setAll(of, bore -> new BitSet());
+            for (int i = 0; i < comparisons.size(); i++) {
+                BitSet out = LeftOut.any(comparisons.get(i))
+                        ? LeftOut.bores(plan.description(), comparisons.get(i))
+                        : new BitSet();
+                for (int bore = out.nextSetBit(0); bore >= 0; bore = out.nextSetBit(bore + 1)) {
+                    of[bore].set(i);
+                }
+            }
+            Map<String, Integer> known = new TreeMap<>();
+            for (int bore = 0; bore < of.length; bore++) {
+                int next = leftOutBy.size();
+                ofBores[bore] = known.computeIfAbsent(of[bore].toString(), unknown -> next);
+                if (ofBores[bore] == next) {
+                    leftOutBy.add(of[bore]);
+                }
+            }
+            leftOut = new boolean[leftOutBy.size()];
+            for (int kind = 0; kind < leftOut.length; kind++) {
+                leftOut[kind] = !leftOutBy.get(kind).isEmpty();
+            }
+        }
+
+        boolean[] without(Comparison comparison) {
+            boolean[] out = new boolean[leftOut.length];
+            for (int kind = 0; kind < out.length; kind++) {
+                out[kind] = leftOutBy.get(kind).get(comparisons.indexOf(comparison));
+            }
+            return out;
+        }
+    }
+}
