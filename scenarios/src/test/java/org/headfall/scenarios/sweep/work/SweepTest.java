@@ -34,6 +34,8 @@ import org.headfall.scenarios.sweep.store.SweepStore;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class SweepTest {
 
@@ -181,6 +183,69 @@ class SweepTest {
             assertEquals(expected[5], found[4], 0.01);
         }
         assertTrue(Math.abs(combined.get(0).figures()[0] - combined.get(5).figures()[0]) > 0.1);
+    }
+
+    private static final String OWN_AQUIFERS = """
+            title: Fields nobody has seen
+            base: scenario.yaml
+            vary:
+              - name: T
+                key: aquifer.transmissivity
+                random_field: {median: 250 m2/d, deviation_of_log: 0.7, variogram: exponential, range: 12 km}
+              - {name: S, key: aquifer.storativity, lognormal: {median: 2.0e-4, deviation_of_log: 0.5}}
+            design: latin hypercube
+            samples: 4
+            keep:
+              - {figure: loss, at: Coolabah Spring, after: 2 yr}
+              - {figure: level in bore, at: Town 1, after: 2 yr}
+              - {figure: discharge of all bores, after: 1 yr}
+            """;
+
+    /** Three town bores in proportion and two stock bores; where the town's lowest level binds, the run is not of given rates. */
+    @ParameterizedTest
+    @ValueSource(strings = {"given rates", "with a spring", "a lowest level that binds"})
+    void answersRunsWithAquifersOfTheirOwnFromFewSources(String field) throws InputException, IOException {
+        String example = Files.readString(folder.base());
+        String town = "    screen_radius: 100 mm\n    outlet_level: 101 m\n    rate: ";
+        String more = "  - name: Town 2\n    at: [412 km, 6311 km]\n    group: proposed\n" + town + "6 L/s\n"
+                + "  - name: Town 3\n    at: [426 km, 6328 km]\n    group: proposed\n" + town + "9 L/s\n"
+                + "  - name: Stock 2\n    at: [431 km, 6309 km]\n    group: existing\n" + town
+                + "2 L/s\n    season: {from: 1 October, to: 31 March}\nlimits:";
+        String base = example.replace("limits:", more)
+                .replace("operation: free flow", "rate: 3 L/s\n    season: {from: 1 October, to: 31 March}");
+        if (field.equals("given rates")) {
+            base = base.replaceFirst(
+                    "springs:\\n.*\\n", "protected:\n  - {name: Coolabah Spring, at: [409 km, 6322 km]}\n");
+        }
+        if (field.equals("a lowest level that binds")) {
+            base = base.replace("lowest_level: 45 m", "lowest_level: 97 m").replace("level: 40 m", "level: 90 m");
+        }
+        Files.writeString(folder.base(), base);
+        folder.run(OWN_AQUIFERS, SweepFolder.settings(2));
+        List<StoredRun> few = rows(folder.store());
+        Files.delete(folder.store());
+        folder.run(OWN_AQUIFERS + "  - {figure: balance error}\n", SweepFolder.settings(2));
+        List<StoredRun> simulated = rows(folder.store());
+        boolean binding = field.equals("a lowest level that binds");
+        for (int i = 0; i < few.size(); i++) {
+            double[] expected = simulated.get(i).figures();
+            double[] found = few.get(i).figures();
+            assertEquals("simulated", simulated.get(i).way());
+            assertTrue(
+                    binding || few.get(i).way().equals("few sources"),
+                    few.get(i).way());
+            double tolerance = field.equals("given rates") ? 0.001 : 0.005;
+            assertEquals(expected[0], found[0], tolerance);
+            assertEquals(expected[1], found[1], tolerance);
+            assertEquals(expected[2], found[2], 0.005 * expected[2]);
+            // The margin of the limit, which compares with a run without the town's bores.
+            assertEquals(expected[4], found[3], tolerance);
+        }
+        // Of these four fields the lowest level binds in two.
+        long general = few.stream()
+                .filter(row -> row.way().equals("unit responses of its own"))
+                .count();
+        assertEquals(binding ? 2 : 0, general);
     }
 
     @Test
