@@ -1,20 +1,16 @@
 package org.headfall.cli;
 
 import java.io.IOException;
-import java.io.PrintWriter;
 import java.nio.file.Path;
-import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.concurrent.Callable;
+import org.headfall.cli.answer.ComparisonText;
+import org.headfall.cli.answer.TextBlock;
 import org.headfall.scenarios.comparison.ComparisonOutputs;
 import org.headfall.scenarios.comparison.RunComparison;
-import org.headfall.scenarios.comparison.StationDifference;
 import org.headfall.scenarios.quantity.Dimension;
 import org.headfall.scenarios.quantity.QuantityException;
 import org.headfall.scenarios.quantity.QuantityParser;
-import org.headfall.scenarios.results.ResultsException;
-import org.headfall.scenarios.results.ResultsReader;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -34,8 +30,6 @@ import picocli.CommandLine.Spec;
             "  headfall compare a b --lower-by \"0.2 m\" --lower-by \"2 m\" --output a-and-b"
         })
 final class CompareCommand implements Callable<Integer> {
-
-    private static final int MOST_SHOWN = 10;
 
     @Parameters(index = "0", paramLabel = "FIRST", description = "Results folder of the run compared with.")
     @SuppressWarnings("NullAway.Init") // set by picocli before call
@@ -67,20 +61,15 @@ final class CompareCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws IOException {
-        List<Double> metres = thresholds.stream().map(this::metres).toList();
-        ResultsReader reader = new ResultsReader();
-        RunComparison comparison;
-        try {
-            comparison = new RunComparison(reader.read(first), reader.read(second));
-        } catch (IllegalArgumentException notComparable) {
-            throw new ResultsException(
-                    ResultsException.Kind.NOT_COMPARABLE, second, String.valueOf(notComparable.getMessage()));
-        }
+        List<Double> metres =
+                thresholds.stream().map(this::metres).distinct().sorted().toList();
+        RunComparison comparison = RunComparison.of(first, second);
         for (Path run : List.of(first, second)) {
             ChangedFiles.check(run, List.of(), spec.commandLine().getErr());
         }
         new ComparisonOutputs(comparison, metres).into(output, overwrite);
-        show(comparison);
+        new ComparisonText(comparison, metres, new TextBlock(spec.commandLine().getOut())).write();
+        spec.commandLine().getOut().println("Written: " + output);
         return ExitCode.DONE.code();
     }
 
@@ -95,24 +84,5 @@ final class CompareCommand implements Callable<Integer> {
                     spec.commandLine(), "--lower-by must be a length such as \"0.5 m\", found " + text, e);
         }
         throw new ParameterException(spec.commandLine(), "--lower-by must be more than nothing, found " + text);
-    }
-
-    private void show(RunComparison comparison) {
-        PrintWriter out = spec.commandLine().getOut();
-        List<StationDifference> differences = comparison.stations();
-        List<StationDifference> largest = differences.stream()
-                .filter(difference -> difference
-                        .date()
-                        .equals(differences.get(differences.size() - 1).date()))
-                .sorted(Comparator.comparingDouble(StationDifference::lowerBy).reversed())
-                .limit(MOST_SHOWN)
-                .toList();
-        if (!largest.isEmpty()) {
-            out.println("Head on " + largest.get(0).date() + ", lower in the second run by");
-        }
-        for (StationDifference station : largest) {
-            out.printf(Locale.ROOT, "  %10.3f m  %s%n", station.lowerBy(), station.station());
-        }
-        out.println("Written: " + output);
     }
 }

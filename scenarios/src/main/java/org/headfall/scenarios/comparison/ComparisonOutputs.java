@@ -7,10 +7,13 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Function;
+import java.util.stream.Collectors;
 import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.reference.CoordinateReference;
 import org.headfall.scenarios.results.CsvFile;
 import org.headfall.scenarios.results.CsvLineCells;
+import org.headfall.scenarios.results.FinishedRun;
 import org.headfall.scenarios.results.MapRasters;
 import org.headfall.scenarios.results.ResultsException;
 import org.headfall.scenarios.results.ResultsFolder;
@@ -23,8 +26,12 @@ import org.locationtech.jts.geom.Geometry;
 /** Writes the folder of a comparison. */
 public final class ComparisonOutputs {
 
-    private static final WrittenFiles FILES = WrittenFiles.named("(compared-stations|affected-places)\\.csv"
-            + "|affected-areas\\.geojson|lower-by-[0-9]{4}-[0-9]{2}-[0-9]{2}\\.tif");
+    private static final WrittenFiles FILES =
+            WrittenFiles.named("(compared-runs|compared-stations|affected-places)\\.csv"
+                    + "|affected-areas\\.geojson|lower-by-[0-9]{4}-[0-9]{2}-[0-9]{2}\\.tif");
+
+    /** Name of the file with the areas. */
+    private static final String AREAS = "affected-areas.geojson";
 
     private static final double SQUARE_METRES_PER_SQUARE_KILOMETRE = 1e6;
 
@@ -43,8 +50,8 @@ public final class ComparisonOutputs {
     }
 
     /**
-     * Writes {@code compared-stations.csv}, {@code affected-places.csv}, a GeoTIFF {@code lower-by-DATE.tif} for each
-     * common date and, unless the runs are on a local grid, {@code affected-areas.geojson}.
+     * Writes {@code compared-runs.csv}, {@code compared-stations.csv}, {@code affected-places.csv}, a GeoTIFF {@code
+     * lower-by-DATE.tif} for each common date, and {@code affected-areas.geojson}, for runs on a local grid in its metres.
      *
      * @param target the folder
      * @param overwrite whether an older comparison there may be replaced
@@ -52,14 +59,13 @@ public final class ComparisonOutputs {
      */
     public void into(Path target, boolean overwrite) throws ResultsException {
         try (ResultsFolder folder = ResultsFolder.open(target, overwrite, FILES)) {
+            writeRuns(folder.file("compared-runs.csv"));
             writeStations(folder.file("compared-stations.csv"));
             writeAffected(folder.file("affected-places.csv"));
             for (MapDifference map : comparison.maps()) {
                 MapRasters.write(folder.file("lower-by-" + map.date() + ".tif"), description(), map.lowerBy());
             }
-            if (description().mapReference().isPresent()) {
-                writeAreas(folder.file("affected-areas.geojson"));
-            }
+            writeAreas(folder.file(AREAS));
             folder.complete();
         } catch (IOException e) {
             throw ResultsFolder.explained(e, target);
@@ -81,6 +87,7 @@ public final class ComparisonOutputs {
                         "head in the first run (m above datum)",
                         "head in the second run (m above datum)",
                         "lower in the second by (m)",
+                        "numerical error of both runs (m)",
                         "discharge in the first run (m3/d)",
                         "discharge in the second run (m3/d)"),
                 comparison.stations(),
@@ -92,6 +99,7 @@ public final class ComparisonOutputs {
                         .number(station.firstHead(), 3)
                         .number(station.secondHead(), 3)
                         .number(station.lowerBy(), 3)
+                        .number(station.error(), 4)
                         .number(station.firstFlow(), 2)
                         .number(station.secondFlow(), 2));
     }
@@ -107,6 +115,7 @@ public final class ComparisonOutputs {
                         "kind",
                         "head at the start of the second run (m above datum)",
                         "lower in the second by (m)",
+                        "numerical error of both runs (m)",
                         "what that means"),
                 comparison.affected(thresholds),
                 place -> new CsvLineCells()
@@ -117,12 +126,11 @@ public final class ComparisonOutputs {
                         .text(place.kind())
                         .number(place.presentHead(), 3)
                         .number(place.lowerBy(), 3)
+                        .number(place.error(), 4)
                         .text(place.meaning()));
     }
 
     private void writeAreas(Path target) throws IOException {
-        CoordinateReference reference = CoordinateReference.parse(
-                description().mapReference().orElseThrow().code());
         List<Feature> features = new ArrayList<>();
         for (MapDifference map : comparison.maps()) {
             for (double threshold : thresholds) {
@@ -132,7 +140,48 @@ public final class ComparisonOutputs {
                 }
             }
         }
-        GeoJsonWriter.inDegrees(reference).write(features, target);
+        writer().write(features, target);
+    }
+
+    private GeoJsonWriter writer() {
+        return description()
+                .mapReference()
+                .map(reference -> GeoJsonWriter.inDegrees(CoordinateReference.parse(reference.code())))
+                .orElseGet(GeoJsonWriter::inPlane);
+    }
+
+    private void writeRuns(Path target) throws IOException {
+        FinishedRun first = comparison.first();
+        FinishedRun second = comparison.second();
+        List<List<String>> lines = new ArrayList<>();
+        lines.add(line("title", first, second, run -> run.description().title()));
+        lines.add(line("first day", first, second, run -> date(run, 0)));
+        lines.add(line(
+                "last day", first, second, run -> date(run, run.description().endDay())));
+        lines.add(line(
+                "made by", first, second, run -> run.description().provenance().toolVersion()));
+        lines.add(line("SHA-256 of the document and its files", first, second, ComparisonOutputs::inputs));
+        comparison.differentFields().forEach(difference -> lines.add(List.of("differs besides bores", difference, "")));
+        CsvFile.write(
+                target,
+                List.of("what", "first run", "second run"),
+                lines,
+                line -> new CsvLineCells().text(line.get(0)).text(line.get(1)).text(line.get(2)));
+    }
+
+    private static List<String> line(
+            String what, FinishedRun first, FinishedRun second, Function<FinishedRun, String> words) {
+        return List.of(what, words.apply(first), words.apply(second));
+    }
+
+    private static String date(FinishedRun run, double day) {
+        return run.description().calendar().at(day).toLocalDate().toString();
+    }
+
+    private static String inputs(FinishedRun run) {
+        return run.description().provenance().inputs().stream()
+                .map(file -> file.path() + " " + file.sha256())
+                .collect(Collectors.joining("; "));
     }
 
     private static Map<String, PropertyValue> properties(LocalDate date, double threshold, Geometry area) {

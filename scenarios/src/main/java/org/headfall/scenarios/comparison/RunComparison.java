@@ -1,5 +1,6 @@
 package org.headfall.scenarios.comparison;
 
+import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -16,24 +17,58 @@ import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.recording.Station;
 import org.headfall.scenarios.recording.StationSeries;
 import org.headfall.scenarios.results.FinishedRun;
+import org.headfall.scenarios.results.ResponsesReader;
+import org.headfall.scenarios.results.ResultsException;
+import org.headfall.scenarios.results.ResultsReader;
 import org.headfall.solver.grid.RectilinearGrid;
 
 /** Two runs side by side. */
 public final class RunComparison {
 
+    /** Discharges nearer than this to each other are the same (m³/d). */
+    private static final double NO_FLOW = 1e-6;
+
     private final FinishedRun first;
     private final FinishedRun second;
     private final List<MapDifference> maps;
+    private final List<String> differentFields;
 
     /**
-     * Compares two runs.
+     * Compares two runs in memory.
      *
      * @param first the run compared with
      * @param second the run of which is said how much lower its heads are
-     * @throws IllegalArgumentException if their levels or positions have different references, or no recorded date in
-     *     common; the message says which
+     * @throws IllegalArgumentException if their levels or positions have different references, or no recorded date or
+     *     no part of the map in common; the message says which
      */
     public RunComparison(FinishedRun first, FinishedRun second) {
+        this(first, second, Map.of(), Map.of());
+    }
+
+    /**
+     * Compares two finished folders.
+     *
+     * @param first folder of the run compared with
+     * @param second folder of the run of which is said how much lower its heads are
+     * @return the comparison
+     * @throws ResultsException if a folder holds no finished results, was changed, or they cannot be compared
+     */
+    public static RunComparison of(Path first, Path second) throws ResultsException {
+        ResultsReader reader = new ResultsReader();
+        try {
+            return new RunComparison(
+                    reader.read(first),
+                    reader.read(second),
+                    ResponsesReader.keyParts(first),
+                    ResponsesReader.keyParts(second));
+        } catch (IllegalArgumentException notComparable) {
+            throw new ResultsException(
+                    ResultsException.Kind.NOT_COMPARABLE, second, String.valueOf(notComparable.getMessage()));
+        }
+    }
+
+    private RunComparison(
+            FinishedRun first, FinishedRun second, Map<String, String> keyOfFirst, Map<String, String> keyOfSecond) {
         this.first = first;
         this.second = second;
         requireSame(
@@ -46,6 +81,10 @@ public final class RunComparison {
             throw new IllegalArgumentException(
                     "the runs have no report date in common: " + dates(first) + " and " + dates(second));
         }
+        if (maps.stream().flatMapToDouble(map -> Arrays.stream(map.lowerBy())).allMatch(Double::isNaN)) {
+            throw new IllegalArgumentException("the runs have no part of the map in common");
+        }
+        differentFields = FieldDifferences.between(first, second, keyOfFirst, keyOfSecond);
     }
 
     private static void requireSame(String what, String ofFirst, String ofSecond) {
@@ -82,6 +121,43 @@ public final class RunComparison {
     /** Differences of the grids on all dates for which both runs have one, in order of time. */
     public List<MapDifference> maps() {
         return maps;
+    }
+
+    /**
+     * What the fields of the runs differ in besides what their bores do, in words. Unless it is empty, heads differ for that
+     * reason too.
+     */
+    public List<String> differentFields() {
+        return differentFields;
+    }
+
+    /** Proposed bores that take more water in the second run than in the first: they are the cause, not affected. */
+    public List<String> proposedBores() {
+        return second.description().bores().stream()
+                .filter(Station.BoreSite::proposed)
+                .map(Station::name)
+                .filter(this::takesMore)
+                .toList();
+    }
+
+    private boolean takesMore(String bore) {
+        return commonDates().stream().anyMatch(date -> taken(second, bore, date) > taken(first, bore, date) + NO_FLOW);
+    }
+
+    /** Discharge of a bore (m³/d), nothing in a run that does not have it. */
+    private static double taken(FinishedRun run, String bore, LocalDate date) {
+        int index = run.description().stationIndex(bore);
+        return index < 0 ? 0 : run.recording().series().get(index).dischargeAt(day(run, date));
+    }
+
+    /**
+     * What the second run means for whoever uses a place.
+     *
+     * @param place the place on a date
+     * @return the meaning in words
+     */
+    public String meaning(StationDifference place) {
+        return new Meaning(first, second).of(place.station(), place.date());
     }
 
     private List<MapDifference> differencesOfMaps() {
@@ -134,7 +210,13 @@ public final class RunComparison {
                 ofFirst.headAt(day(first, date)),
                 ofSecond.headAt(day(second, date)),
                 ofFirst.dischargeAt(day(first, date)),
-                ofSecond.dischargeAt(day(second, date)));
+                ofSecond.dischargeAt(day(second, date)),
+                error(first, inFirst) + error(second, inSecond));
+    }
+
+    private static double error(FinishedRun run, int station) {
+        List<Double> errors = run.figures().stationHeadError();
+        return station < errors.size() ? errors.get(station) : Double.NaN;
     }
 
     private static String holder(Station station) {
@@ -163,15 +245,19 @@ public final class RunComparison {
     }
 
     /**
-     * Stations whose head is lower in the second run by a threshold or more, by threshold, holder, date and station.
+     * Stations whose head is lower in the second run by a threshold or more, by threshold, holder, date and station, without
+     * the bores that are proposed in it.
      *
      * @param thresholds thresholds (m), positive
      * @return the stations, one line for each threshold and date
      */
     public List<AffectedPlace> affected(List<Double> thresholds) {
-        Meaning meaning = new Meaning(first, second);
         List<AffectedPlace> affected = new ArrayList<>();
+        List<String> proposed = proposedBores();
         for (StationDifference difference : stations()) {
+            if (proposed.contains(difference.station())) {
+                continue;
+            }
             for (double threshold : thresholds) {
                 if (difference.lowerBy() >= threshold) {
                     affected.add(new AffectedPlace(
@@ -182,7 +268,8 @@ public final class RunComparison {
                             difference.kind(),
                             presentHead(difference.station()),
                             difference.lowerBy(),
-                            meaning.of(difference.station())));
+                            difference.error(),
+                            meaning(difference)));
                 }
             }
         }

@@ -13,6 +13,7 @@ import java.time.LocalDate;
  * @param secondHead head in the second run (m above datum)
  * @param firstFlow discharge in the first run (m³/d), NaN at points
  * @param secondFlow discharge in the second run (m³/d), NaN at points
+ * @param error numerical error that both runs may add to the difference of heads (m), NaN if it is not known
  */
 public record StationDifference(
         String station,
@@ -22,7 +23,8 @@ public record StationDifference(
         double firstHead,
         double secondHead,
         double firstFlow,
-        double secondFlow) {
+        double secondFlow,
+        double error) {
 
     /** How much lower head is in the second run (m), negative where it is higher. */
     public double lowerBy() {

@@ -4,7 +4,9 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import ucar.ma2.Array;
 import ucar.ma2.InvalidRangeException;
@@ -37,6 +39,17 @@ final class RecordedFile implements AutoCloseable {
 
     Optional<String> globalIfAny(String name) {
         return Optional.ofNullable(file.findGlobalAttribute(name)).map(Attribute::getStringValue);
+    }
+
+    /** Texts of the global attributes whose names begin so. */
+    Map<String, String> globals(String prefix) {
+        Map<String, String> texts = new LinkedHashMap<>();
+        for (Attribute attribute : file.getGlobalAttributes()) {
+            if (attribute.getShortName().startsWith(prefix)) {
+                texts.put(attribute.getShortName(), String.valueOf(attribute.getStringValue()));
+            }
+        }
+        return texts;
     }
 
     int[] shape(String name) throws ResultsException {

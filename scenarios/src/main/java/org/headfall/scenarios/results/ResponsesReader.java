@@ -69,6 +69,34 @@ public final class ResponsesReader {
         }
     }
 
+    /**
+     * Hashes of what the responses of a run depend on, to tell whether two runs are of one field.
+     *
+     * @param folder folder of its results
+     * @return the hashes by the words for the parts, without commas; none if the folder has no responses
+     * @throws ResultsException if the file is damaged or changed
+     */
+    public static Map<String, String> keyParts(Path folder) throws ResultsException {
+        Path path = folder.resolve(ResponsesFile.NAME);
+        if (!Files.isRegularFile(path)) {
+            return Map.of();
+        }
+        FileChanges.requireUnchanged(folder, List.of(ResponsesFile.NAME));
+        try (RecordedFile file = new RecordedFile(path)) {
+            Map<String, String> parts = new LinkedHashMap<>();
+            for (String prefix : List.of(ResponsesFile.AQUIFER_PART, ResponsesFile.UNDISTURBED_PART)) {
+                file.globals(prefix)
+                        .forEach((name, digest) ->
+                                parts.put(name.substring(prefix.length()).replace('_', ' '), digest));
+            }
+            return parts;
+        } catch (ResultsException e) {
+            throw e;
+        } catch (IOException e) {
+            throw ResultsException.damaged(path, "cannot be read, " + e.getMessage(), e);
+        }
+    }
+
     private static StoredResponses stored(Path path, ResponseKey wanted) throws IOException {
         try (RecordedFile file = new RecordedFile(path)) {
             double[] times = file.doubles("response_time");

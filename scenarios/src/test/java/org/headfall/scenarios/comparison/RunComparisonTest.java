@@ -50,17 +50,22 @@ class RunComparisonTest {
     Path parent;
 
     private FinishedRun run(String name, double rate, double cell) throws IOException {
+        return run(name, rate, cell, 0, T, false);
+    }
+
+    private FinishedRun run(String name, double rate, double cell, double west, double transmissivity, boolean proposed)
+            throws IOException {
         int cells = (int) (40_000 / cell);
-        RectilinearGrid grid = new RectilinearGrid(Axis.uniform(0, cell, cells), Axis.uniform(0, cell, cells));
-        Aquifer aquifer = Aquifer.homogeneous(grid, T, S);
+        RectilinearGrid grid = new RectilinearGrid(Axis.uniform(west, cell, cells), Axis.uniform(0, cell, cells));
+        Aquifer aquifer = Aquifer.homogeneous(grid, transmissivity, S);
         RunCalendar calendar = new RunCalendar(LocalDateTime.of(2027, 7, 1, 0, 0));
         List<Station> stations = List.of(
-                SmallField.bore("bore", MIDDLE, MIDDLE, OptionalDouble.of(125), OptionalDouble.of(60), true),
-                new Station.ProtectedPoint("homestead", MIDDLE + 1000, MIDDLE, 100, OptionalDouble.empty()));
+                SmallField.bore("bore", west + MIDDLE, MIDDLE, OptionalDouble.of(125), OptionalDouble.of(60), proposed),
+                new Station.ProtectedPoint("homestead", west + MIDDLE + 1000, MIDDLE, 100, OptionalDouble.empty()));
         RunDescription description = SmallField.plainRun(name, calendar, calendar.yearsAfter(0, 2), aquifer, stations);
         Bore bore = new Bore(
                 "bore",
-                MIDDLE,
+                west + MIDDLE,
                 MIDDLE,
                 0.1,
                 WellLoss.NONE,
@@ -123,10 +128,47 @@ class RunComparisonTest {
         RunComparison comparison = new RunComparison(run("idle", 0, 400), run("pumped", 800, 400));
         List<AffectedPlace> affected = comparison.affected(List.of(2.0));
         assertEquals("bore", affected.get(0).station());
+        String meaning = affected.get(0).meaning();
+        assertTrue(meaning.startsWith("stops flowing by itself on 2027-07-0"), meaning);
         assertTrue(
-                affected.get(0).meaning().startsWith("stops flowing by itself on 2027-07-0"),
-                affected.get(0).meaning());
-        assertTrue(affected.get(0).meaning().endsWith("in the first run not"));
+                meaning.contains("in the first run not; takes 9.3 L/s more itself, which is part of the cause"),
+                meaning);
+        assertTrue(meaning.contains("above the pump intake instead of 70.0 m"), meaning);
+        assertTrue(affected.stream().noneMatch(place -> place.meaning().isBlank()), affected::toString);
+    }
+
+    @Test
+    void aProposedBoreIsTheCauseAndNotAffected() throws IOException {
+        RunComparison comparison = new RunComparison(run("idle", 0, 400), run("pumped", 800, 400, 0, T, true));
+        assertEquals(List.of("bore"), comparison.proposedBores());
+        List<AffectedPlace> affected = comparison.affected(List.of(0.5));
+        assertEquals("homestead", affected.get(0).station());
+        assertTrue(affected.stream().noneMatch(place -> place.station().equals("bore")), affected::toString);
+    }
+
+    /** Cells that are smaller around other bores make no other field. */
+    @Test
+    void namesWhatTheFieldsDifferIn() throws IOException {
+        FinishedRun first = run("first", 0, 400);
+        assertEquals(List.of(), new RunComparison(first, run("pumped", 800, 400)).differentFields());
+        assertEquals(List.of(), new RunComparison(first, run("narrow", 800, 200)).differentFields());
+        assertEquals(
+                List.of("transmissivity (in 100 % of the cells)"),
+                new RunComparison(first, run("another", 0, 400, 0, 1.01 * T, false)).differentFields());
+        List<String> shifted = new RunComparison(first, run("shifted", 0, 400, 8_000, T, false)).differentFields();
+        assertEquals(
+                "extent of the grid (x 0.0 to 40.0 km, y 0.0 to 40.0 km and x 8.0 to 48.0 km, y 0.0 to 40.0 km)",
+                shifted.get(0));
+        assertEquals("places with the same name (bore, homestead)", shifted.get(1));
+    }
+
+    @Test
+    void fieldsApartAreRefused() throws IOException {
+        FinishedRun first = run("here", 0, 400);
+        FinishedRun second = run("there", 0, 400, 100_000, T, false);
+        IllegalArgumentException e =
+                assertThrows(IllegalArgumentException.class, () -> new RunComparison(first, second));
+        assertTrue(String.valueOf(e.getMessage()).contains("no part of the map in common"), e.getMessage());
     }
 
     /** Between cells of another width heads are bilinear, which is exact for the level heads of a field at rest. */
@@ -152,6 +194,9 @@ class RunComparisonTest {
         List<String> stations = Files.readAllLines(folder.resolve("compared-stations.csv"));
         assertEquals(1 + 2 * 3, stations.size());
         assertTrue(Files.exists(folder.resolve("lower-by-2029-07-01.tif")));
+        assertTrue(Files.readString(folder.resolve("compared-runs.csv")).contains("title,idle,pumped"));
+        String areas = Files.readString(folder.resolve("affected-areas.geojson"));
+        assertTrue(areas.contains("[19600,"), "not in the metres of the local grid: " + areas);
         assertThrows(ResultsException.class, () -> outputs.into(folder, false));
         outputs.into(folder, true);
         Files.writeString(folder.resolve("notes.txt"), "mine");

@@ -1,0 +1,101 @@
+package org.headfall.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.net.URISyntaxException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The command {@code compare} on results of src/test/resources/scenario/two-bores and variants of it. */
+class CompareCommandTest {
+
+    private final StringWriter out = new StringWriter();
+    private final StringWriter err = new StringWriter();
+
+    @TempDir
+    private Path folder;
+
+    private String document = "";
+
+    @BeforeEach
+    void readDocument() throws IOException, URISyntaxException {
+        document = Files.readString(Path.of(CompareCommandTest.class
+                .getResource("/scenario/two-bores/scenario.yaml")
+                .toURI()));
+    }
+
+    private int headfall(String... arguments) {
+        out.getBuffer().setLength(0);
+        err.getBuffer().setLength(0);
+        return Headfall.execute(Terminal.NONE, new PrintWriter(out, true), new PrintWriter(err, true), arguments);
+    }
+
+    private Path run(String name, String text) throws IOException {
+        Path file = Files.writeString(folder.resolve(name + ".yaml"), text);
+        assertEquals(0, headfall("run", file.toString(), "--quiet"), err::toString);
+        return folder.resolve("results").resolve(name);
+    }
+
+    private String compared(Path first, Path second) {
+        String[] command = {
+            "compare",
+            first.toString(),
+            second.toString(),
+            "--output",
+            folder.resolve("beside").toString(),
+            "--overwrite"
+        };
+        assertEquals(0, headfall(command), err::toString);
+        assertTrue(
+                out.toString().lines().allMatch(line -> line.length() <= 80 || line.startsWith("Written")),
+                out::toString);
+        return out.toString().replaceAll("\\s+", " ");
+    }
+
+    @Test
+    void whatSpringsLoseAndWhoIsAffectedComesFirst() throws IOException {
+        Path idle = run("idle", document.replace("rate: 40 L/s", "rate: 0 L/s"));
+        String said = compared(idle, run("pumped", document));
+        assertTrue(
+                said.matches(".*pool: head [0-9.]+ m lower.*; gives [0-9.]+ L/s instead of [0-9.]+, [0-9]+ % less .*"),
+                said);
+        assertTrue(said.matches(".*flowing: head [0-9.]+ m lower.*; (stops flowing|gives) .*"), said);
+        assertTrue(said.contains("count as cause, not as affected: pumped."), said);
+        assertFalse(said.contains("pumped: head"), said);
+        assertFalse(said.contains("differ in more"), said);
+    }
+
+    @Test
+    void otherFieldsAreNotComparedWithoutAWord() throws IOException {
+        Path first = run("first", document);
+        String other = document.replace("fixed_head: 110 m", "fixed_head: 111 m")
+                .replace("transmissivity: 200 m2/d", "transmissivity: 240 m2/d");
+        String said = compared(first, run("other", other));
+        assertTrue(said.contains("differ in more than what their bores do"), said);
+        assertTrue(said.contains(" transmissivity (in 100 % of the cells)"), said);
+        assertTrue(said.contains(" heads and flows of the boundaries"), said);
+        assertTrue(said.contains(" heads at the start (by up to "), said);
+        assertTrue(Files.readString(folder.resolve("beside").resolve("compared-runs.csv"))
+                .contains("heads and flows of the boundaries"));
+    }
+
+    @Test
+    void aRunBesideItselfDiffersInNothing() throws IOException {
+        Path one = run("one", document);
+        String said = compared(one, one);
+        assertTrue(
+                said.contains("pool: head the same (numerical error up to 0.02 m); gives no water in either run"),
+                said);
+        assertTrue(said.contains("No bore or point has a head that is lower then by 0.5 m or more."), said);
+        assertTrue(said.contains("by 0.5 m or more none;"), said);
+        assertFalse(said.contains("cause"), said);
+    }
+}
