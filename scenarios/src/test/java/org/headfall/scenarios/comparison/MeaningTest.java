@@ -12,6 +12,7 @@ import java.util.OptionalDouble;
 import org.headfall.scenarios.findings.ArtesianHeadAnalysis;
 import org.headfall.scenarios.findings.Confinement;
 import org.headfall.scenarios.findings.Findings;
+import org.headfall.scenarios.findings.Recoveries;
 import org.headfall.scenarios.recording.Recording;
 import org.headfall.scenarios.recording.RunCalendar;
 import org.headfall.scenarios.recording.RunDescription;
@@ -65,7 +66,7 @@ class MeaningTest {
                 List.of(),
                 List.of(),
                 Confinement.of(description, recording),
-                List.of());
+                Recoveries.NONE);
         RunFigures figures = new RunFigures(
                 new RunStatistics(12, 1, 0, 1, 1, 0, 0, 0),
                 List.of(0.0),
