@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
+import org.headfall.cli.answer.TextBlock;
 import org.headfall.scenarios.capping.CappingOutputs;
 import org.headfall.scenarios.capping.CappingStudy;
 import org.headfall.scenarios.capping.ShutBore;
@@ -50,25 +51,27 @@ final class CappingCommand implements Callable<Integer> {
 
     private void show(List<ShutBore> bores, Path target) {
         PrintWriter out = spec.commandLine().getOut();
+        TextBlock block = new TextBlock(out);
         if (bores.isEmpty()) {
-            out.println("No bore flows by itself on the first day.");
+            block.sentence("No bore flows by itself on the first day.");
         } else {
             boolean springs = bores.get(0).gainAtSprings().isPresent();
-            out.println("Shut first, by the mean head that " + (springs ? "springs" : "other places")
-                    + " gain for the water saved, with the");
-            out.println("rates of the document as it is now:");
+            block.sentence("Shut first, by the mean head that " + (springs ? "springs" : "other places")
+                    + " gain for the water saved, with the rates of the document as it is now:");
         }
         for (ShutBore bore : bores) {
             out.printf(
                     Locale.ROOT,
-                    "  %-30s gains %7.3f mm per ML/yr, saves %9.1f ML/yr%s%n",
-                    bore.name(),
+                    "  %-30s gain %7.3f mm per ML/yr; saves %8.1f ML/yr%n",
+                    TextBlock.printable(bore.name()),
                     MILLIMETRES_PER_METRE * DischargeUnit.MEGALITRES_PER_YEAR.per(bore.gain()),
-                    DischargeUnit.MEGALITRES_PER_YEAR.of(bore.saved()),
-                    bore.flowAgain().isEmpty() ? "" : "; flow again: " + String.join(", ", bore.flowAgain()));
+                    DischargeUnit.MEGALITRES_PER_YEAR.of(bore.saved()));
+            if (!bore.flowAgain().isEmpty()) {
+                block.item("flow again: " + String.join(", ", bore.flowAgain()));
+            }
         }
-        out.println("Old casing may fail when pressure comes back, in these bores and in others. Capping is work for");
-        out.println("drillers licensed for flowing bores.");
+        block.sentence("Old casing may fail when pressure comes back, in these bores and in others. Capping is work for"
+                + " drillers licensed for flowing bores.");
         out.println("Written: " + target);
     }
 }

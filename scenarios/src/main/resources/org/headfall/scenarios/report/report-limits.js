@@ -49,6 +49,12 @@ function partOf(days, values, from, to) {
   return [part, part.map(day => seriesAt(days, values, day))];
 }
 
+/** Outcome of a limit in the run itself, in the form of {@link judge}: the page's own way is off by fractions of a millimetre. */
+function outcomeOfRun(condition) {
+  const limit = report.limits[condition.limit], day = iso => iso ? dayOfIso(iso) : null;
+  return { limit, worst: limit.reached, on: day(limit.reachedOn), crossed: day(limit.crossedOn), state: limit.verdict.toLowerCase() };
+}
+
 /**
  * Outcome of a limit under changed rates.
  *

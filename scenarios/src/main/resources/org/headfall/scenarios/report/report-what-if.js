@@ -22,7 +22,9 @@ function changedRate(cause, i) {
 function recompute() {
   const began = performance.now();
   whatIf.result = superpose(whatIf.changes);
-  const outcomes = report.whatIf.limits.map(condition => judge(condition, whatIf.changes, whatIf.result.drawdown));
+  const changed = whatIf.changes.some(isChanged);
+  const outcomes = report.whatIf.limits.map(condition => changed ? judge(condition, whatIf.changes, whatIf.result.drawdown)
+    : outcomeOfRun(condition));
   const cautions = whatIfCautions();
   showOutcomes(outcomes, cautions); showChangedHeads();
   drawHydrograph();
