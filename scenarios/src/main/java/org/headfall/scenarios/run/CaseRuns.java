@@ -69,16 +69,19 @@ public final class CaseRuns {
         Map<String, ScenarioRun> runs = new LinkedHashMap<>();
         Map<String, ResultsFolder> folders = new HashMap<>();
         Map<String, Simulated> simulated = new LinkedHashMap<>();
-        RunResponses responses = new RunResponses();
-        for (CasePlan one : cases) {
-            ScenarioRun run = new ScenarioRun(
-                    one.plan(), outputs, (stage, fraction) -> progress.reached(one.name() + ": " + stage, fraction));
-            ResultsFolder inner = run.open(folder.file(one.folder()), true);
-            open.push(inner);
-            Simulated done = run.simulate(inner, responses);
-            runs.put(one.name(), run);
-            folders.put(one.name(), inner);
-            simulated.put(one.name(), done);
+        try (RunResponses responses = new RunResponses(folder.file(""))) {
+            for (CasePlan one : cases) {
+                ScenarioRun run = new ScenarioRun(
+                        one.plan(),
+                        outputs,
+                        (stage, fraction) -> progress.reached(one.name() + ": " + stage, fraction));
+                ResultsFolder inner = run.open(folder.file(one.folder()), true);
+                open.push(inner);
+                Simulated done = run.simulate(inner, responses);
+                runs.put(one.name(), run);
+                folders.put(one.name(), inner);
+                simulated.put(one.name(), done);
+            }
         }
         Map<String, FinishedRun> finished = new LinkedHashMap<>();
         for (Map.Entry<String, ScenarioRun> run : runs.entrySet()) {

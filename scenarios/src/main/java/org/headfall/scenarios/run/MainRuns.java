@@ -7,13 +7,9 @@ import org.headfall.solver.response.FieldResponses;
 
 /**
  * Chooses how the main run is found. Unit responses are wanted of every run, so superposition costs little more than sums of
- * their solutions; it is taken unless its error may exceed the tolerance of heads, its rules cannot be met, or solutions would
- * have to be made again, for want of memory, more often than steps would take.
+ * their solutions; it is taken unless its error may exceed the tolerance of heads or its rules cannot be met.
  */
 final class MainRuns {
-
-    /** Linear systems that a step solves, its error estimate included. */
-    private static final double SOLVES_PER_STEP = 2.5;
 
     /** Steps that follow a jump until they are long again. */
     private static final int STEPS_AFTER_JUMP = 10;
@@ -56,15 +52,6 @@ final class MainRuns {
     }
 
     private MainRun cheaper(FieldResponses fields) {
-        double again = fields.solvesFor(records.gridDays().length, RunResponses.memoryForDays());
-        double bySteps = SOLVES_PER_STEP * expectedSteps();
-        if (again > bySteps) {
-            return steps(String.format(
-                    Locale.ROOT,
-                    "superposition would take some %.0f solves of the grid more in this memory, steps some %.0f",
-                    again,
-                    bySteps));
-        }
         SuperposedMainRun run = superposed(
                 fields, "it keeps the head tolerance and is cheaper than some " + expectedSteps() + " steps");
         double allowed = plan.settings().accuracy();

@@ -1,5 +1,7 @@
 package org.headfall.scenarios.run;
 
+import java.io.IOException;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import org.headfall.scenarios.recording.PointHeads;
@@ -12,15 +14,20 @@ import org.jspecify.annotations.Nullable;
  * Responses of one run, or of several cases of one document, which have the same: computed when first asked for. Used by one
  * thread.
  */
-final class RunResponses {
+final class RunResponses implements AutoCloseable {
 
-    /** Part of the largest heap that solutions of all cells may take. */
-    private static final int SHARE_OF_HEAP = 3;
-
-    private static final int SHARE_OF_HEAP_FOR_DAYS = 6;
-
+    private final SolutionsBeside memory;
     private @Nullable StationResponses stations;
     private @Nullable FieldResponses fields;
+
+    /**
+     * Responses to be computed.
+     *
+     * @param folder where solutions that the heap has no room for are kept until this is closed
+     */
+    RunResponses(Path folder) {
+        memory = new SolutionsBeside(folder);
+    }
 
     /** Responses at bores, springs and points. */
     StationResponses stations(RunPlan plan) {
@@ -58,28 +65,23 @@ final class RunResponses {
         return known;
     }
 
-    private static FieldResponses compute(RunPlan plan, StartState start) {
+    private FieldResponses compute(RunPlan plan, StartState start) {
         List<ObservedHead> points =
                 PointHeads.of(plan.description(), plan.problem().boundaries());
         double horizon = RecoveryRuns.horizon(plan.description().endDay());
-        long bytes = memory();
         return plan.start().given().isPresent()
                 ? FieldResponses.fromGiven(
                         plan.problem(),
                         points,
                         start.heads(),
                         horizon,
-                        bytes,
+                        memory,
                         plan.settings().threads())
-                : FieldResponses.fromSteady(plan.problem(), points, start.heads(), horizon, bytes, plan.settings());
+                : FieldResponses.fromSteady(plan.problem(), points, start.heads(), horizon, memory, plan.settings());
     }
 
-    private static long memory() {
-        return Runtime.getRuntime().maxMemory() / SHARE_OF_HEAP;
-    }
-
-    /** Memory that heads on several days may take while solutions are made again (bytes): the solver needs the rest. */
-    static long memoryForDays() {
-        return Runtime.getRuntime().maxMemory() / SHARE_OF_HEAP_FOR_DAYS;
+    @Override
+    public void close() throws IOException {
+        memory.close();
     }
 }

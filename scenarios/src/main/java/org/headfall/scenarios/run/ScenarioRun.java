@@ -84,7 +84,10 @@ public final class ScenarioRun {
      */
     public FinishedRun into(Path target, boolean overwrite) throws ResultsException {
         try (ResultsFolder folder = open(target, overwrite)) {
-            FinishedRun run = finish(folder, simulate(folder, new RunResponses()), Map.of());
+            FinishedRun run;
+            try (RunResponses responses = new RunResponses(folder.file(""))) {
+                run = finish(folder, simulate(folder, responses), Map.of());
+            }
             folder.complete();
             return run;
         } catch (IOException e) {

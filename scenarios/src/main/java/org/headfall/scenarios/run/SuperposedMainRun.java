@@ -85,7 +85,7 @@ final class SuperposedMainRun implements MainRun {
     public Found run(Recorder recorder) {
         RunDescription description = plan.description();
         Feed feed = new Feed(recorder, description.stations().size());
-        fields.run(RunResponses.memoryForDays(), plan.settings().threads(), (day, head, balance) -> {
+        fields.run(plan.settings().threads(), (day, head, balance) -> {
             feed.take(day, head, balance);
             progress.reached(STAGE, day / description.endDay());
         });
@@ -127,9 +127,7 @@ final class SuperposedMainRun implements MainRun {
             while (next < states.size() && states.get(next).day() <= day) {
                 recorder.stations(values(states.get(next++)));
             }
-            if (fields.knowsSingleCells()) {
-                lookBetween(first, next - 1, head);
-            }
+            lookBetween(first, next - 1, head);
             recorder.grid(day, head, balance);
             largestDiscrepancy = Math.max(largestDiscrepancy, balance.largestStepDiscrepancy());
             headBefore = head.clone();

@@ -5,6 +5,8 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.IOException;
+import java.nio.file.Path;
 import java.time.LocalDateTime;
 import java.util.Arrays;
 import java.util.List;
@@ -36,9 +38,13 @@ import org.headfall.solver.schedule.Schedule;
 import org.headfall.solver.schedule.StepSchedule;
 import org.headfall.solver.simulation.Settings;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 
 /** By superposition and by steps a run records the same. */
 class MainRunsTest {
+
+    @TempDir
+    Path folder;
 
     private static final double HEAD = 130;
     private static final double TOP = 126;
@@ -100,19 +106,21 @@ class MainRunsTest {
 
     private record Made(Recording recording, MainRun.Found found) {}
 
-    private static Made made(RunPlan plan) {
+    private Made made(RunPlan plan) throws IOException {
         RecordPlan records = RecordPlan.of(plan.description(), plan.stationDays(), plan.gridDays());
         StartState start = StartState.of(plan.problem(), plan.start(), plan.settings());
         Recorder recorder = new Recorder(plan.description(), plan.problem().boundaries(), records, List.of());
         recorder.recorded(start.snapshot());
-        MainRun.Found found = new MainRuns(plan, start, records, new RunResponses(), (stage, fraction) -> {})
-                .choose()
-                .run(recorder);
-        return new Made(recorder.recording(), found);
+        try (RunResponses responses = new RunResponses(folder)) {
+            MainRun.Found found = new MainRuns(plan, start, records, responses, (stage, fraction) -> {})
+                    .choose()
+                    .run(recorder);
+            return new Made(recorder.recording(), found);
+        }
     }
 
     @Test
-    void superpositionRecordsWhatStepsRecord() {
+    void superpositionRecordsWhatStepsRecord() throws IOException {
         Made steps = made(plan(Solving.BY_STEPS, 1e-4, false));
         Made superposed = made(plan(Solving.BY_SUPERPOSITION, 1e-3, false));
         assertFalse(steps.found().solvedBy().superposition());
@@ -141,7 +149,7 @@ class MainRunsTest {
 
     /** Also in months between two grids, and not counted as such on the days of the grids. */
     @Test
-    void cellsThatAreNotConfinedForAWhileAreFound() {
+    void cellsThatAreNotConfinedForAWhileAreFound() throws IOException {
         double[] steps = made(plan(Solving.BY_STEPS, 1e-4, false)).recording().notConfinedSince();
         double[] superposed =
                 made(plan(Solving.BY_SUPERPOSITION, 1e-3, false)).recording().notConfinedSince();
@@ -156,12 +164,12 @@ class MainRunsTest {
     }
 
     @Test
-    void superpositionIsTakenWhereItKeepsTheTolerance() {
+    void superpositionIsTakenWhereItKeepsTheTolerance() throws IOException {
         assertTrue(made(plan(Solving.AUTOMATIC, 0.01, false)).found().solvedBy().superposition());
     }
 
     @Test
-    void stepsAreTakenWhereItMightNot() {
+    void stepsAreTakenWhereItMightNot() throws IOException {
         MainRun.Found found = made(plan(Solving.AUTOMATIC, 2e-6, false)).found();
         assertFalse(found.solvedBy().superposition());
         assertTrue(
@@ -171,7 +179,7 @@ class MainRunsTest {
 
     /** The repeats that find the errors of a run go by steps, and are compared with it. */
     @Test
-    void stepsAreTakenWhereErrorsAreFoundByRepeats() {
+    void stepsAreTakenWhereErrorsAreFoundByRepeats() throws IOException {
         assertFalse(made(plan(Solving.AUTOMATIC, 0.01, true)).found().solvedBy().superposition());
     }
 }

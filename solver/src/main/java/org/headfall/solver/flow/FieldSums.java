@@ -1,5 +1,6 @@
 package org.headfall.solver.flow;
 
+import java.nio.FloatBuffer;
 import java.util.List;
 import org.headfall.solver.linear.WorkerTeam;
 
@@ -54,7 +55,7 @@ final class FieldSums {
      * @param bedContent what the bed releases over each cell per metre of drawdown at the shift (m²); empty without a bed
      */
     @SuppressWarnings("ArrayRecordComponent") // read in one loop, never compared
-    record Layer(WindowedField[] solutions, float[][] weights, float[] bedContent) {}
+    record Layer(WindowedField[] solutions, float[][] weights, FloatBuffer bedContent) {}
 
     /** Adds layers, one after the other in every cell. */
     void add(List<Layer> layers) {
@@ -64,19 +65,23 @@ final class FieldSums {
                 .orElse(0);
         team.split(rows, GRAIN, (from, to) -> {
             RowSum sum = new RowSum(columns, most);
+            float[] content = new float[columns];
             for (int row = from; row < to; row++) {
                 for (Layer layer : layers) {
-                    addRow(layer, row, sum);
+                    addRow(layer, row, sum, content);
                 }
             }
         });
     }
 
-    private void addRow(Layer layer, int row, RowSum sum) {
+    private void addRow(Layer layer, int row, RowSum sum, float[] content) {
         if (!sum.take(layer.solutions(), row)) {
             return;
         }
         int offset = row * columns;
+        if (bed) {
+            layer.bedContent().get(offset, content);
+        }
         for (int field = 0; field < drawdown.length; field++) {
             float[] added = sum.weighted(layer.weights()[field]);
             float[] heads = drawdown[field];
@@ -86,7 +91,7 @@ final class FieldSums {
             if (bed) {
                 float[] volumes = released[field];
                 for (int k = sum.first(); k < sum.end(); k++) {
-                    volumes[offset + k] += layer.bedContent()[offset + k] * added[k];
+                    volumes[offset + k] += content[k] * added[k];
                 }
             }
         }

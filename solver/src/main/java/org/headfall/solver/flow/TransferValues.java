@@ -1,9 +1,6 @@
 package org.headfall.solver.flow;
 
-import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
-import org.headfall.solver.linear.WorkerTeam;
 import org.headfall.solver.nearfield.CellWeights;
 import org.headfall.solver.nearfield.ObservedHead;
 
@@ -24,89 +21,24 @@ public final class TransferValues {
     private final List<CellWeights> weights;
     private final PairValues values;
     private final PairValues falls;
-    private final PairValues steady;
-    private final boolean tied;
+    private final boolean steady;
 
-    /**
-     * Solves for all receptors at all shifts.
-     *
-     * @param problem the problem; its boundaries, rules and recharge do not matter, only what is linear
-     * @param observed points that take no water
-     * @param sources sources spread over many cells, if their effects are wanted too
-     * @param shifts values of the Laplace variable (1/d), positive, all different, evenly spaced in the logarithm
-     * @param team threads of the linear solver
-     */
-    public TransferValues(
-            FlowProblem problem,
-            List<ObservedHead> observed,
-            List<ChangingSource> sources,
+    /** What {@link TransferSolves} has solved for. */
+    TransferValues(
             double[] shifts,
-            WorkerTeam team) {
-        this(problem, observed, sources, shifts, Optional.empty(), team);
-    }
-
-    /**
-     * Solves, and keeps the solutions of bores, springs and sources.
-     *
-     * @param problem the problem
-     * @param observed points that take no water
-     * @param sources sources spread over many cells
-     * @param shifts values of the Laplace variable (1/d), positive, all different, evenly spaced in the logarithm
-     * @param fields receives the solutions, for the same sources and shifts; none if nobody wants them
-     * @param team threads of the linear solver
-     */
-    public TransferValues(
-            FlowProblem problem,
+            PointDischarges points,
             List<ObservedHead> observed,
-            List<ChangingSource> sources,
-            double[] shifts,
-            Optional<SourceFields> fields,
-            WorkerTeam team) {
-        this.shifts = shifts.clone();
-        this.observed = List.copyOf(observed);
-        points = new PointDischarges(problem);
-        tied = new FlowEquation(problem).tied();
-        weights = weights(sources);
-        int solved = weights.size();
-        int paired = sources.isEmpty() ? causes() : solved;
-        values = new PairValues(solved, paired, shifts.length);
-        falls = new PairValues(solved, paired, shifts.length);
-        steady = new PairValues(solved, paired, 1);
-        ShiftedSolves solves = new ShiftedSolves(problem, weights, team);
-        for (int k = 0; k < shifts.length; k++) {
-            solves.solve(shifts[k]);
-            read(solves, values, paired, k);
-            solves.addFalls(paired, falls, k);
-            if (fields.isPresent()) {
-                fields.get().take(k, solves, receptors());
-            }
-        }
-        if (tied) {
-            solves.solve(0);
-            read(solves, steady, paired, 0);
-        }
-    }
-
-    private List<CellWeights> weights(List<ChangingSource> sources) {
-        List<CellWeights> all = new ArrayList<>();
-        for (int i = 0; i < causes(); i++) {
-            all.add(points.weights(i));
-        }
-        observed.forEach(point -> all.add(point.weights()));
-        sources.forEach(source -> all.add(source.shares()));
-        return all;
-    }
-
-    /** The mean of both ways, which differ by what the linear solver leaves. */
-    private void read(ShiftedSolves solves, PairValues pairs, int paired, int k) {
-        for (int i = 0; i < weights.size(); i++) {
-            pairs.of(i, i)[k] = weights.get(i).of(solves.drawdown(i));
-            for (int j = 0; j < Math.min(i, paired); j++) {
-                double there = weights.get(i).of(solves.drawdown(j));
-                double back = weights.get(j).of(solves.drawdown(i));
-                pairs.of(i, j)[k] = 0.5 * (there + back);
-            }
-        }
+            List<CellWeights> weights,
+            PairValues values,
+            PairValues falls,
+            boolean steady) {
+        this.shifts = shifts;
+        this.points = points;
+        this.observed = observed;
+        this.weights = weights;
+        this.values = values;
+        this.falls = falls;
+        this.steady = steady;
     }
 
     /** Number of bores and springs. */
@@ -129,14 +61,14 @@ public final class TransferValues {
         return shifts;
     }
 
-    /** Whether there is a steady state: something ties heads down. */
+    /** Whether the first shift is zero, that of the steady state: something ties heads down. */
     public boolean hasSteady() {
-        return tied;
+        return steady;
     }
 
     /** H of a receptor and a cause in the steady state, as far as the grid carries it (d/m²); zero without one. */
     public double steady(int receptor, int cause) {
-        return steady.of(receptor, cause)[0];
+        return steady ? values.of(receptor, cause)[0] : 0;
     }
 
     /** H of a receptor and a cause, or of a receptor and itself, at every shift (d/m²); not to be changed. */

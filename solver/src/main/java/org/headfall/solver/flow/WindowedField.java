@@ -1,5 +1,7 @@
 package org.headfall.solver.flow;
 
+import java.nio.FloatBuffer;
+
 /**
  * A field that matters around its source only, kept in single precision over the smallest rectangle of cells outside of
  * which it is too small to count.
@@ -7,8 +9,7 @@ package org.headfall.solver.flow;
  * @param window the rectangle
  * @param values values of its cells, row after row
  */
-@SuppressWarnings("ArrayRecordComponent") // read in one loop, never compared
-record WindowedField(CellWindow window, float[] values) {
+record WindowedField(CellWindow window, FloatBuffer values) {
 
     /** Share of the largest value below which a value does not count: less than single precision can tell beside it. */
     private static final double NEGLIGIBLE = 1e-8;
@@ -18,8 +19,9 @@ record WindowedField(CellWindow window, float[] values) {
      *
      * @param within rectangle outside of which it is zero
      * @param field value of each cell of the grid
+     * @param memory where it is kept
      */
-    static WindowedField of(CellWindow within, double[] field) {
+    static WindowedField of(CellWindow within, double[] field, SolutionMemory memory) {
         double largest = 0;
         for (int row = within.firstRow(); row < within.endRow(); row++) {
             int offset = row * within.gridColumns();
@@ -36,12 +38,7 @@ record WindowedField(CellWindow window, float[] values) {
                 values[to++] = (float) field[k];
             }
         }
-        return new WindowedField(window, values);
-    }
-
-    /** Memory it takes (bytes). */
-    long bytes() {
-        return (long) Float.BYTES * values.length;
+        return new WindowedField(window, memory.keep(values));
     }
 
     /** Whether a row of the grid passes through the rectangle. */
@@ -52,12 +49,12 @@ record WindowedField(CellWindow window, float[] values) {
     /** Copies the values of a row of the grid that passes through the rectangle to their columns. */
     void copyRow(int row, float[] target) {
         int width = window.columns();
-        System.arraycopy(values, (row - window.firstRow()) * width, target, window.firstColumn(), width);
+        values.get((row - window.firstRow()) * width, target, window.firstColumn(), width);
     }
 
     /** Value of a cell; zero outside the rectangle. */
     double at(int row, int column) {
         boolean inside = reaches(row) && column >= window.firstColumn() && column < window.endColumn();
-        return inside ? values[(row - window.firstRow()) * window.columns() + column - window.firstColumn()] : 0;
+        return inside ? values.get((row - window.firstRow()) * window.columns() + column - window.firstColumn()) : 0;
     }
 }

@@ -6,6 +6,7 @@ import java.util.Optional;
 import org.headfall.solver.flow.ChangingSource;
 import org.headfall.solver.flow.FlowProblem;
 import org.headfall.solver.flow.SourceFields;
+import org.headfall.solver.flow.TransferSolves;
 import org.headfall.solver.flow.TransferValues;
 import org.headfall.solver.linear.WorkerTeam;
 import org.headfall.solver.nearfield.ObservedHead;
@@ -48,7 +49,7 @@ final class ComputedResponses {
      * @param points points that take no water, receptors only
      * @param sources what else moves heads
      * @param horizon longest time wanted (d)
-     * @param fields receives the solutions at the {@link #shifts}; none if nobody wants them
+     * @param fields receives the solutions; none if nobody wants them
      * @param threads threads of the linear solver
      */
     ComputedResponses(
@@ -60,7 +61,9 @@ final class ComputedResponses {
             int threads) {
         times = times(horizon);
         try (WorkerTeam team = new WorkerTeam(threads)) {
-            transfer = new TransferValues(problem, points, sources, shifts(horizon), fields, team);
+            transfer = SolvedShifts.of(
+                    new TransferSolves(problem, points, sources, fields, team),
+                    ShiftLadder.of(1 / FIRST_TIME, SLOWEST / horizon, SHIFTS_PER_DECADE));
         }
         models = new ReducedModels(transfer);
     }
@@ -144,21 +147,9 @@ final class ComputedResponses {
 
     private static double[] times(double horizon) {
         int intervals = (int) Math.ceil(TIMES_PER_DECADE * Math.log10(horizon / FIRST_TIME));
-        double[] times = evenOverLogarithm(FIRST_TIME, horizon, intervals);
+        double[] times = new double[intervals + 1];
+        Arrays.setAll(times, i -> FIRST_TIME * Math.pow(horizon / FIRST_TIME, (double) i / intervals));
         times[intervals] = horizon;
         return times;
-    }
-
-    /** From the fastest change wanted to the slowest, so that a solve has a good guess in the ones before. */
-    static double[] shifts(double horizon) {
-        double last = SLOWEST / horizon;
-        int intervals = (int) Math.ceil(SHIFTS_PER_DECADE * -Math.log10(FIRST_TIME * last));
-        return evenOverLogarithm(1 / FIRST_TIME, last, intervals);
-    }
-
-    private static double[] evenOverLogarithm(double first, double last, int intervals) {
-        double[] values = new double[intervals + 1];
-        Arrays.setAll(values, i -> first * Math.pow(last / first, (double) i / intervals));
-        return values;
     }
 }

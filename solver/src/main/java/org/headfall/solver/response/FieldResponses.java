@@ -5,8 +5,8 @@ import java.util.List;
 import java.util.Optional;
 import org.headfall.solver.flow.ChangingSource;
 import org.headfall.solver.flow.ChangingSources;
-import org.headfall.solver.flow.FieldSeries;
 import org.headfall.solver.flow.FlowProblem;
+import org.headfall.solver.flow.SolutionMemory;
 import org.headfall.solver.flow.SourceFields;
 import org.headfall.solver.flow.TransferValues;
 import org.headfall.solver.nearfield.ObservedHead;
@@ -22,9 +22,6 @@ import org.headfall.solver.simulation.Settings;
  */
 public final class FieldResponses {
 
-    /** Time to add a solution to a field as a share of the time to solve for it. */
-    private static final double SUM_OVER_SOLVE = 0.01;
-
     private final StationResponses stations;
     private final SourceFields fields;
     private final RelaxingModes[] models;
@@ -37,9 +34,9 @@ public final class FieldResponses {
             double[] startHead,
             List<ChangingSource> sources,
             double horizon,
-            long bytes,
+            SolutionMemory memory,
             int threads) {
-        fields = new SourceFields(problem, sources, ComputedResponses.shifts(horizon), startHead, bytes);
+        fields = new SourceFields(problem, sources, startHead, memory);
         ComputedResponses computed =
                 new ComputedResponses(problem, points, sources, horizon, Optional.of(fields), threads);
         stations = StationResponses.of(computed, heads, sources, horizon);
@@ -55,7 +52,7 @@ public final class FieldResponses {
      * @param points points that take no water, receptors only
      * @param startHead head of each cell at the start, at rest with the bores that were operated until then (m above datum)
      * @param horizon longest time wanted (d)
-     * @param bytes memory that solutions may take
+     * @param memory where solutions are kept
      * @param settings accuracy and threads
      * @return the responses
      * @throws IllegalStateException if nothing ties heads down
@@ -65,7 +62,7 @@ public final class FieldResponses {
             List<ObservedHead> points,
             double[] startHead,
             double horizon,
-            long bytes,
+            SolutionMemory memory,
             Settings settings) {
         return new FieldResponses(
                 problem,
@@ -74,7 +71,7 @@ public final class FieldResponses {
                 startHead,
                 ChangingSources.afterSteady(problem),
                 horizon,
-                bytes,
+                memory,
                 settings.threads());
     }
 
@@ -85,14 +82,19 @@ public final class FieldResponses {
      * @param points points that take no water, receptors only
      * @param heads head of each cell at the start (m above datum)
      * @param horizon longest time wanted (d)
-     * @param bytes memory that solutions may take
+     * @param memory where solutions are kept
      * @param threads threads of the linear solver
      * @return the responses
      */
     public static FieldResponses fromGiven(
-            FlowProblem problem, List<ObservedHead> points, double[] heads, double horizon, long bytes, int threads) {
+            FlowProblem problem,
+            List<ObservedHead> points,
+            double[] heads,
+            double horizon,
+            SolutionMemory memory,
+            int threads) {
         return new FieldResponses(
-                problem, points, heads, heads, ChangingSources.afterGiven(problem, heads), horizon, bytes, threads);
+                problem, points, heads, heads, ChangingSources.afterGiven(problem, heads), horizon, memory, threads);
     }
 
     private RelaxingModes model(int source) {
@@ -115,18 +117,6 @@ public final class FieldResponses {
     /** Responses at bores, springs and points. */
     public StationResponses stations() {
         return stations;
-    }
-
-    /**
-     * Linear systems of the size of the grid that fields of some days take besides, their sums counted as what they are worth.
-     *
-     * @param days number of days
-     * @param bytes memory that heads of several days may take
-     * @return number of systems
-     */
-    public double solvesFor(int days, long bytes) {
-        int solutions = transfer.shifts().length * fields.sources();
-        return (double) solutions * FieldSeries.rounds(fields, days, bytes) + SUM_OVER_SOLVE * days * solutions;
     }
 
     SourceFields fields() {

@@ -42,8 +42,7 @@ final class ReducedModels {
 
     /** Strength of a source that does as much where it stands as a unit source at another place does there in the end. */
     private double strength(int place, int source) {
-        int slowest = transfer.shifts().length - 1;
-        return Math.sqrt(transfer.values(place, place)[slowest] / transfer.values(source, source)[slowest]);
+        return Math.sqrt(transfer.values(place, place)[0] / transfer.values(source, source)[0]);
     }
 
     /** Model of a unit source at one place and one of some strength at another. */

@@ -20,6 +20,19 @@ record StepResponse(double[] decay, double[] weight) {
         return sum;
     }
 
+    /**
+     * Laplace transform of the response to an impulse (d/m²).
+     *
+     * @param shift the Laplace variable (1/d), positive
+     */
+    double transfer(double shift) {
+        double sum = 0;
+        for (int mode = 0; mode < decay.length; mode++) {
+            sum += weight[mode] / (shift + decay[mode]);
+        }
+        return sum;
+    }
+
     /** Integral of {@code exp(-decay t)} up to a time (d); a mode that does not decay, as in a closed aquifer, grows on. */
     static double relaxed(double decay, double time) {
         double x = decay * time;

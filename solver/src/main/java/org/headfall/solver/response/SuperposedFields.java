@@ -110,18 +110,12 @@ public final class SuperposedFields {
         return ANYWHERE_OVER_STATIONS * error;
     }
 
-    /** Whether heads of single cells are known on all recorded days: memory was enough to keep all solutions. */
-    public boolean knowsSingleCells() {
-        return responses.fields().areKept();
-    }
-
     /**
      * Heads of some cells on a recorded day.
      *
      * @param state which of the states of the run, from 1; 0 is the start
      * @param cells the cells
      * @return head of each of these cells (m above datum)
-     * @throws IllegalStateException if solutions were not kept
      */
     public double[] headsIn(int state, int[] cells) {
         double[] head = responses.fields().sumIn(weightsOfStates.get(state - 1), cells);
@@ -142,13 +136,12 @@ public final class SuperposedFields {
     /**
      * Makes the fields.
      *
-     * @param bytes memory that heads of several days may take
      * @param threads threads
      * @param observer is told of each of the days
      */
-    public void run(long bytes, int threads, FieldSeries.Observer observer) {
+    public void run(int threads, FieldSeries.Observer observer) {
         try (WorkerTeam team = new WorkerTeam(threads)) {
-            new FieldSeries(responses.fields(), startHead, bytes).run(days, team, observer);
+            new FieldSeries(responses.fields(), startHead).run(days, team, observer);
         }
     }
 }

@@ -1,6 +1,5 @@
 package org.headfall.solver.response;
 
-import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -12,6 +11,7 @@ import java.util.OptionalDouble;
 import org.headfall.solver.bore.Bore;
 import org.headfall.solver.bore.Operation;
 import org.headfall.solver.flow.FlowProblem;
+import org.headfall.solver.flow.SolutionMemory;
 import org.headfall.solver.flow.WaterBalance;
 import org.headfall.solver.flow.WaterBalance.Kind;
 import org.headfall.solver.nearfield.ObservedHead;
@@ -27,7 +27,6 @@ class SuperposedFieldsTest {
     private static final double END = 4000;
     private static final double[] DAYS = {0.5, 30, 365, 400, 900, 1000.5, 1200, 1999, 2500, END};
     private static final Settings TIGHT = new Settings(2e-5, Double.POSITIVE_INFINITY, 2);
-    private static final long PLENTY = 1L << 30;
 
     @SuppressWarnings("ArrayRecordComponent") // read within one test, never compared
     private record Day(double day, double[] head, WaterBalance balance) {}
@@ -46,11 +45,11 @@ class SuperposedFieldsTest {
     }
 
     private static List<Day> superposed(
-            FlowProblem problem, Optional<FlowProblem> atRest, double[] start, long bytes, double[] error) {
+            FlowProblem problem, Optional<FlowProblem> atRest, double[] start, double[] error) {
         ObservedHead point = StationResponsesTest.point(problem);
         FieldResponses responses = atRest.isPresent()
-                ? FieldResponses.fromSteady(problem, List.of(point), start, END, bytes, TIGHT)
-                : FieldResponses.fromGiven(problem, List.of(point), start, END, bytes, 1);
+                ? FieldResponses.fromSteady(problem, List.of(point), start, END, SolutionMemory.heap(), TIGHT)
+                : FieldResponses.fromGiven(problem, List.of(point), start, END, SolutionMemory.heap(), 1);
         SuperposedRun run = atRest.isPresent()
                 ? SuperposedRun.fromSteady(problem, atRest.get(), responses.stations(), 1e-3)
                 : SuperposedRun.fromGiven(problem, responses.stations(), 1e-3);
@@ -73,14 +72,14 @@ class SuperposedFieldsTest {
         SuperposedFields fields = new SuperposedFields(responses, run, start, reference, DAYS);
         error[0] = fields.error() + run.estimatedError();
         List<Day> days = new ArrayList<>();
-        fields.run(bytes, 2, (day, head, balance) -> days.add(new Day(day, head.clone(), balance)));
+        fields.run(2, (day, head, balance) -> days.add(new Day(day, head.clone(), balance)));
         return days;
     }
 
     private static void compare(FlowProblem problem, Optional<FlowProblem> atRest, double[] start, double tolerance) {
         double[] error = new double[1];
         List<Day> expected = simulated(problem, start);
-        List<Day> found = superposed(problem, atRest, start, PLENTY, error);
+        List<Day> found = superposed(problem, atRest, start, error);
         double moved = 0;
         assertEquals(expected.size(), found.size());
         for (int k = 0; k < expected.size(); k++) {
@@ -164,19 +163,5 @@ class SuperposedFieldsTest {
         double[] start = new double[problem.aquifer().grid().cellCount()];
         Arrays.setAll(start, cell -> 112 + 2 * Math.sin(cell % 20 / 3.0) + 2 * Math.cos(cell / 60.0));
         compare(problem, Optional.empty(), start, 2e-3);
-    }
-
-    /** However much memory there is, and whether solutions are kept, the numbers are the same. */
-    @Test
-    void memoryChangesNothing() {
-        FlowProblem problem = StationResponsesTest.field(steps(), new Operation.FreeFlow(105));
-        FlowProblem atRest = without(problem, 0);
-        double[] start = steady(atRest);
-        List<Day> kept = superposed(problem, Optional.of(atRest), start, PLENTY, new double[1]);
-        List<Day> again = superposed(problem, Optional.of(atRest), start, 10_000, new double[1]);
-        for (int k = 0; k < kept.size(); k++) {
-            assertArrayEquals(kept.get(k).head(), again.get(k).head());
-            assertEquals(kept.get(k).balance(), again.get(k).balance());
-        }
     }
 }

@@ -1,12 +1,18 @@
 package org.headfall.validation.benchmark;
 
+import java.io.IOException;
 import java.io.PrintWriter;
 import java.lang.management.ManagementFactory;
 import java.lang.management.MemoryPoolMXBean;
 import java.lang.management.MemoryType;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.Locale;
 import java.util.concurrent.Callable;
+import org.headfall.scenarios.results.ResultsFolder;
+import org.headfall.scenarios.run.SolutionsBeside;
 import org.headfall.solver.flow.FlowProblem;
+import org.headfall.solver.flow.SolutionMemory;
 import org.headfall.solver.simulation.RunStatistics;
 import org.headfall.solver.simulation.Settings;
 import org.headfall.solver.simulation.Simulation;
@@ -55,7 +61,7 @@ final class FieldCommand implements Callable<Integer> {
     }
 
     @Override
-    public Integer call() {
+    public Integer call() throws IOException {
         FlowProblem problem = FieldProblem.of(cells, years);
         Settings settings = new Settings(accuracy, Double.POSITIVE_INFINITY, threads);
         long cpuBefore = ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime();
@@ -95,9 +101,18 @@ final class FieldCommand implements Callable<Integer> {
         }
     }
 
-    private String superposed(FlowProblem problem, Settings settings) {
-        SuperposedField run =
-                SuperposedField.of(problem, FieldProblem.startHead(problem), FieldProblem.recordDays(years), settings);
+    private String superposed(FlowProblem problem, Settings settings) throws IOException {
+        Path folder = Files.createTempDirectory("headfall-bench");
+        try (SolutionsBeside memory = new SolutionsBeside(folder)) {
+            return superposed(problem, memory, settings);
+        } finally {
+            ResultsFolder.delete(folder);
+        }
+    }
+
+    private String superposed(FlowProblem problem, SolutionMemory memory, Settings settings) {
+        SuperposedField run = SuperposedField.of(
+                problem, FieldProblem.startHead(problem), FieldProblem.recordDays(years), memory, settings);
         return String.format(
                 Locale.ROOT,
                 "seconds=%.1f responses_s=%.1f fields_s=%.1f steps=%d solves=%d iterations=%d error_m=%.4f balance=%.1e",

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.stream.IntStream;
 import org.headfall.solver.bore.Bore;
 import org.headfall.solver.flow.FlowProblem;
+import org.headfall.solver.flow.SolutionMemory;
 import org.headfall.solver.response.FieldResponses;
 import org.headfall.solver.response.SuperposedFields;
 import org.headfall.solver.response.SuperposedRun;
@@ -33,8 +34,6 @@ record SuperposedField(
 
     private static final double NANO = 1e-9;
     private static final int MONTHS = 12;
-    private static final int SHARE_OF_HEAP = 3;
-    private static final int SHARE_OF_HEAP_FOR_DAYS = 6;
 
     /**
      * Makes a run from heads that are at rest without bores.
@@ -42,13 +41,14 @@ record SuperposedField(
      * @param problem the problem
      * @param startHead head of each cell at the start (m above datum)
      * @param days end of each month (d)
+     * @param memory where solutions are kept
      * @param settings accuracy and threads
      */
-    static SuperposedField of(FlowProblem problem, double[] startHead, double[] days, Settings settings) {
+    static SuperposedField of(
+            FlowProblem problem, double[] startHead, double[] days, SolutionMemory memory, Settings settings) {
         long begun = System.nanoTime();
         double end = days[days.length - 1];
-        long bytes = Runtime.getRuntime().maxMemory() / SHARE_OF_HEAP;
-        FieldResponses responses = FieldResponses.fromSteady(problem, List.of(), startHead, end, bytes, settings);
+        FieldResponses responses = FieldResponses.fromSteady(problem, List.of(), startHead, end, memory, settings);
         long solved = System.nanoTime();
         List<Bore> idle =
                 problem.bores().stream().map(bore -> bore.withPhases(List.of())).toList();
@@ -63,7 +63,6 @@ record SuperposedField(
                 responses, run, startHead, new double[problem.bores().size()], years);
         double[] worst = new double[1];
         fields.run(
-                Runtime.getRuntime().maxMemory() / SHARE_OF_HEAP_FOR_DAYS,
                 settings.threads(),
                 (day, head, balance) -> worst[0] = Math.max(worst[0], balance.relativeDiscrepancy()));
         long ended = System.nanoTime();

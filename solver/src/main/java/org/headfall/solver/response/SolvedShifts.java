@@ -1,0 +1,73 @@
+package org.headfall.solver.response;
+
+import java.util.Arrays;
+import org.headfall.solver.flow.TransferSolves;
+import org.headfall.solver.flow.TransferValues;
+
+/**
+ * Solves in Laplace space at as many shifts as reduced models need: the slowest first, which is the steady state where there is
+ * one, then from the fastest on down a ladder until another solution changes what the models say of the shifts between there
+ * and the slowest no more. Where heads are tied down, that is soon after the slowest change of the aquifer, however long the
+ * time wanted.
+ *
+ * <p>A model is a Galerkin projection, so its transfer function can only grow with another solution in its space, up to the
+ * true one; by how much is the square of the error of the field in the energy norm that the solution takes away.
+ */
+final class SolvedShifts {
+
+    /** Part of its transfer function by which another solution may still change a model: there are no more after it. */
+    private static final double CHANGE_THAT_COUNTS = 1e-9;
+
+    private final TransferSolves solves;
+    private final double[] ladder;
+    private double[][] foretold;
+
+    private SolvedShifts(TransferSolves solves, double[] ladder) {
+        this.solves = solves;
+        this.ladder = ladder;
+        foretold = new double[solves.places()][ladder.length];
+    }
+
+    /**
+     * Solves.
+     *
+     * @param solves solves, not used before
+     * @param ladder the shifts that may be needed (1/d), falling
+     * @return what was solved for: at the slowest shift first, then from the fastest on
+     */
+    static TransferValues of(TransferSolves solves, double[] ladder) {
+        int slowest = ladder.length - 1;
+        solves.solve(solves.hasSteady() ? 0 : ladder[slowest]);
+        SolvedShifts shifts = new SolvedShifts(solves, ladder);
+        int rungs = solves.hasSteady() ? ladder.length : slowest;
+        int rung = 0;
+        boolean settled = false;
+        while (rung < rungs && !settled) {
+            solves.solve(ladder[rung++]);
+            settled = shifts.settled(rung);
+        }
+        return solves.values();
+    }
+
+    /** Whether no model changes any more at the shifts from a rung on. */
+    private boolean settled(int rung) {
+        double[] shifts = solves.shifts();
+        boolean[] changed = new boolean[foretold.length];
+        solves.forPlaces(place -> {
+            double[] falls = solves.ownFalls(place);
+            StepResponse model = new ReducedModel(shifts, solves.ownValues(place), falls, falls).stepResponse();
+            double[] now = new double[ladder.length];
+            for (int k = rung; k < ladder.length; k++) {
+                now[k] = model.transfer(ladder[k]);
+                changed[place] |= Math.abs(now[k] - foretold[place][k]) > CHANGE_THAT_COUNTS * now[k];
+            }
+            foretold[place] = now;
+        });
+        if (Boolean.getBoolean("sp.debug"))
+            System.out.println(rung + " " + ladder[rung - 1] + " "
+                    + java.util.stream.IntStream.range(0, changed.length)
+                            .filter(i -> changed[i])
+                            .count());
+        return Arrays.equals(changed, new boolean[changed.length]);
+    }
+}
