@@ -63,11 +63,6 @@ final class SolvedShifts {
             }
             foretold[place] = now;
         });
-        if (Boolean.getBoolean("sp.debug"))
-            System.out.println(rung + " " + ladder[rung - 1] + " "
-                    + java.util.stream.IntStream.range(0, changed.length)
-                            .filter(i -> changed[i])
-                            .count());
         return Arrays.equals(changed, new boolean[changed.length]);
     }
 }
