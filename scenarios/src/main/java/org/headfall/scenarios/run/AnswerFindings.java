@@ -74,7 +74,7 @@ final class AnswerFindings {
                         plan.problem(),
                         recording,
                         split(answered, recording),
-                        RecoveryRuns.of(plan, responses, recording)),
+                        RecoveryRuns.of(plan, responses, recording, Optional.of(answered))),
                 shares.with(judged(answered, series, plan.limits())),
                 stations.figures(answered.history().steps(), answered.estimatedError()));
     }

@@ -6,6 +6,8 @@ import java.util.BitSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.function.Supplier;
 import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
@@ -43,12 +45,15 @@ final class RecoveryRuns {
     private final RunPlan plan;
     private final StationResponses responses;
     private final Recording recording;
+    private final Optional<SuperposedRun> answered;
     private final double accuracy;
 
-    private RecoveryRuns(RunPlan plan, StationResponses responses, Recording recording) {
+    private RecoveryRuns(
+            RunPlan plan, StationResponses responses, Recording recording, Optional<SuperposedRun> answered) {
         this.plan = plan;
         this.responses = responses;
         this.recording = recording;
+        this.answered = answered;
         accuracy = Math.min(plan.settings().accuracy(), RunFromResponses.PROMISED);
     }
 
@@ -68,12 +73,14 @@ final class RecoveryRuns {
      * @param plan the run
      * @param responses responses of its problem; recovery is followed as long as they are known
      * @param recording what the run recorded, which recovery by superposition is held against
+     * @param answered the run by superposition, from whose end recovery goes on where taking stops then; not changed
      * @return a line a taking and station; none, and the reason, of what responses that end with the run cannot say, or where
      *     the rules of the bores and springs cannot be met so
      */
-    static Recoveries of(RunPlan plan, StationResponses responses, Recording recording) {
+    static Recoveries of(
+            RunPlan plan, StationResponses responses, Recording recording, Optional<SuperposedRun> answered) {
         double[] times = responses.responses().table().times();
-        RecoveryRuns runs = new RecoveryRuns(plan, responses, recording);
+        RecoveryRuns runs = new RecoveryRuns(plan, responses, recording, answered);
         if (times[times.length - 1] < 2 * plan.description().endDay()) {
             return new Recoveries(
                     List.of(),
@@ -129,9 +136,10 @@ final class RecoveryRuns {
     private List<Recovery> lines(String taking, BitSet bores, double[] times) {
         double stop = stopDay(bores);
         double[] days = days(stop, times[times.length - 1]);
-        List<SuperposedRun> both = beside(List.of(
-                        StoppedTaking.from(plan.problem(), bores, stop), StoppedTaking.always(plan.problem(), bores)))
-                .map(problem -> run(problem, withReportDates(days)))
+        List<SuperposedRun> both = beside(List.<Supplier<SuperposedRun>>of(
+                        () -> stopped(StoppedTaking.from(plan.problem(), bores, stop), days),
+                        () -> run(StoppedTaking.always(plan.problem(), bores), days)))
+                .map(Supplier::get)
                 .toList();
         SuperposedRun stopped = both.get(0);
         SuperposedRun without = both.get(1);
@@ -202,6 +210,15 @@ final class RecoveryRuns {
                         DoubleStream.of(days))
                 .sorted()
                 .toArray();
+    }
+
+    private SuperposedRun stopped(FlowProblem problem, double[] days) {
+        if (answered.isEmpty() || days[0] < plan.description().endDay()) {
+            return run(problem, withReportDates(days));
+        }
+        SuperposedRun run = answered.get().goOnWith(problem);
+        run.run(Arrays.copyOfRange(days, 1, days.length), days[days.length - 1]);
+        return run;
     }
 
     private SuperposedRun run(FlowProblem problem, double[] days) {

@@ -233,7 +233,7 @@ public final class ScenarioRun {
                 simulated.responses().responses(),
                 simulated.found().history(),
                 simulated.start().discharges(),
-                RecoveryRuns.of(plan, simulated.responses(), recording));
+                RecoveryRuns.of(plan, simulated.responses(), recording, Optional.empty()));
         return new FinishedRun(
                 description,
                 recording,

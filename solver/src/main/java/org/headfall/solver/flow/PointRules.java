@@ -15,6 +15,13 @@ public final class PointRules {
     private final WellLoss[] losses;
     private final DischargeRule[] springs;
 
+    /** What was asked for last, for a step asks for the same moment several times; never half made, whoever reads it. */
+    private volatile InForce last;
+
+    /** Rules of all points at a moment; not to be changed. */
+    @SuppressWarnings("ArrayRecordComponent") // kept and never compared
+    private record InForce(double day, DischargeRule[] rules) {}
+
     /**
      * Rules of a problem.
      *
@@ -27,6 +34,7 @@ public final class PointRules {
                 .map(bore -> bore.lossIn(transmissivity(aquifer, bore)))
                 .toArray(WellLoss[]::new);
         springs = problem.springs().stream().map(DischargeRule::of).toArray(DischargeRule[]::new);
+        last = inForce(0);
     }
 
     private static double transmissivity(Aquifer aquifer, Bore bore) {
@@ -34,14 +42,23 @@ public final class PointRules {
         return Math.sqrt(aquifer.transmissivityX()[cell] * aquifer.transmissivityY()[cell]);
     }
 
-    /** Rules in force at a day. */
+    /** Rules in force at a day; not to be changed. */
     DischargeRule[] at(double day) {
+        InForce found = last;
+        if (found.day() != day) {
+            found = inForce(day);
+            last = found;
+        }
+        return found.rules();
+    }
+
+    private InForce inForce(double day) {
         DischargeRule[] rules = new DischargeRule[losses.length + springs.length];
         for (int i = 0; i < losses.length; i++) {
             rules[i] = DischargeRule.of(problem.bores().get(i), losses[i], day);
         }
         System.arraycopy(springs, 0, rules, losses.length, springs.length);
-        return rules;
+        return new InForce(day, rules);
     }
 
     /** How the discharge of a point came to differ from that at the start. */

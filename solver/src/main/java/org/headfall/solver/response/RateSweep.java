@@ -45,16 +45,11 @@ public final class RateSweep {
         int used = causes * (rest.length + 1);
         rows = (used + 3) / 4 * 4;
         weights = new double[receptors * rows];
-        double[] one = new double[rest.length];
         for (int receptor = 0; receptor < receptors; receptor++) {
             for (int cause = 0; cause < causes; cause++) {
                 int row = receptor * rows + cause * (rest.length + 1);
                 weights[row] = modes.atOnce(receptor, cause);
-                for (int m = 0; m < rest.length; m++) {
-                    one[m] = 1;
-                    weights[row + 1 + m] = modes.weighted(receptor, cause, one, 0);
-                    one[m] = 0;
-                }
+                System.arraycopy(modes.weights(receptor), cause * rest.length, weights, row + 1, rest.length);
             }
         }
     }

@@ -43,7 +43,10 @@ final class SharedModes {
     private final int receptors;
     private final double[] rates;
     private final double[] atOnce;
-    private final double[] weights;
+
+    /** Weights, {@code [receptor][cause and mode]}: in the order in which superposition holds what modes feel. */
+    private final double[][] weights;
+
     private final double[] times;
     private final double[] misfits;
 
@@ -65,8 +68,14 @@ final class SharedModes {
         CommonOps_DDRM.mult(pseudoInverse(relaxed), grown, fitted);
         this.times = times;
         misfits = misfits(relaxed, fitted, grown, times, judgedFrom);
-        CommonOps_DDRM.transpose(fitted);
-        weights = fitted.getData();
+        weights = new double[receptors][causes * rates.length];
+        for (int receptor = 0; receptor < receptors; receptor++) {
+            for (int cause = 0; cause < causes; cause++) {
+                for (int m = 0; m < rates.length; m++) {
+                    weights[receptor][cause * rates.length + m] = fitted.get(m, cause * receptors + receptor);
+                }
+            }
+        }
     }
 
     /**
@@ -193,25 +202,9 @@ final class SharedModes {
         return atOnce[cause * receptors + receptor];
     }
 
-    /** Sum over all modes of the weight of a receptor and a cause times a number a mode. */
-    double weighted(int receptor, int cause, double[] numbers, int from) {
-        int first = (cause * receptors + receptor) * rates.length;
-        double a = 0;
-        double b = 0;
-        double c = 0;
-        double d = 0;
-        int m = 0;
-        // Four sums that do not wait for each other.
-        for (; m < rates.length - 3; m += 4) {
-            a += weights[first + m] * numbers[from + m];
-            b += weights[first + m + 1] * numbers[from + m + 1];
-            c += weights[first + m + 2] * numbers[from + m + 2];
-            d += weights[first + m + 3] * numbers[from + m + 3];
-        }
-        for (; m < rates.length; m++) {
-            a += weights[first + m] * numbers[from + m];
-        }
-        return (a + b) + (c + d);
+    /** Weights of a receptor, all modes of the first cause, then those of the next; not to be changed (d/m²). */
+    double[] weights(int receptor) {
+        return weights[receptor];
     }
 
     /** Largest difference to the table at any time but the very first (d/m²). */

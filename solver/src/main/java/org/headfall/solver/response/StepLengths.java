@@ -27,6 +27,14 @@ final class StepLengths {
         this.tolerance = tolerance;
     }
 
+    /** Others that have come as far and go on by themselves. */
+    StepLengths copy() {
+        StepLengths copy = new StepLengths(tolerance);
+        copy.wanted = wanted;
+        copy.former = former;
+        return copy;
+    }
+
     /** Discharges jump: the next step is short, and nothing is known of what was before. */
     void startAnew() {
         wanted = FIRST;

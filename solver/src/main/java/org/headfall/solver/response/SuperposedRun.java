@@ -46,6 +46,7 @@ public final class SuperposedRun {
     private double[] slope;
     private double largestStepError;
     private final double[] mostMoved;
+    private double day;
 
     /**
      * A run that starts from rest.
@@ -100,6 +101,39 @@ public final class SuperposedRun {
         }
     }
 
+    private SuperposedRun(SuperposedRun earlier, FlowProblem problem) {
+        this.problem = problem;
+        rules = new PointRules(problem);
+        responses = earlier.responses;
+        undisturbed = earlier.undisturbed;
+        modes = earlier.modes;
+        superposition = earlier.superposition.copy();
+        tolerance = earlier.tolerance;
+        lengths = earlier.lengths.copy();
+        points = earlier.points;
+        day = earlier.day;
+        history = new RateHistory(points, day);
+        largestEffect = earlier.largestEffect;
+        reference = earlier.reference;
+        mostMoved = earlier.mostMoved.clone();
+        drawdownAtStart = earlier.drawdownAtStart;
+        discharge = earlier.discharge.clone();
+        slope = earlier.slope.clone();
+        largestStepError = earlier.largestStepError;
+        states.add(earlier.now());
+    }
+
+    /**
+     * A run that goes on from where this one has come to, with other operations from then on. Its history and its states
+     * begin there; its error counts what was before.
+     *
+     * @param changed the problem with other operations of the same bores
+     * @return the run, before its first step
+     */
+    public SuperposedRun goOnWith(FlowProblem changed) {
+        return new SuperposedRun(this, changed);
+    }
+
     /** Largest effect of a unit discharge of each cause anywhere at any time (d/m²). */
     private double[] largestEffects() {
         double[] last = responses.table().all(responses.table().lastTime());
@@ -128,7 +162,7 @@ public final class SuperposedRun {
         }
         double[] head = undisturbed.atStart();
         Arrays.setAll(head, receptor -> head[receptor] - drawdownAtStart[receptor]);
-        states.add(state(0, steadyRules, 0, head));
+        states.add(state(steadyRules, 0, head));
     }
 
     /** Heads of the cells are given; at the walls of bores only what the grid does not carry comes on top. */
@@ -142,7 +176,7 @@ public final class SuperposedRun {
                 head[receptor] -= atOnce[cause * head.length + receptor] * discharge[cause];
             }
         }
-        states.add(state(0, rules, before, head));
+        states.add(state(rules, before, head));
     }
 
     /** Discharges by rules at one moment where each wall feels each discharge by a fixed response. */
@@ -174,27 +208,26 @@ public final class SuperposedRun {
     }
 
     /**
-     * Runs.
+     * Runs on from where the run has come to, at first from its start.
      *
-     * @param recordDays days to record, increasing, after the start
+     * @param recordDays days to record, increasing, later than that
      * @param toDay day of the end (d), within the time for which responses are known
      * @throws IllegalStateException if the rules cannot be met
      */
     public void run(double[] recordDays, double toDay) {
-        double[] jumps = merged(problem.jumps(0, toDay), undisturbed.jumps(toDay));
+        double[] jumps = merged(problem.jumps(day, toDay), undisturbed.jumps(toDay));
         boolean anew = true;
-        double day = 0;
         lengths.startAnew();
         for (double stop : stops(recordDays, jumps, toDay)) {
             while (day < stop) {
                 double end = stop - day <= lengths.next(stop - day) ? stop : day + lengths.next(stop - day);
-                if (step(day, end, anew)) {
+                if (step(end, anew)) {
                     day = end;
                     anew = false;
                 }
             }
             if (Arrays.binarySearch(recordDays, day) >= 0) {
-                states.add(state(day, rules, Math.nextDown(day), headAt(day, superposition.drawdowns())));
+                states.add(now());
             }
             if (Arrays.binarySearch(jumps, day) >= 0) {
                 anew = true;
@@ -204,8 +237,8 @@ public final class SuperposedRun {
     }
 
     private double[] stops(double[] recordDays, double[] jumps, double toDay) {
-        double[] within = DoubleStream.of(merged(recordDays, jumps, problem.bends(0, toDay), undisturbed.bends(toDay)))
-                .filter(day -> day > 0 && day < toDay)
+        double[] within = DoubleStream.of(merged(recordDays, jumps, problem.bends(day, toDay), undisturbed.bends(toDay)))
+                .filter(stop -> stop > day && stop < toDay)
                 .toArray();
         return merged(within, new double[] {toDay});
     }
@@ -220,7 +253,7 @@ public final class SuperposedRun {
     }
 
     /** One step; false if it was too long. */
-    private boolean step(double day, double end, boolean anew) {
+    private boolean step(double end, boolean anew) {
         if (history.steps() >= MOST_STEPS) {
             throw new IllegalStateException(
                     "discharges change so often that " + MOST_STEPS + " steps reach day " + day + " only");
@@ -251,7 +284,7 @@ public final class SuperposedRun {
             begin[following[i]] += anew ? further[i] : 0;
             superposition.addToLook(following[i], further[i], anew);
         }
-        advance(day, end, anew, begin, known, ofPoints(following, head));
+        advance(end, anew, begin, known, ofPoints(following, head));
         return true;
     }
 
@@ -266,8 +299,8 @@ public final class SuperposedRun {
         return head;
     }
 
-    private double[] undisturbedAt(double day) {
-        return undisturbed.sources().isEmpty() ? undisturbed.atStart() : undisturbed.on(day);
+    private double[] undisturbedAt(double moment) {
+        return undisturbed.sources().isEmpty() ? undisturbed.atStart() : undisturbed.on(moment);
     }
 
     /** Effect anywhere of taking the discharges that follow head as straight in a step (m). */
@@ -279,7 +312,7 @@ public final class SuperposedRun {
         return error;
     }
 
-    private void advance(double day, double end, boolean anew, double[] begin, double[] atEnd, double[] wallHeads) {
+    private void advance(double end, boolean anew, double[] begin, double[] atEnd, double[] wallHeads) {
         superposition.accept();
         double[] mean = new double[points];
         for (int i = 0; i < points; i++) {
@@ -307,13 +340,18 @@ public final class SuperposedRun {
         return changes;
     }
 
-    private double[] headAt(double day, double[] drawdown) {
+    private double[] headAt(double[] drawdown) {
         double[] head = undisturbedAt(day);
         Arrays.setAll(head, receptor -> head[receptor] - drawdownAtStart[receptor] - drawdown[receptor]);
         return head;
     }
 
-    private SuperposedState state(double day, PointRules inForce, double moment, double[] head) {
+    /** The state the run has come to, before any jump there. */
+    private SuperposedState now() {
+        return state(rules, Math.nextDown(day), headAt(superposition.drawdowns()));
+    }
+
+    private SuperposedState state(PointRules inForce, double moment, double[] head) {
         double[] asked = inForce.asked(moment);
         Arrays.setAll(asked, i -> Double.isNaN(asked[i]) ? discharge[i] : asked[i]);
         double[] level = new double[problem.bores().size()];

@@ -16,8 +16,12 @@ final class Superposition {
 
     private final SharedModes modes;
     private final int count;
-    private final double[] felt;
-    private final double[] next;
+    private double[] felt;
+    private double[] next;
+
+    /** What modes feel at the end of the step last looked at: {@code next}, once it has come to pass {@code felt}. */
+    private double[] looked;
+
     private final StepFactors factors;
     private final boolean[] taken;
     private double[] end;
@@ -33,8 +37,18 @@ final class Superposition {
         count = modes.rates().length;
         felt = new double[modes.causes() * count];
         next = new double[felt.length];
+        looked = felt;
         end = new double[modes.causes()];
         taken = new boolean[end.length];
+    }
+
+    /** Another that has come as far and goes on by itself. */
+    Superposition copy() {
+        Superposition copy = new Superposition(modes);
+        System.arraycopy(felt, 0, copy.felt, 0, felt.length);
+        System.arraycopy(taken, 0, copy.taken, 0, taken.length);
+        copy.end = end.clone();
+        return copy;
     }
 
     /**
@@ -46,6 +60,8 @@ final class Superposition {
      */
     void lookAhead(double length, double[] begin, double[] atEnd) {
         factors.prepare(length);
+        double[] before = felt;
+        double[] after = next;
         double[] rest = factors.rest();
         double[] held = factors.held();
         double[] grown = factors.grown();
@@ -57,10 +73,12 @@ final class Superposition {
             }
             double growth = atEnd[cause] - begin[cause];
             int from = cause * count;
-            for (int m = 0; m < count; m++) {
-                next[from + m] = felt[from + m] * rest[m] + begin[cause] * held[m] + growth * grown[m];
+            double first = begin[cause];
+            for (int m = 0; m < rest.length; m++) {
+                after[from + m] = before[from + m] * rest[m] + first * held[m] + growth * grown[m];
             }
         }
+        looked = after;
         end = atEnd.clone();
     }
 
@@ -75,8 +93,8 @@ final class Superposition {
         taken[cause] |= discharge != 0;
         double[] onset = atOnce ? factors.held() : factors.grown();
         int from = cause * count;
-        for (int m = 0; m < count; m++) {
-            next[from + m] += discharge * onset[m];
+        for (int m = 0; m < onset.length; m++) {
+            looked[from + m] += discharge * onset[m];
         }
         end[cause] += discharge;
     }
@@ -105,7 +123,18 @@ final class Superposition {
         if (!taken[cause]) {
             return 0;
         }
-        return modes.atOnce(receptor, cause) * end[cause] + modes.weighted(receptor, cause, next, cause * count);
+        double[] weights = modes.weights(receptor);
+        double[] numbers = looked;
+        double a = modes.atOnce(receptor, cause) * end[cause];
+        double b = 0;
+        int last = (cause + 1) * count;
+        int i = cause * count;
+        // Two sums that do not wait for each other.
+        for (; i < last - 1; i += 2) {
+            a += weights[i] * numbers[i];
+            b += weights[i + 1] * numbers[i + 1];
+        }
+        return i < last ? a + b + weights[i] * numbers[i] : a + b;
     }
 
     /** Drawdown of all receptors at the end of the step last looked at (m). */
@@ -124,13 +153,21 @@ final class Superposition {
      * @return drawdown per discharge (d/m²)
      */
     double onset(int receptor, int cause, boolean atOnce) {
-        return modes.atOnce(receptor, cause)
-                + modes.weighted(receptor, cause, atOnce ? factors.held() : factors.grown(), 0);
+        double[] weights = modes.weights(receptor);
+        double[] onset = atOnce ? factors.held() : factors.grown();
+        double sum = modes.atOnce(receptor, cause);
+        int from = cause * count;
+        for (int m = 0; m < onset.length; m++) {
+            sum += weights[from + m] * onset[m];
+        }
+        return sum;
     }
 
     /** The step last looked at has come to pass. */
     void accept() {
-        System.arraycopy(next, 0, felt, 0, felt.length);
+        double[] before = felt;
+        felt = next;
+        next = before;
     }
 
     /**
