@@ -14,6 +14,7 @@ import org.headfall.cli.progress.Progress;
 import org.headfall.scenarios.problem.InputException;
 import org.headfall.scenarios.reading.ScenarioReading;
 import org.headfall.scenarios.results.FinishedRun;
+import org.headfall.scenarios.run.EarlierResponses;
 import org.headfall.scenarios.run.RunFromResponses;
 import org.headfall.scenarios.run.RunPlan;
 import org.headfall.scenarios.run.RunPlanner;
@@ -87,9 +88,6 @@ final class EstimateCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws InputException, IOException {
-        ScenarioReading reading = argument.read();
-        RunPlan plan = RunPlanner.plan(
-                reading, ProgramVersion.text(), Runtime.getRuntime().availableProcessors());
         Path target = output == null ? argument.resultsFolder("-estimate") : output;
         Path earlier = responses == null ? argument.resultsFolder() : responses;
         if (target.toAbsolutePath().normalize().equals(earlier.toAbsolutePath().normalize())) {
@@ -97,7 +95,11 @@ final class EstimateCommand implements Callable<Integer> {
                     spec.commandLine(),
                     "--output must not be the folder of the run that is answered from, found " + target);
         }
-        RunFromResponses estimate = new RunFromResponses(plan, earlier);
+        EarlierResponses stored = new EarlierResponses(earlier);
+        ScenarioReading reading = argument.read();
+        RunPlan plan = RunPlanner.plan(
+                reading, ProgramVersion.text(), Runtime.getRuntime().availableProcessors());
+        RunFromResponses estimate = new RunFromResponses(plan, stored);
         ChangedFiles.check(earlier, List.of(), spec.commandLine().getErr());
         RunAnswer answer = RunAnswer.of(run(reading, plan, estimate, target), target, estimate.reasonToSimulate());
         show(answer);

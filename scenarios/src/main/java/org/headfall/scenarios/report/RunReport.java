@@ -6,7 +6,6 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.IntStream;
@@ -32,7 +31,6 @@ import org.headfall.scenarios.report.content.MeasuredHead;
 import org.headfall.scenarios.report.content.Recovery;
 import org.headfall.scenarios.report.content.ReportContent;
 import org.headfall.scenarios.report.content.WhatIf;
-import org.headfall.scenarios.responses.ResponseKey;
 import org.headfall.scenarios.results.DischargesFile;
 import org.headfall.scenarios.results.FinishedRun;
 import org.headfall.scenarios.results.HeadRecords;
@@ -94,8 +92,7 @@ public final class RunReport {
         if (discharges.isEmpty() || !Files.isRegularFile(folder.resolve(ResponsesFile.NAME))) {
             return Optional.empty();
         }
-        UnitResponses responses = ResponsesReader.read(folder, new ResponseKey(Map.of(), Map.of()))
-                .responses();
+        UnitResponses responses = ResponsesReader.read(folder).responses();
         return Optional.of(new RunWhatIf(run, responses, discharges.get()).whatIf());
     }
 

@@ -7,6 +7,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Supplier;
 import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.recording.Station;
 import org.headfall.solver.aquifer.Aquifer;
@@ -44,35 +45,48 @@ public record ResponseKey(Map<String, String> aquifer, Map<String, String> undis
      */
     public static ResponseKey of(RunDescription description, FlowProblem problem, Optional<double[]> givenHeads) {
         Aquifer field = problem.aquifer();
-        Map<String, String> aquifer = new LinkedHashMap<>();
-        aquifer.put("method", new Digest().numbers(UnitResponses.METHOD).hex());
+        Map<String, Supplier<String>> aquifer = new LinkedHashMap<>();
+        aquifer.put("method", () -> new Digest().numbers(UnitResponses.METHOD).hex());
         aquifer.put(
                 "grid",
-                new Digest()
+                () -> new Digest()
                         .numbers(field.grid().x().edges())
                         .numbers(field.grid().y().edges())
                         .flags(field.active())
                         .hex());
-        aquifer.put("transmissivity", transmissivity(field));
-        aquifer.put("storativity", new Digest().numbers(field.storativity()).hex());
-        aquifer.put("sealing bed", sealingBed(problem.sealingBed()));
-        aquifer.put("kinds and places of the boundaries", boundaries(problem.boundaries()));
-        aquifer.put("names, places and radii of the bores", bores(problem.bores()));
-        aquifer.put("names and places of the springs", places(description.springs()));
-        aquifer.put("names and places of the protected points", places(description.points()));
-        Map<String, String> undisturbed = new LinkedHashMap<>();
-        undisturbed.put("first day", day(description.calendar().start()));
-        undisturbed.put("heads and flows of the boundaries", levels(problem.boundaries()));
-        undisturbed.put("recharge", recharge(problem.recharges()));
+        aquifer.put("transmissivity", () -> transmissivity(field));
+        aquifer.put(
+                "storativity", () -> new Digest().numbers(field.storativity()).hex());
+        aquifer.put("sealing bed", () -> sealingBed(problem.sealingBed()));
+        aquifer.put("kinds and places of the boundaries", () -> boundaries(problem.boundaries()));
+        aquifer.put("names, places and radii of the bores", () -> bores(problem.bores()));
+        aquifer.put("names and places of the springs", () -> places(description.springs()));
+        aquifer.put("names and places of the protected points", () -> places(description.points()));
+        Map<String, Supplier<String>> undisturbed = new LinkedHashMap<>();
+        undisturbed.put("first day", () -> day(description.calendar().start()));
+        undisturbed.put("heads and flows of the boundaries", () -> levels(problem.boundaries()));
+        undisturbed.put("recharge", () -> recharge(problem.recharges()));
         undisturbed.put(
                 "level above the sealing bed",
-                new Digest()
+                () -> new Digest()
                         .numbers(problem.sealingBed().map(SealingBed::headAbove).orElse(new double[0]))
                         .hex());
         undisturbed.put(
                 "heads at the start",
-                new Digest().numbers(givenHeads.orElse(new double[0])).hex());
-        return new ResponseKey(aquifer, undisturbed);
+                () -> new Digest().numbers(givenHeads.orElse(new double[0])).hex());
+        return new ResponseKey(made(aquifer), made(undisturbed));
+    }
+
+    /** Parts are made side by side: fields of a large grid take a while. */
+    private static Map<String, String> made(Map<String, Supplier<String>> parts) {
+        List<String> names = List.copyOf(parts.keySet());
+        List<String> digests =
+                List.copyOf(parts.values()).parallelStream().map(Supplier::get).toList();
+        Map<String, String> made = new LinkedHashMap<>();
+        for (int i = 0; i < digests.size(); i++) {
+            made.put(names.get(i), digests.get(i));
+        }
+        return made;
     }
 
     private static String transmissivity(Aquifer field) {

@@ -34,11 +34,9 @@ final class RecordedFile implements AutoCloseable {
     }
 
     String global(String name) throws ResultsException {
-        return globalIfAny(name).orElseThrow(() -> missing("attribute " + name));
-    }
-
-    Optional<String> globalIfAny(String name) {
-        return Optional.ofNullable(file.findGlobalAttribute(name)).map(Attribute::getStringValue);
+        return Optional.ofNullable(file.findGlobalAttribute(name))
+                .map(Attribute::getStringValue)
+                .orElseThrow(() -> missing("attribute " + name));
     }
 
     /** Texts of the global attributes whose names begin so. */

@@ -3,12 +3,8 @@ package org.headfall.scenarios.results;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
-import org.headfall.scenarios.responses.ResponseKey;
-import org.headfall.scenarios.responses.StoredResponses;
 import org.headfall.solver.response.ResponseTable;
 import org.headfall.solver.response.UnitResponses;
 
@@ -18,36 +14,13 @@ public final class ResponsesReader {
     private ResponsesReader() {}
 
     /**
-     * Reads the responses of a run, if they hold for another.
-     *
-     * @param folder folder of its results
-     * @param wanted key of the other run
-     * @return the responses
-     * @throws ResultsException if the folder has no responses, the file is damaged, or what they depend on differs; the
-     *     message names all that does
-     */
-    public static StoredResponses readMatching(Path folder, ResponseKey wanted) throws ResultsException {
-        StoredResponses stored = read(folder, wanted);
-        List<String> differences = wanted.differencesTo(stored.key());
-        if (!differences.isEmpty()) {
-            throw new ResultsException(
-                    ResultsException.Kind.OF_ANOTHER_AQUIFER,
-                    folder,
-                    "its unit responses do not hold for this scenario, which differs in: "
-                            + String.join("; ", differences) + ". Run the scenario in full (headfall run)");
-        }
-        return stored;
-    }
-
-    /**
      * Reads the responses of a run.
      *
      * @param folder folder of its results
-     * @param wanted key whose parts the file is asked for; a part that the file does not have counts as another
-     * @return the responses, with the key they were stored under
+     * @return the responses
      * @throws ResultsException if the folder has no responses or the file is damaged
      */
-    public static StoredResponses read(Path folder, ResponseKey wanted) throws ResultsException {
+    public static ReadResponses read(Path folder) throws ResultsException {
         Path path = folder.resolve(ResponsesFile.NAME);
         if (!Files.isRegularFile(path)) {
             CaseFolders.requireNone(folder);
@@ -61,7 +34,7 @@ public final class ResponsesReader {
             if (Files.isRegularFile(folder.resolve(SummaryFile.NAME))) {
                 FileChanges.requireUnchanged(folder, List.of(ResponsesFile.NAME));
             }
-            return stored(path, wanted);
+            return read(folder, path);
         } catch (ResultsException e) {
             throw e;
         } catch (IOException | IllegalArgumentException e) {
@@ -97,15 +70,16 @@ public final class ResponsesReader {
         }
     }
 
-    private static StoredResponses stored(Path path, ResponseKey wanted) throws IOException {
+    private static ReadResponses read(Path folder, Path path) throws IOException {
         try (RecordedFile file = new RecordedFile(path)) {
             double[] times = file.doubles("response_time");
             double[] atStart = file.doubles("undisturbed_head_at_start");
             ResponseTable causes = table(file, "cause", times, atStart.length);
             Optional<double[]> steady =
                     file.has("steady_response") ? Optional.of(file.doubles("steady_response")) : Optional.empty();
-            return new StoredResponses(
-                    key(file, wanted),
+            return new ReadResponses(
+                    folder,
+                    file.globals(""),
                     new UnitResponses(causes, steady),
                     atStart,
                     table(file, "source", times, atStart.length));
@@ -129,20 +103,5 @@ public final class ResponsesReader {
             System.arraycopy(values, i * length, rows[i], 0, length);
         }
         return rows;
-    }
-
-    private static ResponseKey key(RecordedFile file, ResponseKey wanted) {
-        return new ResponseKey(
-                parts(file, ResponsesFile.AQUIFER_PART, wanted.aquifer()),
-                parts(file, ResponsesFile.UNDISTURBED_PART, wanted.undisturbed()));
-    }
-
-    private static Map<String, String> parts(RecordedFile file, String prefix, Map<String, String> wanted) {
-        Map<String, String> parts = new LinkedHashMap<>();
-        wanted.keySet()
-                .forEach(part -> parts.put(
-                        part,
-                        file.globalIfAny(ResponsesFile.attribute(prefix, part)).orElse("")));
-        return parts;
     }
 }

@@ -3,6 +3,7 @@ package org.headfall.scenarios.run;
 import java.util.List;
 import org.headfall.scenarios.responses.ResponseKey;
 import org.headfall.scenarios.responses.StoredResponses;
+import org.headfall.scenarios.results.ResultsException;
 import org.headfall.solver.response.StationResponses;
 
 /**
@@ -30,6 +31,16 @@ public record MatchedResponses(ResponseKey key, StationResponses responses, doub
             throw new IllegalArgumentException(
                     "the unit responses do not hold for this run, which differs in: " + String.join("; ", differences));
         }
+        return of(plan, key, stored);
+    }
+
+    /** Responses of an earlier run, if they hold for this one. */
+    static MatchedResponses read(RunPlan plan, EarlierResponses earlier) throws ResultsException {
+        ResponseKey key = keyOf(plan);
+        return of(plan, key, earlier.read().matching(key));
+    }
+
+    private static MatchedResponses of(RunPlan plan, ResponseKey key, StoredResponses stored) {
         return new MatchedResponses(
                 key, stored.forProblem(plan.problem(), plan.start().given()), stored.horizon());
     }

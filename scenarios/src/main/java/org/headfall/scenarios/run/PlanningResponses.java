@@ -36,7 +36,7 @@ public record PlanningResponses(Optional<UnitResponses> stored, String words) {
         ResponseKey key = MatchedResponses.keyOf(plan);
         StoredResponses found;
         try {
-            found = ResponsesReader.read(folder, key);
+            found = ResponsesReader.read(folder).with(key);
         } catch (ResultsException e) {
             return anew(String.valueOf(e.getMessage()));
         }

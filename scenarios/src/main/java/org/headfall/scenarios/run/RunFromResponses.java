@@ -17,7 +17,6 @@ import org.headfall.scenarios.recording.RecordPlan;
 import org.headfall.scenarios.recording.StationSeries;
 import org.headfall.scenarios.responses.StoredResponses;
 import org.headfall.scenarios.results.FinishedRun;
-import org.headfall.scenarios.results.ResponsesReader;
 import org.headfall.scenarios.results.ResultsException;
 import org.headfall.scenarios.results.ResultsFolder;
 import org.headfall.scenarios.results.SummaryFile;
@@ -59,10 +58,18 @@ public final class RunFromResponses {
      *     that differs
      */
     public RunFromResponses(RunPlan plan, Path folder) throws ResultsException {
-        this(
-                plan,
-                MatchedResponses.of(plan, ResponsesReader.readMatching(folder, MatchedResponses.keyOf(plan))),
-                folder.toString());
+        this(plan, new EarlierResponses(folder));
+    }
+
+    /**
+     * Answers a run.
+     *
+     * @param plan the run
+     * @param earlier responses of another
+     * @throws ResultsException if they cannot be read, or do not hold for this run; the message names all that differs
+     */
+    public RunFromResponses(RunPlan plan, EarlierResponses earlier) throws ResultsException {
+        this(plan, MatchedResponses.read(plan, earlier), earlier.folder().toString());
     }
 
     /**

@@ -10,11 +10,9 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Map;
 import org.headfall.scenarios.recording.Recording;
 import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.recording.SmallField;
-import org.headfall.scenarios.responses.ResponseKey;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -148,8 +146,7 @@ class ResultsReaderTest {
         assertEquals(List.of(inner), CaseFolders.in(parent));
         ResultsException e = assertThrows(ResultsException.class, () -> new ResultsReader().read(parent));
         assertTrue(String.valueOf(e.getMessage()).contains(inner.toString()), e.getMessage());
-        ResponseKey any = new ResponseKey(Map.of(), Map.of());
-        ResultsException responses = assertThrows(ResultsException.class, () -> ResponsesReader.read(parent, any));
+        ResultsException responses = assertThrows(ResultsException.class, () -> ResponsesReader.read(parent));
         assertTrue(String.valueOf(responses.getMessage()).contains(inner.toString()), responses.getMessage());
     }
 

@@ -70,7 +70,7 @@ class StoredResponsesTest {
                 false);
         new ScenarioRun(plan, List.of(), (stage, fraction) -> {}).into(parent.resolve("run"), false);
         ResponseKey key = key(changing);
-        StoredResponses stored = ResponsesReader.read(parent.resolve("run"), key);
+        StoredResponses stored = ResponsesReader.read(parent.resolve("run")).with(key);
         assertEquals(List.of(), key.differencesTo(stored.key()));
         assertEquals(key.aquiferKey(), stored.key().aquiferKey());
         StationResponses read = stored.forProblem(changing, Optional.empty());
@@ -89,8 +89,7 @@ class StoredResponsesTest {
 
     @Test
     void aFolderWithoutThemIsNamed() {
-        ResultsException missing =
-                assertThrows(ResultsException.class, () -> ResponsesReader.read(parent, key(PLAN.problem())));
+        ResultsException missing = assertThrows(ResultsException.class, () -> ResponsesReader.read(parent));
         assertEquals(ResultsException.Kind.NOT_FINISHED, missing.kind());
     }
 

@@ -47,6 +47,10 @@ final class SharedModes {
     /** Weights, {@code [receptor][cause and mode]}: in the order in which superposition holds what modes feel. */
     private final double[][] weights;
 
+    /** Sums of the weights of the fastest modes, and of weights over rates, {@code [receptor][cause and number of modes]}. */
+    private final double[][] sums;
+
+    private final double[][] sumsOverRates;
     private final double[] times;
     private final double[] misfits;
 
@@ -66,13 +70,19 @@ final class SharedModes {
         }
         DMatrixRMaj fitted = new DMatrixRMaj(rates.length, atOnce.length);
         CommonOps_DDRM.mult(pseudoInverse(relaxed), grown, fitted);
+        sums = new double[receptors][causes * (rates.length + 1)];
+        sumsOverRates = new double[receptors][causes * (rates.length + 1)];
         this.times = times;
         misfits = misfits(relaxed, fitted, grown, times, judgedFrom);
         weights = new double[receptors][causes * rates.length];
         for (int receptor = 0; receptor < receptors; receptor++) {
             for (int cause = 0; cause < causes; cause++) {
+                int first = cause * (rates.length + 1);
                 for (int m = 0; m < rates.length; m++) {
-                    weights[receptor][cause * rates.length + m] = fitted.get(m, cause * receptors + receptor);
+                    double weight = fitted.get(m, cause * receptors + receptor);
+                    weights[receptor][cause * rates.length + m] = weight;
+                    sums[receptor][first + m + 1] = sums[receptor][first + m] + weight;
+                    sumsOverRates[receptor][first + m + 1] = sumsOverRates[receptor][first + m] + weight / rates[m];
                 }
             }
         }
@@ -192,7 +202,7 @@ final class SharedModes {
         return receptors;
     }
 
-    /** Rates of relaxation mu (1/d); not to be changed. */
+    /** Rates of relaxation mu (1/d), falling; not to be changed. */
     double[] rates() {
         return rates;
     }
@@ -200,6 +210,16 @@ final class SharedModes {
     /** R(0) of a receptor and a cause (d/m²). */
     double atOnce(int receptor, int cause) {
         return atOnce[cause * receptors + receptor];
+    }
+
+    /** Sum of the weights of the fastest modes, so many of them (d/m²). */
+    double sum(int receptor, int cause, int fastest) {
+        return sums[receptor][cause * (rates.length + 1) + fastest];
+    }
+
+    /** Sum of the weights of the fastest modes, so many of them, each over its rate (d²/m²). */
+    double sumOverRates(int receptor, int cause, int fastest) {
+        return sumsOverRates[receptor][cause * (rates.length + 1) + fastest];
     }
 
     /** Weights of a receptor, all modes of the first cause, then those of the next; not to be changed (d/m²). */

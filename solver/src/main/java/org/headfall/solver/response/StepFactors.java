@@ -6,11 +6,15 @@ final class StepFactors {
     /** Below this the series is more exact than the difference. */
     private static final double SMALL = 1e-5;
 
+    /** Beyond this nothing of a double is left of {@code 1 + exp(-x)} but 1. */
+    private static final double SETTLED = 37;
+
     private final SharedModes modes;
     private final double[] rest;
     private final double[] held;
     private final double[] grown;
     private double length = Double.NaN;
+    private int settled;
 
     StepFactors(SharedModes modes) {
         this.modes = modes;
@@ -25,6 +29,10 @@ final class StepFactors {
             return;
         }
         length = stepLength;
+        settled = 0;
+        while (settled < rest.length && modes.rates()[settled] * length > SETTLED) {
+            settled++;
+        }
         for (int m = 0; m < rest.length; m++) {
             double x = modes.rates()[m] * length;
             held[m] = -Math.expm1(-x);
@@ -35,6 +43,11 @@ final class StepFactors {
 
     SharedModes modes() {
         return modes;
+    }
+
+    /** How many of the modes, fastest first, have forgotten all that was before the step. */
+    int settled() {
+        return settled;
     }
 
     /** What is left of what a mode felt, {@code exp(-x)}; not to be changed. */

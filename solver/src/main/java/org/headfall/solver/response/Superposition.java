@@ -10,7 +10,8 @@ import org.headfall.solver.flow.PointRules;
  *
  * <pre>{@code y = y0 exp(-x) + q0 (1 - exp(-x)) + (q1 - q0) (1 - (1 - exp(-x)) / x)}</pre>
  *
- * <p>which is exact. Nothing has been taken before the first step.
+ * <p>which is exact. Where nothing is left of {@code exp(-x)} that is {@code q1 - (q1 - q0) / x}, so the fastest modes are
+ * added up beforehand. Nothing has been taken before the first step.
  */
 final class Superposition {
 
@@ -25,6 +26,9 @@ final class Superposition {
     private final StepFactors factors;
     private final boolean[] taken;
     private double[] end;
+    private double[] growth;
+    private double length = Double.POSITIVE_INFINITY;
+    private int settled;
 
     Superposition(SharedModes modes) {
         this(new StepFactors(modes));
@@ -39,6 +43,7 @@ final class Superposition {
         next = new double[felt.length];
         looked = felt;
         end = new double[modes.causes()];
+        growth = new double[end.length];
         taken = new boolean[end.length];
     }
 
@@ -48,18 +53,23 @@ final class Superposition {
         System.arraycopy(felt, 0, copy.felt, 0, felt.length);
         System.arraycopy(taken, 0, copy.taken, 0, taken.length);
         copy.end = end.clone();
+        copy.growth = growth.clone();
+        copy.length = length;
+        copy.settled = settled;
         return copy;
     }
 
     /**
      * Looks ahead to the end of a step.
      *
-     * @param length its length (d), positive
+     * @param stepLength its length (d), positive
      * @param begin discharge of each cause at its beginning (m³/d)
      * @param atEnd discharge of each cause at its end (m³/d)
      */
-    void lookAhead(double length, double[] begin, double[] atEnd) {
-        factors.prepare(length);
+    void lookAhead(double stepLength, double[] begin, double[] atEnd) {
+        factors.prepare(stepLength);
+        length = stepLength;
+        settled = factors.settled();
         double[] before = felt;
         double[] after = next;
         double[] rest = factors.rest();
@@ -71,11 +81,12 @@ final class Superposition {
             if (!taken[cause]) {
                 continue;
             }
-            double growth = atEnd[cause] - begin[cause];
+            double grows = atEnd[cause] - begin[cause];
+            growth[cause] = grows;
             int from = cause * count;
             double first = begin[cause];
             for (int m = 0; m < rest.length; m++) {
-                after[from + m] = before[from + m] * rest[m] + first * held[m] + growth * grown[m];
+                after[from + m] = before[from + m] * rest[m] + first * held[m] + grows * grown[m];
             }
         }
         looked = after;
@@ -97,6 +108,7 @@ final class Superposition {
             looked[from + m] += discharge * onset[m];
         }
         end[cause] += discharge;
+        growth[cause] += atOnce ? 0 : discharge;
     }
 
     /** Whether anything was ever discharged. */
@@ -125,10 +137,10 @@ final class Superposition {
         }
         double[] weights = modes.weights(receptor);
         double[] numbers = looked;
-        double a = modes.atOnce(receptor, cause) * end[cause];
-        double b = 0;
+        double a = (modes.atOnce(receptor, cause) + modes.sum(receptor, cause, settled)) * end[cause];
+        double b = -modes.sumOverRates(receptor, cause, settled) * growth[cause] / length;
         int last = (cause + 1) * count;
-        int i = cause * count;
+        int i = cause * count + settled;
         // Two sums that do not wait for each other.
         for (; i < last - 1; i += 2) {
             a += weights[i] * numbers[i];
@@ -155,9 +167,12 @@ final class Superposition {
     double onset(int receptor, int cause, boolean atOnce) {
         double[] weights = modes.weights(receptor);
         double[] onset = atOnce ? factors.held() : factors.grown();
-        double sum = modes.atOnce(receptor, cause);
+        double sum = modes.atOnce(receptor, cause) + modes.sum(receptor, cause, settled);
+        if (!atOnce) {
+            sum -= modes.sumOverRates(receptor, cause, settled) / length;
+        }
         int from = cause * count;
-        for (int m = 0; m < onset.length; m++) {
+        for (int m = settled; m < onset.length; m++) {
             sum += weights[from + m] * onset[m];
         }
         return sum;
