@@ -24,11 +24,21 @@ final class ChangedFiles {
     static void check(Path results, List<String> read, PrintWriter err) throws ResultsException {
         FileChanges changes = FileChanges.in(results);
         changes.requireUnchanged(read);
+        warn(changes, err);
+    }
+
+    /**
+     * Warns of files that were changed or are missing.
+     *
+     * @param changes how files differ
+     * @param err where the warning goes
+     */
+    static void warn(FileChanges changes, PrintWriter err) {
         if (changes.changed().isEmpty() && changes.missing().isEmpty()) {
             return;
         }
         TextBlock block = new TextBlock(err);
-        block.sentence("headfall: warning: files in " + results + " are not as the run left them:");
+        block.sentence("headfall: warning: files in " + changes.folder() + " are not as the run left them:");
         list(block, changes);
         block.sentence("What follows comes from files that are unchanged.");
     }

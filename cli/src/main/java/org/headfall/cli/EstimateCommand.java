@@ -3,7 +3,6 @@ package org.headfall.cli;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
-import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.headfall.cli.answer.AnswerJson;
@@ -13,6 +12,7 @@ import org.headfall.cli.answer.Verdict;
 import org.headfall.cli.progress.Progress;
 import org.headfall.scenarios.problem.InputException;
 import org.headfall.scenarios.reading.ScenarioReading;
+import org.headfall.scenarios.results.FileChanges;
 import org.headfall.scenarios.results.FinishedRun;
 import org.headfall.scenarios.run.EarlierResponses;
 import org.headfall.scenarios.run.RunFromResponses;
@@ -100,7 +100,7 @@ final class EstimateCommand implements Callable<Integer> {
         RunPlan plan = RunPlanner.plan(
                 reading, ProgramVersion.text(), Runtime.getRuntime().availableProcessors());
         RunFromResponses estimate = new RunFromResponses(plan, stored);
-        ChangedFiles.check(earlier, List.of(), spec.commandLine().getErr());
+        ChangedFiles.warn(FileChanges.atAGlance(earlier), spec.commandLine().getErr());
         RunAnswer answer = RunAnswer.of(run(reading, plan, estimate, target), target, estimate.reasonToSimulate());
         show(answer);
         boolean fails = failOnLimit && answer.verdict() == Verdict.CROSSED;

@@ -23,6 +23,9 @@ import java.util.stream.Collectors;
  */
 public record FileChanges(Path folder, Map<String, String> changed, List<String> missing, List<String> added) {
 
+    /** Size up to which a glance hashes (bytes): more than tables have, less than grids. */
+    private static final long AT_A_GLANCE = 2_000_000;
+
     /** Copies map and lists. */
     public FileChanges {
         changed = Map.copyOf(changed);
@@ -38,7 +41,19 @@ public record FileChanges(Path folder, Map<String, String> changed, List<String>
      * @throws ResultsException if the summary is missing, damaged or of another format, or a file cannot be read
      */
     public static FileChanges in(Path folder) throws ResultsException {
-        return in(folder, List.of());
+        return in(folder, List.of(), Long.MAX_VALUE);
+    }
+
+    /**
+     * Looks at every file of a folder, at large ones by their size alone: for commands that are over before grids are hashed
+     * and do not read them.
+     *
+     * @param folder folder of finished results
+     * @return what is not as it was written
+     * @throws ResultsException as for {@link #in(Path)}
+     */
+    public static FileChanges atAGlance(Path folder) throws ResultsException {
+        return in(folder, List.of(), AT_A_GLANCE);
     }
 
     /**
@@ -50,11 +65,11 @@ public record FileChanges(Path folder, Map<String, String> changed, List<String>
      *     is left to those who need it
      */
     static void requireUnchanged(Path folder, List<String> names) throws ResultsException {
-        in(folder, names).requireUnchanged(names);
+        in(folder, names, Long.MAX_VALUE).requireUnchanged(names);
     }
 
-    /** Changes among some files, all of them if none is named. */
-    private static FileChanges in(Path folder, List<String> names) throws ResultsException {
+    /** Changes among some files, all of them if none is named; files beyond a size are not hashed. */
+    private static FileChanges in(Path folder, List<String> names, long hashedUpTo) throws ResultsException {
         try {
             Map<String, FileStamp> written = SummaryHead.read(folder).files();
             Map<String, String> changed = new LinkedHashMap<>();
@@ -68,7 +83,8 @@ public record FileChanges(Path folder, Map<String, String> changed, List<String>
                 if (!Files.isRegularFile(file)) {
                     missing.add(name);
                 } else if (stamp != null) {
-                    String difference = stamp.differenceOf(file);
+                    String difference =
+                            stamp.bytes() <= hashedUpTo ? stamp.differenceOf(file) : stamp.differenceInSizeOf(file);
                     if (!difference.isEmpty()) {
                         changed.put(name, difference);
                     }

@@ -50,12 +50,20 @@ record FileStamp(long bytes, String sha256) {
 
     /** How a file differs from this, in words; empty if it is the same. */
     String differenceOf(Path file) throws IOException {
-        long found = Files.size(file);
-        if (found != bytes) {
-            return "has " + found + " bytes, was written with " + bytes + ": it was cut short or changed";
+        String inSize = differenceInSizeOf(file);
+        if (!inSize.isEmpty()) {
+            return inSize;
         }
         return FileHash.of(file).equals(sha256)
                 ? ""
                 : "was changed since it was written: it has as many bytes as then, but not the same";
+    }
+
+    /** How the size of a file differs from this, in words; empty if it is the same. */
+    String differenceInSizeOf(Path file) throws IOException {
+        long found = Files.size(file);
+        return found == bytes
+                ? ""
+                : "has " + found + " bytes, was written with " + bytes + ": it was cut short or changed";
     }
 }
