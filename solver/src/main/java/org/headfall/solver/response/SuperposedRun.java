@@ -237,7 +237,8 @@ public final class SuperposedRun {
     }
 
     private double[] stops(double[] recordDays, double[] jumps, double toDay) {
-        double[] within = DoubleStream.of(merged(recordDays, jumps, problem.bends(day, toDay), undisturbed.bends(toDay)))
+        double[] within = DoubleStream.of(
+                        merged(recordDays, jumps, problem.bends(day, toDay), undisturbed.bends(toDay)))
                 .filter(stop -> stop > day && stop < toDay)
                 .toArray();
         return merged(within, new double[] {toDay});
