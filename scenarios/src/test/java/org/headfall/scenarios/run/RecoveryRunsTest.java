@@ -8,6 +8,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.DoubleUnaryOperator;
 import org.headfall.scenarios.document.FileReach;
 import org.headfall.scenarios.findings.Recoveries;
@@ -156,7 +157,7 @@ class RecoveryRunsTest {
                 PointHeads.of(plan.description(), plan.problem().boundaries()),
                 plan.description().endDay(),
                 plan.settings());
-        Recoveries none = RecoveryRuns.of(plan, shorter, run.recording());
+        Recoveries none = RecoveryRuns.of(plan, shorter, run.recording(), Optional.empty());
         assertEquals(List.of(), none.lines());
         assertEquals(1, none.missing().size());
         assertTrue(
