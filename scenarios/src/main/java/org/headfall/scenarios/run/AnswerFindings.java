@@ -1,6 +1,7 @@
 package org.headfall.scenarios.run;
 
 import java.util.List;
+import java.util.Optional;
 import org.headfall.scenarios.findings.AttributionTable;
 import org.headfall.scenarios.findings.InterferenceAnalysis;
 import org.headfall.scenarios.findings.InterferenceDrawdown;
