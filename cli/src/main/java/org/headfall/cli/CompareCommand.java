@@ -81,8 +81,10 @@ final class CompareCommand implements Callable<Integer> {
             }
         } catch (QuantityException e) {
             throw new ParameterException(
-                    spec.commandLine(), "--lower-by must be a length such as \"0.5 m\", found " + text, e);
+                    spec.commandLine(),
+                    "--lower-by must be a length with its unit, such as \"0.5 m\", found " + text,
+                    e);
         }
-        throw new ParameterException(spec.commandLine(), "--lower-by must be more than nothing, found " + text);
+        throw new ParameterException(spec.commandLine(), "--lower-by must be more than 0 m, found " + text);
     }
 }

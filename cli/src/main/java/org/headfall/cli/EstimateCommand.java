@@ -115,8 +115,7 @@ final class EstimateCommand implements Callable<Integer> {
             return estimate.into(target, overwrite);
         }
         PrintWriter err = spec.commandLine().getErr();
-        err.println("headfall: simulated in full, since an answer from unit responses cannot be exact enough: "
-                + reason.get());
+        terminal.message(err, "headfall: simulated in full, unit responses do not answer it: " + reason.get());
         try (Progress progress = quiet ? Progress.SILENT : terminal.progress(err);
                 StopNotice notice = StopNotice.whileWriting(target, err)) {
             return new ScenarioRun(plan, StandardOutputs.all(reading.folder().usedFiles()), progress::reached)

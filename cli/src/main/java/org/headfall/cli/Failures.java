@@ -23,14 +23,17 @@ import picocli.CommandLine.ParseResult;
 /** Turns what a command threw into a message and an exit code. Users never see a stack trace. */
 final class Failures implements IExecutionExceptionHandler {
 
+    private final Terminal terminal;
     private final List<String> arguments;
 
     /**
      * Makes a handler.
      *
+     * @param terminal what is at the other end of the streams
      * @param arguments the command line, for the crash report
      */
-    Failures(List<String> arguments) {
+    Failures(Terminal terminal, List<String> arguments) {
+        this.terminal = terminal;
         this.arguments = List.copyOf(arguments);
     }
 
@@ -59,14 +62,14 @@ final class Failures implements IExecutionExceptionHandler {
             return reportProblems(input.problems(), err);
         }
         if (thrown instanceof IOException file) {
-            err.println("headfall: " + describe(file));
+            terminal.message(err, "headfall: " + describe(file));
             if (file instanceof ResultsException results && results.kind() == ResultsException.Kind.EXISTS) {
-                err.println("Name another folder with --output, or replace them with --overwrite.");
+                terminal.message(err, "Name another folder with --output, or replace them with --overwrite.");
             }
             return ExitCode.INPUT.code();
         }
         if (thrown instanceof UnmetRuleException unmet) {
-            err.println("headfall: " + unmet.getMessage());
+            terminal.message(err, "headfall: " + unmet.getMessage());
             return ExitCode.INPUT.code();
         }
         if (thrown instanceof UncheckedIOException file) {
@@ -74,15 +77,17 @@ final class Failures implements IExecutionExceptionHandler {
         }
         if (Stream.iterate(thrown, Objects::nonNull, Throwable::getCause)
                 .anyMatch(OutOfMemoryError.class::isInstance)) {
-            err.println("headfall: not enough memory. Give it more, such as HEADFALL_JAVA_OPTIONS=-Xmx6g, or take"
-                    + " larger cells.");
+            terminal.message(
+                    err,
+                    "headfall: not enough memory. Give it more, such as HEADFALL_JAVA_OPTIONS=-Xmx6g, or take"
+                            + " larger cells.");
             return ExitCode.FAULT.code();
         }
         return reportFault(thrown, err);
     }
 
-    private static int reportProblems(List<Problem> problems, PrintWriter err) {
-        problems.forEach(problem -> err.println(problem));
+    private int reportProblems(List<Problem> problems, PrintWriter err) {
+        problems.forEach(problem -> terminal.message(err, problem.toString()));
         err.println(
                 problems.size() == 1 ? "1 problem; nothing was run." : problems.size() + " problems; nothing was run.");
         return ExitCode.INPUT.code();
@@ -110,12 +115,13 @@ final class Failures implements IExecutionExceptionHandler {
     }
 
     private int reportFault(Throwable thrown, PrintWriter err) {
-        err.println("headfall: a fault of the program, not of your input: " + thrown);
+        terminal.message(err, "headfall: a fault of the program, not of your input: " + thrown);
         try {
-            err.println("Details are in " + CrashReport.write(thrown, arguments) + ".");
-            err.println("Please send that file, and the scenario folder if you may, to those who maintain Headfall.");
+            terminal.message(err, "Details are in " + CrashReport.write(thrown, arguments) + ".");
+            terminal.message(
+                    err, "Please send that file, and the scenario folder if you may, to those who maintain Headfall.");
         } catch (IOException unwritable) {
-            err.println("No crash report could be written: " + describe(unwritable));
+            terminal.message(err, "No crash report could be written: " + describe(unwritable));
         }
         return ExitCode.FAULT.code();
     }

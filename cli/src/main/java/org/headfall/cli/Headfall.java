@@ -95,7 +95,7 @@ public final class Headfall implements Runnable {
      */
     public static int execute(
             Terminal terminal, RunEngine engine, PrintWriter out, PrintWriter err, String... arguments) {
-        Failures failures = new Failures(List.of(arguments));
+        Failures failures = new Failures(terminal, List.of(arguments));
         try {
             return commandLine(terminal, engine, failures, arguments)
                     .setOut(out)
@@ -123,7 +123,7 @@ public final class Headfall implements Runnable {
         commandLine.setColorScheme(Help.defaultColorScheme(terminal.ansi()));
         commandLine.setUsageHelpAutoWidth(false);
         commandLine.setExecutionExceptionHandler(failures);
-        commandLine.setParameterExceptionHandler(new UsageMessage());
+        commandLine.setParameterExceptionHandler(new UsageMessage(terminal));
         return commandLine;
     }
 

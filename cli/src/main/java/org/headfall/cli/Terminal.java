@@ -1,6 +1,7 @@
 package org.headfall.cli;
 
 import java.io.PrintWriter;
+import org.headfall.cli.answer.TextBlock;
 import org.headfall.cli.progress.LogProgress;
 import org.headfall.cli.progress.Progress;
 import org.headfall.cli.progress.TerminalProgress;
@@ -30,6 +31,15 @@ public record Terminal(boolean showsOutput, boolean showsMessages, boolean colou
 
     Ansi ansi() {
         return showsOutput && showsMessages && colour ? Ansi.ON : Ansi.OFF;
+    }
+
+    /** Writes a message: broken between words on a terminal, one line for whatever else reads it. */
+    void message(PrintWriter err, String text) {
+        if (showsMessages) {
+            new TextBlock(err).message(text);
+        } else {
+            err.println(text);
+        }
     }
 
     /** What shows progress on standard error: a line that changes on a terminal, plain lines elsewhere. */

@@ -75,13 +75,15 @@ class HeadfallTest {
     @Test
     void saysThatMemoryRanOutAlsoIfAnotherThreadRanOutOfIt() {
         Throwable inAnotherThread = new IllegalStateException(new OutOfMemoryError("Java heap space"));
-        assertEquals(70, new Failures(List.of("run", "x")).report(inAnotherThread, new PrintWriter(err)));
+        assertEquals(
+                70, new Failures(Terminal.NONE, List.of("run", "x")).report(inAnotherThread, new PrintWriter(err)));
         assertTrue(err.toString().startsWith("headfall: not enough memory."), err::toString);
     }
 
     @Test
     void reportsItsOwnFaultWithoutAStackTrace() throws IOException {
-        int code = new Failures(List.of("run", "x")).report(new IllegalStateException("broken"), new PrintWriter(err));
+        int code = new Failures(Terminal.NONE, List.of("run", "x"))
+                .report(new IllegalStateException("broken"), new PrintWriter(err));
         assertEquals(70, code);
         assertFalse(err.toString().contains("\tat "), err::toString);
         String path = err.toString().replaceAll("(?s).*Details are in (.*?\\.txt).*", "$1");
@@ -93,7 +95,7 @@ class HeadfallTest {
     @Test
     void aRuleThatCannotBeMetIsAFaultOfTheInput() {
         UnmetRuleException unmet = new UnmetRuleException("Mulga 3", 500, 0.2, 1e-4);
-        assertEquals(1, new Failures(List.of("run", "x")).report(unmet, new PrintWriter(err)));
+        assertEquals(1, new Failures(Terminal.NONE, List.of("run", "x")).report(unmet, new PrintWriter(err)));
         assertTrue(err.toString().contains("'Mulga 3' cannot be met: at 500.0 m3/d"), err::toString);
     }
 }

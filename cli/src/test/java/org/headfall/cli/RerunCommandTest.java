@@ -27,6 +27,8 @@ import org.junit.jupiter.api.io.TempDir;
 /** The command {@code rerun} on results of src/test/resources/scenario/two-bores. */
 class RerunCommandTest {
 
+    private static final String ADVICE = "copy the folder anew or run the scenario again (headfall run)";
+
     private final StringWriter out = new StringWriter();
     private final StringWriter err = new StringWriter();
 
@@ -160,7 +162,7 @@ class RerunCommandTest {
             Files.write(file, changed);
             assertEquals(1, headfall(whole), () -> String.join(" ", command) + err);
             assertTrue(err.toString().contains(file.toString()), err::toString);
-            assertTrue(err.toString().contains("copy the folder anew or run the scenario again"), err::toString);
+            assertTrue(err.toString().contains(ADVICE), err::toString);
             Files.write(file, bytes);
         }
     }
@@ -252,8 +254,37 @@ class RerunCommandTest {
             String[] arguments = Arrays.copyOfRange(command, 1, command.length);
             assertEquals(1, headfall(arguments), () -> command[0] + err);
             assertTrue(err.toString().contains(file.toString()), err::toString);
+            assertTrue(err.toString().contains(ADVICE), err::toString);
             Files.write(file, whole);
         }
+    }
+
+    @Test
+    void whatIsNoSummaryIsCalledSo() throws IOException {
+        Path summary = results.resolve("summary.json");
+        String current = Files.readString(summary).replaceAll("(?s).*\"format\" : (\\d+).*", "$1");
+        String head = "{\"format\":" + current + ", \"toolVersion\":\"x\", \"files\":{}}";
+        for (String text : List.of("", "null", "{}", "[]", "7", "{\"format\":\"a\"}", head)) {
+            Files.writeString(summary, text);
+            for (String command : List.of("rerun", "report")) {
+                assertEquals(1, headfall(command, results.toString()), () -> text + err);
+                assertTrue(err.toString().startsWith("headfall: " + summary + ": "), () -> text + err);
+                assertTrue(err.toString().contains(ADVICE), () -> text + err);
+            }
+        }
+    }
+
+    /** Messages are one line for programs; on a terminal they are broken between words. */
+    @Test
+    void messagesFitATerminal() {
+        Terminal terminal = new Terminal(true, true, false);
+        String[] command = {"report", folder.toString(), "--output", folder.toString()};
+        assertEquals(2, Headfall.execute(terminal, new PrintWriter(out, true), new PrintWriter(err, true), command));
+        assertTrue(
+                err.toString()
+                        .lines()
+                        .allMatch(line -> line.length() <= 80 || !line.strip().contains(" ")),
+                err::toString);
     }
 
     /** A proof goes on as far as it can, and says what cannot be read. */

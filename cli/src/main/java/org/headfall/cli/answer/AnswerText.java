@@ -15,6 +15,13 @@ import picocli.CommandLine.Help.Ansi;
 public final class AnswerText {
 
     private static final int MOST_LIMITS = 6;
+    private static final double PER_CENT = 100;
+
+    /** Shares below this are shown as this (%): nobody needs to know how far below. */
+    private static final double LEAST_PER_CENT = 0.001;
+
+    private static final int FEWEST_DECIMALS = 2;
+    private static final int MOST_DECIMALS = 4;
 
     private final RunAnswer answer;
     private final PrintWriter out;
@@ -79,13 +86,31 @@ public final class AnswerText {
 
     private static String limit(LimitAnswer limit) {
         String reached = limit.worst().isPresent()
-                ? "; worst " + number(limit.worst().getAsDouble()) + " " + limit.unit()
-                        + limit.worstOn().map(date -> " on " + date).orElse("") + ", allowed "
-                        + number(limit.allowed()) + " " + limit.unit()
+                ? reached(
+                        limit,
+                        limit.worst().getAsDouble(),
+                        decimals(limit.worst().getAsDouble(), limit.allowed()))
                 : "";
         return limit.outcome() + ": " + limit.name() + ", at " + limit.station()
                 + limit.crossedOn().map(date -> ", from " + date).orElse("") + reached
                 + (limit.reason().isEmpty() ? "" : "; " + limit.reason());
+    }
+
+    private static String reached(LimitAnswer limit, double worst, int decimals) {
+        return "; worst " + number(worst, decimals) + " " + limit.unit()
+                + limit.worstOn().map(date -> " on " + date).orElse("") + ", allowed "
+                + number(limit.allowed(), decimals) + " " + limit.unit();
+    }
+
+    /** As many decimals as it takes to show that a value is not the allowed one. */
+    private static int decimals(double worst, double allowed) {
+        int decimals = FEWEST_DECIMALS;
+        while (decimals < MOST_DECIMALS
+                && worst != allowed
+                && number(worst, decimals).equals(number(allowed, decimals))) {
+            decimals++;
+        }
+        return decimals;
     }
 
     private void findings() {
@@ -104,8 +129,11 @@ public final class AnswerText {
     }
 
     private void extreme(String label, Optional<Extreme> extreme) {
-        extreme.ifPresent(value ->
-                block.labelled(label, number(value.metres()) + " m at " + value.station() + " on " + value.on()));
+        extreme.ifPresent(value -> block.labelled(
+                label,
+                number(value.metres()).equals("0.00")
+                        ? "none"
+                        : number(value.metres()) + " m at " + value.station() + " on " + value.on()));
     }
 
     private static String firstToStop(List<FlowEnd> ends) {
@@ -152,8 +180,8 @@ public final class AnswerText {
                 "Water balance",
                 String.format(
                         Locale.ROOT,
-                        "closes within %.0e of what passed, %s",
-                        answer.balanceDiscrepancy(),
+                        "closes within %.3f %% of what passed, %s",
+                        Math.max(LEAST_PER_CENT, PER_CENT * answer.balanceDiscrepancy()),
                         effort.superposed() ? "from grid to grid" : "every step"));
         if (!effort.solvedBy().isEmpty()) {
             block.labelled("Heads found", effort.solvedBy());
@@ -193,7 +221,12 @@ public final class AnswerText {
     }
 
     static String number(double value) {
-        String text = String.format(Locale.ROOT, "%.2f", value);
-        return text.equals("-0.00") ? "0.00" : text;
+        return number(value, FEWEST_DECIMALS);
+    }
+
+    /** A minus sign before nothing but zeros is left out. */
+    private static String number(double value, int decimals) {
+        String text = String.format(Locale.ROOT, "%." + decimals + "f", value);
+        return text.matches("-0\\.0+") ? text.substring(1) : text;
     }
 }

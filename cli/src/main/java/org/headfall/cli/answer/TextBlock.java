@@ -34,6 +34,11 @@ public final class TextBlock {
         wrapped("  ", text, "    ");
     }
 
+    /** A message whose further lines are set in, so that the next one is told from it. */
+    public void message(String text) {
+        wrapped("", text, "    ");
+    }
+
     /** A label and what it says. */
     public void labelled(String label, String text) {
         wrapped(label + " ".repeat(LABEL - label.length()), text, " ".repeat(LABEL));

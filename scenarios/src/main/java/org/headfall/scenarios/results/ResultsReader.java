@@ -29,7 +29,10 @@ public final class ResultsReader {
      */
     public FinishedRun read(Path folder) throws ResultsException {
         if (!Files.isDirectory(folder)) {
-            throw new ResultsException(ResultsException.Kind.NOT_FINISHED, folder, "is no folder of results");
+            throw new ResultsException(
+                    ResultsException.Kind.NOT_FINISHED,
+                    folder,
+                    "is no folder of results; name one that headfall run has written");
         }
         CaseFolders.requireNone(folder);
         requireMaps(folder);

@@ -9,6 +9,7 @@ import java.util.TreeMap;
 import org.headfall.scenarios.recording.MapReference;
 import org.headfall.scenarios.recording.RunDescription;
 import tools.jackson.core.JacksonException;
+import tools.jackson.databind.DeserializationFeature;
 import tools.jackson.databind.SerializationFeature;
 import tools.jackson.databind.json.JsonMapper;
 
@@ -18,8 +19,10 @@ public final class SummaryFile {
     /** Name of the file in the folder of the results. */
     public static final String NAME = "summary.json";
 
-    private final JsonMapper mapper =
-            JsonMapper.builder().enable(SerializationFeature.INDENT_OUTPUT).build();
+    private final JsonMapper mapper = JsonMapper.builder()
+            .enable(SerializationFeature.INDENT_OUTPUT)
+            .enable(DeserializationFeature.FAIL_ON_MISSING_CREATOR_PROPERTIES)
+            .build();
 
     /**
      * Writes the file; it appears under its name when it is whole.

@@ -43,7 +43,8 @@ record SummaryHead(int format, String toolVersion, Map<String, FileStamp> files)
             throw new ResultsException(
                     ResultsException.Kind.NOT_FINISHED,
                     folder,
-                    "holds no finished results: " + SummaryFile.NAME + " is missing");
+                    "holds no finished results: " + SummaryFile.NAME
+                            + " is missing; name a folder that headfall run has written");
         }
         SummaryHead head = parsed(file);
         if (head.format() != Summary.FORMAT) {
@@ -60,7 +61,11 @@ record SummaryHead(int format, String toolVersion, Map<String, FileStamp> files)
 
     private static SummaryHead parsed(Path file) throws IOException {
         try {
-            return MAPPER.readValue(Files.readString(file), SummaryHead.class);
+            SummaryHead head = MAPPER.readValue(Files.readString(file), SummaryHead.class);
+            if (head == null || head.toolVersion() == null) {
+                throw ResultsException.damaged(file, "is no summary of a run", null);
+            }
+            return head;
         } catch (JacksonException e) {
             throw damaged(file, e);
         } catch (CharacterCodingException e) {
