@@ -3,6 +3,7 @@ package org.headfall.scenarios.accounts;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.function.Function;
+import java.util.stream.DoubleStream;
 import org.headfall.scenarios.recording.WaterYear;
 
 /**
@@ -93,8 +94,8 @@ public record WaterAccount(WaterYear year, Of of, String name, List<BoreYear> bo
     }
 
     /**
-     * What is left of the entitlement (m³), negative where more was taken; absent unless the whole year of every bore counts
-     * and bores without an entitlement took nothing.
+     * What is left of the entitlement (m³), negative where more was taken; absent unless the whole year of every bore
+     * counts and bores without an entitlement took nothing.
      */
     public OptionalDouble left() {
         boolean comparable = bores.stream()
@@ -111,10 +112,8 @@ public record WaterAccount(WaterYear year, Of of, String name, List<BoreYear> bo
                 .filter(OptionalDouble::isPresent)
                 .mapToDouble(OptionalDouble::getAsDouble)
                 .toArray();
-        double sum = 0;
-        for (double one : known) {
-            sum += one;
-        }
-        return known.length == 0 ? OptionalDouble.empty() : OptionalDouble.of(sum);
+        return known.length == 0
+                ? OptionalDouble.empty()
+                : OptionalDouble.of(DoubleStream.of(known).sum());
     }
 }

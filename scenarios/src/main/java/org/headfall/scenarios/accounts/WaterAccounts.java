@@ -33,7 +33,7 @@ public final class WaterAccounts {
         this.volumes = volumes;
     }
 
-    /** Every account, year by year: bores, holders, zones, all bores; those of which neither run nor meter says anything are left out. */
+    /** Accounts year by year: bores, holders, zones, all bores; without those of which neither run nor meter says anything. */
     public List<WaterAccount> all() {
         List<WaterAccount> accounts = new ArrayList<>();
         double first = Math.min(volumes.startDay(), readings().min().orElse(volumes.startDay()));

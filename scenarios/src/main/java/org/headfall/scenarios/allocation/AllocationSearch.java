@@ -120,7 +120,7 @@ public final class AllocationSearch {
             int years = limit.quantity() instanceof LimitedQuantity.DeclineRate rate ? rate.overYears() : 0;
             add(
                     new Requirement(
-                            name(limit),
+                            limit.nameAndPlace(),
                             limit.quantity().unit(),
                             run.stationIndex(limit.station()),
                             years,
@@ -190,8 +190,8 @@ public final class AllocationSearch {
         Set<UncountedLimit> uncounted = new LinkedHashSet<>();
         for (LimitResult one : with.limits()) {
             HeadProportion.obstacle(one.limit())
-                    .ifPresent(reason -> uncounted.add(
-                            new UncountedLimit(name(one.limit()), reason, outcome(one.limit(), one.outcome()))));
+                    .ifPresent(reason -> uncounted.add(new UncountedLimit(
+                            one.limit().nameAndPlace(), reason, outcome(one.limit(), one.outcome()))));
         }
         return List.copyOf(uncounted);
     }
@@ -206,10 +206,6 @@ public final class AllocationSearch {
                                 limit.quantity().unit(),
                                 limit.quantity().allowed()))
                         .orElse("");
-    }
-
-    private static String name(Limit limit) {
-        return limit.name() + " (" + limit.station() + ")";
     }
 
     private double allowed(int requirement) {

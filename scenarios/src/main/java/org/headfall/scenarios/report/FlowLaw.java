@@ -58,9 +58,10 @@ final class FlowLaw {
             return Optional.empty();
         }
         double determinant = qq * qqqq - qqq * qqq;
+        boolean ratesDiffer = determinant > 1e-9 * qq * qqqq;
         WhatIf.Loss law = notNegative(
-                determinant > 1e-9 * qq * qqqq ? (hq * qqqq - hqq * qqq) / determinant : 0,
-                determinant > 1e-9 * qq * qqqq ? (hqq * qq - hq * qqq) / determinant : hqq / qqqq,
+                ratesDiffer ? (hq * qqqq - hqq * qqq) / determinant : 0,
+                ratesDiffer ? (hqq * qq - hq * qqq) / determinant : hqq / qqqq,
                 hq / qq,
                 hqq / qqqq);
         return meets(law, discharge, head) ? Optional.of(law) : Optional.empty();

@@ -96,6 +96,11 @@ final class RunSites {
         };
     }
 
+    /** Whether a bore gives less than is asked of it (both m³/d). */
+    static boolean isCutBack(double wanted, double rate) {
+        return wanted > NOTHING && rate < wanted * ALL;
+    }
+
     private static SiteState state(SiteKind kind, Station station, StationSeries series, double day) {
         double rate = series.dischargeAt(day);
         double wanted = StationSeries.interpolate(series.days(), series.wantedDischarge(), day);
@@ -108,7 +113,7 @@ final class RunSites {
                 yield rate > NOTHING ? SiteState.FLOWING : dry;
             }
             case PUMPED_BORE, IDLE_BORE -> {
-                boolean cut = wanted > NOTHING && rate < wanted * ALL;
+                boolean cut = isCutBack(wanted, rate);
                 SiteState runs = Math.abs(rate) > NOTHING ? SiteState.RUNNING : SiteState.SHUT;
                 yield cut ? SiteState.CUT_BACK : runs;
             }

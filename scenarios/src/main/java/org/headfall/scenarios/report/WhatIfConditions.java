@@ -19,11 +19,6 @@ import org.headfall.scenarios.results.FinishedRun;
 /** Which limits of a run a reader who changes its rates can have judged again, and why the others cannot. */
 final class WhatIfConditions {
 
-    /** Discharge below which a bore counts as cut back (-): part of what is asked of it. */
-    private static final double ALL = 0.999;
-
-    private static final double NOTHING = 1e-3;
-
     private final FinishedRun run;
     private final RunDescription description;
     private final List<WhatIf.Taker> takers;
@@ -97,10 +92,8 @@ final class WhatIfConditions {
     private boolean isCutBack(int cause) {
         StationSeries series = run.recording().series().get(cause);
         return takers.get(cause).rule() == WhatIf.Rule.RATE
-                && IntStream.range(0, series.days().length).anyMatch(i -> {
-                    double wanted = series.wantedDischarge()[i];
-                    return wanted > NOTHING && series.discharge()[i] < wanted * ALL;
-                });
+                && IntStream.range(0, series.days().length)
+                        .anyMatch(i -> RunSites.isCutBack(series.wantedDischarge()[i], series.discharge()[i]));
     }
 
     private WhatIf.Condition condition(int place, Limit limit) {

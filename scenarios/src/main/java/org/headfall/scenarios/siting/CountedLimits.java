@@ -90,7 +90,7 @@ final class CountedLimits {
     static List<UncountedLimit> uncounted(RunInMemory base, SitingSpecification siting) {
         return base.plan().limits().stream()
                 .flatMap(limit -> LimitHeadroom.obstacle(limit, siting.holder()).stream()
-                        .map(reason -> new UncountedLimit(LimitHeadroom.words(limit), reason, "")))
+                        .map(reason -> new UncountedLimit(limit.nameAndPlace(), reason, "")))
                 .distinct()
                 .toList();
     }

@@ -185,11 +185,6 @@ final class LimitHeadroom {
 
     /** What it is, for tables. */
     String words() {
-        return words(limit);
-    }
-
-    /** A limit and its place, for tables. */
-    static String words(Limit limit) {
-        return limit.name() + " (" + limit.station() + ")";
+        return limit.nameAndPlace();
     }
 }

@@ -78,7 +78,7 @@ public record SiteCheck(List<Line> lines, List<Double> levels) {
         }
         List<Line> simulated = new ArrayList<>();
         for (Limit limit : base.plan().limits()) {
-            Line line = lines.get(LimitHeadroom.words(limit));
+            Line line = lines.get(limit.nameAndPlace());
             if (line != null) {
                 int station = result.run().stationIndex(limit.station());
                 StationSeries without = base.recording().series().get(station);

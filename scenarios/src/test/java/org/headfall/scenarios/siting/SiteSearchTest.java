@@ -118,7 +118,7 @@ class SiteSearchTest {
 
     private static SitingResult alone(int cell, double rate) {
         List<Site.Effect> effects = base.plan().limits().stream()
-                .map(limit -> new Site.Effect(LimitHeadroom.words(limit), "m", siting.days(), 0, 0))
+                .map(limit -> new Site.Effect(limit.nameAndPlace(), "m", siting.days(), 0, 0))
                 .toList();
         Site site = new Site(
                 1,
