@@ -34,13 +34,15 @@ import picocli.CommandLine.Spec;
             "  overhead     reading and planning a run whose transmissivity differs (ms); bar 5, aim 1",
             "  rates        20,000 runs that differ in rates alone (s); bar 180, aim 30",
             "  fields       runs whose transmissivity differs, and what 2,000 of them take on two threads (min); bar 25",
+            "  layouts      runs that differ in spacing and number of bores in one aquifer, and what 1,000 of them take (min); bar 5",
             "  threads      work of two threads over that of one in the same time (%); bar 90, aim 97",
             "  rows         100,000 rows; call with HEADFALL_JAVA_OPTIONS=-Xmx512m to keep to the aim (bar -Xmx1g)"
         })
 final class SweepCommand implements Callable<Integer> {
 
     private static final double NANO = 1e-9;
-    private static final int BAR_RUNS = 2000;
+    private static final int TRANSMISSIVITY_RUNS = 2000;
+    private static final int LAYOUT_RUNS = 1000;
     private static final int PLANNED_RUNS = 30;
     private static final double SECONDS_PER_MINUTE = 60;
 
@@ -48,7 +50,7 @@ final class SweepCommand implements Callable<Integer> {
     private CommandSpec spec = CommandSpec.create();
 
     @Parameters(paramLabel = "PART", description = "which parts; all but rows if none is named")
-    private List<String> parts = List.of("overhead", "rates", "fields", "threads");
+    private List<String> parts = List.of("overhead", "rates", "fields", "layouts", "threads");
 
     @Option(names = "--threads", defaultValue = "2", description = "threads; default ${DEFAULT-VALUE}")
     private int threads;
@@ -56,7 +58,10 @@ final class SweepCommand implements Callable<Integer> {
     @Option(names = "--rate-runs", defaultValue = "20000", description = "runs of rates; default ${DEFAULT-VALUE}")
     private int rateRuns;
 
-    @Option(names = "--field-runs", defaultValue = "8", description = "runs of fields; default ${DEFAULT-VALUE}")
+    @Option(
+            names = "--field-runs",
+            defaultValue = "40",
+            description = "runs of fields, of layouts and of the threads' sample; default ${DEFAULT-VALUE}")
     private int fieldRuns;
 
     /** What a sweep took. */
@@ -74,7 +79,9 @@ final class SweepCommand implements Callable<Integer> {
                                 "rates runs=%d threads=%d elapsed_s=%.1f cpu_s=%.1f",
                                 rateRuns, threads, took.seconds(), took.processorSeconds());
                     }
-                    case "fields" -> fields(problem.ofTransmissivity("fields", fieldRuns));
+                    case "fields" ->
+                        sample("fields", problem.ofTransmissivity("fields", fieldRuns), TRANSMISSIVITY_RUNS);
+                    case "layouts" -> sample("layouts", problem.ofLayouts("layouts", fieldRuns), LAYOUT_RUNS);
                     case "threads" -> efficiency(problem);
                     case "rows" -> rows(problem);
                     default -> throw new IllegalArgumentException("no part " + part);
@@ -101,16 +108,22 @@ final class SweepCommand implements Callable<Integer> {
         print("overhead runs=%d cpu_ms=%.2f", warm.length, warm[warm.length / 2]);
     }
 
-    private void fields(Path document) {
+    /** Runs a sample, and says what all would take if each took as long as one of the sample, with processor time shared by two. */
+    private void sample(String name, Path document, int all) {
         Took took = sweep(document, threads);
+        double share = (double) all / fieldRuns / SECONDS_PER_MINUTE;
         print(
-                "fields runs=%d threads=%d elapsed_s=%.1f cpu_s=%.1f all_elapsed_min=%.1f all_cpu_min_by_two=%.1f",
+                "%s runs=%d threads=%d elapsed_s=%.1f cpu_s=%.1f cpu_of_run_s=%.3f"
+                        + " runs_of_bar=%d all_elapsed_min=%.1f all_cpu_min_by_two=%.1f",
+                name,
                 fieldRuns,
                 threads,
                 took.seconds(),
                 took.processorSeconds(),
-                took.seconds() / fieldRuns * BAR_RUNS / SECONDS_PER_MINUTE,
-                took.processorSeconds() / fieldRuns * BAR_RUNS / 2 / SECONDS_PER_MINUTE);
+                took.processorSeconds() / fieldRuns,
+                all,
+                took.seconds() * share,
+                took.processorSeconds() * share / 2);
     }
 
     private void efficiency(SweepProblem problem) throws IOException {

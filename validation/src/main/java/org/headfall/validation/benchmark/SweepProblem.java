@@ -20,11 +20,23 @@ final class SweepProblem implements AutoCloseable {
     private static final double SPREAD = 20;
     private static final long SEED = 8;
 
+    private static final String LAYOUT = """
+            layouts:
+              - name: Field
+                pattern: hexagon
+                bores: 12
+                spacing: 2 km
+                centre: [464 km, 6364 km]
+                rate: 120 L/s
+                each: {group: proposed, screen_radius: 100 mm}
+            """;
+
     private final Path folder = Files.createTempDirectory("headfall-bench");
 
     SweepProblem() throws IOException {
         Files.writeString(folder.resolve("scenario.yaml"), scenario("500 m", "50 yr", "[1 yr, 10 yr, 50 yr]"));
         Files.writeString(folder.resolve("small.yaml"), scenario("8 km", "1 yr", "[1 yr]"));
+        Files.writeString(folder.resolve("field.yaml"), scenario("500 m", "50 yr", "[1 yr, 10 yr, 50 yr]") + LAYOUT);
     }
 
     private static String scenario(String cell, String period, String dates) {
@@ -103,6 +115,15 @@ final class SweepProblem implements AutoCloseable {
                 "  - {name: T, key: aquifer.transmissivity, lognormal: {median: 250 m2/d, deviation_of_log: 0.5}}\n",
                 runs,
                 "50 yr");
+    }
+
+    /** Layouts of a field in the same aquifer, besides the bores that are there, which differ in spacing and number. */
+    Path ofLayouts(String name, int runs) throws IOException {
+        String vary = """
+                  - {name: spacing, key: layouts.Field.spacing, uniform: {from: 0.5 km, to: 5 km}}
+                  - {name: bores, key: layouts.Field.bores, values: [4, 6, 8, 10, 12, 14, 16]}
+                """;
+        return write(name, "field.yaml", vary, runs, "50 yr");
     }
 
     private Path write(String name, String base, String vary, int runs, String after) throws IOException {
