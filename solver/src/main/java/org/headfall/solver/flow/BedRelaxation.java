@@ -161,8 +161,9 @@ final class BedRelaxation {
         for (int term = 0; term < RATE.length; term++) {
             for (int cell = from; cell < to; cell++) {
                 double relaxation = RATE[term] * exactRate[cell];
-                // A cell without a bed has neither relaxation nor conductance.
-                double time = 1 / Math.max(shift + relaxation, Double.MIN_NORMAL);
+                // A cell without a bed has neither relaxation nor conductance. A maximum would keep the loop from being
+                // vectorised; what is added changes no other number.
+                double time = 1 / (shift + relaxation + Double.MIN_NORMAL);
                 sum[cell] += conductance[cell] * WEIGHT[term] * (relaxation * time) * time;
             }
         }
