@@ -32,6 +32,7 @@ public final class GivenRates {
     private final double[] days;
     private final double lastDay;
     private final double[] atRest;
+    private final PointDischarges points;
     private final List<Source> sources = new ArrayList<>();
 
     /**
@@ -71,6 +72,7 @@ public final class GivenRates {
                 atRest[bore] = rate(before.get(bore), 0);
             }
         }
+        points = new PointDischarges(problem);
         join();
     }
 
@@ -114,8 +116,7 @@ public final class GivenRates {
             add(joined, bore, kinds[bore], false, changes);
             add(joined, bore, kinds[bore], true, held);
         }
-        PointDischarges points = new PointDischarges(problem);
-        joined.forEach(one -> sources.add(one.source(points)));
+        joined.forEach(one -> sources.add(one.source()));
     }
 
     /** Rate of a bore at the beginning of each stretch and at its end, before any jump there (m³/d). */
@@ -170,7 +171,7 @@ public final class GivenRates {
                     && IntStream.range(0, course.length).allMatch(i -> Math.abs(course[i] - other[i]) <= IN_PROPORTION);
         }
 
-        Source source(PointDischarges points) {
+        Source source() {
             double[] field = new double[problem.aquifer().grid().cellCount()];
             for (int bore = 0; bore < strengths.length; bore++) {
                 points.weights(bore).add(strengths[bore], field);
@@ -201,6 +202,15 @@ public final class GivenRates {
             Arrays.setAll(end, i -> course[2 * i + 1]);
             return new PiecewiseSchedule(days, begin, end, lastDay);
         }
+    }
+
+    FlowProblem problem() {
+        return problem;
+    }
+
+    /** All bores and springs of the problem. */
+    PointDischarges points() {
+        return points;
     }
 
     /** The sources; none of bores that take what they took at the start. */

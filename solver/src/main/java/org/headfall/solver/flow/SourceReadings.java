@@ -36,7 +36,7 @@ public final class SourceReadings {
     /**
      * Solves.
      *
-     * @param problem the problem; its rules and rates do not matter, only what is linear
+     * @param given given rates of the problem; they do not matter here, nor do rules, but only what is linear
      * @param observed points that take no water
      * @param sources the sources
      * @param shifts values of the Laplace variable (1/d), positive, all different, evenly spaced in the logarithm
@@ -44,7 +44,7 @@ public final class SourceReadings {
      * @param team threads of the linear solver
      */
     public SourceReadings(
-            FlowProblem problem,
+            GivenRates given,
             List<ObservedHead> observed,
             List<Source> sources,
             double[] shifts,
@@ -53,13 +53,13 @@ public final class SourceReadings {
         this.shifts = shifts.clone();
         this.sources = List.copyOf(sources);
         this.observed = List.copyOf(observed);
-        points = new PointDischarges(problem);
+        points = given.points();
         read = new double[places()][sources.size()][shifts.length];
         own = new double[sources.size()][shifts.length];
         falls = new PairValues(sources.size(), 0, shifts.length);
         this.steady = new double[places()][sources.size()];
         if (!sources.isEmpty()) {
-            solve(problem, steady, team);
+            solve(given.problem(), steady, team);
         }
     }
 
@@ -161,15 +161,14 @@ public final class SourceReadings {
     }
 
     /** Some bores and springs, each as a source that discharges one cubic metre a day. */
-    public static List<Source> ofPoints(FlowProblem problem, int[] chosen) {
-        PointDischarges points = new PointDischarges(problem);
+    public static List<Source> ofPoints(GivenRates given, int[] chosen) {
         List<Source> all = new ArrayList<>();
         for (int point : chosen) {
-            double[] discharges = new double[problem.bores().size()];
+            double[] discharges = new double[given.problem().bores().size()];
             if (point < discharges.length) {
                 discharges[point] = 1;
             }
-            all.add(new Source(points.weights(point), discharges));
+            all.add(new Source(given.points().weights(point), discharges));
         }
         return all;
     }

@@ -29,6 +29,7 @@ public final class CombinedRun {
     private final FlowProblem problem;
     private final GivenRates given;
     private final PointRules rules;
+    private final double[] changes;
     private final boolean[] leftOut;
     private final int[] places;
     private final List<SuperposedState> states = new ArrayList<>();
@@ -45,6 +46,7 @@ public final class CombinedRun {
         this.sources = sources;
         problem = sources.problem();
         given = sources.given();
+        changes = given.changes();
         rules = new PointRules(problem);
         leftOut = new boolean[problem.bores().size()];
         for (int bore = 0; bore < leftOut.length; bore++) {
@@ -52,7 +54,7 @@ public final class CombinedRun {
         }
         places = sources.places();
         history = new RateHistory(leftOut.length + problem.springs().size(), 0);
-        double[] days = DoubleStream.concat(DoubleStream.of(readDays), DoubleStream.of(given.changes()))
+        double[] days = DoubleStream.concat(DoubleStream.of(readDays), DoubleStream.of(changes))
                 .filter(day -> day > 0)
                 .sorted()
                 .distinct()
@@ -93,7 +95,7 @@ public final class CombinedRun {
     }
 
     private boolean isChange(double day) {
-        return Arrays.binarySearch(given.changes(), day) >= 0;
+        return Arrays.binarySearch(changes, day) >= 0;
     }
 
     /** A run in which some discharges follow head; gives the error that comes from these. */

@@ -158,13 +158,13 @@ public final class CombinedSources {
         double[] shifts = ShiftLadder.of(FASTEST / shortest, SLOWEST / horizon, SHIFTS_PER_DECADE);
         boolean steady = followers.length > 0 && atRest.isPresent();
         try (WorkerTeam team = new WorkerTeam(settings.threads())) {
-            return new SourceReadings(problem, points, allSources(), shifts, steady, team);
+            return new SourceReadings(given, points, allSources(), shifts, steady, team);
         }
     }
 
     /** Those that follow head, then bores at given rates, then what else moves heads. */
     private List<SourceReadings.Source> allSources() {
-        List<SourceReadings.Source> all = new ArrayList<>(SourceReadings.ofPoints(problem, followers));
+        List<SourceReadings.Source> all = new ArrayList<>(SourceReadings.ofPoints(given, followers));
         for (GivenRates.Source source : joined) {
             double perUnit = -1 / source.inflow().scale();
             double[] discharges = Arrays.stream(source.strengths())
