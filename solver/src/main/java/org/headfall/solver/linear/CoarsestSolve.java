@@ -7,12 +7,14 @@ import org.ejml.data.DMatrixSparseTriplet;
 final class CoarsestSolve implements CoarseCorrection {
     private final NinePointOperator operator;
     private SparseCholesky factors;
-    private float[][] rightHandSides = {};
-    private float[][] solutions = {};
+    private final float[] cells;
+    private HalfRows[] rightHandSides = {};
+    private HalfRows[] solutions = {};
 
     /** Factors an operator with few cells. */
     CoarsestSolve(NinePointOperator operator) {
         this.operator = operator;
+        this.cells = new float[operator.columns];
         this.factors = factor(operator);
     }
 
@@ -48,33 +50,38 @@ final class CoarsestSolve implements CoarseCorrection {
             rightHandSides = Arrays.copyOf(rightHandSides, systems);
             solutions = Arrays.copyOf(solutions, systems);
             for (int l = had; l < systems; l++) {
-                rightHandSides[l] = new float[operator.diagonal.length];
-                solutions[l] = new float[operator.diagonal.length];
+                rightHandSides[l] = new HalfRows(operator.columns, operator.rows);
+                solutions[l] = new HalfRows(operator.columns, operator.rows);
             }
         }
     }
 
     @Override
-    public float[] rightHandSide(int system) {
+    public HalfRows rightHandSide(int system) {
         return rightHandSides[system];
     }
 
     @Override
-    public float[] solution(int system) {
+    public HalfRows solution(int system) {
         return solutions[system];
     }
 
     @Override
     public void run(int systems) {
-        int first = operator.index(0, 0);
         for (int l = 0; l < systems; l++) {
             double[] input = factors.rightHandSide();
-            for (int k = 0; k < input.length; k++) {
-                input[k] = rightHandSides[l][first + k];
+            for (int row = 0; row < operator.rows; row++) {
+                rightHandSides[l].join(row, cells);
+                for (int column = 0; column < operator.columns; column++) {
+                    input[row * operator.columns + column] = cells[column];
+                }
             }
             double[] output = factors.solve();
-            for (int k = 0; k < output.length; k++) {
-                solutions[l][first + k] = (float) output[k];
+            for (int row = 0; row < operator.rows; row++) {
+                for (int column = 0; column < operator.columns; column++) {
+                    cells[column] = (float) output[row * operator.columns + column];
+                }
+                solutions[l].split(row, cells);
             }
         }
     }

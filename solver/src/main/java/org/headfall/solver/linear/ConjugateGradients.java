@@ -23,7 +23,7 @@ final class ConjugateGradients<S extends KrylovSystem> implements LinearSolver {
     private final Preconditioner<S> preconditioner;
     private final WorkerTeam team;
     private final TiedDown tiedDown;
-    private final int parts;
+    private final RowParts parts;
     private final List<S> workspace = new ArrayList<>();
     /** The workspace with the systems that are worked on first. */
     private final List<S> active = new ArrayList<>();
@@ -46,7 +46,7 @@ final class ConjugateGradients<S extends KrylovSystem> implements LinearSolver {
         this.matrix = matrix;
         this.preconditioner = preconditioner;
         this.team = team;
-        this.parts = Math.max(1, Math.min(team.size(), matrix.cells() / GRAIN_CELLS));
+        this.parts = RowParts.of(matrix.rows(), team.size(), GRAIN_CELLS / matrix.columns());
         this.tiedDown = new TiedDown(matrix);
         tiedDown.require();
     }
@@ -89,7 +89,7 @@ final class ConjugateGradients<S extends KrylovSystem> implements LinearSolver {
 
     private void reserve(int count) {
         while (workspace.size() < count) {
-            workspace.add(preconditioner.newSystem(parts));
+            workspace.add(preconditioner.newSystem(parts.parts()));
         }
     }
 
@@ -152,7 +152,7 @@ final class ConjugateGradients<S extends KrylovSystem> implements LinearSolver {
     private void forRows(RowStep step) {
         if (activeCount > 0) {
             rowStep = step;
-            team.split(parts, 1, rowTask);
+            team.split(parts.parts(), 1, rowTask);
         }
     }
 
@@ -166,13 +166,9 @@ final class ConjugateGradients<S extends KrylovSystem> implements LinearSolver {
         }
     }
 
-    private int firstRow(int part) {
-        return (int) ((long) matrix.rows() * part / parts);
-    }
-
     private void rows(int fromPart, int toPart) {
         for (int part = fromPart; part < toPart; part++) {
-            for (int row = firstRow(part); row < firstRow(part + 1); row++) {
+            for (int row = parts.first(part); row < parts.first(part + 1); row++) {
                 for (int l = 0; l < activeCount; l++) {
                     rowStep.apply(active.get(l), row, part);
                 }

@@ -22,7 +22,7 @@ final class FinestCycle {
     private final int coarseRows;
     private FinestWalk[][] walks = {};
     private int count;
-    private int parts;
+    private RowParts parts;
     private List<HalfRowSystem> systems = List.of();
     private final WorkerTeam.RangeTask downTask = this::down;
     private final WorkerTeam.RangeTask upTask = this::up;
@@ -32,26 +32,27 @@ final class FinestCycle {
         this.coarse = coarse;
         this.team = team;
         this.coarseRows = (level.rows + 1) / 2;
+        this.parts = new RowParts(coarseRows, 1);
     }
 
     /** Applies the cycle; see {@link Preconditioner#apply}. */
     void run(List<HalfRowSystem> newSystems, int newCount) {
         systems = newSystems;
         count = newCount;
-        parts = Math.max(1, Math.min(team.size(), coarseRows / ROW_GRAIN));
+        parts = RowParts.of(coarseRows, team.size(), ROW_GRAIN);
         reserve();
-        team.split(parts, 1, downTask);
+        team.split(parts.parts(), 1, downTask);
         coarse.run(count);
-        team.split(parts, 1, upTask);
+        team.split(parts.parts(), 1, upTask);
     }
 
     private void reserve() {
         coarse.reserve(count);
-        if (walks.length < parts) {
-            walks = Arrays.copyOf(walks, parts);
+        if (walks.length < parts.parts()) {
+            walks = Arrays.copyOf(walks, parts.parts());
             Arrays.setAll(walks, part -> walks[part] == null ? new FinestWalk[0] : walks[part]);
         }
-        for (int part = 0; part < parts; part++) {
+        for (int part = 0; part < parts.parts(); part++) {
             int had = walks[part].length;
             if (had < count) {
                 walks[part] = Arrays.copyOf(walks[part], count);
@@ -62,17 +63,13 @@ final class FinestCycle {
         }
     }
 
-    private int firstCoarseRow(int part) {
-        return (int) ((long) coarseRows * part / parts);
-    }
-
     private void down(int fromPart, int toPart) {
         for (int part = fromPart; part < toPart; part++) {
             for (int l = 0; l < count; l++) {
                 walks[part][l].begin(systems.get(l).residual, coarse.rightHandSide(l), coarse.solution(l));
             }
-            int from = firstCoarseRow(part);
-            int to = firstCoarseRow(part + 1);
+            int from = parts.first(part);
+            int to = parts.first(part + 1);
             // Black cells of a row need red ones a row further, residuals black ones of yet another.
             int start = Math.max(0, 2 * from - 1);
             for (int row = start - 4; row < Math.min(level.rows, 2 * to); row++) {
@@ -96,8 +93,8 @@ final class FinestCycle {
             for (int l = 0; l < count; l++) {
                 walks[part][l].begin(systems.get(l).residual, coarse.rightHandSide(l), coarse.solution(l));
             }
-            int from = 2 * firstCoarseRow(part);
-            int to = Math.min(level.rows, 2 * firstCoarseRow(part + 1));
+            int from = 2 * parts.first(part);
+            int to = Math.min(level.rows, 2 * parts.first(part + 1));
             for (int row = from - 4; row < to; row++) {
                 for (int l = 0; l < count; l++) {
                     FinestWalk walk = walks[part][l];

@@ -17,11 +17,16 @@ final class FinestWalk {
     private final float[] sum;
     private final float[] products;
     private final float[] shifted;
-    private final float[] coarseRow;
-    private final float[] nextCoarseRow;
+    /** Correction of a coarse row, with a zero at its end, and of the one above. */
+    private float[] coarseRow;
+
+    private float[] nextCoarseRow;
+    /** The coarse row whose correction stands in {@link #nextCoarseRow}, or -1. */
+    private int nextCoarse = -1;
+
     private HalfRows rightHandSide = new HalfRows(1, 1);
-    private float[] coarseRightHandSide = {};
-    private float[] coarseSolution = {};
+    private HalfRows coarseRightHandSide = rightHandSide;
+    private HalfRows coarseSolution = rightHandSide;
 
     FinestWalk(FinestLevel level) {
         this.level = level;
@@ -31,15 +36,16 @@ final class FinestWalk {
         this.sum = new float[half];
         this.products = new float[half];
         this.shifted = new float[half];
-        this.coarseRow = new float[half];
+        this.coarseRow = new float[half + 1];
         this.nextCoarseRow = new float[half + 1];
     }
 
     /** Begins a walk. */
-    void begin(HalfRows newRightHandSide, float[] newCoarseRightHandSide, float[] newCoarseSolution) {
+    void begin(HalfRows newRightHandSide, HalfRows newCoarseRightHandSide, HalfRows newCoarseSolution) {
         rightHandSide = newRightHandSide;
         coarseRightHandSide = newCoarseRightHandSide;
         coarseSolution = newCoarseSolution;
+        nextCoarse = -1;
         // Rows beyond the rim have no coupling, but zero times a number that once overflowed is none.
         for (float[][] row : values) {
             Arrays.fill(row[0], 0);
@@ -53,10 +59,6 @@ final class FinestWalk {
 
     private static int slot(int row) {
         return row & (ROWS - 1);
-    }
-
-    private int coarseStart(int row) {
-        return (row + 1) * half + 1;
     }
 
     private float[] inverse(int row, int parity) {
@@ -154,7 +156,7 @@ final class FinestWalk {
             RowKernels.productPlus(target, level.rowAfter[coarse - 1], halfRows[slot(2 * coarse - 1)], target, half);
         }
         RowKernels.round(target, half);
-        System.arraycopy(target, 0, coarseRightHandSide, coarseStart(coarse), half);
+        coarseRightHandSide.split(coarse, target);
     }
 
     /** Relaxes the red cells of a row from zero and adds the coarse correction. */
@@ -165,20 +167,35 @@ final class FinestWalk {
         int red = row & 1;
         float[] target = values[slot(row)][red];
         float[] given = rightHandSide.half(row, red);
-        System.arraycopy(coarseSolution, coarseStart(row / 2), coarseRow, 0, half);
-        RowKernels.roundCorrections(coarseRow, half);
         if (red == 0) {
+            takeCoarseRow(row / 2);
             RowKernels.productPlus(target, level.inverseEven[row], given, coarseRow, half);
             return;
         }
         int odd = row / 2;
-        System.arraycopy(coarseSolution, coarseStart(odd + 1), nextCoarseRow, 0, half);
-        RowKernels.roundCorrections(nextCoarseRow, half);
+        nextCoarse = odd + 1;
+        readCoarseRow(nextCoarse, nextCoarseRow);
         float[] between = halfRows[slot(row)];
         RowKernels.products(between, level.rowBefore[odd], coarseRow, level.rowAfter[odd], nextCoarseRow, half);
         System.arraycopy(between, 1, shifted, 0, half);
         RowKernels.products(sum, level.columnBefore[odd], between, level.columnAfter[odd], shifted, half);
         RowKernels.productPlus(target, level.inverseOdd[row], given, sum, half);
+    }
+
+    /** Brings the correction of a coarse row to {@link #coarseRow}, where the odd row after it finds it, too. */
+    private void takeCoarseRow(int row) {
+        if (nextCoarse == row) {
+            float[] former = coarseRow;
+            coarseRow = nextCoarseRow;
+            nextCoarseRow = former;
+        } else {
+            readCoarseRow(row, coarseRow);
+        }
+    }
+
+    private void readCoarseRow(int row, float[] target) {
+        coarseSolution.join(row, target);
+        RowKernels.roundCorrections(target, half);
     }
 
     /** Writes a finished row and returns its inner product with the right-hand side, see {@link RowKernels#innerProduct}. */

@@ -11,18 +11,19 @@ final class PointCycle implements CoarseCorrection {
     private final PointTransfer transfer;
     private final CoarseCorrection coarser;
     private final WorkerTeam team;
-    private final int grain;
-    private float[][] rightHandSides = {};
-    private float[][] solutions = {};
-    private float[][] halves = {};
+    /** Coarse rows, each with the even row that it stands for and the odd one above. */
+    private final RowParts parts;
+
+    private final PointWorkspace[] workspaces;
+    private HalfRows[] rightHandSides = {};
+    private HalfRows[] solutions = {};
     private int count;
-    private final WorkerTeam.RangeTask firstTask = this::relaxFirst;
-    private final WorkerTeam.RangeTask secondTask = this::relaxSecond;
-    private final WorkerTeam.RangeTask restrictColumnsTask = this::restrictColumns;
-    private final WorkerTeam.RangeTask restrictRowsTask = this::restrictRows;
+    private final WorkerTeam.RangeTask evenRowsTask = this::relaxEvenRows;
+    private final WorkerTeam.RangeTask oddRowsTask = this::relaxOddRows;
+    private final WorkerTeam.RangeTask restrictTask = this::restrict;
     private final WorkerTeam.RangeTask correctTask = this::correct;
-    private final WorkerTeam.RangeTask secondAgainTask = this::relaxSecondAgain;
-    private final WorkerTeam.RangeTask firstAgainTask = this::relaxFirstAgain;
+    private final WorkerTeam.RangeTask oddRowsAgainTask = this::relaxOddRowsAgain;
+    private final WorkerTeam.RangeTask evenRowsAgainTask = this::relaxEvenRowsAgain;
 
     /** Makes the cycle of a level above a coarser one. */
     PointCycle(PointLevel level, PointTransfer transfer, CoarseCorrection coarser, WorkerTeam team) {
@@ -30,32 +31,34 @@ final class PointCycle implements CoarseCorrection {
         this.transfer = transfer;
         this.coarser = coarser;
         this.team = team;
-        this.grain = Math.max(1, GRAIN_CELLS / level.columns);
+        this.parts = RowParts.of((level.rows + 1) / 2, team.size(), GRAIN_CELLS / (2 * level.columns));
+        this.workspaces = new PointWorkspace[parts.parts()];
+        Arrays.setAll(workspaces, part -> new PointWorkspace(level.halfColumns));
     }
 
     @Override
-    public float[] rightHandSide(int system) {
+    public HalfRows rightHandSide(int system) {
         return rightHandSides[system];
     }
 
     @Override
-    public float[] solution(int system) {
+    public HalfRows solution(int system) {
         return solutions[system];
     }
 
     @Override
     public void reserve(int systems) {
-        int length = NinePointOperator.paddedLength(level.columns, level.rows);
         int had = rightHandSides.length;
         if (had < systems) {
             rightHandSides = Arrays.copyOf(rightHandSides, systems);
             solutions = Arrays.copyOf(solutions, systems);
-            halves = Arrays.copyOf(halves, systems);
             for (int l = had; l < systems; l++) {
-                rightHandSides[l] = new float[length];
-                solutions[l] = new float[length];
-                halves[l] = new float[transfer.halfLength()];
+                rightHandSides[l] = new HalfRows(level.columns, level.rows);
+                solutions[l] = new HalfRows(level.columns, level.rows);
             }
+        }
+        for (PointWorkspace work : workspaces) {
+            work.reserve(systems);
         }
         coarser.reserve(systems);
     }
@@ -64,85 +67,78 @@ final class PointCycle implements CoarseCorrection {
     @Override
     public void run(int systems) {
         count = systems;
-        team.split(level.rows, grain, firstTask);
-        team.split(level.rows, grain, secondTask);
-        team.split(level.rows, grain, restrictColumnsTask);
-        team.split((level.rows + 1) / 2, grain, restrictRowsTask);
+        team.split(parts.parts(), 1, evenRowsTask);
+        team.split(parts.parts(), 1, oddRowsTask);
+        team.split(parts.parts(), 1, restrictTask);
         coarser.run(systems);
-        team.split(level.rows, grain, correctTask);
-        team.split(level.rows, grain, secondAgainTask);
-        team.split(level.rows, grain, firstAgainTask);
+        team.split(parts.parts(), 1, correctTask);
+        team.split(parts.parts(), 1, oddRowsAgainTask);
+        team.split(parts.parts(), 1, evenRowsAgainTask);
     }
 
-    /** First half of a sweep: the even rows, even columns before odd ones. */
-    private void relaxFirst(int from, int to) {
-        for (int row = from; row < to; row++) {
-            for (int l = 0; l < count; l++) {
-                if (row % 2 == 0) {
-                    // The rows beside it still hold the last cycle's values, so this row is relaxed by itself.
-                    level.relaxRowFromZero(row, solutions[l], rightHandSides[l]);
+    /** First half of a sweep: the odd rows still hold the last cycle's values, so each even row is relaxed by itself. */
+    private void relaxEvenRows(int fromPart, int toPart) {
+        for (int part = fromPart; part < toPart; part++) {
+            for (int row = 2 * parts.first(part); row < Math.min(level.rows, 2 * parts.first(part + 1)); row += 2) {
+                for (int l = 0; l < count; l++) {
+                    level.relaxAlone(row, solutions[l], rightHandSides[l], workspaces[part]);
                 }
             }
         }
     }
 
-    /** Second half of a sweep: the odd rows, even columns before odd ones. */
-    private void relaxSecond(int from, int to) {
-        for (int row = from; row < to; row++) {
-            for (int l = 0; l < count; l++) {
-                if (row % 2 == 1) {
-                    level.clearRow(row, solutions[l]);
-                    level.relax(row, 0, solutions[l], rightHandSides[l]);
-                    level.relax(row, 1, solutions[l], rightHandSides[l]);
+    /** Second half of a sweep. */
+    private void relaxOddRows(int fromPart, int toPart) {
+        for (int part = fromPart; part < toPart; part++) {
+            for (int row = 2 * parts.first(part) + 1; row < Math.min(level.rows, 2 * parts.first(part + 1)); row += 2) {
+                for (int l = 0; l < count; l++) {
+                    level.relaxBetween(row, solutions[l], rightHandSides[l], workspaces[part]);
                 }
             }
         }
     }
 
-    private void restrictColumns(int from, int to) {
-        for (int row = from; row < to; row++) {
+    private void restrict(int fromPart, int toPart) {
+        for (int part = fromPart; part < toPart; part++) {
+            PointWorkspace work = workspaces[part];
             for (int l = 0; l < count; l++) {
-                transfer.restrictColumns(row, solutions[l], rightHandSides[l], halves[l]);
+                transfer.beginRestriction(parts.first(part), solutions[l], rightHandSides[l], work.carried[l], work);
+            }
+            for (int row = parts.first(part); row < parts.first(part + 1); row++) {
+                for (int l = 0; l < count; l++) {
+                    transfer.restrict(
+                            row, solutions[l], rightHandSides[l], coarser.rightHandSide(l), work.carried[l], work);
+                }
             }
         }
     }
 
-    private void restrictRows(int from, int to) {
-        for (int row = from; row < to; row++) {
-            for (int l = 0; l < count; l++) {
-                transfer.restrictRows(row, halves[l], coarser.rightHandSide(l));
-            }
-        }
-    }
-
-    private void correct(int from, int to) {
-        for (int row = from; row < to; row++) {
-            for (int l = 0; l < count; l++) {
-                transfer.interpolateRows(row, coarser.solution(l), halves[l]);
-                transfer.addColumns(row, halves[l], solutions[l]);
+    private void correct(int fromPart, int toPart) {
+        for (int part = fromPart; part < toPart; part++) {
+            for (int row = parts.first(part); row < parts.first(part + 1); row++) {
+                for (int l = 0; l < count; l++) {
+                    transfer.correct(row, coarser.solution(l), solutions[l], workspaces[part]);
+                }
             }
         }
     }
 
     /** The second half of the sweep in reverse. */
-    private void relaxSecondAgain(int from, int to) {
-        for (int row = from; row < to; row++) {
-            for (int l = 0; l < count; l++) {
-                if (row % 2 == 1) {
-                    level.relax(row, 1, solutions[l], rightHandSides[l]);
-                    level.relax(row, 0, solutions[l], rightHandSides[l]);
-                }
-            }
-        }
+    private void relaxOddRowsAgain(int fromPart, int toPart) {
+        relaxBackward(fromPart, toPart, 1);
     }
 
     /** The first half of the sweep in reverse. */
-    private void relaxFirstAgain(int from, int to) {
-        for (int row = from; row < to; row++) {
-            for (int l = 0; l < count; l++) {
-                if (row % 2 == 0) {
-                    level.relax(row, 1, solutions[l], rightHandSides[l]);
-                    level.relax(row, 0, solutions[l], rightHandSides[l]);
+    private void relaxEvenRowsAgain(int fromPart, int toPart) {
+        relaxBackward(fromPart, toPart, 0);
+    }
+
+    private void relaxBackward(int fromPart, int toPart, int parity) {
+        for (int part = fromPart; part < toPart; part++) {
+            int end = Math.min(level.rows, 2 * parts.first(part + 1));
+            for (int row = 2 * parts.first(part) + parity; row < end; row += 2) {
+                for (int l = 0; l < count; l++) {
+                    level.relaxBackward(row, solutions[l], rightHandSides[l], workspaces[part]);
                 }
             }
         }

@@ -91,8 +91,10 @@ final class PointMultigrid implements Preconditioner<HalfRowSystem> {
             team.split(level.rows, ROW_GRAIN, rowInterpolations.get(i).rowTask);
             team.split(rowProduct.coarse.rows, ROW_GRAIN, rowProduct.rowTask);
             team.split(level.rows, ROW_GRAIN, (from, to) -> {
-                level.copyRows(columnProduct.fine, from, to);
-                transfer.copyRows(columnProduct, rowProduct, from, to);
+                for (int row = from; row < to; row++) {
+                    level.copyRow(columnProduct.fine, row);
+                    transfer.copyRow(columnProduct, rowProduct, row);
+                }
             });
         }
     }

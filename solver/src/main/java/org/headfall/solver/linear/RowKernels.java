@@ -32,29 +32,19 @@ final class RowKernels {
     }
 
     /**
-     * Rounds a scaled residual to a multiple of 2^-60 of the norm. Residuals fall off with distance from a source to below
-     * what single precision holds, and numbers that have lost their leading bits are computed 100 times slower.
+     * Rounds a row of scaled residuals to multiples of 2^-60 of the norm. Residuals fall off with distance from a source to
+     * below what single precision holds, and numbers that have lost their leading bits are computed 100 times slower.
      */
-    static float rounded(float value) {
-        return (value + ROUNDING) - ROUNDING;
-    }
-
-    /** Rounds a coarse correction likewise, before it is spread over a finer grid. */
-    static float roundedCorrection(float value) {
-        return (value + CORRECTION_ROUNDING) - CORRECTION_ROUNDING;
-    }
-
-    /** Rounds a row of coarse corrections. */
-    static void roundCorrections(float[] values, int length) {
-        for (int i = 0; i < length; i++) {
-            values[i] = (values[i] + CORRECTION_ROUNDING) - CORRECTION_ROUNDING;
-        }
-    }
-
-    /** Rounds a row of scaled residuals. */
     static void round(float[] values, int length) {
         for (int i = 0; i < length; i++) {
             values[i] = (values[i] + ROUNDING) - ROUNDING;
+        }
+    }
+
+    /** Rounds a row of coarse corrections likewise, before they are spread over a finer grid. */
+    static void roundCorrections(float[] values, int length) {
+        for (int i = 0; i < length; i++) {
+            values[i] = (values[i] + CORRECTION_ROUNDING) - CORRECTION_ROUNDING;
         }
     }
 
@@ -90,6 +80,20 @@ final class RowKernels {
     static void scaledSum(float[] out, float[] scale, float[] a, float[] b, float[] c, float[] d, int length) {
         for (int i = 0; i < length; i++) {
             out[i] = scale[i] * (a[i] * b[i] + c[i] + d[i]);
+        }
+    }
+
+    /** {@code out = scale (a + b)}. */
+    static void scaledSum(float[] out, float[] scale, float[] a, float[] b, int length) {
+        for (int i = 0; i < length; i++) {
+            out[i] = scale[i] * (a[i] + b[i]);
+        }
+    }
+
+    /** {@code out = a - b c}. */
+    static void lessProduct(float[] out, float[] a, float[] b, float[] c, int length) {
+        for (int i = 0; i < length; i++) {
+            out[i] = a[i] - b[i] * c[i];
         }
     }
 
@@ -145,7 +149,8 @@ final class RowKernels {
         return sum;
     }
 
-    private static void add(float[] out, float[] a, int length) {
+    /** {@code out = out + a}. */
+    static void add(float[] out, float[] a, int length) {
         for (int i = 0; i < length; i++) {
             out[i] += a[i];
         }
