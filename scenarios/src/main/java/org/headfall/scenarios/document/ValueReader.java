@@ -75,7 +75,7 @@ public final class ValueReader {
             if (range.contains(quantity.value())) {
                 return quantity;
             }
-            String allowed = range.describe(dimension.unit());
+            String allowed = range.describeFor(quantity);
             refuse(node, subject, Finding.of(ProblemKind.OUT_OF_RANGE, text, allowed));
             return null;
         } catch (QuantityException wrong) {

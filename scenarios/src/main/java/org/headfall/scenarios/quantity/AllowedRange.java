@@ -1,7 +1,11 @@
 package org.headfall.scenarios.quantity;
 
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.regex.Pattern;
 
 /**
  * The range a value has to lie in, in metres and days.
@@ -12,6 +16,8 @@ import java.util.List;
  * @param highIncluded whether the upper end itself is allowed
  */
 public record AllowedRange(double low, boolean lowIncluded, double high, boolean highIncluded) {
+    private static final Pattern NUMBER = Pattern.compile("^\\s*[-+]?[\\d.]+([eE][-+]?\\d+)?");
+
     /** Any finite value. */
     public static final AllowedRange ANY =
             new AllowedRange(Double.NEGATIVE_INFINITY, false, Double.POSITIVE_INFINITY, false);
@@ -64,8 +70,36 @@ public record AllowedRange(double low, boolean lowIncluded, double high, boolean
         return parts.isEmpty() ? "any finite value" : String.join(" and ", parts);
     }
 
+    /**
+     * The range in words in the unit that a value was typed in, such as "at least 1 yr".
+     *
+     * @param typed the value
+     */
+    public String describeFor(Quantity typed) {
+        String unit = NUMBER.matcher(typed.text()).replaceFirst("").strip();
+        if (unit.isEmpty() || unit.equals(typed.dimension().unit())) {
+            return describe(typed.dimension().unit());
+        }
+        try {
+            double size = QuantityParser.parse("1 " + unit, typed.dimension()).value();
+            return new AllowedRange(shown(low / size), lowIncluded, shown(high / size), highIncluded).describe(unit);
+        } catch (QuantityException impossible) {
+            throw new IllegalStateException("a unit that has been read: " + unit, impossible);
+        }
+    }
+
+    /** Ten digits, which hide what is left of rounding when units are converted. */
+    private static double shown(double end) {
+        return Double.isInfinite(end)
+                ? end
+                : new BigDecimal(end)
+                        .round(new MathContext(10, RoundingMode.HALF_EVEN))
+                        .doubleValue();
+    }
+
     private static String withUnit(double end, String unit) {
-        String number = end == Math.rint(end) && Math.abs(end) < 1e9 ? Long.toString((long) end) : Double.toString(end);
+        boolean plain = end == 0 || (Math.abs(end) < 1e15 && Math.abs(end) >= 1e-9);
+        String number = plain ? BigDecimal.valueOf(end).stripTrailingZeros().toPlainString() : Double.toString(end);
         return unit.isEmpty() ? number : number + " " + unit;
     }
 }

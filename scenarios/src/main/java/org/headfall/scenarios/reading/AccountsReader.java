@@ -1,5 +1,6 @@
 package org.headfall.scenarios.reading;
 
+import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.time.MonthDay;
 import java.util.ArrayList;
@@ -11,7 +12,6 @@ import org.headfall.scenarios.document.Section;
 import org.headfall.scenarios.problem.Finding;
 import org.headfall.scenarios.problem.NearestSpelling;
 import org.headfall.scenarios.problem.ProblemKind;
-import org.headfall.scenarios.quantity.AllowedRange;
 import org.headfall.scenarios.quantity.Dimension;
 import org.headfall.scenarios.scenario.AccountsSpecification;
 import org.headfall.scenarios.scenario.AccountsSpecification.MeterReading;
@@ -26,10 +26,12 @@ final class AccountsReader {
     /** A hundred years of monthly readings of a thousand bores. */
     private static final long MOST_READINGS = 1_200_000;
 
+    private static final double CUBIC_METRES_PER_MEGALITRE = 1000;
+
     private static final TableFormat COLUMNS = TableFormat.of(
                     TableColumn.text("name"),
                     TableColumn.date("date"),
-                    TableColumn.quantity("reading", Dimension.VOLUME, AllowedRange.NOT_NEGATIVE))
+                    TableColumn.quantity("reading", Dimension.VOLUME, ValueRanges.VOLUME))
             .withMostRows(MOST_READINGS);
 
     private final Inputs inputs;
@@ -82,6 +84,13 @@ final class AccountsReader {
         }
     }
 
+    private static String megalitres(MeterReading reading) {
+        return BigDecimal.valueOf(reading.volume() / CUBIC_METRES_PER_MEGALITRE)
+                        .stripTrailingZeros()
+                        .toPlainString()
+                + " ML";
+    }
+
     private void requireOrder(TableRow row, MeterReading before, MeterReading reading) {
         LocalDate date = reading.date();
         if (!date.isAfter(before.date())) {
@@ -100,7 +109,7 @@ final class AccountsReader {
                             "meter of " + reading.bore(),
                             Finding.of(
                                     ProblemKind.OUT_OF_RANGE,
-                                    reading.volume() + " m3 after " + before.volume() + " m3",
+                                    megalitres(reading) + " after " + megalitres(before),
                                     "all that has ever passed the meter, which does not fall; of a new meter add what"
                                             + " the old one showed"));
         }

@@ -1,5 +1,6 @@
 package org.headfall.scenarios.reading;
 
+import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
@@ -18,6 +19,12 @@ import org.jspecify.annotations.Nullable;
 
 /** Reads what is limited, with its bound and the keys that only this quantity has. */
 final class LimitBoundReader {
+    private static final String AT_MOST = "at_most";
+    private static final String AT_LEAST = "at_least";
+
+    /** Keys that some quantity has. */
+    static final List<String> KEYS = List.of(AT_MOST, AT_LEAST, "gauge_level", "over", "above");
+
     static final Map<String, OwnLevel> OWN_LEVELS = new TreeMap<>(Map.of(
             "aquifer top", OwnLevel.AQUIFER_TOP, "pump intake", OwnLevel.PUMP_INTAKE, "outlet", OwnLevel.OUTLET));
 
@@ -32,7 +39,7 @@ final class LimitBoundReader {
 
     LimitSpecification.@Nullable Quantity read(LimitKind kind) {
         return switch (kind) {
-            case DRAWDOWN -> most(Dimension.LENGTH, LimitSpecification.Drawdown::new);
+            case DRAWDOWN -> most(Dimension.LENGTH, ValueRanges.DRAWDOWN, LimitSpecification.Drawdown::new);
             case FLOOR_LEVEL -> least(Dimension.LEVEL, ValueRanges.LEVEL, LimitSpecification.FloorLevel::new);
             case PRESSURE -> {
                 OptionalDouble gauge = value("gauge_level", Dimension.LEVEL, ValueRanges.LEVEL);
@@ -43,7 +50,10 @@ final class LimitBoundReader {
             }
             case DECLINE_RATE -> {
                 int years = years();
-                yield most(Dimension.CHANGE_RATE, bound -> new LimitSpecification.DeclineRate(bound, years));
+                yield most(
+                        Dimension.CHANGE_RATE,
+                        ValueRanges.DECLINE,
+                        bound -> new LimitSpecification.DeclineRate(bound, years));
             }
             case SHARE_OF_AVAILABLE_HEAD -> {
                 @Nullable Base above = above();
@@ -58,23 +68,31 @@ final class LimitBoundReader {
                 isShare()
                         ? least(Dimension.NUMBER, SHARE, LimitSpecification.ShareOfSpringDischarge::new)
                         : least(Dimension.RATE, ValueRanges.ENTITLEMENT, LimitSpecification.SpringDischarge::new);
-            case VOLUME -> most(Dimension.VOLUME, LimitSpecification.Volume::new);
-            case DISTANCE -> least(Dimension.LENGTH, AllowedRange.NOT_NEGATIVE, LimitSpecification.Distance::new);
+            case VOLUME -> most(Dimension.VOLUME, ValueRanges.VOLUME, LimitSpecification.Volume::new);
+            case DISTANCE -> least(Dimension.LENGTH, ValueRanges.DISTANCE, LimitSpecification.Distance::new);
         };
     }
 
     private LimitSpecification.@Nullable Quantity most(
-            Dimension dimension, DoubleFunction<LimitSpecification.Quantity> quantity) {
-        return bound("at_most", dimension, AllowedRange.NOT_NEGATIVE, quantity);
+            Dimension dimension, AllowedRange range, DoubleFunction<LimitSpecification.Quantity> quantity) {
+        return bound(AT_MOST, AT_LEAST, dimension, range, quantity);
     }
 
     private LimitSpecification.@Nullable Quantity least(
             Dimension dimension, AllowedRange range, DoubleFunction<LimitSpecification.Quantity> quantity) {
-        return bound("at_least", dimension, range, quantity);
+        return bound(AT_LEAST, AT_MOST, dimension, range, quantity);
     }
 
     private LimitSpecification.@Nullable Quantity bound(
-            String key, Dimension dimension, AllowedRange range, DoubleFunction<LimitSpecification.Quantity> quantity) {
+            String key,
+            String opposite,
+            Dimension dimension,
+            AllowedRange range,
+            DoubleFunction<LimitSpecification.Quantity> quantity) {
+        if (section.has(opposite) && !section.has(key)) {
+            section.refuse(opposite, Finding.of(ProblemKind.CONFLICTING_KEYS, opposite + " with this quantity", key));
+            return null;
+        }
         var bound = section.quantity(key, dimension, range);
         return bound == null ? null : quantity.apply(bound.value());
     }
@@ -85,7 +103,7 @@ final class LimitBoundReader {
     }
 
     private boolean isShare() {
-        return section.optionalNode("at_least") instanceof DocumentNode.Scalar scalar
+        return section.optionalNode(AT_LEAST) instanceof DocumentNode.Scalar scalar
                 && scalar.text().strip().endsWith("%");
     }
 

@@ -179,7 +179,8 @@ final class LimitCauseReader {
     private Finding unknown(String text) {
         List<String> words = new ArrayList<>(List.of(WITHOUT_THEM, THE_START, BEFORE_ANY_TAKING));
         words.addAll(known.cases());
-        String allowed = String.join(", ", words) + ", a date such as 2030-07-01, mean of 2030 to 2034";
+        String allowed = String.join(", ", words) + ", a date such as 2030-07-01, mean of 2030 to 2034"
+                + (known.cases().isEmpty() ? ", or the name of another case if the document has cases" : "");
         return new Finding(ProblemKind.NOT_A_CHOICE, text, allowed, NearestSpelling.of(text, words));
     }
 

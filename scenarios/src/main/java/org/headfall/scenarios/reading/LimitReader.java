@@ -39,17 +39,19 @@ final class LimitReader {
         List<LimitSpecification> limits = new ArrayList<>();
         NameRegister names = new NameRegister(inputs.problems());
         for (Section section : inputs.sections(document, "limits")) {
-            @Nullable LimitSpecification limit = limit(section);
+            @Nullable String name = section.text("name");
+            if (name != null) {
+                names.add(name, section.placeOf("name"), section.nameOf("name"));
+            }
+            @Nullable LimitSpecification limit = limit(section, name);
             if (limit != null) {
-                names.add(limit.name(), section.placeOf("name"), section.nameOf("name"));
                 limits.add(limit);
             }
         }
         return limits;
     }
 
-    private @Nullable LimitSpecification limit(Section section) {
-        @Nullable String name = section.text("name");
+    private @Nullable LimitSpecification limit(Section section, @Nullable String name) {
         @Nullable LimitKind kind = section.choice("quantity", LimitKind.BY_WORDS);
         if (kind == LimitKind.VOLUME && !hasWaterYear) {
             section.refuse(
@@ -60,6 +62,9 @@ final class LimitReader {
                             "volume with accounts and their water_year"));
         }
         LimitSpecification.@Nullable Quantity quantity = kind == null ? null : new LimitBoundReader(section).read(kind);
+        if (kind == null) {
+            LimitBoundReader.KEYS.forEach(section::has); // known keys of some quantity, of which nothing can be said
+        }
         List<At> at = places.read(section, kind);
         LimitCauseReader.@Nullable CauseAndReference effect = causes.read(section, kind, quantity);
         @Nullable When when = times.read(section, kind);

@@ -110,7 +110,7 @@ final class LimitTimeReader {
                         .add(
                                 place,
                                 subject,
-                                Finding.of(ProblemKind.OUT_OF_RANGE, time, ValueRanges.TIME.describe("d")));
+                                Finding.of(ProblemKind.OUT_OF_RANGE, time, ValueRanges.TIME.describeFor(quantity)));
                 return Double.NaN;
             }
             return period == null ? quantity.value() : dayWithin(period, section, quantity);

@@ -20,6 +20,14 @@ final class ValueRanges {
     static final AllowedRange SPECIFIC_STORAGE = AllowedRange.between(0, 0.1);
     /** Depth of recharge over time (m/d); 0.1 m/d is 36 m a year. */
     static final AllowedRange RECHARGE = AllowedRange.between(0, 0.1);
+    /** Drawdown that a limit allows (m). */
+    static final AllowedRange DRAWDOWN = AllowedRange.between(0, 10_000);
+    /** Fall of head that a limit allows (m/d): up to 1,000 m/yr. */
+    static final AllowedRange DECLINE = AllowedRange.between(0, 1000 / 365.25);
+    /** Volume of a year, or of all that has passed a meter (m3). */
+    static final AllowedRange VOLUME = AllowedRange.between(0, 1e12);
+    /** Distance that a limit asks for (m). */
+    static final AllowedRange DISTANCE = AllowedRange.between(0, 1e7);
     /** Rate of a bore or of flow across a piece of the rim (m3/d). */
     static final AllowedRange RATE = AllowedRange.between(-1e7, 1e7);
     /** Entitlement of a bore as a mean rate (m3/d). */

@@ -194,6 +194,24 @@ class QuantityParserTest {
         assertTrue(!AllowedRange.ANY.contains(Double.NaN));
     }
 
+    @Test
+    void rangesAreSaidInTheUnitThatWasTyped() throws QuantityException {
+        AllowedRange years = AllowedRange.between(365.25, 36_525);
+        assertEquals(
+                "at least 1 yr and at most 100 yr", years.describeFor(QuantityParser.parse("0 yr", Dimension.TIME)));
+        assertEquals(
+                "at least 365.25 d and at most 36525 d",
+                years.describeFor(QuantityParser.parse("1e5 d", Dimension.TIME)));
+        assertEquals(
+                "at least 0 % and at most 100 %",
+                AllowedRange.between(0, 1).describeFor(QuantityParser.parse("150 %", Dimension.NUMBER)));
+        assertEquals(
+                "at least 0 and at most 1",
+                AllowedRange.between(0, 1).describeFor(QuantityParser.parse("1.5", Dimension.NUMBER)));
+        assertEquals(
+                "more than 0 km", AllowedRange.POSITIVE.describeFor(QuantityParser.parse("-2.5 km", Dimension.LENGTH)));
+    }
+
     private static Finding refused(String text, Dimension dimension) {
         return assertThrows(QuantityException.class, () -> QuantityParser.parse(text, dimension), text)
                 .finding();

@@ -1,0 +1,170 @@
+package org.headfall.scenarios.reading;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import org.headfall.scenarios.document.FileReach;
+import org.headfall.scenarios.problem.InputException;
+import org.headfall.scenarios.problem.Problem;
+import org.headfall.scenarios.problem.ProblemKind;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Limits, cases and meter readings with mistakes that are easily made: each is one problem, and all are told at once. */
+class BadLimitsTest {
+
+    private static final String HEAD = """
+            title: Mistakes
+            datum: an invented datum
+            crs: local
+            period: {from: 2026-07-01, for: 20 yr}
+            grid: {extent: {west: 0 km, east: 20 km, south: 0 km, north: 20 km}, cell: 1 km}
+            aquifer: {transmissivity: 200 m2/d, storativity: 2e-4, top: -50 m, bottom: -150 m}
+            ground: 100 m
+            boundaries: [{name: west, side: west, fixed_head: 120 m}]
+            protected: [{name: well, at: [10 km, 12 km]}]
+            bores:
+              - {name: old, at: [8 km, 8 km], group: existing, screen_radius: 0.1 m, rate: 5 L/s}
+              - {name: new, at: [12 km, 8 km], group: GROUP, screen_radius: 0.1 m, rate: 10 L/s}
+            start: {steady: with existing bores}
+            output: {report_after: [2 yr]}
+            """;
+
+    /** Line of the first limit. */
+    private static final int FIRST = 16;
+
+    @TempDir
+    private Path folder;
+
+    private List<Problem> problems(String group, String more) throws IOException {
+        Path document = Files.writeString(folder.resolve("mistakes.yaml"), HEAD.replace("GROUP", group) + more);
+        ScenarioReading reading = ScenarioReader.read(document, FileReach.FOLDER_OF_DOCUMENT);
+        return assertThrows(InputException.class, reading::orThrow).problems();
+    }
+
+    /** A limit, and the one problem that it is. */
+    private record Mistake(String limit, ProblemKind kind, String found, String allowed) {}
+
+    private static final List<Mistake> MISTAKES = List.of(
+            new Mistake(
+                    "name: a, quantity: drawdown, at: nowhere, cause: everyone, when: ever, at_most: 5 m",
+                    ProblemKind.UNKNOWN_NAME,
+                    "nowhere",
+                    "the name of a bore"),
+            new Mistake(
+                    "name: b, quantity: drawdown, at: well, cause: everyone, when: within 0 yr, at_most: 5 m",
+                    ProblemKind.OUT_OF_RANGE,
+                    "0 yr",
+                    "more than 0 yr and at most 1000 yr"),
+            new Mistake(
+                    "name: c, quantity: drawdown, at: well, cause: everyone, when: within 30 yr, at_most: 5 m",
+                    ProblemKind.OUT_OF_RANGE,
+                    "30 yr, which is 2056-07-01",
+                    "2046-07-01"),
+            new Mistake(
+                    "name: d, quantity: drawdown, at: well, cause: everyone, when: ever, at_most: 5 kPa",
+                    ProblemKind.WRONG_UNIT,
+                    "5 kPa",
+                    "a length"),
+            new Mistake(
+                    "name: e, quantity: drawdown, at: well, cause: everyone, when: ever, at_least: 5 m",
+                    ProblemKind.CONFLICTING_KEYS,
+                    "at_least",
+                    "at_most"),
+            new Mistake(
+                    "name: f, quantity: drawdwon, at: well, cause: everyone, when: ever, at_most: 5 m",
+                    ProblemKind.NOT_A_CHOICE,
+                    "drawdwon",
+                    "drawdown"),
+            new Mistake(
+                    "name: a, quantity: drawdown, at: well, cause: everyone, when: ever, at_most: 5 m",
+                    ProblemKind.DUPLICATE_NAME,
+                    "a, first at mistakes.yaml:" + FIRST,
+                    "each name once"),
+            new Mistake(
+                    "name: g, quantity: share of available head, at: well, when: ever, at_least: 150 %",
+                    ProblemKind.OUT_OF_RANGE, "150 %", "at least 0 % and at most 100 %"),
+            new Mistake(
+                    "name: h, quantity: drawdown, at: well, cause: everyone, when: ever, at_most: 1e300 m",
+                    ProblemKind.OUT_OF_RANGE,
+                    "1e300 m",
+                    "at most 10000 m"),
+            new Mistake(
+                    "name: i, quantity: drawdown, at: well, cause: everyone, when: ever, at_most: .nan m",
+                    ProblemKind.NOT_A_NUMBER,
+                    ".nan m",
+                    "a length"),
+            new Mistake(
+                    "name: j, quantity: drawdown, at: well, cause: everyone, compared_with: existing as used, when: ever,"
+                            + " at_most: 5 m",
+                    ProblemKind.NOT_A_CHOICE,
+                    "existing as used",
+                    "the name of another case if the document has cases"),
+            new Mistake(
+                    "name: k, quantity: drawdown, at: well, cause: everyone, compared_with: 2150-07-01, when: ever,"
+                            + " at_most: 5 m",
+                    ProblemKind.OUT_OF_RANGE,
+                    "2150-07-01",
+                    "dates from 2026-07-01 to 2046-07-01"));
+
+    @Test
+    void everyMistakeIsOneProblemInItsLine() throws IOException {
+        StringBuilder limits = new StringBuilder("limits:\n");
+        MISTAKES.forEach(
+                mistake -> limits.append("  - {").append(mistake.limit()).append("}\n"));
+        List<Problem> problems = problems("proposed", limits.toString());
+        assertEquals(MISTAKES.size(), problems.size(), problems::toString);
+        for (int i = 0; i < MISTAKES.size(); i++) {
+            Mistake mistake = MISTAKES.get(i);
+            Problem problem = problems.get(i);
+            assertEquals(FIRST + i, problem.place().line(), problem::toString);
+            assertTrue(problem.place().column() > 1, problem::toString);
+            assertEquals(mistake.kind(), problem.kind(), problem::toString);
+            assertTrue(problem.finding().found().contains(mistake.found()), problem::toString);
+            assertTrue(problem.finding().allowed().contains(mistake.allowed()), problem::toString);
+        }
+    }
+
+    @Test
+    void withoutAProposalNothingCanAskForOne() throws IOException {
+        List<Problem> problems = problems("existing", """
+                limits:
+                  - {name: a, quantity: drawdown, at: well, cause: proposed bores, when: ever, at_most: 5 m}
+                  - {name: b, quantity: drawdown, at: proposed bores, cause: everyone, when: ever, at_most: 5 m}
+                cases: [existing as used, with the proposal]
+                """);
+        assertEquals(3, problems.size(), problems::toString);
+        for (Problem problem : problems) {
+            assertTrue(problem.finding().found().contains("no bore is proposed"), problem::toString);
+        }
+    }
+
+    /** Saved by a program that ends lines with CR and LF, with a mistake in each row but the first and last. */
+    @Test
+    void meterReadingsAreLookedAtRowByRow() throws IOException {
+        String meters = """
+                name,date,reading (ML)
+                old,2026-07-01,50
+                nobody,2026-07-01,5
+                old,2027-07-01,49.5
+                new,2027-13-01,4
+                new,2028-07-01,nan
+                new,2028-07-01,1e300
+                new,2028-07-01,
+                old,2030-07-01,90
+                """;
+        Files.write(folder.resolve("meters.csv"), meters.replace("\n", "\r\n").getBytes(StandardCharsets.UTF_8));
+        List<Problem> problems = problems("proposed", "accounts: {water_year: 1 July, meters: meters.csv}\n");
+        assertEquals(
+                List.of(3, 4, 5, 6, 7, 8),
+                problems.stream().map(problem -> problem.place().line()).toList(),
+                problems::toString);
+        assertEquals("49.5 ML after 50 ML", problems.get(1).finding().found());
+    }
+}
