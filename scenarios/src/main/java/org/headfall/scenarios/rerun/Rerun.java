@@ -146,13 +146,18 @@ public final class Rerun {
         return origin.doubts() ? plan.withDoubts() : plan;
     }
 
-    /** The case whose folder was named, and those that its limits compare it with. */
-    private List<CasePlan> neededFor(List<CasePlan> cases) throws ResultsException {
-        CasePlan wanted = cases.stream()
+    /** The case whose folder was named. */
+    private CasePlan named(List<CasePlan> cases) throws ResultsException {
+        return cases.stream()
                 .filter(one -> one.plan().description().title().equals(origin.title()))
                 .findFirst()
                 .orElseThrow(() -> ResultsException.damaged(
                         results, "is the result of no case of its document, '" + origin.title() + "'", null));
+    }
+
+    /** The case whose folder was named, and those that its limits compare it with. */
+    private List<CasePlan> neededFor(List<CasePlan> cases) throws ResultsException {
+        CasePlan wanted = named(cases);
         Set<String> names = new LinkedHashSet<>(Set.of(wanted.name()));
         wanted.plan().limits().forEach(limit -> {
             if (limit.comparison() instanceof Comparison.WithCase other) {
@@ -164,10 +169,7 @@ public final class Rerun {
 
     private List<FolderProof> proofs(List<CasePlan> cases, Path again, String toolVersion) throws IOException {
         if (!ofCases()) {
-            CasePlan wanted = cases.stream()
-                    .filter(one -> one.plan().description().title().equals(origin.title()))
-                    .findFirst()
-                    .orElseThrow();
+            CasePlan wanted = named(cases);
             return List.of(proof(results, again.resolve(wanted.folder()), toolVersion));
         }
         List<FolderProof> proofs = new ArrayList<>();
