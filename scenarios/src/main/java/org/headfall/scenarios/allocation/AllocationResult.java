@@ -32,6 +32,9 @@ public record AllocationResult(
         List<UncountedLimit> uncounted,
         int rounds) {
 
+    /** How much more of its unit a limit is given to see what that gains. */
+    static final double STEP = 0.1;
+
     /** Copies the lists. */
     public AllocationResult {
         bores = List.copyOf(bores);
@@ -60,6 +63,7 @@ public record AllocationResult(
      *
      * @param name what it is
      * @param unit its unit
+     * @param unitOfChange unit of a change of it
      * @param day the day on which least is left by superposition (d)
      * @param predicted what is left then by superposition
      * @param simulated the least that is left on any day by the simulator
@@ -67,7 +71,14 @@ public record AllocationResult(
      * @param gain by how much it improves for 0.1 of its unit more, solved again
      */
     public record Kept(
-            String name, String unit, double day, double predicted, double simulated, double price, double gain) {}
+            String name,
+            String unit,
+            String unitOfChange,
+            double day,
+            double predicted,
+            double simulated,
+            double price,
+            double gain) {}
 
     /**
      * A limit that gives way.
@@ -92,7 +103,7 @@ public record AllocationResult(
 
     /** Unit of the price of a limit, such as ML/yr per m. */
     public String priceUnit(Kept one) {
-        return goalUnit + " per " + (one.unit().startsWith("m above") ? "m" : one.unit());
+        return goalUnit + " per " + one.unitOfChange();
     }
 
     /** Smallest of what the simulator leaves of all requirements; positive infinity if there are none. */

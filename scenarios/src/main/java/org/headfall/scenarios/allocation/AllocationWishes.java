@@ -2,6 +2,7 @@ package org.headfall.scenarios.allocation;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.BitSet;
 import java.util.List;
 import org.headfall.scenarios.quantity.DischargeUnit;
 import org.headfall.scenarios.quantity.LiftEnergy;
@@ -12,12 +13,9 @@ import org.headfall.scenarios.run.RunPlan;
 import org.headfall.scenarios.scenario.AllocationSpecification;
 import org.headfall.scenarios.scenario.AllocationSpecification.Goal;
 import org.headfall.solver.allocation.Programme;
-import org.headfall.solver.allocation.Row;
 
 /** What is wanted of an allocation, as programmes and rows over the rates of bores and groups of blocks. */
 final class AllocationWishes {
-
-    private static final String MINIMUM = "minimum of ";
 
     private final RunPlan plan;
     private final RunDescription run;
@@ -26,7 +24,7 @@ final class AllocationWishes {
     private final int[] bores;
     private final double[] moments;
     private final RunInMemory without;
-    private final SharedWater water;
+    private final RateEffects effects;
 
     /**
      * Wishes.
@@ -37,7 +35,7 @@ final class AllocationWishes {
      * @param bores the bores that share, by their place in the run
      * @param moments a day of each block on which levels are looked at (d)
      * @param without the run without these bores
-     * @param water the variables
+     * @param effects the variables, and what they do
      */
     AllocationWishes(
             RunPlan plan,
@@ -46,22 +44,22 @@ final class AllocationWishes {
             int[] bores,
             double[] moments,
             RunInMemory without,
-            SharedWater water) {
+            RateEffects effects) {
         this.plan = plan;
         this.wanted = wanted;
         this.blocks = blocks;
         this.bores = bores.clone();
         this.moments = moments.clone();
         this.without = without;
-        this.water = water;
+        this.effects = effects;
         run = plan.description();
     }
 
     /** Minimums of holders and the total, which hold whatever the goal. */
-    List<Row> rows() {
-        List<Row> rows = new ArrayList<>(holderRows());
-        wanted.total().ifPresent(total -> rows.addAll(totalRows(total)));
-        return rows;
+    List<Wish> all() {
+        List<Wish> all = new ArrayList<>(holderMinimums());
+        wanted.total().ifPresent(total -> all.add(ofTotal(total)));
+        return all;
     }
 
     /** The programme of the largest yield of one holder's bores. */
@@ -69,25 +67,9 @@ final class AllocationWishes {
         return Programme.linear(most(), negative(yieldOf(holder)));
     }
 
-    /** The row that keeps the negative of a holder's yield, as the programme states it, at most at a value. */
-    Row atLeast(String holder, double negativeYield) {
-        return new Row("yield of " + holder, negative(yieldOf(holder)), negativeYield, Double.POSITIVE_INFINITY);
-    }
-
-    /**
-     * A wish that has to give way, in words and units of the document.
-     *
-     * @param row its row, as made here
-     * @param amount by how much its bound has to grow
-     */
-    static ContradictionException.Wish wish(Row row, double amount) {
-        boolean minimum = row.name().startsWith(MINIMUM);
-        double factor = minimum ? DischargeUnit.LITRES_PER_SECOND.of(1) : 1;
-        return new ContradictionException.Wish(
-                row.name(),
-                factor * Math.abs(row.bound()),
-                factor * Math.abs(row.bound() + amount),
-                minimum ? "L/s" : "ML/yr");
+    /** That the negative of a holder's yield, as the programme states it, is at most a value. */
+    Wish atLeast(String holder, double negativeYield) {
+        return Wish.of(Wish.Kind.SENIOR_YIELD, "yield of " + holder, negative(yieldOf(holder)), negativeYield);
     }
 
     private String holder(int bore) {
@@ -113,7 +95,7 @@ final class AllocationWishes {
     }
 
     private double[] most() {
-        double[] most = new double[water.variables()];
+        double[] most = new double[effects.variables()];
         Arrays.fill(most, wanted.largestRate());
         return most;
     }
@@ -124,11 +106,11 @@ final class AllocationWishes {
 
     /** Mean taking (ML/yr) by a unit of each variable, of one holder's bores or, for an empty name, of all. */
     private double[] yieldOf(String holder) {
-        double[] yield = new double[water.variables()];
+        double[] yield = new double[effects.variables()];
         for (int b = 0; b < bores.length; b++) {
             if (holder.isEmpty() || holder.equals(holder(b))) {
                 for (int group = 0; group < blocks.groups(); group++) {
-                    yield[water.variable(b, group)] =
+                    yield[effects.variable(b, group)] =
                             DischargeUnit.MEGALITRES_PER_YEAR.of(blocks.days(group) / run.endDay());
                 }
             }
@@ -136,32 +118,32 @@ final class AllocationWishes {
         return yield;
     }
 
-    private List<Row> totalRows(double total) {
+    private Wish ofTotal(double total) {
         double megalitres = DischargeUnit.MEGALITRES_PER_YEAR.of(total);
-        Row atMost = new Row("total at most", yieldOf(""), megalitres, Double.POSITIVE_INFINITY);
-        Row atLeast = new Row("total at least", negative(yieldOf("")), -megalitres, Double.POSITIVE_INFINITY);
-        return wanted.goal() == Goal.LARGEST_YIELD ? List.of(atMost) : List.of(atLeast);
+        return wanted.goal() == Goal.LARGEST_YIELD
+                ? Wish.of(Wish.Kind.TOTAL, "total at most", yieldOf(""), megalitres)
+                : Wish.of(Wish.Kind.TOTAL, "total at least", negative(yieldOf("")), -megalitres);
     }
 
-    private List<Row> holderRows() {
-        List<Row> rows = new ArrayList<>();
+    private List<Wish> holderMinimums() {
+        List<Wish> minimums = new ArrayList<>();
         for (AllocationSpecification.HolderMinimum minimum : wanted.minimums()) {
             for (int group = 0; group < blocks.groups(); group++) {
-                double[] coefficients = new double[water.variables()];
+                double[] coefficients = new double[effects.variables()];
                 for (int b = 0; b < bores.length; b++) {
                     if (holder(b).equals(minimum.holder())) {
-                        coefficients[water.variable(b, group)] = -1;
+                        coefficients[effects.variable(b, group)] = -1;
                     }
                 }
-                rows.add(new Row(
-                        MINIMUM + minimum.holder() + " from "
+                minimums.add(Wish.of(
+                        Wish.Kind.HOLDER_MINIMUM,
+                        "minimum of " + minimum.holder() + " from "
                                 + run.calendar().at(blocks.startOf(group)).toLocalDate() + " on",
                         coefficients,
-                        -minimum.rate(),
-                        Double.POSITIVE_INFINITY));
+                        -minimum.rate()));
             }
         }
-        return rows;
+        return minimums;
     }
 
     /**
@@ -169,13 +151,13 @@ final class AllocationWishes {
      * been steady (m). When water is taken does not count, else taking late would seem to do no harm.
      */
     private double[] onSprings() {
-        double[] sum = new double[water.variables()];
+        double[] sum = new double[effects.variables()];
         for (Station.SpringSite spring : run.springs()) {
             int station = run.stationIndex(spring.name());
             for (int b = 0; b < bores.length; b++) {
                 double response = without.responses().at(station, bores[b], run.endDay());
                 for (int group = 0; group < blocks.groups(); group++) {
-                    sum[water.variable(b, group)] += response
+                    sum[effects.variable(b, group)] += response
                             * blocks.days(group)
                             / run.endDay()
                             / run.springs().size();
@@ -187,21 +169,21 @@ final class AllocationWishes {
 
     /** Energy (MWh/yr) by lift at the end of each block: what is there without the bores, and what they add themselves. */
     private Programme energy() {
-        int n = water.variables();
+        int n = effects.variables();
         double[] cost = new double[n];
         double[][] curvature = new double[n][n];
-        boolean[] all = new boolean[bores.length];
-        Arrays.fill(all, true);
+        BitSet all = new BitSet();
+        all.set(0, bores.length);
         double perVolume = LiftEnergy.perMegalitre(1, wanted.efficiency()) * 1e-6 * 365.25 / run.endDay();
         for (int k = 0; k < moments.length; k++) {
             RateBlocks.Block block = blocks.blocks().get(k);
             for (int b = 0; b < bores.length; b++) {
-                int own = water.variable(b, block.group());
+                int own = effects.variable(b, block.group());
                 double weight = perVolume * block.days();
                 cost[own] += weight
                         * (delivery(b)
                                 - without.recording().series().get(bores[b]).headAt(moments[k]));
-                double[] response = water.response(bores[b], moments[k], all);
+                double[] response = effects.response(bores[b], moments[k], all);
                 response[own] += lossSlope(b);
                 for (int v = 0; v < n; v++) {
                     curvature[own][v] += weight * response[v];

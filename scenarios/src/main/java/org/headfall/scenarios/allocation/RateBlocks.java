@@ -13,13 +13,19 @@ import org.headfall.scenarios.scenario.Season;
  * Stretches of time with one rate a bore; those of one group, such as all summers of ten years, have the same.
  *
  * @param blocks the stretches, in order of time, not overlapping
- * @param groups number of groups
+ * @param seasons season of each group, in order of time within each season
  */
-public record RateBlocks(List<Block> blocks, int groups) {
+public record RateBlocks(List<Block> blocks, List<Integer> seasons) {
 
-    /** Copies the list. */
+    /** Copies the lists. */
     public RateBlocks {
         blocks = List.copyOf(blocks);
+        seasons = List.copyOf(seasons);
+    }
+
+    /** Number of groups. */
+    public int groups() {
+        return seasons.size();
     }
 
     /**
@@ -61,7 +67,7 @@ public record RateBlocks(List<Block> blocks, int groups) {
             }
         }
         blocks.sort(Comparator.comparingDouble(Block::start));
-        return numbered(blocks);
+        return numbered(blocks, seasons);
     }
 
     private static double day(RunCalendar calendar, LocalDate date) {
@@ -77,7 +83,7 @@ public record RateBlocks(List<Block> blocks, int groups) {
     }
 
     /** Groups that are there, numbered without gaps; a block that begins before the one before it ends is cut. */
-    private static RateBlocks numbered(List<Block> blocks) {
+    private static RateBlocks numbered(List<Block> blocks, int seasons) {
         List<Integer> used =
                 List.copyOf(new TreeSet<>(blocks.stream().map(Block::group).toList()));
         List<Block> numbered = new ArrayList<>();
@@ -89,7 +95,8 @@ public record RateBlocks(List<Block> blocks, int groups) {
                 before = block.end();
             }
         }
-        return new RateBlocks(numbered, used.size());
+        return new RateBlocks(
+                numbered, used.stream().map(group -> group % seasons).toList());
     }
 
     /** First moment of a group (d). */

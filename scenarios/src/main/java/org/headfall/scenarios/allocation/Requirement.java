@@ -1,7 +1,11 @@
 package org.headfall.scenarios.allocation;
 
 import java.util.Arrays;
+import java.util.BitSet;
 import java.util.Optional;
+import org.headfall.scenarios.limits.HeadProportion;
+import org.headfall.scenarios.limits.Limit;
+import org.headfall.scenarios.limits.LimitedQuantity;
 import org.headfall.solver.bore.WellLoss;
 
 /**
@@ -12,50 +16,88 @@ import org.headfall.solver.bore.WellLoss;
  */
 final class Requirement {
 
-    private final String name;
-    private final String unit;
+    private final Subject subject;
     private final int station;
-    private final int declineYears;
-    private final double perMetre;
-    private final boolean[] counted;
+    private final BitSet counted;
     private final double[] days;
-    private final Optional<Level> level;
     private final double[] base;
 
+    /** What must be kept. */
+    sealed interface Subject permits OfLimit, OfLevel {}
+
     /**
-     * The level in a bore.
+     * A limit of the document.
      *
-     * @param bore number of the bore among those looked for
+     * @param limit the limit
+     */
+    record OfLimit(Limit limit) implements Subject {}
+
+    /**
+     * The lowest level in a bore.
+     *
+     * @param name the bore
+     * @param bore its number among those looked for
+     * @param floor the level (m above datum)
      * @param loss its loss
      */
-    record Level(int bore, WellLoss loss) {}
+    record OfLevel(String name, int bore, double floor, WellLoss loss) implements Subject {}
 
-    Requirement(
-            String name,
-            String unit,
-            int station,
-            int declineYears,
-            double perMetre,
-            boolean[] counted,
-            double[] days,
-            Optional<Level> level) {
-        this.name = name;
-        this.unit = unit;
+    /**
+     * A requirement of which nothing is left yet.
+     *
+     * @param subject what must be kept
+     * @param station where, by its place in the run
+     * @param counted which of the looked-for bores count
+     * @param days when (d)
+     */
+    Requirement(Subject subject, int station, BitSet counted, double[] days) {
+        this.subject = subject;
         this.station = station;
-        this.declineYears = declineYears;
-        this.perMetre = perMetre;
         this.counted = counted;
         this.days = days;
-        this.level = level;
         base = new double[days.length];
     }
 
+    Subject subject() {
+        return subject;
+    }
+
+    /** The level in a bore that it is about, if it is about one. */
+    Optional<OfLevel> level() {
+        return subject instanceof OfLevel level ? Optional.of(level) : Optional.empty();
+    }
+
+    private Optional<LimitedQuantity> quantity() {
+        return subject instanceof OfLimit of ? Optional.of(of.limit().quantity()) : Optional.empty();
+    }
+
     String name() {
-        return name;
+        return subject instanceof OfLimit of ? nameOf(of.limit()) : "lowest level (" + ((OfLevel) subject).name() + ")";
+    }
+
+    static String nameOf(Limit limit) {
+        return limit.name() + " (" + limit.station() + ")";
     }
 
     String unit() {
-        return unit;
+        return quantity().map(LimitedQuantity::unit).orElse("m");
+    }
+
+    String unitOfChange() {
+        return quantity().map(LimitedQuantity::unitOfChange).orElse("m");
+    }
+
+    /** The allowed value. */
+    double allowed() {
+        return subject instanceof OfLevel level
+                ? level.floor()
+                : quantity().orElseThrow().allowed();
+    }
+
+    /** What would have to be allowed if it gave way by an amount. */
+    double allowedAfter(double amount) {
+        boolean fromBelow = quantity().map(LimitedQuantity::limitsFromBelow).orElse(true);
+        return fromBelow ? allowed() - amount : allowed() + amount;
     }
 
     int station() {
@@ -64,25 +106,21 @@ final class Requirement {
 
     /** Years over which a rate of decline is a mean; 0 if head itself is limited. */
     int declineYears() {
-        return declineYears;
+        return quantity().orElse(null) instanceof LimitedQuantity.DeclineRate rate ? rate.overYears() : 0;
     }
 
     /** By how much the limited value changes per metre of head. */
     double perMetre() {
-        return perMetre;
+        return quantity().map(HeadProportion::perMetre).orElse(1.0);
     }
 
-    /** Which of the looked-for bores count. */
-    boolean[] counted() {
+    /** Which of the looked-for bores count; not to be changed. */
+    BitSet counted() {
         return counted;
     }
 
     double[] days() {
         return days;
-    }
-
-    Optional<Level> level() {
-        return level;
     }
 
     double base(int day) {

@@ -30,6 +30,11 @@ public sealed interface LimitedQuantity {
     /** Unit of the value, for tables. */
     String unit();
 
+    /** Unit of a change of the quantity, which has no datum. */
+    default String unitOfChange() {
+        return unit();
+    }
+
     /** The allowed value. */
     double allowed();
 
@@ -94,6 +99,11 @@ public sealed interface LimitedQuantity {
         @Override
         public String unit() {
             return "m above datum";
+        }
+
+        @Override
+        public String unitOfChange() {
+            return "m";
         }
 
         @Override

@@ -1,17 +1,25 @@
 package org.headfall.solver.allocation;
 
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
+import java.util.Arrays;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
+import java.util.stream.IntStream;
+import org.ojalgo.matrix.store.R064Store;
+import org.ojalgo.matrix.store.RawStore;
 import org.ojalgo.optimisation.Expression;
 import org.ojalgo.optimisation.ExpressionsBasedModel;
 import org.ojalgo.optimisation.Optimisation;
 import org.ojalgo.optimisation.Variable;
+import org.ojalgo.optimisation.linear.LinearSolver;
+import org.ojalgo.structure.Access1D;
 
 /**
  * Variables between zero and upper bounds whose cost, linear or convex quadratic, is to be small while rows are kept.
+ *
+ * <p>Linear programmes go to the solver as arrays: a model of named expressions holds decimal numbers, which took a hundred
+ * times longer for rows of 2,000 variables. Variables are shares of their upper bounds and the largest coefficient of each
+ * row is 1, so that all numbers are of one size.
  *
  * @param most upper bound of each variable, positive
  * @param cost cost of a unit of each variable, negative for a gain
@@ -20,7 +28,7 @@ import org.ojalgo.optimisation.Variable;
 @SuppressWarnings("ArrayRecordComponent") // a large matrix, shared and never compared
 public record Programme(double[] most, double[] cost, double[][] curvature) {
 
-    /** Prices below this share of the largest are rounding. */
+    /** Amounts below this are rounding. */
     private static final double ROUNDING = 1e-9;
 
     /** Without curvature. */
@@ -36,17 +44,10 @@ public record Programme(double[] most, double[] cost, double[][] curvature) {
      * @throws IllegalStateException if the solver fails for another reason
      */
     public Optional<Optimum> solve(List<Row> rows) {
-        ExpressionsBasedModel model = new ExpressionsBasedModel();
-        List<Variable> variables = variables(model);
-        for (int i = 0; i < cost.length; i++) {
-            // Variables as shares of their upper bounds, so that all numbers are of one size.
-            variables.get(i).weight(cost[i] * most[i]);
+        if (curvature.length == 0 && rows.isEmpty()) {
+            return Optional.of(withoutRows());
         }
-        if (curvature.length > 0) {
-            addCurvature(model, variables);
-        }
-        rows.forEach(row -> add(model, variables, row));
-        Optimisation.Result result = model.minimise();
+        Optimisation.Result result = curvature.length == 0 ? linearResult(rows) : quadraticResult(rows);
         if (!result.getState().isFeasible()) {
             requireContradiction(result);
             return Optional.empty();
@@ -54,51 +55,61 @@ public record Programme(double[] most, double[] cost, double[][] curvature) {
         return Optional.of(new Optimum(values(result), result.getValue(), prices(result, rows)));
     }
 
-    private static void requireContradiction(Optimisation.Result result) {
-        if (result.getState().isUnexplored() || result.getState() == Optimisation.State.UNBOUNDED) {
-            throw new IllegalStateException("the programme was not solved: " + result.getState());
+    /** The solver refuses a programme without rows. */
+    private Optimum withoutRows() {
+        double[] x = new double[most.length];
+        Arrays.setAll(x, i -> cost[i] < 0 ? most[i] : 0);
+        double value = 0;
+        for (int i = 0; i < x.length; i++) {
+            value += cost[i] * x[i];
         }
+        return new Optimum(x, value, new double[0]);
     }
 
-    /**
-     * By how little rows must give way so that all can be kept: least in all, each weighted by what its giving way costs.
-     *
-     * @param rows the rows
-     * @return for each row that must, by how much; empty if even that does not help
-     */
-    public Optional<Map<String, Double>> leastRelaxation(List<Row> rows) {
+    private Optimisation.Result linearResult(List<Row> rows) {
+        double[] gains = new double[cost.length];
+        Arrays.setAll(gains, i -> cost[i] * most[i]);
+        return LinearSolver.newBuilder(gains)
+                .lower(0)
+                .upper(1)
+                .inequalities(RawStore.wrap(scaled(rows)), bounds(rows))
+                .solve();
+    }
+
+    private double[][] scaled(List<Row> rows) {
+        return rows.stream().map(this::scaled).toArray(double[][]::new);
+    }
+
+    private double[] scaled(Row row) {
+        double scale = scale(row);
+        double[] scaled = new double[most.length];
+        Arrays.setAll(scaled, i -> row.coefficients()[i] * most[i] / scale);
+        return scaled;
+    }
+
+    private Access1D<?> bounds(List<Row> rows) {
+        return R064Store.FACTORY.column(
+                rows.stream().mapToDouble(row -> row.bound() / scale(row)).toArray());
+    }
+
+    private Optimisation.Result quadraticResult(List<Row> rows) {
         ExpressionsBasedModel model = new ExpressionsBasedModel();
-        List<Variable> variables = variables(model);
-        Map<String, Variable> slacks = new LinkedHashMap<>();
-        for (Row row : rows) {
-            Expression expression = add(model, variables, row);
-            if (Double.isFinite(row.givesWay())) {
-                Variable slack =
-                        model.newVariable("slack of " + row.name()).lower(0).weight(row.givesWay());
-                expression.set(slack, -1.0 / scale(row));
-                slacks.put(row.name(), slack);
-            }
-        }
-        Optimisation.Result result = model.minimise();
-        if (!result.getState().isFeasible()) {
-            return Optional.empty();
-        }
-        Map<String, Double> relaxation = new LinkedHashMap<>();
-        slacks.forEach((name, slack) -> {
-            double given = result.doubleValue(model.indexOf(slack));
-            if (given > ROUNDING) {
-                relaxation.put(name, given);
-            }
-        });
-        return Optional.of(relaxation);
-    }
-
-    private List<Variable> variables(ExpressionsBasedModel model) {
         List<Variable> variables = new ArrayList<>();
         for (int i = 0; i < most.length; i++) {
-            variables.add(model.newVariable("x" + i).lower(0).upper(1));
+            variables.add(model.newVariable("x" + i).lower(0).upper(1).weight(cost[i] * most[i]));
         }
-        return variables;
+        addCurvature(model, variables);
+        for (int k = 0; k < rows.size(); k++) {
+            double[] scaled = scaled(rows.get(k));
+            Expression expression =
+                    model.newExpression(String.valueOf(k)).upper(rows.get(k).bound() / scale(rows.get(k)));
+            for (int i = 0; i < most.length; i++) {
+                if (scaled[i] != 0) {
+                    expression.set(variables.get(i), scaled[i]);
+                }
+            }
+        }
+        return model.minimise();
     }
 
     private void addCurvature(ExpressionsBasedModel model, List<Variable> variables) {
@@ -113,24 +124,56 @@ public record Programme(double[] most, double[] cost, double[][] curvature) {
         }
     }
 
+    private static void requireContradiction(Optimisation.Result result) {
+        if (result.getState().isUnexplored() || result.getState() == Optimisation.State.UNBOUNDED) {
+            throw new IllegalStateException("the programme was not solved: " + result.getState());
+        }
+    }
+
+    /**
+     * By how little rows must give way so that all can be kept: least in all, each weighted by what its giving way costs.
+     *
+     * @param rows the rows
+     * @return by how much each row must; empty if even that does not help
+     */
+    public Optional<double[]> leastRelaxation(List<Row> rows) {
+        int n = most.length;
+        int[] giving = IntStream.range(0, rows.size())
+                .filter(k -> rows.get(k).mayGiveWay())
+                .toArray();
+        double[] weights = new double[n + giving.length];
+        double[] upper = new double[weights.length];
+        Arrays.fill(upper, 0, n, 1);
+        Arrays.fill(upper, n, upper.length, Double.POSITIVE_INFINITY);
+        double[][] left = new double[rows.size()][];
+        Arrays.setAll(left, k -> Arrays.copyOf(scaled(rows.get(k)), weights.length));
+        for (int slack = 0; slack < giving.length; slack++) {
+            Row row = rows.get(giving[slack]);
+            weights[n + slack] = row.givesWay() * scale(row);
+            left[giving[slack]][n + slack] = -1;
+        }
+        Optimisation.Result result = LinearSolver.newBuilder(weights)
+                .lower(new double[weights.length])
+                .upper(upper)
+                .inequalities(RawStore.wrap(left), bounds(rows))
+                .solve();
+        if (!result.getState().isFeasible()) {
+            return Optional.empty();
+        }
+        double[] relaxation = new double[rows.size()];
+        for (int slack = 0; slack < giving.length; slack++) {
+            double given = result.doubleValue(n + slack) * scale(rows.get(giving[slack]));
+            relaxation[giving[slack]] = given > ROUNDING ? given : 0;
+        }
+        return Optional.of(relaxation);
+    }
+
     private double scale(Row row) {
         double largest = 0;
         for (int i = 0; i < most.length; i++) {
             largest = Math.max(largest, Math.abs(row.coefficients()[i] * most[i]));
         }
         return largest > 0 ? largest : 1;
-    }
-
-    private Expression add(ExpressionsBasedModel model, List<Variable> variables, Row row) {
-        double scale = scale(row);
-        Expression expression = model.newExpression(row.name()).upper(row.bound() / scale);
-        for (int i = 0; i < most.length; i++) {
-            double value = row.coefficients()[i] * most[i] / scale;
-            if (value != 0) {
-                expression.set(variables.get(i), value);
-            }
-        }
-        return expression;
     }
 
     private double[] values(Optimisation.Result result) {
@@ -141,16 +184,19 @@ public record Programme(double[] most, double[] cost, double[][] curvature) {
         return x;
     }
 
-    private Map<String, Double> prices(Optimisation.Result result, List<Row> rows) {
-        Map<String, Double> scales = new LinkedHashMap<>();
-        rows.forEach(row -> scales.put(row.name(), scale(row)));
-        Map<String, Double> prices = new LinkedHashMap<>();
+    private double[] prices(Optimisation.Result result, List<Row> rows) {
+        double[] prices = new double[rows.size()];
+        if (curvature.length == 0) {
+            Access1D<?> multipliers =
+                    result.getMultipliers().orElseThrow(() -> new IllegalStateException("the solver gave no prices"));
+            Arrays.setAll(prices, k -> Math.abs(multipliers.doubleValue(k)) / scale(rows.get(k)));
+            return prices;
+        }
         for (var multiplier : result.getMatchedMultipliers()) {
-            String name = multiplier.getKey().getKey().getName();
-            double scale = scales.getOrDefault(name, Double.NaN);
-            double price = Math.abs(multiplier.doubleValue()) / scale;
-            if (price > 0) {
-                prices.put(name, price);
+            // Expressions are named by the numbers of their rows; variables have multipliers too.
+            if (multiplier.getKey().getKey() instanceof Expression expression) {
+                int row = Integer.parseInt(expression.getName());
+                prices[row] = Math.abs(multiplier.doubleValue()) / scale(rows.get(row));
             }
         }
         return prices;

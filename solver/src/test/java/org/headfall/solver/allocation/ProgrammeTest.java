@@ -1,12 +1,12 @@
 package org.headfall.solver.allocation;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
@@ -19,16 +19,16 @@ class ProgrammeTest {
     @Test
     void findsTheCornerWhereTwoLinesCross() {
         Programme programme = Programme.linear(new double[] {100, 100}, new double[] {-3, -2});
-        List<Row> rows = List.of(row("first", 12, 2, 1), row("second", 7, 1, 2));
+        List<Row> rows = List.of(row(12, 2, 1), row(7, 1, 2));
         Optimum optimum = programme.solve(rows).orElseThrow();
         assertEquals(17.0 / 3, optimum.x()[0], 1e-9);
         assertEquals(2.0 / 3, optimum.x()[1], 1e-9);
-        assertEquals(4.0 / 3, optimum.prices().get("first"), 1e-9);
-        assertEquals(1.0 / 3, optimum.prices().get("second"), 1e-9);
+        assertEquals(4.0 / 3, optimum.prices()[0], 1e-9);
+        assertEquals(1.0 / 3, optimum.prices()[1], 1e-9);
     }
 
-    private static Row row(String name, double bound, double... coefficients) {
-        return new Row(name, coefficients, bound, 1);
+    private static Row row(double bound, double... coefficients) {
+        return new Row(coefficients, bound, 1);
     }
 
     /** The price of a row is what a little more of its bound gains, by solving again; and the prices explain the value. */
@@ -45,18 +45,18 @@ class ProgrammeTest {
         for (int k = 0; k < 12; k++) {
             double[] coefficients = new double[n];
             Arrays.setAll(coefficients, i -> 1e-3 * random.nextDouble());
-            rows.add(new Row("row " + k, coefficients, 5 + 10 * random.nextDouble(), 1));
+            rows.add(new Row(coefficients, 5 + 10 * random.nextDouble(), 1));
         }
         Programme programme = Programme.linear(most, cost);
         Optimum optimum = programme.solve(rows).orElseThrow();
-        assertTrue(!optimum.prices().isEmpty());
+        assertTrue(Arrays.stream(optimum.prices()).max().orElseThrow() > 0);
         for (int k = 0; k < rows.size(); k++) {
             List<Row> changed = new ArrayList<>(rows);
             double more = 1e-6;
             changed.set(k, rows.get(k).withBound(rows.get(k).bound() + more));
             double gain =
                     (optimum.value() - programme.solve(changed).orElseThrow().value()) / more;
-            double price = optimum.prices().getOrDefault("row " + k, 0.0);
+            double price = optimum.prices()[k];
             assertEquals(gain, price, 1e-3 * (1 + gain), "row " + k);
         }
     }
@@ -66,7 +66,7 @@ class ProgrammeTest {
     void followsCurvature() {
         Programme programme =
                 new Programme(new double[] {10, 10}, new double[] {-1, -2}, new double[][] {{1, 0}, {0, 1}});
-        Optimum optimum = programme.solve(List.of(row("sum", 1, 1, 1))).orElseThrow();
+        Optimum optimum = programme.solve(List.of(row(1, 1, 1))).orElseThrow();
         assertEquals(0, optimum.x()[0], 1e-6);
         assertEquals(1, optimum.x()[1], 1e-6);
     }
@@ -75,15 +75,22 @@ class ProgrammeTest {
     @Test
     void namesTheRowsThatContradictEachOther() {
         Programme programme = Programme.linear(new double[] {100}, new double[] {1});
-        List<Row> rows = List.of(
-                new Row("wanted", new double[] {-1}, -10, Double.POSITIVE_INFINITY),
-                row("tight", 4, 1),
-                row("looser", 7, 1),
-                row("idle", 50, 1));
+        List<Row> rows =
+                List.of(new Row(new double[] {-1}, -10, Double.POSITIVE_INFINITY), row(4, 1), row(7, 1), row(50, 1));
         assertEquals(Optional.empty(), programme.solve(rows));
-        Map<String, Double> relaxation = programme.leastRelaxation(rows).orElseThrow();
-        assertEquals(2, relaxation.size());
-        assertEquals(6, relaxation.get("tight"), 1e-9);
-        assertEquals(3, relaxation.get("looser"), 1e-9);
+        double[] relaxation = programme.leastRelaxation(rows).orElseThrow();
+        assertArrayEquals(new double[] {0, 6, 3, 0}, relaxation, 1e-9);
+    }
+
+    /** Held equal, the first two of Dantzig's variables are one: 3 x <= 12 and 3 x <= 7 leave x = 7/3 with the price 5/3. */
+    @Test
+    void tiesMakeOneVariableOfSeveral() {
+        Programme programme = Programme.linear(new double[] {100, 80}, new double[] {-3, -2});
+        Ties ties = new Ties(new int[] {0, 0}, 1);
+        List<Row> rows = List.of(ties.of(row(12, 2, 1)), ties.of(row(7, 1, 2)));
+        Optimum optimum = ties.free(ties.of(programme).solve(rows).orElseThrow());
+        assertArrayEquals(new double[] {7.0 / 3, 7.0 / 3}, optimum.x(), 1e-9);
+        assertArrayEquals(new double[] {0, 5.0 / 3}, optimum.prices(), 1e-9);
+        assertEquals(80, ties.of(programme).most()[0]);
     }
 }

@@ -1,0 +1,208 @@
+package org.headfall.scenarios.allocation;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+import java.util.TreeSet;
+import org.headfall.scenarios.limits.HeadProportion;
+import org.headfall.scenarios.limits.Limit;
+import org.headfall.scenarios.limits.LimitResult;
+import org.headfall.scenarios.limits.Outcome;
+import org.headfall.scenarios.limits.UncountedLimit;
+import org.headfall.scenarios.quantity.LiftEnergy;
+import org.headfall.scenarios.recording.RunDescription;
+import org.headfall.scenarios.run.RunInMemory;
+import org.headfall.scenarios.scenario.AllocationSpecification;
+import org.headfall.solver.response.UnitResponses;
+
+/** What rates mean: yields, energy, limits that had to give way, and what water is worth elsewhere. */
+final class AllocationFindings {
+
+    private final RunDescription run;
+    private final AllocationSpecification wanted;
+    private final RateBlocks blocks;
+    private final int[] bores;
+    private final double[] moments;
+    private final RateEffects effects;
+    private final AllocationWishes wishes;
+
+    /**
+     * Findings.
+     *
+     * @param run the run
+     * @param wanted what is wanted
+     * @param blocks when rates may differ
+     * @param bores the bores that share, by their place in the run
+     * @param moments a day of each block on which levels are looked at (d)
+     * @param effects the variables
+     * @param wishes the goal
+     */
+    AllocationFindings(
+            RunDescription run,
+            AllocationSpecification wanted,
+            RateBlocks blocks,
+            int[] bores,
+            double[] moments,
+            RateEffects effects,
+            AllocationWishes wishes) {
+        this.run = run;
+        this.wanted = wanted;
+        this.blocks = blocks;
+        this.bores = bores.clone();
+        this.moments = moments.clone();
+        this.effects = effects;
+        this.wishes = wishes;
+    }
+
+    /**
+     * The whole result.
+     *
+     * @param best the rates
+     * @param with the run with them
+     * @param without the run without the bores that share
+     * @param relaxed by how much each requirement had to give way
+     * @param requirements the requirements
+     * @param kept the same with what is left of them
+     * @param simulations how often rates were run through the simulator
+     */
+    AllocationResult of(
+            SharedWater.Best best,
+            RunInMemory with,
+            RunInMemory without,
+            double[] relaxed,
+            Requirements requirements,
+            List<AllocationResult.Kept> kept,
+            int simulations) {
+        List<AllocationResult.BoreRates> all = boreRates(best.rates());
+        return new AllocationResult(
+                run,
+                blocks,
+                all,
+                all.stream().mapToDouble(AllocationResult.BoreRates::yield).sum(),
+                energy(best.rates(), with),
+                kept,
+                gaveWay(requirements.all(), relaxed),
+                exchanges(requirements.all(), without.responses()),
+                wishes.goalUnit(),
+                uncounted(with),
+                simulations);
+    }
+
+    private List<AllocationResult.BoreRates> boreRates(double[] rates) {
+        List<AllocationResult.BoreRates> all = new ArrayList<>();
+        for (int b = 0; b < bores.length; b++) {
+            List<Double> own = new ArrayList<>();
+            double mean = 0;
+            for (int group = 0; group < blocks.groups(); group++) {
+                double rate = rates[effects.variable(b, group)];
+                own.add(rate);
+                mean += rate * blocks.days(group) / run.endDay();
+            }
+            all.add(new AllocationResult.BoreRates(wanted.bores().get(b), own, mean));
+        }
+        return all;
+    }
+
+    private double energy(double[] rates, RunInMemory with) {
+        double sum = 0;
+        for (int k = 0; k < moments.length; k++) {
+            RateBlocks.Block block = blocks.blocks().get(k);
+            for (int b = 0; b < bores.length; b++) {
+                double level = with.recording().series().get(bores[b]).levelInBoreAt(moments[k]);
+                double volume = rates[effects.variable(b, block.group())] * block.days() / 1000;
+                sum += volume * LiftEnergy.perMegalitre(Math.max(0, wishes.delivery(b) - level), wanted.efficiency());
+            }
+        }
+        return sum / run.endDay();
+    }
+
+    private static List<AllocationResult.Relaxed> gaveWay(List<Requirement> requirements, double[] relaxed) {
+        List<AllocationResult.Relaxed> gaveWay = new ArrayList<>();
+        for (int r = 0; r < relaxed.length; r++) {
+            if (relaxed[r] > 0) {
+                Requirement one = requirements.get(r);
+                gaveWay.add(new AllocationResult.Relaxed(
+                        one.name(), one.unit(), relaxed[r], one.allowed(), one.allowedAfter(relaxed[r])));
+            }
+        }
+        return gaveWay;
+    }
+
+    /**
+     * A requirement with what is left of it.
+     *
+     * @param one the requirement
+     * @param effects effect of the rates on each of its days, by superposition
+     * @param found what the run with the rates leaves on each of its days
+     * @param price its price
+     * @param gain what a little more of it gains
+     */
+    static AllocationResult.Kept kept(Requirement one, double[] effects, double[] found, double price, double gain) {
+        int tightest = 0;
+        for (int k = 1; k < effects.length; k++) {
+            if (one.base(k) - effects[k] < one.base(tightest) - effects[tightest]) {
+                tightest = k;
+            }
+        }
+        boolean none = effects.length == 0;
+        return new AllocationResult.Kept(
+                one.name(),
+                one.unit(),
+                one.unitOfChange(),
+                none ? Double.NaN : one.days()[tightest],
+                none ? Double.NaN : one.base(tightest) - effects[tightest],
+                Arrays.stream(found).min().orElse(Double.POSITIVE_INFINITY),
+                price,
+                gain);
+    }
+
+    private List<AllocationResult.Exchange> exchanges(List<Requirement> requirements, UnitResponses responses) {
+        Set<String> places = new TreeSet<>();
+        for (Requirement one : requirements) {
+            if (one.subject() instanceof Requirement.OfLimit of) {
+                places.add(of.limit().station());
+            }
+        }
+        List<AllocationResult.Exchange> exchanges = new ArrayList<>();
+        for (String place : places) {
+            int station = run.stationIndex(place);
+            for (int from = 0; from < bores.length; from++) {
+                for (int to = 0; to < bores.length; to++) {
+                    double there = responses.at(station, bores[to], run.endDay());
+                    if (from != to && there > 0) {
+                        double here = responses.at(station, bores[from], run.endDay());
+                        exchanges.add(new AllocationResult.Exchange(
+                                place, wanted.bores().get(from), wanted.bores().get(to), here / there));
+                    }
+                }
+            }
+        }
+        return exchanges;
+    }
+
+    /** Limits that superposition cannot keep, with what the simulator says of them. */
+    private static List<UncountedLimit> uncounted(RunInMemory with) {
+        Set<UncountedLimit> uncounted = new LinkedHashSet<>();
+        for (LimitResult one : with.limits()) {
+            HeadProportion.obstacle(one.limit())
+                    .ifPresent(reason -> uncounted.add(new UncountedLimit(
+                            Requirement.nameOf(one.limit()), reason, outcome(one.limit(), one.outcome()))));
+        }
+        return List.copyOf(uncounted);
+    }
+
+    private static String outcome(Limit limit, Outcome outcome) {
+        return outcome.words()
+                + outcome.worstIfAny()
+                        .map(worst -> String.format(
+                                Locale.ROOT,
+                                ", worst %.2f %s, allowed %.2f",
+                                worst.value(),
+                                limit.quantity().unit(),
+                                limit.quantity().allowed()))
+                        .orElse("");
+    }
+}

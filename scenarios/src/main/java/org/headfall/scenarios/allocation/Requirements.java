@@ -1,0 +1,143 @@
+package org.headfall.scenarios.allocation;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.BitSet;
+import java.util.List;
+import org.headfall.scenarios.limits.Comparison;
+import org.headfall.scenarios.limits.HeadProportion;
+import org.headfall.scenarios.limits.Limit;
+import org.headfall.scenarios.limits.LimitMargins;
+import org.headfall.scenarios.recording.RunDescription;
+import org.headfall.scenarios.recording.Station;
+import org.headfall.scenarios.recording.StationSeries;
+import org.headfall.scenarios.run.RunInMemory;
+import org.headfall.scenarios.run.RunPlan;
+import org.headfall.scenarios.scenario.BoreSpecification;
+import org.headfall.scenarios.scenario.Scenario;
+import org.headfall.solver.bore.Bore;
+
+/** All that rates must keep: the limits that follow head in proportion, and the lowest levels of the bores. */
+final class Requirements {
+
+    private final List<Requirement> all;
+
+    private Requirements(List<Requirement> all) {
+        this.all = all;
+    }
+
+    /**
+     * Requirements of a document, with what is left of them without the bores that share.
+     *
+     * @param plan its plan
+     * @param scenario the document
+     * @param bores the bores that share, by their place in the run
+     * @param moments days on which levels are looked at (d)
+     * @param without the run without these bores
+     */
+    static Requirements of(RunPlan plan, Scenario scenario, int[] bores, double[] moments, RunInMemory without) {
+        List<Requirement> all = new ArrayList<>();
+        for (Limit limit : plan.limits()) {
+            if (HeadProportion.obstacle(limit).isEmpty()) {
+                all.add(ofLimit(plan.description(), limit, bores, without));
+            }
+        }
+        for (int b = 0; b < bores.length; b++) {
+            double floor = floor(scenario.bores().get(bores[b]));
+            if (Double.isFinite(floor)) {
+                all.add(ofLevel(plan, bores, b, floor, moments));
+            }
+        }
+        Requirements requirements = new Requirements(List.copyOf(all));
+        requirements.setBases(requirements.margins(without));
+        return requirements;
+    }
+
+    private static double floor(BoreSpecification bore) {
+        return bore.levels().pumpingFloor().orElse(Double.NEGATIVE_INFINITY);
+    }
+
+    private static Requirement ofLimit(RunDescription run, Limit limit, int[] bores, RunInMemory without) {
+        double[] days = Arrays.stream(without.margins(limit).days())
+                .filter(day -> day > 0)
+                .toArray();
+        return new Requirement(
+                new Requirement.OfLimit(limit), run.stationIndex(limit.station()), counted(run, limit, bores), days);
+    }
+
+    private static Requirement ofLevel(RunPlan plan, int[] bores, int b, double floor, double[] moments) {
+        Bore bore = plan.problem().bores().get(bores[b]);
+        RunDescription run = plan.description();
+        int cell = run.grid().locate(bore.x(), bore.y());
+        double transmissivity =
+                Math.sqrt(run.aquifer().transmissivityX()[cell] * run.aquifer().transmissivityY()[cell]);
+        BitSet counted = new BitSet();
+        counted.set(0, bores.length);
+        return new Requirement(
+                new Requirement.OfLevel(bore.name(), b, floor, bore.lossIn(transmissivity)),
+                bores[b],
+                counted,
+                moments);
+    }
+
+    private static BitSet counted(RunDescription run, Limit limit, int[] bores) {
+        BitSet counted = new BitSet();
+        for (int b = 0; b < bores.length; b++) {
+            Station.BoreSite bore = run.bores().get(bores[b]);
+            counted.set(b, !limit.needsOtherRun() || counts(limit.comparison(), bore));
+        }
+        return counted;
+    }
+
+    private static boolean counts(Comparison comparison, Station.BoreSite bore) {
+        if (comparison instanceof Comparison.WithoutHolder of) {
+            return of.holder().equals(bore.holder());
+        }
+        return !(comparison instanceof Comparison.WithoutBores of) || of.bores().contains(bore.name());
+    }
+
+    List<Requirement> all() {
+        return all;
+    }
+
+    /** What a run leaves of each requirement on each of its days. */
+    double[][] margins(RunInMemory with) {
+        return all.stream().map(one -> margins(with, one)).toArray(double[][]::new);
+    }
+
+    private static double[] margins(RunInMemory with, Requirement one) {
+        double[] days;
+        double[] values;
+        if (one.subject() instanceof Requirement.OfLevel level) {
+            StationSeries series = with.recording().series().get(one.station());
+            days = series.days();
+            values = Arrays.stream(series.levelInBore())
+                    .map(found -> found - level.floor())
+                    .toArray();
+        } else {
+            LimitMargins margins = with.margins(((Requirement.OfLimit) one.subject()).limit());
+            days = margins.days();
+            values = margins.margins();
+        }
+        return Arrays.stream(one.days())
+                .map(day -> StationSeries.interpolate(days, values, day))
+                .toArray();
+    }
+
+    /** The least that a run leaves of any requirement on any day; positive infinity if there are none. */
+    double worst(RunInMemory with) {
+        return Arrays.stream(margins(with))
+                .flatMapToDouble(Arrays::stream)
+                .min()
+                .orElse(Double.POSITIVE_INFINITY);
+    }
+
+    /** Sets what is left without the bores. */
+    void setBases(double[][] bases) {
+        for (int r = 0; r < bases.length; r++) {
+            for (int k = 0; k < bases[r].length; k++) {
+                all.get(r).setBase(k, bases[r][k]);
+            }
+        }
+    }
+}
