@@ -36,6 +36,9 @@ public final class AllocationSearch {
     private final AllocationFindings findings;
     private final RunProgress progress;
 
+    /** What is wanted besides the limits, and that those who come first keep what they can get. */
+    private final List<Wish> fixed = new ArrayList<>();
+
     private AllocationSearch(RunPlan plan, Scenario scenario, PlanningResponses responses, RunProgress progress) {
         this.progress = progress;
         wanted = scenario.planning().allocation().orElseThrow();
@@ -111,7 +114,8 @@ public final class AllocationSearch {
 
     private SharedWater.Best best(double[] relaxed) {
         progress.reached("finding rates", 0);
-        List<Wish> fixed = new ArrayList<>(wishes.all());
+        fixed.clear();
+        fixed.addAll(wishes.all());
         for (String holder : wanted.seniority()) {
             SharedWater.Best yield = water.solve(wishes.largestYieldOf(holder), fixed, relaxed);
             fixed.add(wishes.atLeast(holder, yield.value() * KEPT_SHARE));
@@ -122,11 +126,11 @@ public final class AllocationSearch {
     private List<AllocationResult.Kept> kept(SharedWater.Best best, RunInMemory with) {
         double[][] superposed = effects.of(best.rates(), requirements.all());
         double[][] found = requirements.margins(with);
+        double[] prices = water.prices(wishes.goal(), fixed);
         List<AllocationResult.Kept> kept = new ArrayList<>();
         for (int r = 0; r < found.length; r++) {
-            double gain = best.prices()[r] > 0 ? gainByMoreOf(requirements.all().get(r), best) : 0;
-            kept.add(AllocationFindings.kept(
-                    requirements.all().get(r), superposed[r], found[r], best.prices()[r], gain));
+            double gain = prices[r] > 0 ? gainByMoreOf(requirements.all().get(r), best) : 0;
+            kept.add(AllocationFindings.kept(requirements.all().get(r), superposed[r], found[r], prices[r], gain));
         }
         return kept;
     }

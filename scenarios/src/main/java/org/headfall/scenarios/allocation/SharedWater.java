@@ -2,6 +2,7 @@ package org.headfall.scenarios.allocation;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.BitSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -32,7 +33,7 @@ final class SharedWater {
     private static final int ALL_STAY = 100;
 
     /** Share of the goal that finer stretches have to gain. */
-    private static final double WORTH_IT = 2e-3;
+    private static final double WORTH_IT = 5e-3;
 
     private static final int PARTS_OF_TIME = 4;
 
@@ -63,10 +64,9 @@ final class SharedWater {
      *
      * @param rates rate of each variable (m³/d)
      * @param value of what was to be small
-     * @param prices by how much the value would fall for a unit more of each requirement, not negative
      */
     @SuppressWarnings("ArrayRecordComponent") // read once by whoever asked
-    record Best(double[] rates, double value, double[] prices) {}
+    record Best(double[] rates, double value) {}
 
     /**
      * Requirements on rates.
@@ -118,12 +118,11 @@ final class SharedWater {
     /** The best rates with some ties; absent if only other ties, or none, keep all requirements. */
     private Optional<Best> solve(Ties ties, Programme programme, List<Wish> fixed, double[] relaxed, double tolerance) {
         Programme tied = ties.of(programme);
+        BitSet pressing = new BitSet();
         for (int round = 0; round < MOST_ROUNDS; round++) {
-            List<Row> rows = Stream.concat(
-                            fixed.stream().map(Wish::row), cuts.stream().map(this::row))
-                    .toList();
+            List<Row> rows = rows(fixed);
             Optional<Optimum> optimum =
-                    tied.solve(rows.stream().map(ties::of).toList()).map(ties::free);
+                    tied.solve(rows.stream().map(ties::of).toList(), pressing).map(ties::free);
             if (optimum.isEmpty()) {
                 if (!ties.areNone()) {
                     return Optional.empty();
@@ -131,21 +130,35 @@ final class SharedWater {
                 relax(programme, fixed, rows, relaxed);
                 continue;
             }
-            double[] prices = Arrays.copyOfRange(optimum.get().prices(), fixed.size(), rows.size());
-            Best best = new Best(optimum.get().x(), optimum.get().value(), byRequirement(prices));
-            if (!cutOff(best.rates(), prices, tolerance, round < ALL_STAY)) {
+            Best best = new Best(optimum.get().x(), optimum.get().value());
+            if (!cutOff(best.rates(), rows.subList(fixed.size(), rows.size()), tolerance, round < ALL_STAY)) {
                 return Optional.of(best);
             }
         }
         throw new IllegalStateException("rates that keep all limits were not found in " + MOST_ROUNDS + " rounds");
     }
 
-    private double[] byRequirement(double[] prices) {
+    /**
+     * What requirements cost at the solution last found.
+     *
+     * @param programme what is wanted, as it was solved for
+     * @param fixed wishes that are kept besides
+     * @return by how much what is to be small would fall for a unit more of each requirement, not negative
+     */
+    double[] prices(Programme programme, List<Wish> fixed) {
+        Ties ties = levels.get(settledLevel);
+        double[] prices =
+                ties.of(programme).prices(rows(fixed).stream().map(ties::of).toList());
         double[] sums = new double[requirements.size()];
-        for (int i = 0; i < prices.length; i++) {
-            sums[cuts.get(i).requirement] += prices[i];
+        for (int i = fixed.size(); i < prices.length; i++) {
+            sums[cuts.get(i - fixed.size()).requirement] += prices[i];
         }
         return sums;
+    }
+
+    private List<Row> rows(List<Wish> fixed) {
+        return Stream.concat(fixed.stream().map(Wish::row), cuts.stream().map(this::row))
+                .toList();
     }
 
     private Row row(Cut cut) {
@@ -190,7 +203,7 @@ final class SharedWater {
     }
 
     /** Adds, for each requirement that is broken, the days on which it is broken most in each part of the time. */
-    private boolean cutOff(double[] rates, double[] prices, double tolerance, boolean someLeave) {
+    private boolean cutOff(double[] rates, List<Row> rows, double tolerance, boolean someLeave) {
         List<Cut> broken = new ArrayList<>();
         double[][] found = effects.of(rates, requirements);
         for (int r = 0; r < found.length; r++) {
@@ -202,9 +215,9 @@ final class SharedWater {
                 }
             }
         }
-        for (int i = 0; i < prices.length; i++) {
+        for (int i = 0; i < rows.size(); i++) {
             Cut cut = cuts.get(i);
-            cut.idle = prices[i] > 0 ? 0 : cut.idle + 1;
+            cut.idle = rows.get(i).left(rates) < TOLERANCE ? 0 : cut.idle + 1;
         }
         if (someLeave && !broken.isEmpty()) {
             cuts.removeIf(cut -> cut.idle > PATIENCE);

@@ -2,6 +2,7 @@ package org.headfall.solver.allocation;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.BitSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
@@ -31,6 +32,9 @@ public record Programme(double[] most, double[] cost, double[][] curvature) {
     /** Amounts below this are rounding. */
     private static final double ROUNDING = 1e-9;
 
+    /** Variables up to which all upper bounds enter from the beginning. */
+    private static final int FEW = 100;
+
     /** Without curvature. */
     public static Programme linear(double[] most, double[] cost) {
         return new Programme(most, cost, new double[0][]);
@@ -44,36 +48,70 @@ public record Programme(double[] most, double[] cost, double[][] curvature) {
      * @throws IllegalStateException if the solver fails for another reason
      */
     public Optional<Optimum> solve(List<Row> rows) {
-        if (curvature.length == 0 && rows.isEmpty()) {
-            return Optional.of(withoutRows());
-        }
-        Optimisation.Result result = curvature.length == 0 ? linearResult(rows) : quadraticResult(rows);
+        return solve(rows, new BitSet());
+    }
+
+    /**
+     * The best values, for one of a row of similar programmes.
+     *
+     * @param rows rows to keep
+     * @param pressing variables that may press against their upper bounds, of which those that have done so are added: the
+     *     better they are known, the faster
+     * @return the optimum; empty if the rows contradict each other
+     * @throws IllegalStateException if the solver fails for another reason
+     */
+    public Optional<Optimum> solve(List<Row> rows, BitSet pressing) {
+        Optimisation.Result result = curvature.length == 0
+                ? linear(products(cost, most), scaled(rows), bounds(rows), pressing)
+                : model(rows);
         if (!result.getState().isFeasible()) {
             requireContradiction(result);
             return Optional.empty();
         }
-        return Optional.of(new Optimum(values(result), result.getValue(), prices(result, rows)));
+        return Optional.of(new Optimum(values(result), result.getValue()));
     }
 
-    /** The solver refuses a programme without rows. */
-    private Optimum withoutRows() {
-        double[] x = new double[most.length];
-        Arrays.setAll(x, i -> cost[i] < 0 ? most[i] : 0);
-        double value = 0;
-        for (int i = 0; i < x.length; i++) {
-            value += cost[i] * x[i];
+    private static double[] products(double[] first, double[] second) {
+        double[] products = first.clone();
+        Arrays.setAll(products, i -> first[i] * second[i]);
+        return products;
+    }
+
+    /**
+     * A linear programme of shares, which come first, and other variables that are not bounded above. The solver knows no
+     * upper bounds but as rows; only those enter that solutions have broken, and the bound of all shares together, without
+     * which the first solutions would be infinite.
+     */
+    private Optimisation.Result linear(double[] weights, double[][] left, double[] right, BitSet pressing) {
+        if (most.length <= FEW) {
+            pressing.set(0, most.length);
         }
-        return new Optimum(x, value, new double[0]);
-    }
-
-    private Optimisation.Result linearResult(List<Row> rows) {
-        double[] gains = new double[cost.length];
-        Arrays.setAll(gains, i -> cost[i] * most[i]);
-        return LinearSolver.newBuilder(gains)
-                .lower(0)
-                .upper(1)
-                .inequalities(RawStore.wrap(scaled(rows)), bounds(rows))
-                .solve();
+        while (true) {
+            int[] bounded = pressing.stream().toArray();
+            double[][] rows = Arrays.copyOf(left, left.length + bounded.length + 1);
+            double[] bounds = Arrays.copyOf(right, rows.length);
+            for (int k = 0; k < bounded.length; k++) {
+                rows[left.length + k] = new double[weights.length];
+                rows[left.length + k][bounded[k]] = 1;
+                bounds[left.length + k] = 1;
+            }
+            rows[rows.length - 1] = new double[weights.length];
+            Arrays.fill(rows[rows.length - 1], 0, most.length, 1.0 / most.length);
+            bounds[rows.length - 1] = 1;
+            Optimisation.Result result = LinearSolver.newBuilder(weights)
+                    .inequalities(RawStore.wrap(rows), R064Store.FACTORY.column(bounds))
+                    .solve();
+            boolean kept = true;
+            for (int i = 0; i < most.length; i++) {
+                if (result.doubleValue(i) > 1 + ROUNDING && !pressing.get(i)) {
+                    pressing.set(i);
+                    kept = false;
+                }
+            }
+            if (kept || !result.getState().isFeasible()) {
+                return result;
+            }
+        }
     }
 
     private double[][] scaled(List<Row> rows) {
@@ -87,18 +125,19 @@ public record Programme(double[] most, double[] cost, double[][] curvature) {
         return scaled;
     }
 
-    private Access1D<?> bounds(List<Row> rows) {
-        return R064Store.FACTORY.column(
-                rows.stream().mapToDouble(row -> row.bound() / scale(row)).toArray());
+    private double[] bounds(List<Row> rows) {
+        return rows.stream().mapToDouble(row -> row.bound() / scale(row)).toArray();
     }
 
-    private Optimisation.Result quadraticResult(List<Row> rows) {
+    private Optimisation.Result model(List<Row> rows) {
         ExpressionsBasedModel model = new ExpressionsBasedModel();
         List<Variable> variables = new ArrayList<>();
         for (int i = 0; i < most.length; i++) {
             variables.add(model.newVariable("x" + i).lower(0).upper(1).weight(cost[i] * most[i]));
         }
-        addCurvature(model, variables);
+        if (curvature.length > 0) {
+            addCurvature(model, variables);
+        }
         for (int k = 0; k < rows.size(); k++) {
             double[] scaled = scaled(rows.get(k));
             Expression expression =
@@ -142,9 +181,6 @@ public record Programme(double[] most, double[] cost, double[][] curvature) {
                 .filter(k -> rows.get(k).mayGiveWay())
                 .toArray();
         double[] weights = new double[n + giving.length];
-        double[] upper = new double[weights.length];
-        Arrays.fill(upper, 0, n, 1);
-        Arrays.fill(upper, n, upper.length, Double.POSITIVE_INFINITY);
         double[][] left = new double[rows.size()][];
         Arrays.setAll(left, k -> Arrays.copyOf(scaled(rows.get(k)), weights.length));
         for (int slack = 0; slack < giving.length; slack++) {
@@ -152,11 +188,7 @@ public record Programme(double[] most, double[] cost, double[][] curvature) {
             weights[n + slack] = row.givesWay() * scale(row);
             left[giving[slack]][n + slack] = -1;
         }
-        Optimisation.Result result = LinearSolver.newBuilder(weights)
-                .lower(new double[weights.length])
-                .upper(upper)
-                .inequalities(RawStore.wrap(left), bounds(rows))
-                .solve();
+        Optimisation.Result result = linear(weights, left, bounds(rows), new BitSet());
         if (!result.getState().isFeasible()) {
             return Optional.empty();
         }
@@ -184,15 +216,30 @@ public record Programme(double[] most, double[] cost, double[][] curvature) {
         return x;
     }
 
-    private double[] prices(Optimisation.Result result, List<Row> rows) {
+    /**
+     * What rows cost.
+     *
+     * @param rows rows that can be kept
+     * @return by how much the best value would fall for a unit more of the bound of each row, not negative
+     */
+    public double[] prices(List<Row> rows) {
+        // Where no variable may be zero the solver begins with artificial ones, and its multipliers are theirs.
+        boolean zeroIsAllowed = rows.stream().allMatch(row -> row.bound() >= 0);
+        return curvature.length == 0 && zeroIsAllowed ? linearPrices(rows) : modelPrices(rows);
+    }
+
+    private double[] linearPrices(List<Row> rows) {
+        Access1D<?> multipliers = linear(products(cost, most), scaled(rows), bounds(rows), new BitSet())
+                .getMultipliers()
+                .orElseThrow(() -> new IllegalStateException("the solver gave no prices"));
         double[] prices = new double[rows.size()];
-        if (curvature.length == 0) {
-            Access1D<?> multipliers =
-                    result.getMultipliers().orElseThrow(() -> new IllegalStateException("the solver gave no prices"));
-            Arrays.setAll(prices, k -> Math.abs(multipliers.doubleValue(k)) / scale(rows.get(k)));
-            return prices;
-        }
-        for (var multiplier : result.getMatchedMultipliers()) {
+        Arrays.setAll(prices, k -> Math.abs(multipliers.doubleValue(k)) / scale(rows.get(k)));
+        return prices;
+    }
+
+    private double[] modelPrices(List<Row> rows) {
+        double[] prices = new double[rows.size()];
+        for (var multiplier : model(rows).getMatchedMultipliers()) {
             // Expressions are named by the numbers of their rows; variables have multipliers too.
             if (multiplier.getKey().getKey() instanceof Expression expression) {
                 int row = Integer.parseInt(expression.getName());

@@ -15,6 +15,15 @@ public record Row(double[] coefficients, double bound, double givesWay) {
         return new Row(coefficients, other, givesWay);
     }
 
+    /** What is left of the bound, negative if it is broken. */
+    public double left(double[] x) {
+        double left = bound;
+        for (int i = 0; i < x.length; i++) {
+            left -= coefficients[i] * x[i];
+        }
+        return left;
+    }
+
     /** Whether it may give way where bounds contradict each other. */
     boolean mayGiveWay() {
         return Double.isFinite(givesWay);

@@ -50,10 +50,10 @@ public record Ties(int[] groups, int count) {
         return sums;
     }
 
-    /** Single variables of an optimum over the groups; values and prices are the same. */
+    /** Single variables of an optimum over the groups; its value is the same. */
     public Optimum free(Optimum tied) {
         double[] x = new double[groups.length];
         Arrays.setAll(x, i -> tied.x()[groups[i]]);
-        return new Optimum(x, tied.value(), tied.prices());
+        return new Optimum(x, tied.value());
     }
 }

@@ -23,8 +23,8 @@ class ProgrammeTest {
         Optimum optimum = programme.solve(rows).orElseThrow();
         assertEquals(17.0 / 3, optimum.x()[0], 1e-9);
         assertEquals(2.0 / 3, optimum.x()[1], 1e-9);
-        assertEquals(4.0 / 3, optimum.prices()[0], 1e-9);
-        assertEquals(1.0 / 3, optimum.prices()[1], 1e-9);
+        assertEquals(4.0 / 3, programme.prices(rows)[0], 1e-9);
+        assertEquals(1.0 / 3, programme.prices(rows)[1], 1e-9);
     }
 
     private static Row row(double bound, double... coefficients) {
@@ -47,16 +47,20 @@ class ProgrammeTest {
             Arrays.setAll(coefficients, i -> 1e-3 * random.nextDouble());
             rows.add(new Row(coefficients, 5 + 10 * random.nextDouble(), 1));
         }
+        double[] atLeast = new double[n];
+        Arrays.fill(atLeast, 0, 5, -1);
+        rows.add(new Row(atLeast, -500, Double.POSITIVE_INFINITY));
         Programme programme = Programme.linear(most, cost);
         Optimum optimum = programme.solve(rows).orElseThrow();
-        assertTrue(Arrays.stream(optimum.prices()).max().orElseThrow() > 0);
+        double[] prices = programme.prices(rows);
+        assertTrue(Arrays.stream(prices).max().orElseThrow() > 0);
         for (int k = 0; k < rows.size(); k++) {
             List<Row> changed = new ArrayList<>(rows);
             double more = 1e-6;
             changed.set(k, rows.get(k).withBound(rows.get(k).bound() + more));
             double gain =
                     (optimum.value() - programme.solve(changed).orElseThrow().value()) / more;
-            double price = optimum.prices()[k];
+            double price = prices[k];
             assertEquals(gain, price, 1e-3 * (1 + gain), "row " + k);
         }
     }
@@ -90,7 +94,26 @@ class ProgrammeTest {
         List<Row> rows = List.of(ties.of(row(12, 2, 1)), ties.of(row(7, 1, 2)));
         Optimum optimum = ties.free(ties.of(programme).solve(rows).orElseThrow());
         assertArrayEquals(new double[] {7.0 / 3, 7.0 / 3}, optimum.x(), 1e-9);
-        assertArrayEquals(new double[] {0, 5.0 / 3}, optimum.prices(), 1e-9);
+        assertArrayEquals(new double[] {0, 5.0 / 3}, ties.of(programme).prices(rows), 1e-9);
         assertEquals(80, ties.of(programme).most()[0]);
+    }
+
+    /** Of 300 variables that share 20 by their gains, those that gain most are at their bounds and one is between. */
+    @Test
+    void upperBoundsHoldForManyVariables() {
+        int n = 300;
+        double[] most = new double[n];
+        double[] cost = new double[n];
+        double[] ones = new double[n];
+        Arrays.fill(most, 0.15);
+        Arrays.setAll(cost, i -> -1 - 1e-3 * (i * 7 % n));
+        Arrays.fill(ones, 1);
+        Programme programme = Programme.linear(most, cost);
+        Optimum optimum = programme.solve(List.of(row(20, ones))).orElseThrow();
+        for (int i = 0; i < n; i++) {
+            int rank = n - 1 - i * 7 % n;
+            assertEquals(rank < 133 ? 0.15 : rank == 133 ? 0.05 : 0, optimum.x()[i], 1e-9);
+        }
+        assertEquals(1 + 1e-3 * (n - 1 - 133), programme.prices(List.of(row(20, ones)))[0], 1e-9);
     }
 }
