@@ -189,7 +189,7 @@ final class AllocationFindings {
         for (LimitResult one : with.limits()) {
             HeadProportion.obstacle(one.limit())
                     .ifPresent(reason -> uncounted.add(new UncountedLimit(
-                            Requirement.nameOf(one.limit()), reason, outcome(one.limit(), one.outcome()))));
+                            one.limit().nameAndPlace(), reason, outcome(one.limit(), one.outcome()))));
         }
         return List.copyOf(uncounted);
     }

@@ -72,11 +72,9 @@ final class Requirement {
     }
 
     String name() {
-        return subject instanceof OfLimit of ? nameOf(of.limit()) : "lowest level (" + ((OfLevel) subject).name() + ")";
-    }
-
-    static String nameOf(Limit limit) {
-        return limit.name() + " (" + limit.station() + ")";
+        return subject instanceof OfLimit of
+                ? of.limit().nameAndPlace()
+                : "lowest level (" + ((OfLevel) subject).name() + ")";
     }
 
     String unit() {
