@@ -6,6 +6,7 @@ import java.util.OptionalDouble;
 import java.util.OptionalLong;
 import java.util.concurrent.Callable;
 import org.headfall.cli.answer.SweepAnswerText;
+import org.headfall.cli.answer.TextBlock;
 import org.headfall.cli.progress.Progress;
 import org.headfall.scenarios.problem.InputException;
 import org.headfall.scenarios.quantity.AllowedRange;
@@ -166,7 +167,7 @@ final class SweepCommand implements Callable<Integer> {
             public void say(String line) {
                 if (!quiet) {
                     progress.close();
-                    err.println(line);
+                    new TextBlock(err).message(line);
                     err.flush();
                 }
             }
@@ -179,13 +180,14 @@ final class SweepCommand implements Callable<Integer> {
     }
 
     private void show(Sweep sweep, Counts counts) {
-        PrintWriter out = spec.commandLine().getOut();
+        TextBlock out = new TextBlock(spec.commandLine().getOut());
         if (counts.failed() > 0) {
-            out.println(counts.failed() + " runs failed; headfall sweep status says why, --retry-failed repeats them.");
+            out.sentence(
+                    counts.failed() + " runs failed; headfall sweep status says why, --retry-failed repeats them.");
         }
         if (sweep.ranOutOfTime()) {
-            out.println(counts.planned() + " runs are left; the same command goes on with them.");
+            out.sentence(counts.planned() + " runs are left; the same command goes on with them.");
         }
-        out.println("Store: " + sweep.storeFile());
+        out.sentence("Store: " + sweep.storeFile());
     }
 }

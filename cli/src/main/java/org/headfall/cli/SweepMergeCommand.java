@@ -5,6 +5,7 @@ import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import org.headfall.cli.answer.SweepAnswerText;
+import org.headfall.cli.answer.TextBlock;
 import org.headfall.scenarios.problem.InputException;
 import org.headfall.scenarios.sweep.document.SweepDocument;
 import org.headfall.scenarios.sweep.store.Counts;
@@ -38,8 +39,9 @@ final class SweepMergeCommand implements Callable<Integer> {
         Counts counts = MergedParts.merge(document, argument.document(), folder, ProgramVersion.text());
         PrintWriter out = spec.commandLine().getOut();
         SweepAnswerText.write(SweepOutputs.write(document, folder.resolve("sweep.sqlite"), folder), out);
-        out.println(counts.finished() + " runs finished, " + counts.failed() + " failed, " + counts.planned()
-                + " not made yet");
+        new TextBlock(out)
+                .sentence(counts.finished() + " runs finished, " + counts.failed() + " failed, " + counts.planned()
+                        + " not made yet");
         return (counts.planned() > 0 ? ExitCode.INCOMPLETE : ExitCode.DONE).code();
     }
 }

@@ -1,9 +1,9 @@
 package org.headfall.cli;
 
 import java.io.IOException;
-import java.io.PrintWriter;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import org.headfall.cli.answer.TextBlock;
 import org.headfall.scenarios.sweep.store.StoredRun;
 import org.headfall.scenarios.sweep.store.SweepStore;
 import org.headfall.scenarios.sweep.work.InputsJson;
@@ -35,7 +35,7 @@ final class SweepShowCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws IOException {
-        PrintWriter out = spec.commandLine().getOut();
+        TextBlock out = new TextBlock(spec.commandLine().getOut());
         try (SweepStore store = SweepStore.read(argument.folder().resolve("sweep.sqlite"))) {
             Optional<StoredRun> found = store.run(run);
             if (found.isEmpty()) {
@@ -45,15 +45,15 @@ final class SweepShowCommand implements Callable<Integer> {
                                 + store.counts().all());
             }
             StoredRun shown = found.get();
-            out.println("run " + run + ": " + shown.status().word()
+            out.message("run " + run + ": " + shown.status().word()
                     + (shown.reason().isEmpty() ? "" : ", " + shown.reason()));
-            InputsJson.read(shown.inputs()).forEach((name, value) -> out.println("  " + name + ": " + value));
+            InputsJson.read(shown.inputs()).forEach((name, value) -> out.item(name + ": " + value));
             for (int i = 0; i < shown.figures().length; i++) {
                 double value = shown.figures()[i];
-                out.println("  " + store.figures().get(i) + ": " + (Double.isNaN(value) ? "none" : value));
+                out.item(store.figures().get(i) + ": " + (Double.isNaN(value) ? "none" : value));
             }
             if (shown.status() != StoredRun.Status.PLANNED) {
-                out.println("  " + shown.way() + " by " + shown.program() + " on " + shown.host() + ", recorded "
+                out.item(shown.way() + " by " + shown.program() + " on " + shown.host() + ", recorded "
                         + shown.finished());
             }
         }

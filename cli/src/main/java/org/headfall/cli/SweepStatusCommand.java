@@ -1,10 +1,11 @@
 package org.headfall.cli;
 
 import java.io.IOException;
-import java.io.PrintWriter;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.TreeMap;
 import java.util.concurrent.Callable;
+import org.headfall.cli.answer.TextBlock;
 import org.headfall.scenarios.sweep.store.Counts;
 import org.headfall.scenarios.sweep.store.Definition;
 import org.headfall.scenarios.sweep.store.StoredRun;
@@ -34,21 +35,25 @@ final class SweepStatusCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws IOException {
-        PrintWriter out = spec.commandLine().getOut();
+        TextBlock out = new TextBlock(spec.commandLine().getOut());
         try (SweepStore store = SweepStore.read(argument.folder().resolve("sweep.sqlite"))) {
             Counts counts = store.counts();
-            out.println(store.text(Definition.TITLE));
-            out.println(counts.all() + " runs: " + counts.finished() + " finished, " + counts.failed() + " failed, "
+            out.message(store.text(Definition.TITLE));
+            out.message(counts.all() + " runs: " + counts.finished() + " finished, " + counts.failed() + " failed, "
                     + counts.planned() + " to be made");
             Map<String, Integer> reasons = new LinkedHashMap<>();
+            Map<String, Integer> ways = new TreeMap<>();
             store.forEach(run -> {
                 if (run.status() == StoredRun.Status.FAILED) {
                     reasons.merge(run.reason(), 1, Integer::sum);
+                } else if (run.status() == StoredRun.Status.FINISHED) {
+                    ways.merge(run.way(), 1, Integer::sum);
                 }
             });
+            ways.forEach((way, runs) -> out.message("answered by " + way + ": " + runs));
             reasons.entrySet().stream()
                     .limit(MOST_REASONS)
-                    .forEach(reason -> out.println("failed " + reason.getValue() + " times: " + reason.getKey()));
+                    .forEach(reason -> out.message("failed " + reason.getValue() + " times: " + reason.getKey()));
         }
         return ExitCode.DONE.code();
     }

@@ -20,11 +20,11 @@ public final class SweepAnswerText {
 
     private final SweepTable table;
     private final SweepAnswers answers;
-    private final PrintWriter out;
+    private final TextBlock out;
 
     private SweepAnswerText(SweepTable table, PrintWriter out) {
         this.table = table;
-        this.out = out;
+        this.out = new TextBlock(out);
         answers = new SweepAnswers(table);
     }
 
@@ -41,13 +41,13 @@ public final class SweepAnswerText {
     private void write() {
         table.sweep().questions().ranking().ifPresent(this::best);
         for (Likelihood likelihood : answers.likelihoods()) {
-            out.println(line(likelihood));
+            out.message(line(likelihood));
         }
         answers.influences().stream()
                 .collect(Collectors.groupingBy(Influence::figure, LinkedHashMap::new, Collectors.toList()))
                 .forEach(this::mostInfluential);
         Map<String, Integer> failures = table.failures();
-        out.println(table.finished() + " of " + table.runs().size() + " runs have figures"
+        out.message(table.finished() + " of " + table.runs().size() + " runs have figures"
                 + (failures.isEmpty()
                         ? "."
                         : ", " + failures.values().stream().mapToInt(i -> i).sum() + " failed."));
@@ -56,14 +56,14 @@ public final class SweepAnswerText {
     private void best(Aim aim) {
         List<Integer> ranked = answers.ranked();
         String unit = table.sweep().figure(aim.figure()).unit();
-        out.println((aim.largest() ? "Largest: " : "Smallest: ")
+        out.message((aim.largest() ? "Largest: " : "Smallest: ")
                 + aim.figure()
                 + (unit.isEmpty() ? ":" : " (" + unit + "):"));
         ranked.stream()
                 .limit(BEST)
-                .forEach(place -> out.println(String.format(
+                .forEach(place -> out.item(String.format(
                         Locale.ROOT,
-                        "  run %d: %.4g with %s",
+                        "run %d: %.4g with %s",
                         place + 1,
                         table.figure(aim.figure())[place],
                         table.runs().get(place).entrySet().stream()
@@ -71,8 +71,7 @@ public final class SweepAnswerText {
                                         + input.getValue().text())
                                 .collect(Collectors.joining(", ")))));
         if (answers.sharingTheBest() > 1) {
-            out.println("  " + answers.sharingTheBest()
-                    + " runs share the best value; other figures have to decide among them");
+            out.item(answers.sharingTheBest() + " runs share the best value; other figures have to decide among them");
         }
     }
 
@@ -106,7 +105,7 @@ public final class SweepAnswerText {
             return;
         }
         boolean ordered = first.variable().numeric();
-        out.println(String.format(
+        out.message(String.format(
                 Locale.ROOT,
                 "%s depends most on %s: %.4g %s, %.4g %s",
                 table.sweep().figure(figure).heading(),

@@ -7,6 +7,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.TreeMap;
 import org.headfall.scenarios.limits.Comparison;
 import org.headfall.scenarios.limits.LeftOut;
@@ -73,11 +74,7 @@ public final class FewSources {
      * @return the finished run, without grids, water balance and anything by cause; empty if it is to be found otherwise
      */
     public static Optional<FinishedRun> answer(RunPlan plan) {
-        if (plan.solving() == Solving.BY_STEPS || !stationsSuffice(plan)) {
-            return Optional.empty();
-        }
-        FewSources run = new FewSources(plan);
-        return run.pays() ? run.answered() : Optional.empty();
+        return suited(plan).flatMap(FewSources::answered);
     }
 
     /** Whether no limit asks for heads on the map or after the end of the run. */
@@ -89,9 +86,34 @@ public final class FewSources {
 
     private boolean pays() {
         int causes = plan.problem().bores().size() + plan.problem().springs().size();
-        int few = causes - given.bores().length + given.sources().size();
-        return few < causes
-                && (!comparisons.isEmpty() || SOLVES_PER_SOURCE * few < SOLVES_PER_STEP * plan.stationDays().length);
+        return sources() < causes
+                && (!comparisons.isEmpty()
+                        || SOLVES_PER_SOURCE * sources() < SOLVES_PER_STEP * plan.stationDays().length);
+    }
+
+    private int sources() {
+        int following = plan.problem().bores().size()
+                - given.bores().length
+                + plan.problem().springs().size();
+        return following + given.sources().size();
+    }
+
+    /**
+     * About how many solves of the grid the answer of a run takes, if it is tried.
+     *
+     * @param plan the run
+     * @return the number; empty if it is found otherwise
+     */
+    public static OptionalInt expectedSolves(RunPlan plan) {
+        return suited(plan).stream()
+                .mapToInt(run -> SOLVES_PER_SOURCE * run.sources())
+                .findFirst();
+    }
+
+    private static Optional<FewSources> suited(RunPlan plan) {
+        return plan.solving() != Solving.BY_STEPS && stationsSuffice(plan)
+                ? Optional.of(new FewSources(plan)).filter(FewSources::pays)
+                : Optional.empty();
     }
 
     private Optional<FinishedRun> answered() {

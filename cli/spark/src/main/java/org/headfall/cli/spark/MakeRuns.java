@@ -33,7 +33,7 @@ final class MakeRuns implements Function2<TaskContext, Iterator<int[]>, RunOutco
                 for (int number : numbers.next()) {
                     context.killTaskIfInterrupted();
                     RunOutcome outcome = maker.outcome(number);
-                    if (outcome.reason().equals(RunMaker.OUT_OF_MEMORY)) {
+                    if (outcome.ending() == RunOutcome.Ending.OUT_OF_MEMORY) {
                         // The process is not sound any more; the cluster begins another and tries again.
                         throw new OutOfMemoryError("in run " + number);
                     }

@@ -120,13 +120,8 @@ final class SparkEngine implements RunEngine {
         int[] culprit = tasks.get(Integer.parseInt(failed.group(1)));
         List<int[]> next = new ArrayList<>();
         if (culprit.length == 1 && left.remove(culprit[0])) {
-            receiver.receive(new RunOutcome(
-                    culprit[0],
-                    new double[0],
-                    LOST + " each of the " + failed.group(2) + " times it was tried: " + cause(failure),
-                    "",
-                    0,
-                    ""));
+            String reason = LOST + " each of the " + failed.group(2) + " times it was tried: " + cause(failure);
+            receiver.receive(RunOutcome.failed(culprit[0], reason, 0, ""));
         }
         for (int[] task : tasks) {
             int[] rest = Arrays.stream(task).filter(left::contains).toArray();

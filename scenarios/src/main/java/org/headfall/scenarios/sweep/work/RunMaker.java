@@ -24,9 +24,6 @@ import org.headfall.scenarios.sweep.store.RunOutcome;
 /** Makes single runs of a sweep, on whatever computer it is asked to. For many threads. */
 public final class RunMaker {
 
-    /** Reason of a run after which the process is not sound any more and has to end. */
-    public static final String OUT_OF_MEMORY = "not enough memory";
-
     private static final String SIMULATED = "simulated";
     private static final String OWN_RESPONSES = "unit responses of its own";
     private static final String FEW_SOURCES = "few sources";
@@ -94,9 +91,9 @@ public final class RunMaker {
             double[] values = figures.stream()
                     .mapToDouble(figure -> figure.valueIn(made.run()))
                     .toArray();
-            return new RunOutcome(number, values, "", made.way(), seconds(started), host, made.maps());
+            return RunOutcome.finished(number, values, made.way(), seconds(started), host, made.maps());
         } catch (OutOfMemoryError tooLarge) {
-            return failed(number, OUT_OF_MEMORY, started);
+            return RunOutcome.outOfMemory(number, seconds(started), host);
         } catch (InputException invalid) {
             return failed(number, "not a valid scenario: " + String.valueOf(invalid.getMessage()), started);
         } catch (IOException | RuntimeException failure) {
@@ -111,7 +108,7 @@ public final class RunMaker {
     private Made alone(ScenarioReading reading, Optional<RateGroup> group) throws InputException, IOException {
         RunPlan plan = group.isPresent() ? group.get().plan(reading) : RunPlanner.plan(reading, program, 1);
         if (group.isEmpty() && figures.stream().noneMatch(KeptFigure::needsBalance)) {
-            Optional<FinishedRun> few = interference ? Optional.empty() : FewSources.answer(plan);
+            Optional<FinishedRun> few = fewSourcesSuffice(figures) ? FewSources.answer(plan) : Optional.empty();
             if (few.isPresent()) {
                 return new Made(few.get(), FEW_SOURCES, NO_MAPS);
             }
@@ -124,8 +121,13 @@ public final class RunMaker {
         return new Made(simulated.run(), SIMULATED, CrossedCells.pack(simulated.crossed()));
     }
 
+    /** Whether figures need neither the grid nor the effects of single bores. */
+    static boolean fewSourcesSuffice(List<KeptFigure> figures) {
+        return figures.stream().noneMatch(figure -> figure.needsBalance() || figure.needsInterference());
+    }
+
     private RunOutcome failed(int number, String reason, long started) {
-        return new RunOutcome(number, new double[0], reason, "", seconds(started), host);
+        return RunOutcome.failed(number, reason, seconds(started), host);
     }
 
     private static double seconds(long started) {

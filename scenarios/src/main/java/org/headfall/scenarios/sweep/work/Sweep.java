@@ -113,9 +113,9 @@ public final class Sweep {
     private void make(SweepStore store, SweepLog log, Counts before) throws IOException {
         say(log, before.planned() + " of " + before.all() + " runs to make");
         try (StoreWriter writer = new StoreWriter(store, program)) {
-            engine.make(
-                    new WantedRuns(sweep, document, runs, store.planned(), program, settings),
-                    new SweepRecorder(settings, writer, log, progress, before, started));
+            SweepRecorder recorder = new SweepRecorder(settings, writer, log, progress, before, started);
+            engine.make(new WantedRuns(sweep, document, runs, store.planned(), program, settings), recorder);
+            recorder.sayWays();
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
             throw new IOException(storeFile() + ": interrupted; give the same command again to go on", e);

@@ -2,7 +2,10 @@ package org.headfall.scenarios.sweep.work;
 
 import java.io.IOException;
 import java.util.Locale;
+import java.util.Map;
 import java.util.OptionalDouble;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
 import org.headfall.scenarios.sweep.store.Counts;
 import org.headfall.scenarios.sweep.store.RunOutcome;
 import org.headfall.scenarios.sweep.store.StoreWriter;
@@ -21,6 +24,7 @@ final class SweepRecorder implements RunEngine.Receiver {
     private final SweepProgress progress;
     private final Counts before;
     private final long started;
+    private final Map<String, Integer> ways = new TreeMap<>();
     private int made;
     private int failed;
 
@@ -68,12 +72,16 @@ final class SweepRecorder implements RunEngine.Receiver {
     @Override
     public void receive(RunOutcome outcome) throws IOException, InterruptedException {
         writer.add(outcome);
-        if (outcome.reason().equals(RunMaker.OUT_OF_MEMORY)) {
+        if (outcome.ending() == RunOutcome.Ending.OUT_OF_MEMORY) {
             writer.close();
             throw new OutOfMemoryError("in run " + outcome.number());
         }
         made++;
-        failed += outcome.failed() ? 1 : 0;
+        if (outcome.failed()) {
+            failed++;
+        } else {
+            ways.merge(outcome.way(), 1, Integer::sum);
+        }
         sayHowLong(outcome);
         int doneBefore = before.all() - before.planned();
         progress.reached(doneBefore + made, before.failed() + failed, before.all());
@@ -96,6 +104,15 @@ final class SweepRecorder implements RunEngine.Receiver {
             say("that is more than the " + Durations.words(budget.getAsDouble()) + " allowed: about "
                     + Math.round(before.planned() * budget.getAsDouble() / seconds)
                     + " runs will be made; the same command goes on with the rest");
+        }
+    }
+
+    /** Says how runs were answered, how many each way. */
+    void sayWays() throws IOException {
+        if (!ways.isEmpty()) {
+            say(ways.entrySet().stream()
+                    .map(way -> way.getKey() + " " + way.getValue())
+                    .collect(Collectors.joining("; ", "answered by: ", "")));
         }
     }
 }

@@ -18,7 +18,7 @@ public final class ThreadEngine implements RunEngine {
 
     @Override
     public void make(WantedRuns wanted, Receiver receiver) throws IOException, InterruptedException {
-        Workload workload = Workload.of(wanted.sweep().base());
+        Workload workload = Workload.of(wanted.sweep());
         int threads = threads(workload, wanted, receiver);
         RunMaker maker = new RunMaker(wanted.sweep(), wanted.runs(), wanted.program(), threads);
         if (maker.shared() > 0) {

@@ -1,14 +1,18 @@
 package org.headfall.scenarios.sweep.work;
 
+import java.util.List;
 import java.util.Locale;
+import java.util.OptionalInt;
+import org.headfall.scenarios.run.FewSources;
 import org.headfall.scenarios.run.RunPlan;
-import org.headfall.scenarios.sweep.document.BaseScenario;
+import org.headfall.scenarios.sweep.document.SweepDocument;
+import org.headfall.scenarios.sweep.figures.KeptFigure;
 
 /**
  * What a sweep takes, by a rough count made before it starts.
  *
  * @param memoryOfRun memory of one run (bytes)
- * @param secondsOfRun time of one simulation on one thread (s)
+ * @param secondsOfRun time of a run that shares nothing, on one thread (s)
  */
 record Workload(long memoryOfRun, double secondsOfRun) {
 
@@ -20,6 +24,9 @@ record Workload(long memoryOfRun, double secondsOfRun) {
     /** Rough, on one processor of 2026: 65,536 cells and 618 steps took 12 s (s a cell and step). */
     private static final double PER_CELL_AND_STEP = 3e-7;
 
+    /** Rough, on the same: 65,536 cells and 24 solves took 0.3 s (s a cell and solve). */
+    private static final double PER_CELL_AND_SOLVE = 2e-7;
+
     /** Steps that a run takes besides one a recorded day. */
     private static final int MORE_STEPS = 20;
 
@@ -29,14 +36,23 @@ record Workload(long memoryOfRun, double secondsOfRun) {
     private static final long FIXED = 4_000_000;
     private static final long MEGABYTE = 1_000_000;
 
-    static Workload of(BaseScenario base) {
-        RunPlan plan = base.plan();
+    /** Workload of a sweep whose runs are like its base scenario. */
+    static Workload of(SweepDocument sweep) {
+        RunPlan plan = sweep.base().plan();
         long cells = plan.description().grid().cellCount();
         long stations = plan.description().stations().size();
         long kept = 2L + plan.description().reportDates().size();
         return new Workload(
                 FIXED + cells * (PER_CELL + 8 * kept) + stations * plan.stationDays().length * PER_STATION_DAY,
-                cells * PER_CELL_AND_STEP * (plan.stationDays().length + MORE_STEPS));
+                secondsOfRun(plan, sweep.figures(), cells));
+    }
+
+    private static double secondsOfRun(RunPlan plan, List<KeptFigure> figures, long cells) {
+        OptionalInt solves =
+                RunMaker.fewSourcesSuffice(figures) ? FewSources.expectedSolves(plan) : OptionalInt.empty();
+        return solves.isPresent()
+                ? cells * PER_CELL_AND_SOLVE * solves.getAsInt()
+                : cells * PER_CELL_AND_STEP * (plan.stationDays().length + MORE_STEPS);
     }
 
     /** Threads that fit into some memory; at least one. */

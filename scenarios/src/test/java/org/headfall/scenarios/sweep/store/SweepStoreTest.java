@@ -40,7 +40,7 @@ class SweepStoreTest {
     }
 
     private static RunOutcome outcome(int number, double figure) {
-        return new RunOutcome(number, new double[] {figure, Double.NaN}, "", "simulated", 0.5, "a host");
+        return RunOutcome.finished(number, new double[] {figure, Double.NaN}, "simulated", 0.5, "a host");
     }
 
     @Test
