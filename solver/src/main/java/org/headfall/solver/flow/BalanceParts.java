@@ -132,26 +132,37 @@ final class BalanceParts {
      * All parts of a solution at the shift.
      *
      * @param drawdown the solution of each cell
-     * @param loops runs the loops over all cells
+     * @param window rectangle outside of which it is zero
      * @return value of each part: m² times the unit of the solution for what has been released, m²/d times it for flows
      */
-    double[] of(double[] drawdown, CellLoops loops) {
+    double[] of(double[] drawdown, CellWindow window) {
         double[] parts = new double[count()];
-        parts[STORAGE] = product(storage, drawdown, loops);
-        parts[BED] = bed == null ? 0 : product(bedContent, drawdown, loops);
+        parts[STORAGE] = product(storage, drawdown, window);
+        parts[BED] = bed == null ? 0 : product(bedContent, drawdown, window);
         for (int i = 0; i < flows.size(); i++) {
             parts[FIRST_FLOW + i] = flows.get(i).conductance().of(drawdown);
         }
         return parts;
     }
 
-    private static double product(double[] weights, double[] field, CellLoops loops) {
-        return loops.sum((from, to) -> {
-            double sum = 0;
-            for (int cell = from; cell < to; cell++) {
-                sum += weights[cell] * field[cell];
+    /** Row by row, each in two sums that do not wait for each other. */
+    private static double product(double[] weights, double[] field, CellWindow window) {
+        double sum = 0;
+        for (int row = window.firstRow(); row < window.endRow(); row++) {
+            int offset = row * window.gridColumns();
+            int end = offset + window.endColumn();
+            double even = 0;
+            double odd = 0;
+            int cell = offset + window.firstColumn();
+            for (; cell < end - 1; cell += 2) {
+                even += weights[cell] * field[cell];
+                odd += weights[cell + 1] * field[cell + 1];
             }
-            return sum;
-        });
+            if (cell < end) {
+                even += weights[cell] * field[cell];
+            }
+            sum += even + odd;
+        }
+        return sum;
     }
 }

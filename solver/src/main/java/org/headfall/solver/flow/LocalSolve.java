@@ -114,7 +114,8 @@ final class LocalSolve {
         double[] right = tried.spread(source);
         try (WorkerTeam alone = new WorkerTeam(1)) {
             LinearSolver solver = LinearSolver.forMatrix(matrixOf(tried, matrix), alone);
-            SolveReport report = solver.solve(right, part, StoppingRule.relative(tolerance));
+            SolveReport report =
+                    solver.solve(right, part, StoppingRule.relative(tolerance).byRecursion());
             solves++;
             iterations += report.iterations();
         }

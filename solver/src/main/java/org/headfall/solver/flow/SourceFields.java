@@ -65,7 +65,7 @@ public final class SourceFields {
         try (WorkerTeam alone = new WorkerTeam(1)) {
             CellLoops loops = new CellLoops(alone, even.length);
             balance.prepare(0, loops);
-            evenParts = balance.of(even, loops);
+            evenParts = balance.of(even, CellWindow.whole(problem.aquifer().grid()));
         }
     }
 
@@ -79,13 +79,12 @@ public final class SourceFields {
                 .toArray();
         double[][] parts = new double[sources()][];
         WindowedField[] solutions = new WindowedField[sources()];
-        for (int source = 0; source < sources(); source++) {
-            parts[source] = balance.of(solves.drawdown(places[source]), solves.loops());
-        }
-        solves.forSources(
-                sources(),
-                source -> solutions[source] =
-                        WindowedField.of(solves.window(places[source]), solves.drawdown(places[source]), memory));
+        solves.forSources(sources(), source -> {
+            double[] drawdown = solves.drawdown(places[source]);
+            CellWindow window = solves.window(places[source]);
+            parts[source] = balance.of(drawdown, window);
+            solutions[source] = WindowedField.of(window, drawdown, memory);
+        });
         shifts.add(new AtShift(solutions, memory.keep(bedContent()), parts));
     }
 

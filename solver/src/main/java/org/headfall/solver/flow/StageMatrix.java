@@ -246,7 +246,8 @@ final class StageMatrix {
 
     /** Solves for several unit responses at once until their residuals are a share of their sources. */
     void solveTransfers(double[][] rights, double[][] responses, double tolerance) {
-        for (SolveReport report : solver().solveAll(rights, responses, StoppingRule.relative(tolerance))) {
+        StoppingRule rule = StoppingRule.relative(tolerance).byRecursion();
+        for (SolveReport report : solver().solveAll(rights, responses, rule)) {
             count(report);
         }
     }

@@ -16,7 +16,7 @@ import org.headfall.solver.flow.TransferValues;
 final class SolvedShifts {
 
     /** Part of its transfer function by which another solution may still change a model: there are no more after it. */
-    private static final double CHANGE_THAT_COUNTS = 1e-9;
+    private static final double CHANGE_THAT_COUNTS = 1e-8;
 
     private final TransferSolves solves;
     private final double[] ladder;
