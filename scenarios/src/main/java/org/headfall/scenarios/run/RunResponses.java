@@ -70,13 +70,7 @@ final class RunResponses implements AutoCloseable {
                 PointHeads.of(plan.description(), plan.problem().boundaries());
         double horizon = RecoveryRuns.horizon(plan.description().endDay());
         return plan.start().given().isPresent()
-                ? FieldResponses.fromGiven(
-                        plan.problem(),
-                        points,
-                        start.heads(),
-                        horizon,
-                        memory,
-                        plan.settings().threads())
+                ? FieldResponses.fromGiven(plan.problem(), points, start.heads(), horizon, memory, plan.settings())
                 : FieldResponses.fromSteady(plan.problem(), points, start.heads(), horizon, memory, plan.settings());
     }
 

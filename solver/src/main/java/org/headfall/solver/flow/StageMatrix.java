@@ -239,11 +239,6 @@ final class StageMatrix {
                         right, response, StoppingRule.relative(UNIT_TOLERANCE).byRecursion()));
     }
 
-    /** Solves for several unit responses at once, as exactly as differences between matrices need it. */
-    void solveTransfers(double[][] rights, double[][] responses) {
-        solveTransfers(rights, responses, TRANSFER_TOLERANCE);
-    }
-
     /** Solves for several unit responses at once until their residuals are a share of their sources. */
     void solveTransfers(double[][] rights, double[][] responses, double tolerance) {
         StoppingRule rule = StoppingRule.relative(tolerance).byRecursion();

@@ -30,6 +30,7 @@ public final class TransferSolves {
      * @param observed points that take no water
      * @param sources sources spread over many cells, if their effects are wanted too
      * @param fields receives the solutions of bores, springs and sources; none if nobody wants them
+     * @param tolerance share of its source that a solution may be out of balance by
      * @param team threads of the linear solver
      */
     public TransferSolves(
@@ -37,6 +38,7 @@ public final class TransferSolves {
             List<ObservedHead> observed,
             List<ChangingSource> sources,
             Optional<SourceFields> fields,
+            double tolerance,
             WorkerTeam team) {
         this.observed = List.copyOf(observed);
         this.fields = fields;
@@ -44,7 +46,7 @@ public final class TransferSolves {
         tied = new FlowEquation(problem).tied();
         weights = weights(sources);
         paired = sources.isEmpty() ? points.count() : weights.size();
-        solves = new ShiftedSolves(problem, weights, team);
+        solves = new ShiftedSolves(problem, weights, tolerance, team);
     }
 
     private List<CellWeights> weights(List<ChangingSource> sources) {

@@ -19,7 +19,6 @@ final class ComputedResponses {
 
     private static final double FIRST_TIME = 1e-3;
     private static final int TIMES_PER_DECADE = 12;
-    private static final int SHIFTS_PER_DECADE = 3;
 
     /** Smallest shift as a share of the inverse of the horizon, so that the last times are met as well as the others. */
     private static final double SLOWEST = 0.3;
@@ -39,7 +38,7 @@ final class ComputedResponses {
      */
     ComputedResponses(
             FlowProblem problem, List<ObservedHead> points, List<ChangingSource> sources, double horizon, int threads) {
-        this(problem, points, sources, horizon, Optional.empty(), threads);
+        this(problem, points, sources, horizon, Optional.empty(), Fineness.USUAL, threads);
     }
 
     /**
@@ -50,6 +49,7 @@ final class ComputedResponses {
      * @param sources what else moves heads
      * @param horizon longest time wanted (d)
      * @param fields receives the solutions; none if nobody wants them
+     * @param fineness how finely it is solved
      * @param threads threads of the linear solver
      */
     ComputedResponses(
@@ -58,14 +58,16 @@ final class ComputedResponses {
             List<ChangingSource> sources,
             double horizon,
             Optional<SourceFields> fields,
+            Fineness fineness,
             int threads) {
         times = times(horizon);
         try (WorkerTeam team = new WorkerTeam(threads)) {
             transfer = SolvedShifts.of(
-                    new TransferSolves(problem, points, sources, fields, team),
-                    ShiftLadder.of(1 / FIRST_TIME, SLOWEST / horizon, SHIFTS_PER_DECADE));
+                    new TransferSolves(problem, points, sources, fields, fineness.tolerance(), team),
+                    ShiftLadder.of(1 / FIRST_TIME, SLOWEST / horizon, fineness.shiftsPerDecade()),
+                    fineness.smallestDirection());
         }
-        models = new ReducedModels(transfer);
+        models = new ReducedModels(transfer, fineness.smallestDirection());
     }
 
     /** What was solved for. */

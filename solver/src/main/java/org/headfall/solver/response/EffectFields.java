@@ -112,7 +112,8 @@ public final class EffectFields {
 
     private RelaxingModes modesOf(int receptor) {
         double[] falls = transfers.falls(receptor);
-        return new ReducedModel(transfers.shifts(), transfers.values(receptor), falls, falls).modes();
+        return new ReducedModel(transfers.shifts(), transfers.values(receptor), falls, falls)
+                .modes(Fineness.USUAL.smallestDirection());
     }
 
     /** Cells around the receptor and around the bores that give back, each once. */

@@ -35,14 +35,15 @@ public final class FieldResponses {
             List<ChangingSource> sources,
             double horizon,
             SolutionMemory memory,
-            int threads) {
+            Settings settings) {
+        Fineness fineness = Fineness.ofFields(settings.accuracy());
         fields = new SourceFields(problem, sources, startHead, memory);
-        ComputedResponses computed =
-                new ComputedResponses(problem, points, sources, horizon, Optional.of(fields), threads);
+        ComputedResponses computed = new ComputedResponses(
+                problem, points, sources, horizon, Optional.of(fields), fineness, settings.threads());
         stations = StationResponses.of(computed, heads, sources, horizon);
         transfer = computed.transfer();
         models = new RelaxingModes[fields.sources()];
-        Arrays.setAll(models, this::model);
+        Arrays.setAll(models, source -> model(source, fineness.smallestDirectionOfField()));
     }
 
     /**
@@ -72,7 +73,7 @@ public final class FieldResponses {
                 ChangingSources.afterSteady(problem),
                 horizon,
                 memory,
-                settings.threads());
+                settings);
     }
 
     /**
@@ -83,7 +84,7 @@ public final class FieldResponses {
      * @param heads head of each cell at the start (m above datum)
      * @param horizon longest time wanted (d)
      * @param memory where solutions are kept
-     * @param threads threads of the linear solver
+     * @param settings accuracy and threads
      * @return the responses
      */
     public static FieldResponses fromGiven(
@@ -92,21 +93,24 @@ public final class FieldResponses {
             double[] heads,
             double horizon,
             SolutionMemory memory,
-            int threads) {
+            Settings settings) {
+        Fineness fineness = Fineness.ofFields(settings.accuracy());
         return new FieldResponses(
-                problem, points, heads, heads, ChangingSources.afterGiven(problem, heads), horizon, memory, threads);
+                problem, points, heads, heads, ChangingSources.afterGiven(problem, heads), horizon, memory, settings);
     }
 
-    private RelaxingModes model(int source) {
+    private RelaxingModes model(int source, double smallestDirection) {
         int place = placeOf(source);
         double[] falls = transfer.falls(place, place);
         ReducedModel model = new ReducedModel(transfer.shifts(), transfer.values(place, place), falls, falls);
-        return model.modesWith(new ReducedModel.EvenFall(
-                fields.released(source),
-                fields.passed(source),
-                fields.releasedByEvenFall(),
-                fields.passedByEvenFall(),
-                fields.sumOfShares(source)));
+        return model.modesWith(
+                new ReducedModel.EvenFall(
+                        fields.released(source),
+                        fields.passed(source),
+                        fields.releasedByEvenFall(),
+                        fields.passedByEvenFall(),
+                        fields.sumOfShares(source)),
+                smallestDirection);
     }
 
     /** Place of a source among all that was solved for: observed points stand between bores and springs and the others. */

@@ -35,15 +35,6 @@ final class ReducedModel {
     @SuppressWarnings("ArrayRecordComponent") // between two methods, never compared
     record EvenFall(double[] released, double[] passed, double storage, double ties, double source) {}
 
-    /** Share below which directions of the space are rounding and what the linear solver leaves. */
-    private static final double SMALLEST_DIRECTION = 1e-11;
-
-    /**
-     * The same where whole fields are wanted, which miss directions more than responses of second order do. Largest error
-     * of heads of the example at stations with 1e-10, 1e-11, 1e-12 and 1e-13: 9.1, 2.7, 1.5 and 1.4 mm.
-     */
-    private static final double SMALLEST_DIRECTION_OF_FIELD = 1e-12;
-
     private final double[] values;
     private final double[] norms;
     private final DMatrixRMaj mass;
@@ -81,13 +72,8 @@ final class ReducedModel {
         stiffness.set(b, a, l / norm);
     }
 
-    /** Response at the source to a source that is 1 from time zero on. */
-    StepResponse stepResponse() {
-        return stepResponse(SMALLEST_DIRECTION);
-    }
-
     /**
-     * Response at the source, from solutions that are less exact.
+     * Response at the source to a source that is 1 from time zero on.
      *
      * @param smallestDirection share below which directions of the space are what the linear solver leaves
      */
@@ -98,15 +84,10 @@ final class ReducedModel {
         return new StepResponse(modes.decay(), weight);
     }
 
-    /** The modes of the model, each a sum of the solutions at the shifts. */
-    RelaxingModes modes() {
-        return modes(SMALLEST_DIRECTION);
-    }
-
     /**
-     * The modes of a model with more or less of its space.
+     * The modes of the model, each a sum of the solutions at the shifts.
      *
-     * @param smallestDirection share below which directions of the space are left out
+     * @param smallestDirection share below which directions of the space are what the linear solver leaves
      */
     RelaxingModes modes(double smallestDirection) {
         return modes(orthonormalSpace(mass, smallestDirection), stiffness, norms, values);
@@ -116,8 +97,9 @@ final class ReducedModel {
      * The modes of the model with an even fall of all heads, whose share in each mode comes after those of the shifts.
      *
      * @param even the even fall
+     * @param smallestDirection share below which directions of the space are what the linear solver leaves
      */
-    RelaxingModes modesWith(EvenFall even) {
+    RelaxingModes modesWith(EvenFall even, double smallestDirection) {
         int n = norms.length;
         double norm = Math.sqrt(even.storage());
         DMatrixRMaj overlap = new DMatrixRMaj(n, 1);
@@ -132,7 +114,7 @@ final class ReducedModel {
         // What is left of the solutions beside the even fall is made orthonormal by itself: the even fall stays exact.
         DMatrixRMaj rest = mass.copy();
         CommonOps_DDRM.multAddTransB(-1, overlap, overlap, rest);
-        DMatrixRMaj beside = orthonormalSpace(rest, SMALLEST_DIRECTION_OF_FIELD);
+        DMatrixRMaj beside = orthonormalSpace(rest, smallestDirection);
         DMatrixRMaj space = new DMatrixRMaj(n + 1, beside.numCols + 1);
         CommonOps_DDRM.insert(beside, space, 0, 0);
         DMatrixRMaj row = new DMatrixRMaj(1, beside.numCols);

@@ -18,8 +18,16 @@ import org.headfall.solver.flow.TransferValues;
 final class ReducedModels {
 
     private final TransferValues transfer;
+    private final double smallestDirection;
 
-    ReducedModels(TransferValues transfer) {
+    /**
+     * Models.
+     *
+     * @param transfer what was solved for
+     * @param smallestDirection share below which directions of their spaces are what the linear solver leaves
+     */
+    ReducedModels(TransferValues transfer, double smallestDirection) {
+        this.smallestDirection = smallestDirection;
         this.transfer = transfer;
     }
 
@@ -32,11 +40,12 @@ final class ReducedModels {
     StepResponse response(int receptor, int cause) {
         if (receptor == cause) {
             double[] falls = transfer.falls(cause, cause);
-            return new ReducedModel(transfer.shifts(), transfer.values(cause, cause), falls, falls).stepResponse();
+            return new ReducedModel(transfer.shifts(), transfer.values(cause, cause), falls, falls)
+                    .stepResponse(smallestDirection);
         }
         double strength = cause < transfer.receptors() ? 1 : strength(receptor, cause);
-        StepResponse together = ofBoth(receptor, cause, strength).stepResponse();
-        StepResponse opposed = ofBoth(receptor, cause, -strength).stepResponse();
+        StepResponse together = ofBoth(receptor, cause, strength).stepResponse(smallestDirection);
+        StepResponse opposed = ofBoth(receptor, cause, -strength).stepResponse(smallestDirection);
         return together.plus(opposed.times(-1)).times(0.25 / strength);
     }
 

@@ -52,7 +52,8 @@ final class SharedModes {
 
     private final double[][] sumsOverRates;
     private final double[] times;
-    private final double[] misfits;
+    private final DMatrixRMaj misfits;
+    private final double judgedFrom;
 
     private SharedModes(ResponseTable table, double[] rates, double[] times, double judgedFrom) {
         causes = table.causes();
@@ -73,7 +74,10 @@ final class SharedModes {
         sums = new double[receptors][causes * (rates.length + 1)];
         sumsOverRates = new double[receptors][causes * (rates.length + 1)];
         this.times = times;
-        misfits = misfits(relaxed, fitted, grown, times, judgedFrom);
+        misfits = new DMatrixRMaj(times.length, atOnce.length);
+        CommonOps_DDRM.mult(relaxed, fitted, misfits);
+        CommonOps_DDRM.subtractEquals(misfits, grown);
+        this.judgedFrom = judgedFrom;
         weights = new double[receptors][causes * rates.length];
         for (int receptor = 0; receptor < receptors; receptor++) {
             for (int cause = 0; cause < causes; cause++) {
@@ -180,20 +184,6 @@ final class SharedModes {
         return inverse;
     }
 
-    /** Largest misfit of all curves at each time; none before a time from which on it counts. */
-    private static double[] misfits(
-            DMatrixRMaj relaxed, DMatrixRMaj fitted, DMatrixRMaj grown, double[] times, double from) {
-        DMatrixRMaj found = new DMatrixRMaj(grown.numRows, grown.numCols);
-        CommonOps_DDRM.mult(relaxed, fitted, found);
-        double[] largest = new double[times.length];
-        for (int i = 0; i < times.length; i++) {
-            for (int curve = 0; curve < grown.numCols && times[i] >= from; curve++) {
-                largest[i] = Math.max(largest[i], Math.abs(found.get(i, curve) - grown.get(i, curve)));
-            }
-        }
-        return largest;
-    }
-
     int causes() {
         return causes;
     }
@@ -229,15 +219,39 @@ final class SharedModes {
 
     /** Largest difference to the table at any time but the very first (d/m²). */
     double misfit() {
-        return misfit(Double.POSITIVE_INFINITY);
+        double largest = 0;
+        for (int curve = 0; curve < atOnce.length; curve++) {
+            largest = Math.max(largest, misfit(curve, Double.POSITIVE_INFINITY));
+        }
+        return largest;
     }
 
-    /** Largest difference to the table up to a time (d), the very first times left out (d/m²). */
-    double misfit(double until) {
+    /**
+     * Largest error of drawdown at any receptor by differences to the table up to a time, the very first times left out, as if
+     * those of all causes went the same way (m).
+     *
+     * @param until the time (d)
+     * @param moved by how much the discharge of each cause has changed (m³/d)
+     */
+    double error(double until, double[] moved) {
+        double largest = 0;
+        for (int receptor = 0; receptor < receptors; receptor++) {
+            double sum = 0;
+            for (int cause = 0; cause < causes; cause++) {
+                sum += moved[cause] * misfit(cause * receptors + receptor, until);
+            }
+            largest = Math.max(largest, sum);
+        }
+        return largest;
+    }
+
+    private double misfit(int curve, double until) {
         double largest = 0;
         for (int i = 0; i < times.length; i++) {
             // Beyond, the first of the later times is heeded too.
-            largest = Math.max(largest, misfits[i]);
+            if (times[i] >= judgedFrom) {
+                largest = Math.max(largest, Math.abs(misfits.get(i, curve)));
+            }
             if (times[i] >= until) {
                 break;
             }

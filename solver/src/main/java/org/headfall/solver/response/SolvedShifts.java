@@ -20,9 +20,11 @@ final class SolvedShifts {
 
     private final TransferSolves solves;
     private final double[] ladder;
+    private final double smallestDirection;
     private double[][] foretold;
 
-    private SolvedShifts(TransferSolves solves, double[] ladder) {
+    private SolvedShifts(TransferSolves solves, double[] ladder, double smallestDirection) {
+        this.smallestDirection = smallestDirection;
         this.solves = solves;
         this.ladder = ladder;
         foretold = new double[solves.places()][ladder.length];
@@ -33,12 +35,13 @@ final class SolvedShifts {
      *
      * @param solves solves, not used before
      * @param ladder the shifts that may be needed (1/d), falling
+     * @param smallestDirection share below which directions of the space of models are what the linear solver leaves
      * @return what was solved for: at the slowest shift first, then from the fastest on
      */
-    static TransferValues of(TransferSolves solves, double[] ladder) {
+    static TransferValues of(TransferSolves solves, double[] ladder, double smallestDirection) {
         int slowest = ladder.length - 1;
         solves.solve(solves.hasSteady() ? 0 : ladder[slowest]);
-        SolvedShifts shifts = new SolvedShifts(solves, ladder);
+        SolvedShifts shifts = new SolvedShifts(solves, ladder, smallestDirection);
         int rungs = solves.hasSteady() ? ladder.length : slowest;
         int rung = 0;
         boolean settled = false;
@@ -55,7 +58,8 @@ final class SolvedShifts {
         boolean[] changed = new boolean[foretold.length];
         solves.forPlaces(place -> {
             double[] falls = solves.ownFalls(place);
-            StepResponse model = new ReducedModel(shifts, solves.ownValues(place), falls, falls).stepResponse();
+            StepResponse model =
+                    new ReducedModel(shifts, solves.ownValues(place), falls, falls).stepResponse(smallestDirection);
             double[] now = new double[ladder.length];
             for (int k = rung; k < ladder.length; k++) {
                 now[k] = model.transfer(ladder[k]);

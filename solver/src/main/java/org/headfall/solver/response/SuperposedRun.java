@@ -378,7 +378,9 @@ public final class SuperposedRun {
      * @return the bound (m)
      */
     public double errorWhenMovedBy(double moved) {
-        return points * moved * misfit();
+        double[] all = new double[points];
+        Arrays.fill(all, moved);
+        return modes.error(endDay(), all);
     }
 
     /**
@@ -386,11 +388,11 @@ public final class SuperposedRun {
      * every step had erred the same way by as much as the worst, and responses taken as sums of shared modes.
      */
     public double estimatedError() {
-        return largestStepError + Arrays.stream(mostMoved).sum() * misfit();
+        return largestStepError + modes.error(endDay(), mostMoved);
     }
 
-    /** Of the time of the run: responses may be known for longer. */
-    private double misfit() {
-        return modes.misfit(history.startOf(history.steps()));
+    /** Responses may be known for longer. */
+    private double endDay() {
+        return history.startOf(history.steps());
     }
 }

@@ -49,7 +49,8 @@ class SuperposedFieldsTest {
         ObservedHead point = StationResponsesTest.point(problem);
         FieldResponses responses = atRest.isPresent()
                 ? FieldResponses.fromSteady(problem, List.of(point), start, END, SolutionMemory.heap(), TIGHT)
-                : FieldResponses.fromGiven(problem, List.of(point), start, END, SolutionMemory.heap(), 1);
+                : FieldResponses.fromGiven(
+                        problem, List.of(point), start, END, SolutionMemory.heap(), TIGHT.withThreads(1));
         SuperposedRun run = atRest.isPresent()
                 ? SuperposedRun.fromSteady(problem, atRest.get(), responses.stations(), 1e-3)
                 : SuperposedRun.fromGiven(problem, responses.stations(), 1e-3);
