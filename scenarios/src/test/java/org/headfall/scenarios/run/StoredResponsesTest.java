@@ -10,7 +10,6 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import org.headfall.scenarios.recording.PointHeads;
 import org.headfall.scenarios.responses.ResponseKey;
 import org.headfall.scenarios.responses.StoredResponses;
 import org.headfall.scenarios.results.ResponsesReader;
@@ -74,17 +73,20 @@ class StoredResponsesTest {
         assertEquals(List.of(), key.differencesTo(stored.key()));
         assertEquals(key.aquiferKey(), stored.key().aquiferKey());
         StationResponses read = stored.forProblem(changing, Optional.empty());
-        StationResponses computed = StationResponses.fromSteady(
-                changing,
-                PointHeads.of(plan.description(), plan.problem().boundaries()),
-                RecoveryRuns.horizon(plan.description().endDay()),
-                plan.settings());
+        StationResponses computed = computed(plan);
         for (double day : new double[] {1e-4, 0.3, 40, 700}) {
             assertEquals(computed.responses().at(0, 1, day), read.responses().at(0, 1, day), 1e-15);
             assertArrayEquals(computed.undisturbed().on(day), read.undisturbed().on(day), 1e-12);
         }
         assertNotEquals(read.undisturbed().on(0)[0], read.undisturbed().on(700)[0], 0.5);
         assertEquals(computed.responses().steadyAt(0, 1), read.responses().steadyAt(0, 1));
+    }
+
+    private StationResponses computed(RunPlan plan) throws IOException {
+        try (RunResponses responses = new RunResponses(parent)) {
+            StartState start = StartState.of(plan.problem(), plan.start(), plan.settings());
+            return responses.fields(plan, start).stations();
+        }
     }
 
     @Test
