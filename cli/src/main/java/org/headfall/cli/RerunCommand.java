@@ -25,7 +25,7 @@ import picocli.CommandLine.Spec;
         mixinStandardHelpOptions = true,
         description =
                 "Proves a result: names files that were changed since the run or are missing, runs it again from the"
-                        + " inputs kept in its folder, and says which values of which file differ; of a run with cases, all of"
+                        + " inputs kept in its folder, and says which values of which file differ, beyond rounding; of a run with cases, all of"
                         + " them. Changes nothing in the folder. Exit code 1 if a file was changed or a value differs.",
         footerHeading = "%nExample:%n",
         footer = {"  headfall rerun my-field/results/scenario"})
@@ -94,12 +94,21 @@ final class RerunCommand implements Callable<Integer> {
 
     private static void showSame(List<FolderProof> proofs, boolean changed, TextBlock block) {
         long values = proofs.stream().mapToLong(FolderProof::values).sum();
-        long files = proofs.stream().mapToLong(proof -> proof.files().size()).sum();
-        String counts = String.format(Locale.ROOT, "%,d values in %d files", values, files);
+        long count = proofs.stream().mapToLong(proof -> proof.files().size()).sum();
+        long rounded = proofs.stream().mapToLong(FolderProof::rounded).sum();
+        String counts = String.format(Locale.ROOT, "%,d values in %d files", values, count);
+        String files = changed ? "but not the same files: see above." : "and no file was changed since the run.";
         block.sentence(
-                changed
-                        ? "The same values, " + counts + ", but not the same files: see above."
-                        : "Identical: " + counts + " are the same, and no file was changed since the run.");
+                rounded == 0
+                        ? (changed ? "The same values: " : "Identical: ") + counts + ", " + files
+                        : String.format(
+                                Locale.ROOT,
+                                "The same but for rounding: %s, of which %,d differ in their last digits, by 1e-9 of"
+                                        + " themselves or of their unit at most, as another processor, Java or build of"
+                                        + " headfall makes them, %s",
+                                counts,
+                                rounded,
+                                files));
     }
 
     private static void showDifferent(List<FolderProof> proofs, TextBlock block) {

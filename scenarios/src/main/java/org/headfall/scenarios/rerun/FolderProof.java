@@ -22,6 +22,11 @@ public record FolderProof(Path folder, List<FileComparison> files, String otherW
         return files.stream().mapToLong(FileComparison::values).sum();
     }
 
+    /** How many numbers differ by rounding alone. */
+    public long rounded() {
+        return files.stream().mapToLong(FileComparison::rounded).sum();
+    }
+
     /** Files that are not the same. */
     public List<FileComparison> different() {
         return files.stream().filter(file -> !file.same()).toList();

@@ -3,10 +3,17 @@ package org.headfall.scenarios.rerun;
 import java.util.Optional;
 import java.util.function.Supplier;
 
-/** Counts the values of a file that were compared, and keeps the first difference. */
+/**
+ * Counts the values of a file that were compared, and keeps the first difference. Numbers that differ by rounding alone, as
+ * another processor, Java or build of the program makes them, are counted for themselves.
+ */
 final class Tally {
 
+    /** Largest difference that passes for rounding, of the larger number or of one of its unit. */
+    private static final double ROUNDING = 1e-9;
+
     private long values;
+    private long rounded;
     private long differing;
     private Optional<String> first = Optional.empty();
 
@@ -18,16 +25,35 @@ final class Tally {
     /** Compares two numbers; two that are no numbers are the same. */
     void numbers(double before, double now, Supplier<String> where) {
         values++;
-        if (Double.compare(before, now) != 0) {
+        if (isRounding(before, now)) {
+            rounded++;
+        } else if (Double.compare(before, now) != 0) {
             differs(where.get(), words(before), words(now));
         }
     }
 
-    /** Compares two texts. */
+    /** Compares two texts, which may be numbers. */
     void texts(String before, String now, Supplier<String> where) {
         values++;
         if (!before.equals(now)) {
-            differs(where.get(), words(before), words(now));
+            if (isRounding(number(before), number(now))) {
+                rounded++;
+            } else {
+                differs(where.get(), words(before), words(now));
+            }
+        }
+    }
+
+    private static boolean isRounding(double before, double now) {
+        double difference = Math.abs(before - now);
+        return difference > 0 && difference <= ROUNDING * Math.max(1, Math.max(Math.abs(before), Math.abs(now)));
+    }
+
+    private static double number(String text) {
+        try {
+            return Double.parseDouble(text);
+        } catch (NumberFormatException word) {
+            return Double.NaN;
         }
     }
 
@@ -40,7 +66,7 @@ final class Tally {
     }
 
     FileComparison of(String file) {
-        return new FileComparison(file, values, differing, first);
+        return new FileComparison(file, values, rounded, differing, first);
     }
 
     private static String words(double number) {
