@@ -130,4 +130,18 @@ class AllocationSearchTest {
                 springs.bores().get(1).yield() > 1.5 * least.bores().get(1).yield(),
                 least.bores() + ", " + springs.bores());
     }
+
+    /** Rates of 40 seasons keep every limit too, and yield no less than the same rates in all years. */
+    @Test
+    void ratesOfEverySeasonYieldMoreThanOnesForAllYears() throws Exception {
+        replace("period: {from: 2027-07-01, for: 6 yr}", "period: {from: 2027-07-01, for: 20 yr}");
+        replace("rates_change_after: 3 yr", "rates_change_after: 1 yr");
+        AllocationResult free = allocate();
+        assertEquals(41, free.blocks().groups(), 1);
+        assertTrue(free.worst() >= -1e-3, "least left " + free.worst());
+        replace("rates_change_after: 1 yr", "rates_change_after: 20 yr");
+        AllocationResult alike = allocate();
+        assertTrue(alike.worst() >= -1e-3, "least left " + alike.worst());
+        assertTrue(free.yield() >= 0.999 * alike.yield(), free.yield() + " " + alike.yield());
+    }
 }

@@ -60,7 +60,7 @@ final class PlanningCommand implements Callable<Integer> {
 
     @Option(
             names = "--years-alike",
-            defaultValue = "10",
+            defaultValue = "1",
             description = "years with the same rates, of 50; default ${DEFAULT-VALUE}")
     private int yearsAlike;
 
