@@ -58,6 +58,11 @@ class SweepStoppedTest {
         messages = folder.resolve("messages.txt");
     }
 
+    private void samples(int number) throws IOException {
+        Path sweep = folder.resolve("sweep.yaml");
+        Files.writeString(sweep, Files.readString(sweep).replace("samples: 40", "samples: " + number));
+    }
+
     private HeadfallProcess start(String... more) throws IOException {
         List<String> command = HeadfallProcess.command("sweep", folder.toString(), "--threads", "2", "--quiet");
         command.addAll(List.of(more));
@@ -87,6 +92,8 @@ class SweepStoppedTest {
 
     @Test
     void losesNothingAndRepeatsNothingWhenKilled() throws IOException, InterruptedException {
+        // More than are made between looking and killing.
+        samples(400);
         List<StoredRun> before = List.of();
         for (int most : new int[] {1, 8, 20}) {
             try (HeadfallProcess sweep = start()) {
@@ -96,7 +103,7 @@ class SweepStoppedTest {
                 assertEquals(128 + 9, sweep.end());
             }
             List<StoredRun> after = done();
-            assertTrue(after.size() >= most && after.size() < 40, () -> after.size() + " runs");
+            assertTrue(after.size() >= most && after.size() < 400, () -> after.size() + " runs");
             requireKept(before, after);
             before = after;
         }
@@ -104,15 +111,14 @@ class SweepStoppedTest {
             assertEquals(0, sweep.end(), sweep::said);
         }
         requireKept(before, done());
-        assertEquals(40, done().size());
-        assertEquals(41, Files.readAllLines(store.resolveSibling("sweep.csv")).size());
+        assertEquals(400, done().size());
+        assertEquals(401, Files.readAllLines(store.resolveSibling("sweep.csv")).size());
     }
 
     /** As an array of jobs on a batch system: the killed part is started again, the others go on meanwhile. */
     @Test
     void makesAWholeOfFourPartsOfWhichOneWasKilled() throws IOException, InterruptedException {
-        Path sweep = folder.resolve("sweep.yaml");
-        Files.writeString(sweep, Files.readString(sweep).replace("samples: 40", "samples: 200"));
+        samples(200);
         List<HeadfallProcess> parts = new ArrayList<>();
         try {
             for (int part = 1; part <= 4; part++) {
@@ -159,11 +165,11 @@ class SweepStoppedTest {
 
     @Test
     void refusesASecondSweepWhileTheFirstGoesOn() throws IOException, InterruptedException {
-        // More than is made before the second has looked.
-        Path sweep = folder.resolve("sweep.yaml");
-        Files.writeString(sweep, Files.readString(sweep).replace("samples: 40", "samples: 4000"));
+        samples(400);
         try (HeadfallProcess first = start()) {
             first.waitUntil(() -> recorded() > 0);
+            // However fast runs are made, it has not ended when the second looks.
+            first.send("STOP");
             assertTrue(first.isRunning(), first::said);
             StringWriter err = new StringWriter();
             int code = Headfall.execute(
@@ -183,7 +189,7 @@ class SweepStoppedTest {
                     "sweep",
                     "status",
                     folder.toString());
-            assertTrue(out.toString().contains("4000 runs: "), out::toString);
+            assertTrue(out.toString().contains("400 runs: "), out::toString);
             assertTrue(first.isRunning(), first::said);
             first.send("KILL");
             assertEquals(128 + 9, first.end());

@@ -24,6 +24,7 @@ import org.headfall.scenarios.limits.LimitedQuantity;
 import org.headfall.scenarios.limits.RunSeries;
 import org.headfall.scenarios.recording.PointHeads;
 import org.headfall.scenarios.recording.RecordPlan;
+import org.headfall.scenarios.recording.RecordSink;
 import org.headfall.scenarios.recording.Recorder;
 import org.headfall.scenarios.recording.Recording;
 import org.headfall.scenarios.recording.RunDescription;
@@ -45,14 +46,17 @@ public final class RunWithoutFiles {
     private final RunPlan plan;
     private final boolean interference;
     private final LimitMaps maps;
+    private final List<RecordSink> all = new ArrayList<>();
     private final HeadError error;
     private final List<BitSet> crossed = new ArrayList<>();
     private final long started = System.nanoTime();
 
-    private RunWithoutFiles(RunPlan plan, boolean interference) {
+    private RunWithoutFiles(RunPlan plan, boolean interference, List<RecordSink> sinks) {
         this.plan = plan;
         this.interference = interference;
         maps = new LimitMaps(plan);
+        all.add(maps);
+        all.addAll(sinks);
         error = new HeadError(plan.description(), plan.settings().accuracy());
     }
 
@@ -64,7 +68,7 @@ public final class RunWithoutFiles {
      * @return the finished run
      */
     public static FinishedRun of(RunPlan plan, boolean interference) {
-        return new RunWithoutFiles(plan, interference).finished();
+        return new RunWithoutFiles(plan, interference, List.of()).finished();
     }
 
     /**
@@ -88,7 +92,20 @@ public final class RunWithoutFiles {
      * @return the finished run with its maps
      */
     public static WithMaps withMaps(RunPlan plan, boolean interference) {
-        RunWithoutFiles run = new RunWithoutFiles(plan, interference);
+        return withMaps(plan, interference, List.of());
+    }
+
+    /**
+     * Runs, says where limits on the map are crossed, and hands every record on.
+     *
+     * @param plan what to run
+     * @param interference whether drawdown is to be split by cause
+     * @param sinks receive every record
+     * @return the finished run with its maps
+     * @throws java.io.UncheckedIOException if a sink fails
+     */
+    public static WithMaps withMaps(RunPlan plan, boolean interference, List<RecordSink> sinks) {
+        RunWithoutFiles run = new RunWithoutFiles(plan, interference, sinks);
         FinishedRun finished = run.finished();
         return new WithMaps(finished, run.crossed);
     }
@@ -98,7 +115,7 @@ public final class RunWithoutFiles {
         double[] gridDays = DoubleStream.concat(Arrays.stream(plan.gridDays()), Arrays.stream(maps.days()))
                 .toArray();
         RecordPlan records = RecordPlan.of(plan.description(), plan.stationDays(), gridDays);
-        Recorder recorder = new Recorder(plan.description(), plan.problem().boundaries(), records, List.of(maps));
+        Recorder recorder = new Recorder(plan.description(), plan.problem().boundaries(), records, all);
         recorder.recorded(start.snapshot());
         Simulation.Outcome outcome;
         try (Simulation simulation = new Simulation(plan.problem(), plan.settings())) {

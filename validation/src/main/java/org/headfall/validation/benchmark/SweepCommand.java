@@ -58,6 +58,9 @@ final class SweepCommand implements Callable<Integer> {
     @Option(names = "--rate-runs", defaultValue = "20000", description = "runs of rates; default ${DEFAULT-VALUE}")
     private int rateRuns;
 
+    @Option(names = "--rows", defaultValue = "100000", description = "rows of the part rows; default ${DEFAULT-VALUE}")
+    private int rowCount;
+
     @Option(
             names = "--field-runs",
             defaultValue = "40",
@@ -140,10 +143,10 @@ final class SweepCommand implements Callable<Integer> {
     }
 
     private void rows(SweepProblem problem) throws IOException {
-        Took took = sweep(problem.ofRows("rows"), threads);
+        Took took = sweep(problem.ofRows("rows", rowCount), threads);
         print(
                 "rows rows=%d heap_mib=%d elapsed_s=%.1f cpu_s=%.1f",
-                SweepProblem.ROWS, Runtime.getRuntime().maxMemory() >> 20, took.seconds(), took.processorSeconds());
+                rowCount, Runtime.getRuntime().maxMemory() >> 20, took.seconds(), took.processorSeconds());
     }
 
     private Took sweep(Path document, int onThreads) {

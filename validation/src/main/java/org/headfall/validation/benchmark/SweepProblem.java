@@ -10,9 +10,6 @@ import org.headfall.scenarios.results.ResultsFolder;
 /** Sweeps of an invented field of 256 x 256 cells with 16 bores, 50 years by months, in a folder that is removed at the end. */
 final class SweepProblem implements AutoCloseable {
 
-    /** Rows of the largest sweep. */
-    static final int ROWS = 100_000;
-
     private static final int BORES = 16;
     private static final int PROPOSED = 12;
     private static final double CENTRE_X = 464;
@@ -91,8 +88,8 @@ final class SweepProblem implements AutoCloseable {
     }
 
     /** So many runs that differ in rates that rows count and not cells. */
-    Path ofRows(String name) throws IOException {
-        return rates(name, "small.yaml", ROWS, "1 yr");
+    Path ofRows(String name, int rows) throws IOException {
+        return rates(name, "small.yaml", rows, "1 yr");
     }
 
     private Path rates(String name, String base, int runs, String after) throws IOException {

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.UUID;
@@ -43,6 +44,10 @@ final class SparkEngine implements RunEngine {
 
     @Override
     public void make(WantedRuns wanted, Receiver receiver) throws IOException, InterruptedException {
+        if (wanted.sweep().keepsHeads()) {
+            throw new EngineException("keep_heads: a cluster sends figures back and no files; make the sweep on one"
+                    + " computer, or by --part on several");
+        }
         SparkConf settings =
                 new SparkConf().setAppName("Headfall: " + wanted.sweep().title());
         MasterAddress master = new MasterAddress(settings.get("spark.master", ""));
@@ -97,7 +102,7 @@ final class SparkEngine implements RunEngine {
     }
 
     private static List<int[]> tasks(WantedRuns wanted) {
-        RunMaker planning = new RunMaker(wanted.sweep(), wanted.runs(), wanted.program(), 1);
+        RunMaker planning = new RunMaker(wanted.sweep(), wanted.runs(), wanted.program(), 1, Optional.empty());
         int size = planning.shared() > 0 ? SHARED_RUNS_OF_A_TASK : 1;
         List<Integer> numbers = planning.inOrderOfWork(wanted.numbers());
         List<int[]> tasks = new ArrayList<>();

@@ -7,6 +7,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.TreeMap;
 import org.headfall.scenarios.document.FileReach;
 import org.headfall.scenarios.document.UsedFile;
@@ -74,7 +75,7 @@ record SweepCopy(String id, String document, String program, Map<String, byte[]>
             Files.write(target, file.getValue());
         }
         SweepDocument sweep = SweepReader.read(folder.resolve(document), FileReach.FOLDER_OF_DOCUMENT, program);
-        return new RunMaker(sweep, new RunList(sweep), program, threads);
+        return new RunMaker(sweep, new RunList(sweep), program, threads, Optional.empty());
     }
 
     @Override

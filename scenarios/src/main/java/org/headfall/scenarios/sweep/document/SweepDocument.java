@@ -12,6 +12,7 @@ import org.headfall.scenarios.sweep.figures.KeptFigure;
  * @param correlations which variables depend on each other
  * @param design how runs are chosen
  * @param figures what is kept of each run: what is asked for, then margin and first crossing of each limit
+ * @param keepsHeads whether heads of the grid of each run are kept in a file of its own
  * @param questions what is asked of the runs
  */
 public record SweepDocument(
@@ -21,6 +22,7 @@ public record SweepDocument(
         List<Correlation> correlations,
         Design design,
         List<KeptFigure> figures,
+        boolean keepsHeads,
         Questions questions) {
     /** Copies the lists. */
     public SweepDocument {
@@ -40,6 +42,16 @@ public record SweepDocument(
                 .filter(figure -> figure.name().equals(name))
                 .findFirst()
                 .orElseThrow(() -> new IllegalArgumentException("no figure is called " + name));
+    }
+
+    /** Whether something is kept that only a simulation on the grid has: heads of all cells, volumes of the balance. */
+    public boolean needsGrid() {
+        return keepsHeads || figures.stream().anyMatch(KeptFigure::needsBalance);
+    }
+
+    /** Whether something is kept that takes the effects of single bores. */
+    public boolean needsInterference() {
+        return figures.stream().anyMatch(KeptFigure::needsInterference);
     }
 
     /** The kept figures that tables show, which those of a series would crowd. */

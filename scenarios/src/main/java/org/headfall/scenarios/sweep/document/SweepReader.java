@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import org.headfall.scenarios.document.DocumentNode;
 import org.headfall.scenarios.document.DocumentParser;
@@ -68,6 +69,7 @@ public final class SweepReader {
         checkCorrelations(document, design, variables, correlations);
         @Nullable FigureReader figureReader = base == null ? null : new FigureReader(document, base.plan());
         List<KeptFigure> figures = figureReader == null ? List.of() : figureReader.read();
+        @Nullable Boolean keepsHeads = document.optionalChoice("keep_heads", Map.of("yes", true, "no", false));
         document.has("keep");
         document.has("ask");
         @Nullable
@@ -83,7 +85,8 @@ public final class SweepReader {
         if (title == null || base == null || design == null || questions == null) {
             throw new IllegalStateException("something is missing and was not reported");
         }
-        return new SweepDocument(title, base, variables, correlations, design, figures, questions);
+        return new SweepDocument(
+                title, base, variables, correlations, design, figures, Boolean.TRUE.equals(keepsHeads), questions);
     }
 
     /** The base scenario, or null after all its problems have been added. */

@@ -19,7 +19,6 @@ import org.headfall.scenarios.sweep.document.BaseScenario;
 import org.headfall.scenarios.sweep.document.Input;
 import org.headfall.scenarios.sweep.document.SweepDocument;
 import org.headfall.scenarios.sweep.document.Variable;
-import org.headfall.scenarios.sweep.figures.KeptFigure;
 
 /**
  * Runs that differ in rates of bores alone: what they share is assembled and computed once. Nothing of it depends on which
@@ -62,7 +61,7 @@ final class RateGroup {
             throws InputException, IOException {
         base = sweep.base();
         this.rates = rates;
-        interference = sweep.figures().stream().anyMatch(KeptFigure::needsInterference);
+        interference = sweep.needsInterference();
         middle = new LinkedHashMap<>(run);
         rates.forEach(rate -> middle.put(rate, rate.variation().at(MIDDLE)));
         ScenarioReading reading = base.read(base.with(middle));

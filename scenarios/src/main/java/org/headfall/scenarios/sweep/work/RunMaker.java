@@ -1,6 +1,7 @@
 package org.headfall.scenarios.sweep.work;
 
 import java.io.IOException;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -33,6 +34,9 @@ public final class RunMaker {
     private final BaseScenario base;
     private final List<KeptFigure> figures;
     private final boolean interference;
+    private final boolean needsGrid;
+    private final boolean fewSources;
+    private final Optional<KeptHeads> heads;
     private final SharedResponses responses;
     private final RunList runs;
     private final String program;
@@ -45,13 +49,17 @@ public final class RunMaker {
      * @param runs its runs
      * @param program program and version
      * @param threads threads that will ask for runs at a time
+     * @param folder where heads go if the sweep keeps them; none where files would be lost
      */
-    public RunMaker(SweepDocument sweep, RunList runs, String program, int threads) {
+    public RunMaker(SweepDocument sweep, RunList runs, String program, int threads, Optional<Path> folder) {
         this.runs = runs;
         responses = new SharedResponses(sweep, runs, program, threads);
         base = sweep.base();
         figures = sweep.figures();
-        interference = figures.stream().anyMatch(KeptFigure::needsInterference);
+        interference = sweep.needsInterference();
+        needsGrid = sweep.needsGrid();
+        fewSources = fewSourcesSuffice(sweep);
+        heads = folder.filter(any -> sweep.keepsHeads()).map(KeptHeads::new);
         this.program = program;
     }
 
@@ -87,7 +95,7 @@ public final class RunMaker {
                     group.isPresent() ? group.get().answer(inputs, reading) : Optional.empty();
             Made made = answered.isPresent()
                     ? new Made(answered.get().run(), answered.get().way(), NO_MAPS)
-                    : alone(reading, group);
+                    : alone(number, reading, group);
             double[] values = figures.stream()
                     .mapToDouble(figure -> figure.valueIn(made.run()))
                     .toArray();
@@ -105,10 +113,11 @@ public final class RunMaker {
     private record Made(FinishedRun run, String way, byte[] maps) {}
 
     /** A run that shares nothing: from few sources or responses of its own if that is cheaper, else simulated. */
-    private Made alone(ScenarioReading reading, Optional<RateGroup> group) throws InputException, IOException {
+    private Made alone(int number, ScenarioReading reading, Optional<RateGroup> group)
+            throws InputException, IOException {
         RunPlan plan = group.isPresent() ? group.get().plan(reading) : RunPlanner.plan(reading, program, 1);
-        if (group.isEmpty() && figures.stream().noneMatch(KeptFigure::needsBalance)) {
-            Optional<FinishedRun> few = fewSourcesSuffice(figures) ? FewSources.answer(plan) : Optional.empty();
+        if (group.isEmpty() && !needsGrid) {
+            Optional<FinishedRun> few = fewSources ? FewSources.answer(plan) : Optional.empty();
             if (few.isPresent()) {
                 return new Made(few.get(), FEW_SOURCES, NO_MAPS);
             }
@@ -117,13 +126,15 @@ public final class RunMaker {
                 return new Made(answered.get(), OWN_RESPONSES, NO_MAPS);
             }
         }
-        RunWithoutFiles.WithMaps simulated = RunWithoutFiles.withMaps(plan, interference);
+        RunWithoutFiles.WithMaps simulated = heads.isPresent()
+                ? heads.get().simulate(number, plan, interference)
+                : RunWithoutFiles.withMaps(plan, interference);
         return new Made(simulated.run(), SIMULATED, CrossedCells.pack(simulated.crossed()));
     }
 
     /** Whether figures need neither the grid nor the effects of single bores. */
-    static boolean fewSourcesSuffice(List<KeptFigure> figures) {
-        return figures.stream().noneMatch(figure -> figure.needsBalance() || figure.needsInterference());
+    static boolean fewSourcesSuffice(SweepDocument sweep) {
+        return !sweep.needsGrid() && !sweep.needsInterference();
     }
 
     private RunOutcome failed(int number, String reason, long started) {

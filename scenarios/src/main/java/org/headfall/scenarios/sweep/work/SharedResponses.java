@@ -16,7 +16,6 @@ import org.headfall.scenarios.sweep.document.Input;
 import org.headfall.scenarios.sweep.document.RunList;
 import org.headfall.scenarios.sweep.document.SweepDocument;
 import org.headfall.scenarios.sweep.document.Variable;
-import org.headfall.scenarios.sweep.figures.KeptFigure;
 
 /**
  * Unit responses for runs that differ in nothing but rates of bores. Which runs share them follows from the sweep document
@@ -50,7 +49,7 @@ final class SharedResponses {
         rates = sweep.variables().stream().filter(SharedResponses::isRate).toList();
         others =
                 sweep.variables().stream().filter(variable -> !isRate(variable)).toList();
-        boolean any = !rates.isEmpty() && sweep.figures().stream().noneMatch(KeptFigure::needsBalance);
+        boolean any = !rates.isEmpty() && !sweep.needsGrid();
         if (any) {
             runs.forEach(inputs -> groups.merge(group(inputs), 1, Integer::sum));
         }

@@ -114,7 +114,7 @@ public final class Sweep {
         say(log, before.planned() + " of " + before.all() + " runs to make");
         try (StoreWriter writer = new StoreWriter(store, program)) {
             SweepRecorder recorder = new SweepRecorder(settings, writer, log, progress, before, started);
-            engine.make(new WantedRuns(sweep, document, runs, store.planned(), program, settings), recorder);
+            engine.make(new WantedRuns(sweep, document, runs, store.planned(), program, settings, folder), recorder);
             recorder.sayWays();
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();

@@ -63,6 +63,9 @@ final class SweepPlan {
     private String baseKey() throws IOException {
         List<String> all = new ArrayList<>();
         all.add(DocumentText.of(sweep.base().node()));
+        if (sweep.keepsHeads()) {
+            all.add("heads are kept");
+        }
         for (Variable variable : sweep.variables()) {
             all.add(variable.name());
             variable.keys().forEach(key -> all.add(key.text()));

@@ -20,7 +20,8 @@ public final class ThreadEngine implements RunEngine {
     public void make(WantedRuns wanted, Receiver receiver) throws IOException, InterruptedException {
         Workload workload = Workload.of(wanted.sweep());
         int threads = threads(workload, wanted, receiver);
-        RunMaker maker = new RunMaker(wanted.sweep(), wanted.runs(), wanted.program(), threads);
+        RunMaker maker =
+                new RunMaker(wanted.sweep(), wanted.runs(), wanted.program(), threads, Optional.of(wanted.folder()));
         if (maker.shared() > 0) {
             receiver.say(maker.shared() + " of " + wanted.runs().size()
                     + " runs differ from others in rates alone and are answered from unit responses, where these are"

@@ -14,6 +14,7 @@ import org.headfall.scenarios.sweep.document.SweepDocument;
  * @param numbers numbers of those that are not recorded yet
  * @param program program and version
  * @param settings how the sweep is computed
+ * @param folder where results go
  */
 public record WantedRuns(
         SweepDocument sweep,
@@ -21,7 +22,8 @@ public record WantedRuns(
         RunList runs,
         List<Integer> numbers,
         String program,
-        SweepSettings settings) {
+        SweepSettings settings,
+        Path folder) {
 
     /** Copies the numbers. */
     public WantedRuns {

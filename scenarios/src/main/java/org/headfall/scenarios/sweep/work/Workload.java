@@ -1,12 +1,10 @@
 package org.headfall.scenarios.sweep.work;
 
-import java.util.List;
 import java.util.Locale;
 import java.util.OptionalInt;
 import org.headfall.scenarios.run.FewSources;
 import org.headfall.scenarios.run.RunPlan;
 import org.headfall.scenarios.sweep.document.SweepDocument;
-import org.headfall.scenarios.sweep.figures.KeptFigure;
 
 /**
  * What a sweep takes, by a rough count made before it starts.
@@ -44,12 +42,11 @@ record Workload(long memoryOfRun, double secondsOfRun) {
         long kept = 2L + plan.description().reportDates().size();
         return new Workload(
                 FIXED + cells * (PER_CELL + 8 * kept) + stations * plan.stationDays().length * PER_STATION_DAY,
-                secondsOfRun(plan, sweep.figures(), cells));
+                secondsOfRun(plan, sweep, cells));
     }
 
-    private static double secondsOfRun(RunPlan plan, List<KeptFigure> figures, long cells) {
-        OptionalInt solves =
-                RunMaker.fewSourcesSuffice(figures) ? FewSources.expectedSolves(plan) : OptionalInt.empty();
+    private static double secondsOfRun(RunPlan plan, SweepDocument sweep, long cells) {
+        OptionalInt solves = RunMaker.fewSourcesSuffice(sweep) ? FewSources.expectedSolves(plan) : OptionalInt.empty();
         return solves.isPresent()
                 ? cells * PER_CELL_AND_SOLVE * solves.getAsInt()
                 : cells * PER_CELL_AND_STEP * (plan.stationDays().length + MORE_STEPS);

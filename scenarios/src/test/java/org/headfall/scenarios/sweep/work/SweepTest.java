@@ -14,6 +14,7 @@ import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
 import java.util.stream.Stream;
@@ -36,6 +37,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import ucar.nc2.NetcdfFile;
 
 class SweepTest {
 
@@ -246,6 +248,27 @@ class SweepTest {
                 .filter(row -> row.way().equals("unit responses of its own"))
                 .count();
         assertEquals(binding ? 2 : 0, general);
+    }
+
+    /** Heads of each run in a file that any NetCDF library reads, and the same figures as without. */
+    @Test
+    void keepsHeadsOfEachRunOnRequest() throws InputException, IOException {
+        folder.run(SweepFolder.SIX_RUNS, SweepFolder.settings(1));
+        List<StoredRun> without = rows(folder.store());
+        Files.delete(folder.store());
+        folder.run(SweepFolder.SIX_RUNS + "keep_heads: yes\n", SweepFolder.settings(2));
+        List<StoredRun> kept = rows(folder.store());
+        for (int i = 0; i < 6; i++) {
+            assertArrayEquals(without.get(i).figures(), kept.get(i).figures());
+            Path file = folder.results().resolve("heads").resolve("run-" + (i + 1) + ".nc");
+            try (NetcdfFile heads = NetcdfFile.open(file.toString())) {
+                int[] shape = Objects.requireNonNull(heads.findVariable("hydraulic_head")).getShape();
+                assertArrayEquals(new int[] {10, 10}, new int[] {shape[1], shape[2]});
+            }
+        }
+        try (Stream<Path> files = Files.list(folder.results().resolve("heads"))) {
+            assertEquals(6, files.count());
+        }
     }
 
     @Test
