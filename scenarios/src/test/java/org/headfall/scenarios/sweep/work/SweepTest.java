@@ -262,7 +262,8 @@ class SweepTest {
             assertArrayEquals(without.get(i).figures(), kept.get(i).figures());
             Path file = folder.results().resolve("heads").resolve("run-" + (i + 1) + ".nc");
             try (NetcdfFile heads = NetcdfFile.open(file.toString())) {
-                int[] shape = Objects.requireNonNull(heads.findVariable("hydraulic_head")).getShape();
+                int[] shape = Objects.requireNonNull(heads.findVariable("hydraulic_head"))
+                        .getShape();
                 assertArrayEquals(new int[] {10, 10}, new int[] {shape[1], shape[2]});
             }
         }
