@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.stream.DoubleStream;
 import org.headfall.solver.flow.FlowProblem;
+import org.headfall.solver.flow.SteadyBalance;
 import org.headfall.solver.simulation.Settings;
 import org.headfall.solver.simulation.Simulation;
 import org.headfall.solver.simulation.Snapshot;
@@ -26,7 +27,11 @@ record StartState(double[] heads, Snapshot snapshot) {
         if (start instanceof StartHeads.Steady steady) {
             FlowProblem operated = steady.problem(problem);
             double[] heads = new Simulation(operated, settings).steadyHead(0);
-            return new StartState(heads, snapshot(operated, heads, 0, settings));
+            StartState state = new StartState(heads, snapshot(operated, heads, 0, settings));
+            double taken = Arrays.stream(state.discharges()).sum();
+            SteadyBalance.close(operated, 0, taken, heads);
+            System.arraycopy(heads, 0, state.snapshot().head(), 0, heads.length);
+            return state;
         }
         double[] heads = ((StartHeads.Given) start).heads();
         return new StartState(heads, snapshot(problem, heads, BEFORE, settings));
