@@ -6,7 +6,6 @@ import java.nio.file.Path;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.UnaryOperator;
-import tools.jackson.core.JacksonException;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
 
@@ -31,11 +30,8 @@ final class JsonComparison {
     }
 
     FileComparison of(Path before, Path now) throws IOException {
-        try {
-            compare("", MAPPER.readTree(Files.readString(before)), MAPPER.readTree(Files.readString(now)));
-        } catch (JacksonException e) {
-            throw new IOException("no document can be read from it", e);
-        }
+        JsonNode kept = UnreadableException.ifNotRead(() -> MAPPER.readTree(Files.readString(before)));
+        compare("", kept, MAPPER.readTree(Files.readString(now)));
         return tally.of(String.valueOf(before.getFileName()));
     }
 
@@ -43,18 +39,31 @@ final class JsonComparison {
         if (leftOut.contains(path)) {
             return;
         }
-        if (before.isObject() && now.isObject()) {
+        if (before.getNodeType() != now.getNodeType()) {
+            tally.differs(path, words(before), words(now));
+        } else if (before.isObject()) {
             Set<String> names = new TreeSet<>(before.propertyNames());
             names.addAll(now.propertyNames());
             for (String name : names) {
                 compare(path.isEmpty() ? name : path + "." + name, before.path(name), now.path(name));
             }
-        } else if (before.isArray() && now.isArray()) {
+        } else if (before.isArray()) {
             for (int i = 0; i < Math.max(before.size(), now.size()); i++) {
                 compare(path + " " + (i + 1), before.path(i), now.path(i));
             }
         } else {
             tally.texts(versionNow.apply(before.asString("")), now.asString(""), () -> path);
         }
+    }
+
+    private static String words(JsonNode node) {
+        return switch (node.getNodeType()) {
+            case MISSING -> "missing";
+            case NULL -> "no value";
+            case OBJECT -> "an object of " + node.size() + " values";
+            case ARRAY -> "a list of " + node.size() + " values";
+            case STRING -> "the text '" + node.asString() + "'";
+            default -> node.asString("");
+        };
     }
 }

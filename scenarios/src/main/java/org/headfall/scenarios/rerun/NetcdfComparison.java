@@ -3,29 +3,42 @@ package org.headfall.scenarios.rerun;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.function.UnaryOperator;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import ucar.ma2.Array;
 import ucar.ma2.DataType;
 import ucar.ma2.InvalidRangeException;
+import ucar.nc2.Attribute;
 import ucar.nc2.NetcdfFile;
 import ucar.nc2.Variable;
 
-/** Compares two NetCDF files variable by variable, one record in memory at a time. */
+/** Compares two NetCDF files attribute by attribute and variable by variable, one record in memory at a time. */
 final class NetcdfComparison {
 
-    private final Tally tally = new Tally();
+    /** When a file was written says nothing about the results. */
+    private static final Set<String> OF_THE_WRITING = Set.of("date_created", "history");
 
-    FileComparison of(Path before, Path now) throws IOException {
-        try {
-            compare(before, now);
-        } catch (RuntimeException e) {
-            throw new IOException("no NetCDF file can be read from it", e); // the library's ways to say so are many
-        }
-        return tally.of(String.valueOf(before.getFileName()));
+    private final Tally tally = new Tally();
+    private final UnaryOperator<String> versionNow;
+
+    /**
+     * A comparison.
+     *
+     * @param versionNow puts the version of the program that runs in place of that which made the results
+     */
+    NetcdfComparison(UnaryOperator<String> versionNow) {
+        this.versionNow = versionNow;
     }
 
-    private void compare(Path before, Path now) throws IOException {
-        try (NetcdfFile fileBefore = NetcdfFile.open(before.toString());
+    FileComparison of(Path before, Path now) throws IOException {
+        try (NetcdfFile fileBefore = UnreadableException.ifNotRead(() -> NetcdfFile.open(before.toString()));
                 NetcdfFile fileNow = NetcdfFile.open(now.toString())) {
+            compareAttributes("", fileBefore.getGlobalAttributes(), fileNow.getGlobalAttributes());
             // places come from the new file, which is whole
             NetcdfPlaces places = new NetcdfPlaces(fileNow);
             for (Variable variable : fileBefore.getVariables()) {
@@ -42,9 +55,39 @@ final class NetcdfComparison {
                 }
             }
         }
+        return tally.of(String.valueOf(before.getFileName()));
+    }
+
+    private void compareAttributes(String of, List<Attribute> before, List<Attribute> now) {
+        Map<String, String> kept = values(before);
+        Map<String, String> again = values(now);
+        Set<String> names = new TreeSet<>(kept.keySet());
+        names.addAll(again.keySet());
+        names.removeAll(OF_THE_WRITING);
+        for (String name : names) {
+            String where = "attribute " + name + of;
+            String value = kept.get(name);
+            String valueNow = again.get(name);
+            if (value == null || valueNow == null) {
+                tally.differs(where, value == null ? "missing" : value, valueNow == null ? "missing" : valueNow);
+            } else {
+                tally.texts(versionNow.apply(value), valueNow, () -> where);
+            }
+        }
+    }
+
+    private static Map<String, String> values(List<Attribute> attributes) {
+        return attributes.stream()
+                .collect(Collectors.toMap(
+                        Attribute::getShortName,
+                        attribute -> IntStream.range(0, attribute.getLength())
+                                .mapToObj(i -> String.valueOf(attribute.getValue(i)))
+                                .collect(Collectors.joining(", ")),
+                        (first, again) -> first + ", " + again));
     }
 
     private void compare(Variable before, Variable now, NetcdfPlaces places) throws IOException {
+        compareAttributes(" of " + before.getFullName(), before.getAttributes(), now.getAttributes());
         if (before.getDataType() != now.getDataType() || !Arrays.equals(before.getShape(), now.getShape())) {
             tally.differs(
                     "kind and size of " + before.getFullName(),
@@ -53,12 +96,17 @@ final class NetcdfComparison {
         } else if (before.getDataType() == DataType.CHAR) {
             compareTexts(before, now);
         } else if (before.getRank() == 0) {
-            compareNumbers(before, before.read(), now.read(), new int[0], places);
+            compareNumbers(before, UnreadableException.ifNotRead(before::read), now.read(), new int[0], places);
         } else {
             for (int record = 0; record < before.getShape(0); record++) {
                 int[] origin = new int[before.getRank()];
                 origin[0] = record;
-                compareNumbers(before, part(before, origin), part(now, origin), origin, places);
+                compareNumbers(
+                        before,
+                        UnreadableException.ifNotRead(() -> part(before, origin)),
+                        part(now, origin),
+                        origin,
+                        places);
             }
         }
     }
@@ -75,7 +123,7 @@ final class NetcdfComparison {
 
     private void compareTexts(Variable before, Variable now) throws IOException {
         tally.texts(
-                NetcdfPlaces.text(before.read()),
+                NetcdfPlaces.text(UnreadableException.ifNotRead(before::read)),
                 NetcdfPlaces.text(now.read()),
                 () -> "names in " + before.getFullName());
     }

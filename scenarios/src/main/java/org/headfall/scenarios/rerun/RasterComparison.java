@@ -5,7 +5,6 @@ import java.nio.file.Path;
 import org.headfall.scenarios.raster.Raster;
 import org.headfall.scenarios.raster.RasterLimits;
 import org.headfall.scenarios.raster.RasterReader;
-import org.headfall.scenarios.spatial.SpatialFormatException;
 
 /** Compares two GeoTIFF pixel by pixel: how they are packed depends on the computer. */
 final class RasterComparison {
@@ -14,11 +13,8 @@ final class RasterComparison {
 
     FileComparison of(Path before, Path now) throws IOException {
         RasterReader reader = new RasterReader(RasterLimits.DEFAULT);
-        try {
-            compare(reader.read(before).raster(), reader.read(now).raster());
-        } catch (SpatialFormatException e) {
-            throw new IOException("no raster can be read from it", e);
-        }
+        Raster kept = UnreadableException.ifNotRead(() -> reader.read(before).raster());
+        compare(kept, reader.read(now).raster());
         return tally.of(String.valueOf(before.getFileName()));
     }
 

@@ -65,18 +65,21 @@ public final class Rerun {
     }
 
     /** Whether the results are those of several cases, each in a folder of its own. */
-    public boolean ofCases() {
+    private boolean ofCases() {
         return !folders.equals(List.of(results));
     }
 
     /**
      * What was done to the files since the run, folder by folder.
      *
-     * @return the changes in each folder of a run
+     * @return the changes in each folder of a run; of a run with cases also in the folder around them
      * @throws ResultsException if a summary is damaged or of another format
      */
     public List<FileChanges> changes() throws ResultsException {
         List<FileChanges> changes = new ArrayList<>();
+        if (ofCases()) {
+            changes.add(FileChanges.aroundCases(results));
+        }
         for (Path folder : folders) {
             changes.add(FileChanges.in(folder));
         }
@@ -109,7 +112,10 @@ public final class Rerun {
                         .into(again, false);
                 return List.of(proof(results, again, toolVersion));
             }
-            List<CasePlan> needed = ofCases() ? cases : neededFor(cases);
+            List<CasePlan> needed = (ofCases() ? cases : neededFor(cases))
+                    .stream()
+                            .map(one -> new CasePlan(one.name(), withDoubts(one.plan())))
+                            .toList();
             new CaseRuns(needed, StandardOutputs.besidesReport(reading.folder().usedFiles()), progress)
                     .into(again, false);
             return proofs(needed, again, toolVersion);
@@ -173,7 +179,7 @@ public final class Rerun {
             return List.of(proof(results, again.resolve(wanted.folder()), toolVersion));
         }
         List<FolderProof> proofs = new ArrayList<>();
-        proofs.add(new FolderProof(results, new FolderComparison(results, again, text -> text).files(), ""));
+        proofs.add(new FolderProof(results, new FolderComparison(results, Set.of(), again, text -> text).files(), ""));
         for (CasePlan one : cases) {
             Path folder = results.resolve(one.folder());
             proofs.add(
@@ -184,6 +190,17 @@ public final class Rerun {
                                     List.of(FileComparison.notCompared(one.folder(), "this folder is missing")),
                                     ""));
         }
+        Set<Path> ofCases =
+                cases.stream().map(one -> results.resolve(one.folder())).collect(Collectors.toSet());
+        for (Path folder : folders) {
+            if (!ofCases.contains(folder)) {
+                proofs.add(new FolderProof(
+                        folder,
+                        List.of(FileComparison.notCompared(
+                                String.valueOf(folder.getFileName()), "the document has no such case")),
+                        ""));
+            }
+        }
         return proofs;
     }
 
@@ -191,7 +208,8 @@ public final class Rerun {
         RunOrigin made = RunOrigin.of(before);
         return new FolderProof(
                 before,
-                new FolderComparison(before, again, text -> text.replace(made.toolVersion(), toolVersion)).files(),
+                new FolderComparison(before, made.files(), again, text -> text.replace(made.toolVersion(), toolVersion))
+                        .files(),
                 otherWay(made.solvedBy(), RunOrigin.of(again).solvedBy()));
     }
 

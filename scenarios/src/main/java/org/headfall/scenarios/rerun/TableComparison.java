@@ -1,6 +1,5 @@
 package org.headfall.scenarios.rerun;
 
-import de.siegmar.fastcsv.reader.CsvParseException;
 import de.siegmar.fastcsv.reader.CsvReader;
 import de.siegmar.fastcsv.reader.CsvRecord;
 import java.io.IOException;
@@ -29,25 +28,24 @@ final class TableComparison {
 
     /** Compares them; a line that only one of them has differs as a whole. */
     FileComparison of(Path before, Path now) throws IOException {
-        try (CsvReader<CsvRecord> linesBefore = CsvReader.builder().ofCsvRecord(before);
+        try (CsvReader<CsvRecord> linesBefore =
+                        UnreadableException.ifNotRead(() -> CsvReader.builder().ofCsvRecord(before));
                 CsvReader<CsvRecord> linesNow = CsvReader.builder().ofCsvRecord(now)) {
             compare(linesBefore.iterator(), linesNow.iterator());
-        } catch (CsvParseException e) {
-            throw new IOException("no table can be read from it", e);
         }
         return tally.of(String.valueOf(before.getFileName()));
     }
 
-    private void compare(Iterator<CsvRecord> before, Iterator<CsvRecord> now) {
+    private void compare(Iterator<CsvRecord> before, Iterator<CsvRecord> now) throws IOException {
         List<String> header = List.of();
-        while (before.hasNext() && now.hasNext()) {
-            CsvRecord line = before.next();
+        while (UnreadableException.ifNotRead(before::hasNext) && now.hasNext()) {
+            CsvRecord line = UnreadableException.ifNotRead(before::next);
             if (header.isEmpty()) {
                 header = line.getFields();
             }
             compare(header, line, now.next());
         }
-        long linesBefore = remaining(before);
+        long linesBefore = UnreadableException.ifNotRead(() -> remaining(before));
         long linesNow = remaining(now);
         if (linesBefore != linesNow) {
             tally.differs(

@@ -9,6 +9,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 
@@ -68,6 +69,31 @@ public record FileChanges(Path folder, Map<String, String> changed, List<String>
         in(folder, names, Long.MAX_VALUE).requireUnchanged(names);
     }
 
+    /**
+     * Looks at the folder around those of several cases, which keeps no hashes.
+     *
+     * @param folder folder that a run with cases has written
+     * @return what is not of the run; the table itself is known by the numbers of a rerun alone
+     * @throws ResultsException if the folder cannot be read
+     */
+    public static FileChanges aroundCases(Path folder) throws ResultsException {
+        try {
+            return new FileChanges(folder, Map.of(), List.of(), notAmong(Set.of(CaseTable.NAME), folder));
+        } catch (IOException e) {
+            throw new ResultsException(ResultsException.Kind.NOT_FINISHED, folder, "cannot be read: " + e, e);
+        }
+    }
+
+    private static List<String> notAmong(Set<String> written, Path folder) throws IOException {
+        List<String> added = new ArrayList<>();
+        for (String name : FileStamp.names(folder)) {
+            if (!written.contains(name)) {
+                added.add(name);
+            }
+        }
+        return added;
+    }
+
     /** Changes among some files, all of them if none is named; files beyond a size are not hashed. */
     private static FileChanges in(Path folder, List<String> names, long hashedUpTo) throws ResultsException {
         try {
@@ -82,7 +108,11 @@ public record FileChanges(Path folder, Map<String, String> changed, List<String>
                 FileStamp stamp = written.get(name);
                 if (!Files.isRegularFile(file)) {
                     missing.add(name);
-                } else if (stamp != null) {
+                } else if (stamp == null) {
+                    if (!name.equals(SummaryFile.NAME)) {
+                        changed.put(name, "is not of this run, which wrote no such file");
+                    }
+                } else {
                     String difference =
                             stamp.bytes() <= hashedUpTo ? stamp.differenceOf(file) : stamp.differenceInSizeOf(file);
                     if (!difference.isEmpty()) {
@@ -90,13 +120,7 @@ public record FileChanges(Path folder, Map<String, String> changed, List<String>
                     }
                 }
             }
-            List<String> added = new ArrayList<>();
-            for (String name : FileStamp.names(folder)) {
-                if (!written.containsKey(name)) {
-                    added.add(name);
-                }
-            }
-            return new FileChanges(folder, changed, missing, added);
+            return new FileChanges(folder, changed, missing, notAmong(written.keySet(), folder));
         } catch (ResultsException e) {
             throw e;
         } catch (IOException e) {

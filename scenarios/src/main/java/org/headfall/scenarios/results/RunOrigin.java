@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.headfall.scenarios.recording.InputFile;
 
 /**
@@ -12,6 +13,7 @@ import org.headfall.scenarios.recording.InputFile;
  *
  * @param title title of the run
  * @param toolVersion program and version that made it
+ * @param files names of the files that it wrote besides the summary
  * @param inputs the scenario document first, then every file that it names
  * @param doubts whether the run was repeated to find its errors
  * @param solvedBy how heads were found
@@ -20,13 +22,15 @@ import org.headfall.scenarios.recording.InputFile;
 public record RunOrigin(
         String title,
         String toolVersion,
+        Set<String> files,
         List<InputFile> inputs,
         boolean doubts,
         Optional<SolvedBy> solvedBy,
         Optional<AnsweredFrom> answeredFrom) {
 
-    /** Copies the list. */
+    /** Copies set and list. */
     public RunOrigin {
+        files = Set.copyOf(files);
         inputs = List.copyOf(inputs);
     }
 
@@ -44,6 +48,7 @@ public record RunOrigin(
             return new RunOrigin(
                     summary.title(),
                     summary.toolVersion(),
+                    summary.files().keySet(),
                     summary.inputs(),
                     summary.figures().errorBudget().isPresent(),
                     summary.figures().solvedBy(),
