@@ -126,6 +126,29 @@ class RerunCommandTest {
         assertTrue(out.toString().startsWith("Not identical: 1 of "), out::toString);
     }
 
+    /** Each forged with its hash, so that only the rerun can tell. */
+    @Test
+    void forgedFilesStepsAndUnitsAreFoundByTheRerun() throws IOException {
+        Files.writeString(results.resolve("accounts.csv"), "bore,taken (ML)\r\npumped,0\r\n");
+        replace(results.resolve("bores.nc"), "Levels are above datum", "Levels are below datum");
+        replace(results.resolve("summary.json"), "\"rejectedSteps\" : ", "\"rejectedSteps\" : 7");
+        for (String name : List.of("accounts.csv", "bores.nc")) {
+            new SummaryFile().writtenAgain(results, name);
+        }
+        assertEquals(1, headfall("rerun", results.toString(), "--quiet"), err::toString);
+        String said = oneLine(out.toString());
+        assertTrue(said.startsWith("Not identical: 3 of "), said);
+        assertTrue(said.contains("accounts.csv: the run gives no such file"), said);
+        assertTrue(said.contains("the first at attribute comment: Levels are below datum"), said);
+        assertTrue(said.contains("the first at figures.solver.rejectedSteps: 7"), said);
+    }
+
+    private static void replace(Path file, String text, String instead) throws IOException {
+        String bytes = Files.readString(file, StandardCharsets.ISO_8859_1);
+        assertTrue(bytes.contains(text), text);
+        Files.writeString(file, bytes.replace(text, instead), StandardCharsets.ISO_8859_1);
+    }
+
     @Test
     void aNoteBesideTheResultsIsNoFaultOfThem() throws IOException {
         Files.writeString(results.resolve("notes.txt"), "seen");
@@ -208,17 +231,22 @@ class RerunCommandTest {
                         + " when: ever, at_most: 9 m}\n";
         String text = Files.readString(copyOfDocument()).replace("\nstart:", "\n" + limit + "start:");
         Files.writeString(document, text + "\ncases: [without any taking, existing as used]\n");
-        assertEquals(0, headfall("run", document.toString(), "--quiet"), err::toString);
+        assertEquals(0, headfall("run", document.toString(), "--quiet", "--doubts"), err::toString);
         Path parent = folder.resolve("results").resolve("cases");
         assertEquals(0, headfall("rerun", parent.toString(), "--quiet"), out::toString);
         assertTrue(out.toString().startsWith("Identical: "), out::toString);
         Path one = parent.resolve("existing-as-used");
         assertEquals(0, headfall("rerun", one.toString(), "--quiet"), out::toString);
+        Path foreign = Files.createDirectory(parent.resolve("with-proposal"));
+        Files.copy(one.resolve("summary.json"), foreign.resolve("summary.json"));
+        Files.writeString(parent.resolve("accounts.csv"), "name\r\n");
         spoil(parent.resolve("limits-by-case.csv"), 2);
         ResultsFolder.delete(parent.resolve("without-any-taking"));
         assertEquals(1, headfall("rerun", parent.toString(), "--quiet"), err::toString);
         assertTrue(oneLine(out.toString()).contains("limits-by-case.csv: 1 of "), out::toString);
         assertTrue(oneLine(out.toString()).contains("without-any-taking: this folder is missing"), out::toString);
+        assertTrue(oneLine(out.toString()).contains("with-proposal: the document has no such case"), out::toString);
+        assertTrue(oneLine(out.toString()).contains("not of the run: accounts.csv"), out::toString);
         String[][] commands = {
             {"report", parent.toString()},
             {

@@ -38,7 +38,6 @@ final class NetcdfComparison {
     FileComparison of(Path before, Path now) throws IOException {
         try (NetcdfFile fileBefore = UnreadableException.ifNotRead(() -> NetcdfFile.open(before.toString()));
                 NetcdfFile fileNow = NetcdfFile.open(now.toString())) {
-            compareAttributes("", fileBefore.getGlobalAttributes(), fileNow.getGlobalAttributes());
             // places come from the new file, which is whole
             NetcdfPlaces places = new NetcdfPlaces(fileNow);
             for (Variable variable : fileBefore.getVariables()) {
@@ -54,6 +53,8 @@ final class NetcdfComparison {
                     tally.differs(variable.getFullName(), "missing", "there");
                 }
             }
+            // last, for a number that differs tells more
+            compareAttributes("", fileBefore.getGlobalAttributes(), fileNow.getGlobalAttributes());
         }
         return tally.of(String.valueOf(before.getFileName()));
     }
