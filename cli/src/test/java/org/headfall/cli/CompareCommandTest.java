@@ -87,6 +87,33 @@ class CompareCommandTest {
                 .contains("heads and flows of the boundaries"));
     }
 
+    /** The last map of both is that of the first year, tables of both reach to the last day of the shorter run. */
+    @Test
+    void runsOfUnequalLengthAreComparedOnTheLastDayOfBoth() throws IOException {
+        Path idle = run("idle", document.replace("rate: 40 L/s", "rate: 0 L/s"));
+        Path shorter = run(
+                "shorter",
+                document.replace("for: 5 yr", "until: 2031-01-01")
+                        .replace("report_after: [1 yr, 5 yr]", "report_after: [1 yr]"));
+        String said = compared(idle, shorter);
+        assertTrue(said.contains("Compared on 2031-01-01, the last day of both"), said);
+        assertTrue(said.contains("whose head is then lower by 0.5 m or more: 1 "), said);
+        assertTrue(said.contains("Area where head is lower on 2027-07-01, the last map of both: by 0.5"), said);
+        assertTrue(Files.readString(folder.resolve("beside").resolve("affected-places.csv"))
+                .contains("2031-01-01,,flowing"));
+    }
+
+    /** On all report dates, 1 July and 1 January, the bore rests in both runs. */
+    @Test
+    void aBoreThatTakesInAnotherSeasonIsCause() throws IOException {
+        String seasonal = document.replace("rate: 40 L/s", "rate: 40 L/s\n    season: {from: 1 March, to: 1 May}");
+        Path autumn = run("autumn", seasonal);
+        String said = compared(
+                autumn,
+                run("spring", seasonal.replace("from: 1 March, to: 1 May", "from: 1 September, to: 1 November")));
+        assertTrue(said.contains("count as cause, not as affected: pumped."), said);
+    }
+
     @Test
     void aRunBesideItselfDiffersInNothing() throws IOException {
         Path one = run("one", document);

@@ -24,6 +24,7 @@ public final class ComparisonText {
     private final List<Double> thresholds;
     private final TextBlock block;
     private final LocalDate date;
+    private final MapDifference lastMap;
 
     /**
      * A summary.
@@ -36,7 +37,8 @@ public final class ComparisonText {
         this.comparison = comparison;
         this.thresholds = thresholds;
         this.block = block;
-        date = comparison.maps().get(comparison.maps().size() - 1).date();
+        date = comparison.lastDate();
+        lastMap = comparison.maps().get(comparison.maps().size() - 1);
     }
 
     /** Writes it. */
@@ -54,6 +56,7 @@ public final class ComparisonText {
     private void references() {
         block.labelled("First run", words(comparison.first().description()));
         block.labelled("Second run", words(comparison.second().description()));
+        block.labelled("Compared on", date + ", the last day of both");
         if (!comparison.differentFields().isEmpty()) {
             block.sentence(
                     "The runs differ in more than what their bores do, so not all that follows is due to bores:");
@@ -75,13 +78,16 @@ public final class ComparisonText {
 
     private void places() {
         double least = thresholds.get(0);
-        List<AffectedPlace> affected = comparison.affected(List.of(least)).stream()
-                .filter(place -> place.date().equals(date) && !isSpring(place.station()))
+        List<AffectedPlace> onAnyDate = comparison.affected(List.of(least)).stream()
+                .filter(place -> !isSpring(place.station()))
+                .toList();
+        List<AffectedPlace> affected = onAnyDate.stream()
+                .filter(place -> place.date().equals(date))
                 .sorted(Comparator.comparingDouble(AffectedPlace::lowerBy).reversed())
                 .toList();
         if (affected.isEmpty()) {
             block.sentence("No bore or point has a head that is lower then by " + metres(least) + " or more" + largest()
-                    + ".");
+                    + "." + (onAnyDate.isEmpty() ? "" : " On earlier dates there are some, see affected-places.csv."));
             return;
         }
         block.sentence(
@@ -116,7 +122,7 @@ public final class ComparisonText {
         List<StationDifference> springs =
                 atDate().stream().filter(station -> isSpring(station.station())).toList();
         if (!springs.isEmpty()) {
-            block.sentence("Springs in the second run on " + date + ", the last day of both:");
+            block.sentence("Springs in the second run then:");
             springs.forEach(spring -> block.item(words(spring)));
         }
     }
@@ -149,16 +155,16 @@ public final class ComparisonText {
     }
 
     private void areas() {
-        MapDifference map = comparison.maps().get(comparison.maps().size() - 1);
-        block.sentence("Area where head is lower then: "
+        String when = lastMap.date().equals(date) ? "then" : "on " + lastMap.date() + ", the last map of both";
+        block.sentence("Area where head is lower " + when + ": "
                 + thresholds.stream()
-                        .map(threshold -> "by " + metres(threshold) + " or more " + area(map, threshold))
+                        .map(threshold -> "by " + metres(threshold) + " or more " + area(threshold))
                         .collect(Collectors.joining("; "))
                 + ".");
     }
 
-    private String area(MapDifference map, double threshold) {
-        double area = AffectedArea.of(comparison.first().description().grid(), map.lowerBy(), threshold)
+    private String area(double threshold) {
+        double area = AffectedArea.of(comparison.first().description().grid(), lastMap.lowerBy(), threshold)
                         .getArea()
                 / SQUARE_METRES_PER_SQUARE_KILOMETRE;
         return area == 0 ? "none" : Significant.text(area) + " km2";

@@ -2,12 +2,14 @@ package org.headfall.scenarios.comparison;
 
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.NavigableSet;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
@@ -31,6 +33,8 @@ public final class RunComparison {
     private final FinishedRun first;
     private final FinishedRun second;
     private final List<MapDifference> maps;
+    private final NavigableSet<LocalDate> commonDates;
+    private final Set<LocalDateTime> commonMoments;
     private final List<String> differentFields;
 
     /**
@@ -84,6 +88,8 @@ public final class RunComparison {
         if (maps.stream().flatMapToDouble(map -> Arrays.stream(map.lowerBy())).allMatch(Double::isNaN)) {
             throw new IllegalArgumentException("the runs have no part of the map in common");
         }
+        commonDates = commonDates();
+        commonMoments = commonMoments();
         differentFields = FieldDifferences.between(first, second, keyOfFirst, keyOfSecond);
     }
 
@@ -140,14 +146,30 @@ public final class RunComparison {
                 .toList();
     }
 
+    /** At any moment that both record: on report dates alone a bore of another season would seem to take nothing. */
     private boolean takesMore(String bore) {
-        return commonDates().stream().anyMatch(date -> taken(second, bore, date) > taken(first, bore, date) + NO_FLOW);
+        return commonMoments.stream()
+                .anyMatch(moment -> taken(second, bore, moment) > taken(first, bore, moment) + NO_FLOW);
     }
 
     /** Discharge of a bore (m³/d), nothing in a run that does not have it. */
-    private static double taken(FinishedRun run, String bore, LocalDate date) {
+    private static double taken(FinishedRun run, String bore, LocalDateTime moment) {
         int index = run.description().stationIndex(bore);
-        return index < 0 ? 0 : run.recording().series().get(index).dischargeAt(day(run, date));
+        return index < 0 ? 0 : run.recording().series().get(index).dischargeAt(day(run, moment));
+    }
+
+    /** What both runs record, and the dates of {@link #commonDates()}. */
+    private Set<LocalDateTime> commonMoments() {
+        Set<LocalDateTime> moments = recorded(first);
+        moments.retainAll(recorded(second));
+        commonDates.forEach(date -> moments.add(date.atStartOfDay()));
+        return moments;
+    }
+
+    private static Set<LocalDateTime> recorded(FinishedRun run) {
+        return Arrays.stream(run.recording().days())
+                .mapToObj(run.description().calendar()::at)
+                .collect(Collectors.toCollection(TreeSet::new));
     }
 
     /**
@@ -184,14 +206,14 @@ public final class RunComparison {
         return same ? head : new HeadsOnOtherGrid(from, to).of(head);
     }
 
-    /** Stations that both runs have, on the report dates of either that lie within both. */
+    /** Stations that both runs have, on the first, last and report dates of either that lie within both. */
     public List<StationDifference> stations() {
         List<StationDifference> differences = new ArrayList<>();
         for (int i = 0; i < first.description().stations().size(); i++) {
             Station station = first.description().stations().get(i);
             int other = second.description().stationIndex(station.name());
             if (other >= 0) {
-                for (LocalDate date : commonDates()) {
+                for (LocalDate date : commonDates) {
                     differences.add(difference(station, i, other, date));
                 }
             }
@@ -223,8 +245,13 @@ public final class RunComparison {
         return station instanceof Station.BoreSite bore ? bore.holder() : "";
     }
 
-    private Set<LocalDate> commonDates() {
-        Set<LocalDate> dates = new TreeSet<>();
+    /** Last day of both runs, on which stations are compared; grids may have ended before, see {@link #maps()}. */
+    public LocalDate lastDate() {
+        return commonDates.last();
+    }
+
+    private NavigableSet<LocalDate> commonDates() {
+        NavigableSet<LocalDate> dates = new TreeSet<>();
         for (FinishedRun run : List.of(first, second)) {
             RunDescription description = run.description();
             dates.add(date(run, 0));
@@ -241,7 +268,11 @@ public final class RunComparison {
     }
 
     private static double day(FinishedRun run, LocalDate date) {
-        return run.description().calendar().day(date.atStartOfDay());
+        return day(run, date.atStartOfDay());
+    }
+
+    private static double day(FinishedRun run, LocalDateTime moment) {
+        return run.description().calendar().day(moment);
     }
 
     /**
