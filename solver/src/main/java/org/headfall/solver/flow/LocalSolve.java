@@ -83,7 +83,7 @@ final class LocalSolve {
      * @param tolerance residual allowed as a share of the source
      * @param drawdown in: the solution before; out: the new one (d/m²)
      * @param former receives the solution before
-     * @return whether it was local; if not, nothing has changed
+     * @return whether it was local; if not, neither array has changed
      */
     boolean solve(FivePointMatrix matrix, double stretch, double tolerance, double[] drawdown, float[] former) {
         int wide = (int) Math.ceil(stretch * margin) + 1;

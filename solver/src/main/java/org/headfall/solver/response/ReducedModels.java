@@ -27,8 +27,8 @@ final class ReducedModels {
      * @param smallestDirection share below which directions of their spaces are what the linear solver leaves
      */
     ReducedModels(TransferValues transfer, double smallestDirection) {
-        this.smallestDirection = smallestDirection;
         this.transfer = transfer;
+        this.smallestDirection = smallestDirection;
     }
 
     /**

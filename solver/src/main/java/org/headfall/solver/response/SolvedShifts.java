@@ -21,12 +21,12 @@ final class SolvedShifts {
     private final TransferSolves solves;
     private final double[] ladder;
     private final double smallestDirection;
-    private double[][] foretold;
+    private final double[][] foretold;
 
     private SolvedShifts(TransferSolves solves, double[] ladder, double smallestDirection) {
-        this.smallestDirection = smallestDirection;
         this.solves = solves;
         this.ladder = ladder;
+        this.smallestDirection = smallestDirection;
         foretold = new double[solves.places()][ladder.length];
     }
 
