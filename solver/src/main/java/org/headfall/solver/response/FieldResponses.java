@@ -94,7 +94,6 @@ public final class FieldResponses {
             double horizon,
             SolutionMemory memory,
             Settings settings) {
-        Fineness fineness = Fineness.ofFields(settings.accuracy());
         return new FieldResponses(
                 problem, points, heads, heads, ChangingSources.afterGiven(problem, heads), horizon, memory, settings);
     }
