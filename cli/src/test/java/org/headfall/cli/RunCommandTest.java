@@ -118,13 +118,15 @@ class RunCommandTest {
         }
         assertTrue(Files.size(results.resolve("limits-by-case.csv")) > 0);
         String[] lines = out.toString().lines().toArray(String[]::new);
-        int head = List.of(lines).indexOf("Case                                  limits    kept  crossed  undecided");
+        int head = List.of(lines)
+                .indexOf("Case                               limits  kept  crossed  undecided  not judged");
         assertTrue(head > 0, out::toString);
-        assertEquals("without any taking                         1       1        0          0", lines[head + 1]);
-        assertTrue(lines[head + 2].startsWith("  worst: "), lines[head + 2]);
+        assertEquals(
+                "without any taking                      1     1        0          0           0", lines[head + 1]);
+        assertTrue(lines[head + 2].startsWith("  closest: "), lines[head + 2]);
         assertTrue(
                 List.of(lines).subList(head, lines.length).stream()
-                        .anyMatch(line -> line.startsWith("existing as used                           1")),
+                        .anyMatch(line -> line.startsWith("existing as used                        1")),
                 out::toString);
         assertEquals(1, headfall("run", folder.toString()), "they are kept");
         assertEquals(0, headfall("run", folder.toString(), "--overwrite", "--json"), err::toString);

@@ -3,7 +3,6 @@ package org.headfall.cli.answer;
 import java.io.PrintWriter;
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.headfall.cli.answer.RunAnswer.Effort;
@@ -22,6 +21,9 @@ public final class AnswerText {
 
     private static final int FEWEST_DECIMALS = 2;
     private static final int MOST_DECIMALS = 4;
+
+    /** A loss of head that is shown as something (m). */
+    private static final double LEAST_SHOWN = 0.005;
 
     private final RunAnswer answer;
     private final PrintWriter out;
@@ -67,36 +69,51 @@ public final class AnswerText {
     }
 
     private String verdictSentence() {
-        int all = answer.limits().size();
-        long crossed = answer.limits().stream().filter(LimitAnswer::crossed).count();
-        long hold = answer.limits().stream().filter(LimitAnswer::holds).count();
+        List<LimitAnswer> limits = answer.limits();
+        List<LimitAnswer> crossed = limits.stream().filter(LimitAnswer::crossed).toList();
+        List<LimitAnswer> doubtful =
+                limits.stream().filter(limit -> !limit.holds()).toList();
+        long all = named(limits);
+        int places = limits.size();
+        boolean severalPlaces = places > all;
         return switch (answer.verdict()) {
             case NO_LIMITS -> "No limit is set, so nothing is said about whether the field holds.";
             case HOLDS ->
-                "The field holds: " + (all == 1 ? "the one limit is kept." : "all " + all + " limits are kept.");
+                "The field holds: " + (all == 1 ? "the one limit is kept" : "all " + all + " limits are kept")
+                        + (severalPlaces ? " at all " + places + " places." : ".");
             case CROSSED ->
                 "The field does not hold: "
                         + (all == 1
                                 ? "the one limit is"
-                                : crossed + " of " + all + (crossed == 1 ? " limits is" : " limits are"))
-                        + " crossed.";
-            case UNDECIDED -> "It is not sure that the field holds: " + hold + " of " + all + " limits are kept.";
+                                : named(crossed) + " of " + all + (named(crossed) == 1 ? " limits is" : " limits are"))
+                        + " crossed"
+                        + (severalPlaces ? " at " + crossed.size() + " of " + places + " places." : ".");
+            case UNDECIDED ->
+                "It is not sure that the field holds: " + (all - named(doubtful)) + " of " + all + " limits are kept"
+                        + (severalPlaces
+                                ? ", with nothing sure at " + doubtful.size() + " of " + places + " places."
+                                : ".");
         };
     }
 
+    /** A limit that holds at several places is one limit. */
+    private static long named(List<LimitAnswer> limits) {
+        return limits.stream().map(LimitAnswer::name).distinct().count();
+    }
+
     private static String limit(LimitAnswer limit) {
-        String reached = limit.worst().isPresent()
-                ? reached(
-                        limit,
-                        limit.worst().getAsDouble(),
-                        decimals(limit.worst().getAsDouble(), limit.allowed()))
-                : "";
-        return limit.outcome() + ": " + limit.name() + ", at " + limit.station()
-                + limit.crossedOn().map(date -> ", from " + date).orElse("") + reached
+        return limit.outcome().words() + ": " + limit.name() + ", at " + limit.station()
+                + limit.crossedOn().map(date -> ", from " + date).orElse("") + reached(limit)
                 + (limit.reason().isEmpty() ? "" : "; " + limit.reason());
     }
 
-    private static String reached(LimitAnswer limit, double worst, int decimals) {
+    /** The worst value beside the allowed one; empty if there is none. */
+    static String reached(LimitAnswer limit) {
+        if (limit.worst().isEmpty()) {
+            return "";
+        }
+        double worst = limit.worst().getAsDouble();
+        int decimals = decimals(worst, limit.allowed());
         return "; worst " + number(worst, decimals) + " " + limit.unit()
                 + limit.worstOn().map(date -> " on " + date).orElse("") + ", allowed "
                 + number(limit.allowed(), decimals) + " " + limit.unit();
@@ -114,8 +131,11 @@ public final class AnswerText {
     }
 
     private void findings() {
-        extreme("Largest loss of head", answer.largestLossOfHead());
-        extreme("Least water above pump", answer.leastWaterAbovePump());
+        answer.largestLossOfHead()
+                .ifPresent(loss ->
+                        block.labelled("Largest loss of head", loss.metres() < LEAST_SHOWN ? "none" : metresAt(loss)));
+        // Never "none": a pump that is cut back has no water above its intake, and that is what has to be seen.
+        answer.leastWaterAbovePump().ifPresent(least -> block.labelled("Least water above pump", metresAt(least)));
         block.labelled("First to stop flowing", firstToStop(answer.stopFlowing()));
         block.labelled(
                 "Not confined",
@@ -128,12 +148,8 @@ public final class AnswerText {
                                 answer.effort().cells()));
     }
 
-    private void extreme(String label, Optional<Extreme> extreme) {
-        extreme.ifPresent(value -> block.labelled(
-                label,
-                number(value.metres()).equals("0.00")
-                        ? "none"
-                        : number(value.metres()) + " m at " + value.station() + " on " + value.on()));
+    private static String metresAt(Extreme extreme) {
+        return number(extreme.metres()) + " m at " + extreme.station() + " on " + extreme.on();
     }
 
     private static String firstToStop(List<FlowEnd> ends) {
@@ -220,7 +236,7 @@ public final class AnswerText {
         block.sentence("Figures of a model, no approval: the authority and licensed practice decide.");
     }
 
-    static String number(double value) {
+    private static String number(double value) {
         return number(value, FEWEST_DECIMALS);
     }
 

@@ -6,6 +6,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import org.headfall.scenarios.limits.Outcome;
 import org.headfall.scenarios.results.CaseTable;
 import picocli.CommandLine.Help.Ansi;
 
@@ -13,7 +14,7 @@ import picocli.CommandLine.Help.Ansi;
 public final class CaseText {
 
     /** Width of the names of cases, that of the longest that there is and some. */
-    private static final int NAME = 36;
+    private static final int NAME = 34;
 
     private CaseText() {}
 
@@ -30,41 +31,51 @@ public final class CaseText {
             out.println();
         });
         TextBlock block = new TextBlock(out);
-        out.printf(Locale.ROOT, "%-" + NAME + "s%8s%8s%9s%11s%n", "Case", "limits", "kept", "crossed", "undecided");
+        block.sentence("Limits by case, counted once at each place where they are judged:");
+        out.printf(
+                Locale.ROOT,
+                "%-" + NAME + "s%7s%6s%9s%11s%12s%n",
+                "Case",
+                "limits",
+                "kept",
+                "crossed",
+                "undecided",
+                "not judged");
         answers.cases().forEach((name, answer) -> {
             line(name, answer.limits(), out);
-            worst(answer.limits()).ifPresent(limit -> block.item("worst: " + words(limit)));
+            worst(answer.limits()).ifPresent(limit -> block.item("closest: " + words(limit)));
         });
         out.println();
         out.println("All cases beside each other: " + Path.of(answers.folder()).resolve(CaseTable.NAME));
     }
 
     private static void line(String name, List<LimitAnswer> limits, PrintWriter out) {
-        long kept = limits.stream().filter(LimitAnswer::holds).count();
-        long crossed = limits.stream().filter(LimitAnswer::crossed).count();
         out.printf(
                 Locale.ROOT,
-                "%-" + NAME + "s%8d%8d%9d%11d%n",
+                "%-" + NAME + "s%7d%6d%9d%11d%12d%n",
                 TextBlock.printable(name),
                 limits.size(),
-                kept,
-                crossed,
-                limits.size() - kept - crossed);
+                count(limits, Outcome.Kind.HOLDS),
+                count(limits, Outcome.Kind.CROSSED),
+                count(limits, Outcome.Kind.UNDECIDED),
+                count(limits, Outcome.Kind.NOT_EVALUATED));
     }
 
-    /** The limit with the smallest margin as a part of its allowed value, crossed ones first, then those not sure. */
+    private static long count(List<LimitAnswer> limits, Outcome.Kind kind) {
+        return limits.stream().filter(limit -> limit.outcome() == kind).count();
+    }
+
+    /** The limit with the smallest relative margin, crossed ones first, then those not sure. */
     private static Optional<LimitAnswer> worst(List<LimitAnswer> limits) {
         return limits.stream()
-                .filter(limit -> limit.margin().isPresent())
+                .filter(limit -> limit.relativeMargin().isPresent())
                 .min(Comparator.comparing((LimitAnswer limit) -> !limit.crossed())
                         .thenComparing(LimitAnswer::holds)
-                        .thenComparing(
-                                limit -> limit.margin().orElseThrow() / Math.max(1e-9, Math.abs(limit.allowed()))));
+                        .thenComparing(limit -> limit.relativeMargin().orElseThrow()));
     }
 
     private static String words(LimitAnswer limit) {
-        return limit.name() + ", at " + limit.station() + ", "
-                + AnswerText.number(limit.worst().orElseThrow()) + " " + limit.unit() + ", allowed "
-                + AnswerText.number(limit.allowed()) + " " + limit.unit() + " (" + limit.outcome() + ")";
+        return limit.name() + ", at " + limit.station() + AnswerText.reached(limit) + " ("
+                + limit.outcome().words() + ")";
     }
 }

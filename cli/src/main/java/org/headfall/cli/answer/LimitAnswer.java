@@ -19,7 +19,8 @@ import org.headfall.scenarios.recording.RunCalendar;
  * @param allowed the allowed value
  * @param worst the value nearest to the limit or farthest beyond it, if there is one
  * @param margin how far it is on the safe side, negative beyond the limit
- * @param unit unit of these values
+ * @param relativeMargin the margin by a measure that makes those of different quantities comparable
+ * @param unit unit of allowed, worst and margin
  * @param worstOn its date
  * @param crossedOn first date beyond the limit, if it is crossed
  * @param note where the worst value is and what else there is to say of it; may be empty
@@ -29,10 +30,11 @@ import org.headfall.scenarios.recording.RunCalendar;
 public record LimitAnswer(
         String name,
         String station,
-        String outcome,
+        Outcome.Kind outcome,
         double allowed,
         OptionalDouble worst,
         OptionalDouble margin,
+        OptionalDouble relativeMargin,
         String unit,
         Optional<LocalDate> worstOn,
         Optional<LocalDate> crossedOn,
@@ -46,10 +48,11 @@ public record LimitAnswer(
         return new LimitAnswer(
                 result.limit().name(),
                 result.limit().station(),
-                outcome.words(),
+                outcome.kind(),
                 result.limit().quantity().allowed(),
                 worst.map(value -> OptionalDouble.of(value.value())).orElse(OptionalDouble.empty()),
                 worst.map(value -> OptionalDouble.of(value.margin())).orElse(OptionalDouble.empty()),
+                result.relativeMargin(),
                 result.limit().quantity().unit(),
                 worst.map(value -> calendar.at(value.day()).toLocalDate()),
                 outcome instanceof Outcome.Crossed crossed
@@ -74,10 +77,10 @@ public record LimitAnswer(
     }
 
     boolean holds() {
-        return outcome.equals("holds");
+        return outcome == Outcome.Kind.HOLDS;
     }
 
     boolean crossed() {
-        return outcome.equals("crossed");
+        return outcome == Outcome.Kind.CROSSED;
     }
 }

@@ -1,6 +1,7 @@
 package org.headfall.scenarios.limits;
 
 import java.util.List;
+import java.util.OptionalDouble;
 
 /**
  * A limit and its outcome.
@@ -14,6 +15,16 @@ public record LimitResult(Limit limit, Outcome outcome, List<CauseShare> shares)
     /** Copies the list. */
     public LimitResult {
         shares = List.copyOf(shares);
+    }
+
+    /**
+     * Margin of the worst value over {@link LimitedQuantity#scaleOfMargin()}: the smaller, the closer is the limit, also
+     * beside limits of other quantities. Absent if there are no values.
+     */
+    public OptionalDouble relativeMargin() {
+        return outcome.worstIfAny().stream()
+                .mapToDouble(worst -> worst.margin() / limit.quantity().scaleOfMargin())
+                .findFirst();
     }
 
     /**

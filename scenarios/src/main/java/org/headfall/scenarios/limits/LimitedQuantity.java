@@ -48,6 +48,14 @@ public sealed interface LimitedQuantity {
         return false;
     }
 
+    /**
+     * What margins are measured by, so that those of different quantities can be compared: the allowed value, one unit where
+     * that is zero.
+     */
+    default double scaleOfMargin() {
+        return allowed() == 0 ? 1 : Math.abs(allowed());
+    }
+
     /** Distance of a value to the allowed one in the allowed direction, negative beyond it. */
     default double margin(double value) {
         return limitsFromBelow() ? value - allowed() : allowed() - value;
@@ -91,6 +99,13 @@ public sealed interface LimitedQuantity {
      * @param atLeast lowest allowed head (m above datum)
      */
     record FloorLevel(double atLeast) implements LimitedQuantity {
+
+        /**
+         * What a margin above a level is measured by (m): the level itself says only where the datum is. A drawdown limit of
+         * common size (common practice, no source).
+         */
+        private static final double LEVEL_SCALE = 10;
+
         @Override
         public String words() {
             return "floor level";
@@ -104,6 +119,11 @@ public sealed interface LimitedQuantity {
         @Override
         public String unitOfChange() {
             return "m";
+        }
+
+        @Override
+        public double scaleOfMargin() {
+            return LEVEL_SCALE;
         }
 
         @Override

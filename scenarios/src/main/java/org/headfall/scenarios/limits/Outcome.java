@@ -2,6 +2,7 @@ package org.headfall.scenarios.limits;
 
 import com.fasterxml.jackson.annotation.JsonSubTypes;
 import com.fasterxml.jackson.annotation.JsonTypeInfo;
+import com.fasterxml.jackson.annotation.JsonValue;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.headfall.scenarios.spatial.Position;
@@ -16,8 +17,37 @@ import org.headfall.scenarios.spatial.Position;
 })
 public sealed interface Outcome {
 
+    /** Which of the four it is. */
+    enum Kind {
+        /** Kept, by more than the numerical error. */
+        HOLDS("holds"),
+        /** Passed, by more than the numerical error. */
+        CROSSED("crossed"),
+        /** The margin is smaller than the numerical error, or the run ends too early to say. */
+        UNDECIDED("undecided"),
+        /** The run has no values for it. */
+        NOT_EVALUATED("not evaluated");
+
+        private final String words;
+
+        Kind(String words) {
+            this.words = words;
+        }
+
+        /** One word or two for tables. */
+        @JsonValue
+        public String words() {
+            return words;
+        }
+    }
+
+    /** Which of the four it is. */
+    Kind kind();
+
     /** One word or two for tables. */
-    String words();
+    default String words() {
+        return kind().words();
+    }
 
     /**
      * The worst value of the time in which the limit counts.
@@ -74,8 +104,8 @@ public sealed interface Outcome {
      */
     record Holds(Worst worst) implements Outcome {
         @Override
-        public String words() {
-            return "holds";
+        public Kind kind() {
+            return Kind.HOLDS;
         }
     }
 
@@ -87,8 +117,8 @@ public sealed interface Outcome {
      */
     record Crossed(double firstDay, Worst worst) implements Outcome {
         @Override
-        public String words() {
-            return "crossed";
+        public Kind kind() {
+            return Kind.CROSSED;
         }
     }
 
@@ -102,8 +132,8 @@ public sealed interface Outcome {
      */
     record Undecided(String reason, OptionalDouble firstDay, Worst worst) implements Outcome {
         @Override
-        public String words() {
-            return "undecided";
+        public Kind kind() {
+            return Kind.UNDECIDED;
         }
     }
 
@@ -114,8 +144,8 @@ public sealed interface Outcome {
      */
     record NotEvaluated(String reason) implements Outcome {
         @Override
-        public String words() {
-            return "not evaluated";
+        public Kind kind() {
+            return Kind.NOT_EVALUATED;
         }
     }
 }

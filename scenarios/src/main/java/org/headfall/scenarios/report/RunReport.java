@@ -26,7 +26,6 @@ import org.headfall.scenarios.report.content.HeadDoubt;
 import org.headfall.scenarios.report.content.Heading;
 import org.headfall.scenarios.report.content.Interference;
 import org.headfall.scenarios.report.content.LimitOutcome;
-import org.headfall.scenarios.report.content.LimitOutcome.Verdict;
 import org.headfall.scenarios.report.content.MeasuredHead;
 import org.headfall.scenarios.report.content.Recovery;
 import org.headfall.scenarios.report.content.ReportContent;
@@ -249,27 +248,31 @@ public final class RunReport {
         Outcome outcome = result.outcome();
         if (outcome instanceof Outcome.Holds holds) {
             return limit(
-                    result, Verdict.HOLDS, holds.worst(), null, holds.worst().note());
+                    result,
+                    Outcome.Kind.HOLDS,
+                    holds.worst(),
+                    null,
+                    holds.worst().note());
         }
         if (outcome instanceof Outcome.Crossed crossed) {
             return limit(
                     result,
-                    Verdict.CROSSED,
+                    Outcome.Kind.CROSSED,
                     crossed.worst(),
                     date(crossed.firstDay()),
                     crossed.worst().note());
         }
         if (outcome instanceof Outcome.Undecided undecided) {
             LocalDate first = date(undecided.firstDay());
-            return limit(result, Verdict.UNDECIDED, undecided.worst(), first, undecided.reason());
+            return limit(result, Outcome.Kind.UNDECIDED, undecided.worst(), first, undecided.reason());
         }
         String reason = outcome instanceof Outcome.NotEvaluated missing ? missing.reason() : outcome.words();
-        return limit(result, Verdict.NOT_EVALUATED, null, null, reason);
+        return limit(result, Outcome.Kind.NOT_EVALUATED, null, null, reason);
     }
 
     private LimitOutcome limit(
             LimitResult result,
-            Verdict verdict,
+            Outcome.Kind verdict,
             Outcome.@Nullable Worst worst,
             @Nullable LocalDate crossedOn,
             String remark) {
@@ -287,6 +290,7 @@ public final class RunReport {
                 limit.quantity().unit(),
                 worst == null ? Double.NaN : worst.error(),
                 worst == null ? Double.NaN : worst.margin(),
+                result.relativeMargin().orElse(Double.NaN),
                 verdict,
                 crossedOn,
                 remark,

@@ -14,6 +14,7 @@ import org.headfall.scenarios.evidence.CheckedItem;
 import org.headfall.scenarios.evidence.CheckedItem.State;
 import org.headfall.scenarios.evidence.Doubt;
 import org.headfall.scenarios.evidence.Evidence;
+import org.headfall.scenarios.limits.Outcome;
 import org.headfall.scenarios.report.content.ArtesianHead;
 import org.headfall.scenarios.report.content.DatedField;
 import org.headfall.scenarios.report.content.FieldMap;
@@ -409,7 +410,8 @@ public final class InventedField {
                         "m",
                         0.02,
                         9 - reached,
-                        LimitOutcome.Verdict.CROSSED,
+                        (9 - reached) / 9,
+                        Outcome.Kind.CROSSED,
                         LocalDate.of(2041, 3, 1),
                         "",
                         Double.NaN,
@@ -426,7 +428,8 @@ public final class InventedField {
                         "m",
                         0.02,
                         1.69,
-                        LimitOutcome.Verdict.HOLDS,
+                        1.69 / 20,
+                        Outcome.Kind.HOLDS,
                         null,
                         "",
                         Double.NaN,
@@ -443,7 +446,8 @@ public final class InventedField {
                         "m",
                         0.02,
                         3.2,
-                        LimitOutcome.Verdict.HOLDS,
+                        0.32,
+                        Outcome.Kind.HOLDS,
                         null,
                         "",
                         Double.NaN,

@@ -170,9 +170,9 @@ class RunReportTest {
     @Test
     void everyOutcomeOfALimitHasItsVerdict() {
         List<LimitOutcome> limits = RunReport.of(run()).limits();
-        assertEquals(LimitOutcome.Verdict.CROSSED, limits.get(0).verdict());
+        assertEquals(Outcome.Kind.CROSSED, limits.get(0).verdict());
         assertEquals(LocalDate.of(2029, 9, 8), limits.get(0).crossedOn());
-        assertEquals(LimitOutcome.Verdict.NOT_EVALUATED, limits.get(1).verdict());
+        assertEquals(Outcome.Kind.NOT_EVALUATED, limits.get(1).verdict());
         assertEquals("the run without proposed bores is missing", limits.get(1).remark());
     }
 

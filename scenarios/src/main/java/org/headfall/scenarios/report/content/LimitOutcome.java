@@ -1,6 +1,7 @@
 package org.headfall.scenarios.report.content;
 
 import java.time.LocalDate;
+import org.headfall.scenarios.limits.Outcome;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -17,6 +18,7 @@ import org.jspecify.annotations.Nullable;
  * @param unit unit of both values
  * @param error estimated numerical error of the reached value, in {@code unit}, or NaN
  * @param margin how far on the safe side (positive) or beyond the limit (negative), in {@code unit}
+ * @param relativeMargin the margin by a measure that makes those of different quantities comparable
  * @param verdict whether it holds
  * @param crossedOn first date beyond the limit, null if it is never passed
  * @param remark why it is undecided or was not evaluated, otherwise blank
@@ -35,32 +37,9 @@ public record LimitOutcome(
         String unit,
         double error,
         double margin,
-        Verdict verdict,
+        double relativeMargin,
+        Outcome.Kind verdict,
         @Nullable LocalDate crossedOn,
         String remark,
         double x,
-        double y) {
-
-    /** Whether a limit holds. */
-    public enum Verdict {
-        /** Kept, by more than the numerical error. */
-        HOLDS("holds"),
-        /** Passed, by more than the numerical error. */
-        CROSSED("crossed"),
-        /** The margin is smaller than the numerical error, or the run ends too early to say. */
-        UNDECIDED("undecided"),
-        /** The run has no values for it. */
-        NOT_EVALUATED("not evaluated");
-
-        private final String words;
-
-        Verdict(String words) {
-            this.words = words;
-        }
-
-        /** The verdict in words. */
-        public String words() {
-            return words;
-        }
-    }
-}
+        double y) {}

@@ -6,10 +6,10 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import org.headfall.scenarios.limits.Outcome;
 import org.headfall.scenarios.report.content.ArtesianHead;
 import org.headfall.scenarios.report.content.Interference;
 import org.headfall.scenarios.report.content.LimitOutcome;
-import org.headfall.scenarios.report.content.LimitOutcome.Verdict;
 import org.headfall.scenarios.report.content.ReportContent;
 import org.headfall.scenarios.report.content.Site;
 import org.headfall.scenarios.report.content.SiteKind;
@@ -28,7 +28,7 @@ final class AnswerSentences {
         this.content = content;
         this.end = content.heading().end();
         this.crossed = content.limits().stream()
-                .filter(limit -> limit.verdict() == Verdict.CROSSED)
+                .filter(limit -> limit.verdict() == Outcome.Kind.CROSSED)
                 .sorted(Comparator.comparing(AnswerSentences::crossing))
                 .toList();
         this.held = content.limits().stream().filter(AnswerSentences::holds).count();
@@ -105,7 +105,7 @@ final class AnswerSentences {
     }
 
     private static boolean holds(LimitOutcome limit) {
-        return limit.verdict() == Verdict.HOLDS;
+        return limit.verdict() == Outcome.Kind.HOLDS;
     }
 
     private static String quoted(LimitOutcome limit) {
@@ -119,7 +119,7 @@ final class AnswerSentences {
     private Optional<Sentence> closestLimit() {
         return content.limits().stream()
                 .filter(AnswerSentences::holds)
-                .min(Comparator.comparingDouble(limit -> limit.margin() / Math.max(1e-9, Math.abs(limit.allowed()))))
+                .min(Comparator.comparingDouble(LimitOutcome::relativeMargin))
                 .map(limit -> Sentence.of("Of the limits that are kept, the closest is " + quoted(limit) + ", at "
                                 + limit.site() + ": " + limit.quantity() + " reaches ")
                         .and(Quantity.ofLimit(limit.unit()), limit.reached(), limit.error())
