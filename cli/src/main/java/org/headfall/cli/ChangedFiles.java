@@ -14,7 +14,7 @@ final class ChangedFiles {
     private ChangedFiles() {}
 
     /**
-     * Refuses results of which a file that is read was changed, and warns of others that were changed or are missing.
+     * Refuses results of which a file that is read was changed, and warns of others that are not as the run left them.
      *
      * @param results folder of finished results
      * @param read names of the files that the command reads
@@ -28,13 +28,15 @@ final class ChangedFiles {
     }
 
     /**
-     * Warns of files that were changed or are missing.
+     * Warns of files that were changed, are missing or are not of the run, none of which the command reads.
      *
      * @param changes how files differ
      * @param err where the warning goes
      */
     static void warn(FileChanges changes, PrintWriter err) {
-        if (changes.changed().isEmpty() && changes.missing().isEmpty()) {
+        if (changes.changed().isEmpty()
+                && changes.missing().isEmpty()
+                && changes.added().isEmpty()) {
             return;
         }
         TextBlock block = new TextBlock(err);
@@ -43,7 +45,7 @@ final class ChangedFiles {
         block.sentence("What follows comes from files that are unchanged.");
     }
 
-    /** Names changed and missing files, a line each kind. */
+    /** Names changed, missing and foreign files, a line each kind. */
     static void list(TextBlock block, FileChanges changes) {
         if (!changes.changed().isEmpty()) {
             block.item("changed: "
@@ -51,6 +53,9 @@ final class ChangedFiles {
         }
         if (!changes.missing().isEmpty()) {
             block.item("missing: " + String.join(", ", changes.missing()));
+        }
+        if (!changes.added().isEmpty()) {
+            block.item("not of the run: " + String.join(", ", changes.added()));
         }
     }
 }

@@ -65,7 +65,7 @@ final class CompareCommand implements Callable<Integer> {
                 thresholds.stream().map(this::metres).distinct().sorted().toList();
         RunComparison comparison = RunComparison.of(first, second);
         for (Path run : List.of(first, second)) {
-            ChangedFiles.check(run, List.of(), spec.commandLine().getErr());
+            ChangedFiles.warn(FileChanges.atAGlance(run), spec.commandLine().getErr());
         }
         new ComparisonOutputs(comparison, metres).into(output, overwrite);
         new ComparisonText(comparison, metres, new TextBlock(spec.commandLine().getOut())).write();

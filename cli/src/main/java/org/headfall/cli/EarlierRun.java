@@ -3,8 +3,8 @@ package org.headfall.cli;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
-import java.util.List;
 import org.headfall.scenarios.problem.InputException;
+import org.headfall.scenarios.results.FileChanges;
 import org.headfall.scenarios.results.ResultsException;
 import org.headfall.scenarios.run.RunFromResponses;
 import org.headfall.scenarios.run.RunPlan;
@@ -43,7 +43,7 @@ final class EarlierRun {
     RunFromResponses answers(RunPlan plan, PrintWriter err) throws ResultsException {
         Path folder = responses();
         RunFromResponses answers = new RunFromResponses(plan, folder);
-        ChangedFiles.check(folder, List.of(), err);
+        ChangedFiles.warn(FileChanges.atAGlance(folder), err);
         if (answers.inexact().isPresent()) {
             throw new ResultsException(
                     ResultsException.Kind.OF_ANOTHER_AQUIFER,

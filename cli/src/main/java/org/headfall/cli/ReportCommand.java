@@ -61,7 +61,7 @@ final class ReportCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws IOException {
-        Path file = output == null ? results.resolve(ReportWriter.NAME) : output;
+        Path file = output == null ? reportOfTheRun() : output;
         requirePage(file);
         FinishedRun run = new ResultsReader().read(results);
         ChangedFiles.check(results, READ, spec.commandLine().getErr());
@@ -71,14 +71,27 @@ final class ReportCommand implements Callable<Integer> {
         ReportContent content = RunReport.of(run, results);
         try {
             ReportWriter.write(content, file.toAbsolutePath());
-            if (output == null) {
-                new SummaryFile().writtenAgain(results, ReportWriter.NAME);
-            }
         } catch (IOException failure) {
             throw ResultsFolder.explained(failure, file);
         }
+        if (Files.exists(reportOfTheRun()) && Files.isSameFile(file, reportOfTheRun())) {
+            noteInSummary();
+        }
         spec.commandLine().getOut().println("Written: " + file);
         return ExitCode.DONE.code();
+    }
+
+    private Path reportOfTheRun() {
+        return results.resolve(ReportWriter.NAME);
+    }
+
+    /** However the folder was named, its own page is known to it again. */
+    private void noteInSummary() throws IOException {
+        try {
+            new SummaryFile().writtenAgain(results, ReportWriter.NAME);
+        } catch (IOException failure) {
+            throw ResultsFolder.explained(failure, results.resolve(SummaryFile.NAME));
+        }
     }
 
     /** Only a page is replaced: a wrong name must not cost anybody a file, or a device. */

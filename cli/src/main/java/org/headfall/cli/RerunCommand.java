@@ -85,9 +85,6 @@ final class RerunCommand implements Callable<Integer> {
                 block.sentence("Files in " + changes.folder() + " since the run:");
                 ChangedFiles.list(block, changes);
             }
-            if (!changes.added().isEmpty()) {
-                block.item("not of the run: " + String.join(", ", changes.added()));
-            }
         }
         return changed;
     }

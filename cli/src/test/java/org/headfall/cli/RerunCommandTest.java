@@ -149,11 +149,25 @@ class RerunCommandTest {
         Files.writeString(file, bytes.replace(text, instead), StandardCharsets.ISO_8859_1);
     }
 
+    /** Copied in from another run, or made by hand: no hash of this run can vouch for it. */
+    @Test
+    void aFileThatTheRunNeverWroteIsNotRead() throws IOException {
+        Path summary = results.resolve("summary.json");
+        String text = Files.readString(summary);
+        Files.writeString(summary, text.replaceFirst("\"responses.nc\" : ", "\"other.nc\" : "));
+        new SummaryFile().writtenAgain(results, "limits.csv");
+        assertEquals(1, headfall("estimate", copyOfDocument().toString(), "--responses", results.toString()));
+        assertTrue(err.toString().contains("responses.nc: is not of this run"), err::toString);
+    }
+
     @Test
     void aNoteBesideTheResultsIsNoFaultOfThem() throws IOException {
         Files.writeString(results.resolve("notes.txt"), "seen");
+        Files.writeString(results.resolve(".left-by-the-system"), "");
         assertEquals(0, headfall("rerun", results.toString(), "--quiet"), err::toString);
-        assertTrue(out.toString().contains("not of the run: notes.txt"), out::toString);
+        assertTrue(oneLine(out.toString()).contains("not of the run: notes.txt "), out::toString);
+        assertEquals(0, headfall("report", results.toString()), err::toString);
+        assertTrue(oneLine(err.toString()).contains("not of the run: notes.txt "), err::toString);
     }
 
     @Test
@@ -202,6 +216,8 @@ class RerunCommandTest {
     void aReportWrittenAgainCountsAsOfTheRun() throws IOException {
         Files.delete(results.resolve("report.html"));
         assertEquals(0, headfall("report", results.toString()), err::toString);
+        Path beside = results.resolve("..").resolve("scenario").resolve("report.html");
+        assertEquals(0, headfall("report", results.toString(), "--output", beside.toString()), err::toString);
         assertEquals(0, headfall("rerun", results.toString(), "--quiet"), out::toString);
     }
 

@@ -3,6 +3,7 @@ package org.headfall.scenarios.document;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.DigestInputStream;
@@ -10,7 +11,7 @@ import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
 
-/** Tells the bytes of files from any others by SHA-256 (FIPS 180-4). */
+/** Tells the bytes of files and texts from any others by SHA-256 (FIPS 180-4). */
 public final class FileHash {
 
     private FileHash() {}
@@ -38,6 +39,22 @@ public final class FileHash {
      */
     public static String of(byte[] bytes) {
         return HexFormat.of().formatHex(digest().digest(bytes));
+    }
+
+    /**
+     * Hash of some texts, which tells them from the same letters divided otherwise.
+     *
+     * @param texts the texts, in this order
+     * @return 64 lower-case hexadecimal digits
+     */
+    public static String ofTexts(Iterable<String> texts) {
+        MessageDigest digest = digest();
+        for (String text : texts) {
+            byte[] bytes = text.getBytes(StandardCharsets.UTF_8);
+            digest.update((bytes.length + ":").getBytes(StandardCharsets.UTF_8));
+            digest.update(bytes);
+        }
+        return HexFormat.of().formatHex(digest.digest());
     }
 
     private static MessageDigest digest() {

@@ -15,6 +15,7 @@ import org.headfall.scenarios.problem.ProblemKind;
 import org.headfall.scenarios.quantity.Dimension;
 import org.headfall.scenarios.scenario.AccountsSpecification;
 import org.headfall.scenarios.scenario.AccountsSpecification.MeterReading;
+import org.headfall.scenarios.scenario.Period;
 import org.headfall.scenarios.table.TableColumn;
 import org.headfall.scenarios.table.TableFormat;
 import org.headfall.scenarios.table.TableReader;
@@ -25,6 +26,9 @@ import org.jspecify.annotations.Nullable;
 final class AccountsReader {
     /** A hundred years of monthly readings of a thousand bores. */
     private static final long MOST_READINGS = 1_200_000;
+
+    /** Years before and after the period beyond which a date is a slip; common practice, no source. */
+    private static final int YEARS_AWAY = 100;
 
     private static final double CUBIC_METRES_PER_MEGALITRE = 1000;
 
@@ -37,11 +41,13 @@ final class AccountsReader {
     private final Inputs inputs;
     private final NameRegister names;
     private final KnownBores known;
+    private final @Nullable Period period;
 
-    AccountsReader(Inputs inputs, NameRegister names, KnownBores known) {
+    AccountsReader(Inputs inputs, NameRegister names, KnownBores known, @Nullable Period period) {
         this.inputs = inputs;
         this.names = names;
         this.known = known;
+        this.period = period;
     }
 
     Optional<AccountsSpecification> read(Section document) {
@@ -66,6 +72,7 @@ final class AccountsReader {
         new TableReader(COLUMNS, inputs.problems()).read(file.path(), file.name(), row -> {
             requireKnown(row);
             MeterReading reading = new MeterReading(row.text("name"), row.date("date"), row.value("reading"));
+            requireNearThePeriod(row);
             @Nullable MeterReading before = latest.put(reading.bore(), reading);
             if (before != null) {
                 requireOrder(row, before, reading);
@@ -81,6 +88,27 @@ final class AccountsReader {
             Finding finding = new Finding(
                     ProblemKind.UNKNOWN_NAME, name, "the name of a bore", NearestSpelling.of(name, names.names()));
             inputs.problems().add(row.place("name"), "name", finding);
+        }
+    }
+
+    /** Meters count long before a run; a reading of another century has a digit that is wrong. */
+    private void requireNearThePeriod(TableRow row) {
+        LocalDate date = row.date("date");
+        if (period == null) {
+            return;
+        }
+        LocalDate first = period.from().minusYears(YEARS_AWAY);
+        LocalDate last = period.until().plusYears(YEARS_AWAY);
+        if (date.isBefore(first) || date.isAfter(last)) {
+            inputs.problems()
+                    .add(
+                            row.place("date"),
+                            "date",
+                            Finding.of(
+                                    ProblemKind.OUT_OF_RANGE,
+                                    date.toString(),
+                                    "dates from " + first + " to " + last + ", " + YEARS_AWAY
+                                            + " years before and after the period"));
         }
     }
 

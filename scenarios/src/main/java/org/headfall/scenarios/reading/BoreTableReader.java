@@ -70,6 +70,11 @@ final class BoreTableReader {
         if (row.has("name") && !row.isGarbled("name")) {
             names.add(row.text("name"), row.place("name"), "name");
             namesInTable.add(row.text("name"));
+            BoreWords.LEVELS.forEach((level, column) -> {
+                if (row.has(column)) {
+                    known.addLevel(level, row.text("name"));
+                }
+            });
         } else {
             known.miss();
         }

@@ -4,9 +4,14 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import org.headfall.scenarios.scenario.BoreOperation;
 import org.headfall.scenarios.scenario.BoreSpecification.Group;
+import org.headfall.scenarios.scenario.LimitSpecification.OwnLevel;
 
 /** The words by which documents and tables speak of bores. */
 final class BoreWords {
+    /** Keys and columns of the levels that limits may refer to. */
+    static final Map<OwnLevel, String> LEVELS =
+            Map.of(OwnLevel.PUMP_INTAKE, "pump_intake_level", OwnLevel.OUTLET, "outlet_level");
+
     static final Map<String, Group> GROUPS = groups();
     static final Map<String, BoreOperation> OPERATIONS = operations();
 

@@ -1,8 +1,12 @@
 package org.headfall.scenarios.reading;
 
+import java.util.EnumMap;
+import java.util.HashSet;
 import java.util.LinkedHashSet;
+import java.util.Map;
 import java.util.Set;
 import org.headfall.scenarios.scenario.BoreSpecification.Group;
+import org.headfall.scenarios.scenario.LimitSpecification.OwnLevel;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -12,6 +16,7 @@ import org.jspecify.annotations.Nullable;
 final class KnownBores {
     private final Set<String> holders = new LinkedHashSet<>();
     private final Set<String> classes = new LinkedHashSet<>();
+    private final Map<OwnLevel, Set<String>> withLevel = new EnumMap<>(OwnLevel.class);
     private boolean proposal;
     private boolean existing;
     private boolean entitlements;
@@ -44,6 +49,21 @@ final class KnownBores {
         proposal |= group != Group.EXISTING;
         existing |= group != Group.PROPOSED;
         entitlements |= entitled && group != Group.PROPOSED;
+    }
+
+    /** Takes note that a level of a bore is given, readable or not. */
+    void addLevel(OwnLevel level, String bore) {
+        withLevel.computeIfAbsent(level, none -> new HashSet<>()).add(bore);
+    }
+
+    /** Whether a bore has, or may be meant to have, a level. */
+    boolean hasLevel(OwnLevel level, String bore) {
+        return !complete || withLevel.getOrDefault(level, Set.of()).contains(bore);
+    }
+
+    /** Whether any bore has, or may be meant to have, a level. */
+    boolean anyHasLevel(OwnLevel level) {
+        return !complete || withLevel.containsKey(level);
     }
 
     /** Whether a bore is, or may be meant to be, part of a proposal. */

@@ -53,6 +53,13 @@ final class LimitPlaceReader {
         for (DocumentNode one : nodes) {
             @Nullable At at = one instanceof DocumentNode.Mapping ? shapes(section, one) : named(section, one);
             if (at != null && kind != null && fits(section, one, kind, at)) {
+                if (places.contains(at)) {
+                    section.values()
+                            .refuse(
+                                    one,
+                                    section.nameOf("at"),
+                                    Finding.of(ProblemKind.DUPLICATE_NAME, one.shown(), "each place once"));
+                }
                 places.add(at);
             }
         }
@@ -185,6 +192,38 @@ final class LimitPlaceReader {
                     .refuse(node, section.nameOf("at"), Finding.of(ProblemKind.CONFLICTING_KEYS, found, allowed));
         }
         return allowed == null;
+    }
+
+    /** A share of the head above a level that a place does not have could never be evaluated. */
+    void requireLevel(Section section, LimitSpecification.OwnLevel level, List<At> places) {
+        if (level == LimitSpecification.OwnLevel.AQUIFER_TOP) {
+            return;
+        }
+        for (At at : places) {
+            @Nullable String without = null;
+            if (at instanceof LimitSpecification.NamedPlace place && !hasLevel(level, place.name())) {
+                without = "above a level that '" + place.name() + "' does not have";
+            } else if (at instanceof LimitSpecification.Bores bores
+                    && !known.seeksBores()
+                    && !known.bores().anyHasLevel(level)) {
+                without = "above a level that no bore has";
+            }
+            if (without != null) {
+                section.refuse(
+                        "at",
+                        Finding.of(
+                                ProblemKind.CONFLICTING_KEYS,
+                                without,
+                                "bores with " + BoreWords.LEVELS.get(level)
+                                        + ", or another level above which head counts"));
+            }
+        }
+    }
+
+    private boolean hasLevel(LimitSpecification.OwnLevel level, String name) {
+        return known.springs().contains(name)
+                ? level == LimitSpecification.OwnLevel.OUTLET
+                : known.isBore(name) && known.bores().hasLevel(level, name);
     }
 
     private boolean isBores(At at) {

@@ -85,6 +85,10 @@ final class LimitReader {
                 text == null ? "" : text,
                 section.place());
         times.requireTimeForIt(section, limit);
+        if (quantity instanceof LimitSpecification.ShareOfAvailableHead share
+                && share.above() instanceof LimitSpecification.OwnLevel level) {
+            places.requireLevel(section, level, at);
+        }
         if (at.stream().anyMatch(LimitPlaceReader::isOnTheMap)) {
             requireWhatMapsShow(section, limit);
         }

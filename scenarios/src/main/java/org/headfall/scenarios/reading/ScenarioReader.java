@@ -112,7 +112,8 @@ public final class ScenarioReader {
         List<BoreSpecification> bores = boreReader.read(document);
         List<MeasurementSpecification> measurements =
                 new MeasurementReader(inputs, names, boreReader.known(), period).read(document);
-        Optional<AccountsSpecification> accounts = new AccountsReader(inputs, names, boreReader.known()).read(document);
+        Optional<AccountsSpecification> accounts =
+                new AccountsReader(inputs, names, boreReader.known(), period).read(document);
         List<CaseSpecification> cases = new CaseReader(period, boreReader.known()).read(document);
         KnownPlaces known = new KnownPlaces(
                 names.names(),

@@ -35,14 +35,15 @@ record FileStamp(long bytes, String sha256) {
         return stamps;
     }
 
-    /** Names of the files of a folder besides {@code summary.json}, which cannot hold a hash of all of itself. */
+    /**
+     * Names of the files of a folder besides {@code summary.json}, which cannot hold a hash of all of itself, hidden ones, which
+     * operating systems leave there too, and unfinished ones.
+     */
     static Iterable<String> names(Path folder) throws IOException {
         try (Stream<Path> entries = Files.list(folder)) {
             return entries.filter(entry -> Files.isRegularFile(entry, LinkOption.NOFOLLOW_LINKS))
                     .map(entry -> String.valueOf(entry.getFileName()))
-                    .filter(name -> !name.equals(SummaryFile.NAME)
-                            && !name.equals(ResultsFolder.LOCK)
-                            && !name.endsWith(".part"))
+                    .filter(name -> !name.equals(SummaryFile.NAME) && !name.startsWith(".") && !name.endsWith(".part"))
                     .sorted()
                     .toList();
         }

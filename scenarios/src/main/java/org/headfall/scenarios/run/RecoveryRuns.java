@@ -22,9 +22,11 @@ import org.headfall.solver.bore.Bore;
 import org.headfall.solver.bore.OperatingPhase;
 import org.headfall.solver.bore.Operation;
 import org.headfall.solver.flow.FlowProblem;
+import org.headfall.solver.flow.UnmetRuleException;
 import org.headfall.solver.response.StationResponses;
 import org.headfall.solver.response.SuperposedRun;
 import org.headfall.solver.response.SuperposedState;
+import org.headfall.solver.response.TooManyStepsException;
 
 /**
  * How places recover when taking stops at the end of a run, or where it has stopped before, on that day: by superposition of
@@ -126,10 +128,9 @@ final class RecoveryRuns {
     private Recoveries of(String taking, BitSet bores, double[] times) {
         try {
             return new Recoveries(lines(taking, bores, times), List.of());
-        } catch (IllegalStateException rulesNotMet) {
+        } catch (UnmetRuleException | TooManyStepsException known) {
             return new Recoveries(
-                    List.of(),
-                    List.of(missing(taking, "the rules of bores and springs cannot be met by superposition then")));
+                    List.of(), List.of(missing(taking, "superposition cannot answer it, " + known.getMessage())));
         }
     }
 

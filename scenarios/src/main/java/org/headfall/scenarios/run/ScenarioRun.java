@@ -84,10 +84,12 @@ public final class ScenarioRun {
      */
     public FinishedRun into(Path target, boolean overwrite) throws ResultsException {
         try (ResultsFolder folder = open(target, overwrite)) {
-            FinishedRun run;
+            Simulated simulated;
             try (RunResponses responses = new RunResponses(folder.file(""))) {
-                run = finish(folder, simulate(folder, responses), Map.of());
+                simulated = simulate(folder, responses);
             }
+            // no temporary file of the responses may be there when files are counted and hashed
+            FinishedRun run = finish(folder, simulated, Map.of());
             folder.complete();
             return run;
         } catch (IOException e) {

@@ -111,7 +111,22 @@ class BadLimitsTest {
                             + " at_most: 5 m",
                     ProblemKind.OUT_OF_RANGE,
                     "2150-07-01",
-                    "dates from 2026-07-01 to 2046-07-01"));
+                    "dates from 2026-07-01 to 2046-07-01"),
+            new Mistake(
+                    "name: l, quantity: drawdown, at: [well, old, well], cause: everyone, when: ever, at_most: 5 m",
+                    ProblemKind.DUPLICATE_NAME,
+                    "well",
+                    "each place once"),
+            new Mistake(
+                    "name: m, quantity: share of available head, above: pump intake, at: old, cause: everyone,"
+                            + " compared_with: before any taking, when: ever, at_least: 50 %",
+                    ProblemKind.CONFLICTING_KEYS,
+                    "above a level that 'old' does not have",
+                    "bores with pump_intake_level"),
+            new Mistake(
+                    "name: n, quantity: share of available head, above: outlet, at: all bores, cause: everyone,"
+                            + " compared_with: before any taking, when: ever, at_least: 50 %",
+                    ProblemKind.CONFLICTING_KEYS, "above a level that no bore has", "bores with outlet_level"));
 
     @Test
     void everyMistakeIsOneProblemInItsLine() throws IOException {
@@ -158,11 +173,13 @@ class BadLimitsTest {
                 new,2028-07-01,1e300
                 new,2028-07-01,
                 old,2030-07-01,90
+                old,2130-07-01,95
+                old,2930-07-01,96
                 """;
         Files.write(folder.resolve("meters.csv"), meters.replace("\n", "\r\n").getBytes(StandardCharsets.UTF_8));
         List<Problem> problems = problems("proposed", "accounts: {water_year: 1 July, meters: meters.csv}\n");
         assertEquals(
-                List.of(3, 4, 5, 6, 7, 8),
+                List.of(3, 4, 5, 6, 7, 8, 11),
                 problems.stream().map(problem -> problem.place().line()).toList(),
                 problems::toString);
         assertEquals("49.5 ML after 50 ML", problems.get(1).finding().found());

@@ -212,7 +212,8 @@ public final class SuperposedRun {
      *
      * @param recordDays days to record, increasing, later than that
      * @param toDay day of the end (d), within the time for which responses are known
-     * @throws IllegalStateException if the rules cannot be met
+     * @throws UnmetRuleException if the rules cannot be met
+     * @throws TooManyStepsException if discharges change too often
      */
     public void run(double[] recordDays, double toDay) {
         double[] jumps = merged(problem.jumps(day, toDay), undisturbed.jumps(toDay));
@@ -256,8 +257,7 @@ public final class SuperposedRun {
     /** One step; false if it was too long. */
     private boolean step(double end, boolean anew) {
         if (history.steps() >= MOST_STEPS) {
-            throw new IllegalStateException(
-                    "discharges change so often that " + MOST_STEPS + " steps reach day " + day + " only");
+            throw new TooManyStepsException(MOST_STEPS, day);
         }
         double length = end - day;
         double moment = Math.nextDown(end);

@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.headfall.scenarios.document.FileHash;
 import org.headfall.scenarios.sweep.document.DocumentText;
 import org.headfall.scenarios.sweep.document.RunList;
 import org.headfall.scenarios.sweep.document.SweepDocument;
@@ -36,14 +37,14 @@ final class SweepPlan {
     Definition definition(RunList runs, Part part) throws IOException {
         List<String> figures = sweep.figures().stream().map(KeptFigure::heading).toList();
         String baseKey = baseKey();
-        String figuresKey = Sha256.of(figures);
+        String figuresKey = FileHash.ofTexts(figures);
         List<Definition.PlannedRun> planned = new ArrayList<>();
         List<String> inputs = new ArrayList<>();
         for (int i = 0; i < runs.size(); i++) {
             String json = InputsJson.of(runs.get(i));
             inputs.add(json);
             if (part.has(i + 1)) {
-                String hash = Sha256.of(List.of(baseKey, figuresKey, program, json));
+                String hash = FileHash.ofTexts(List.of(baseKey, figuresKey, program, json));
                 planned.add(new Definition.PlannedRun(i + 1, json, hash));
             }
         }
@@ -52,7 +53,7 @@ final class SweepPlan {
         texts.put(Definition.SWEEP_DOCUMENT, Files.readString(document, StandardCharsets.UTF_8));
         texts.put(Definition.BASE_DOCUMENT, DocumentText.of(sweep.base().node()));
         texts.put(Definition.BASE_KEY, baseKey);
-        texts.put(Definition.RUNS_KEY, Sha256.of(inputs));
+        texts.put(Definition.RUNS_KEY, FileHash.ofTexts(inputs));
         texts.put(Definition.FIGURES_KEY, figuresKey);
         texts.put(Definition.PROGRAM, program);
         texts.put(Definition.PART, part.toString());
@@ -76,6 +77,6 @@ final class SweepPlan {
                 .map(file -> file.name() + " " + file.sha256())
                 .sorted()
                 .forEach(all::add);
-        return Sha256.of(all);
+        return FileHash.ofTexts(all);
     }
 }
