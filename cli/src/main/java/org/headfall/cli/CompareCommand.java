@@ -11,6 +11,7 @@ import org.headfall.scenarios.comparison.RunComparison;
 import org.headfall.scenarios.quantity.Dimension;
 import org.headfall.scenarios.quantity.QuantityException;
 import org.headfall.scenarios.quantity.QuantityParser;
+import org.headfall.scenarios.results.FileChanges;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;

@@ -19,6 +19,7 @@ import org.headfall.scenarios.recording.PointHeads;
 import org.headfall.scenarios.results.FinishedRun;
 import org.headfall.solver.analytic.TheisSolution;
 import org.headfall.solver.response.StationResponses;
+import org.headfall.solver.simulation.Settings;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -147,6 +148,35 @@ class RecoveryRunsTest {
         assertFalse(run.findings().recovery().lines().stream()
                 .anyMatch(r -> r.taking().equals("all bores")));
         assertEquals(List.of(), run.findings().recovery().missing());
+    }
+
+    /** No arithmetic meets a rule to 1e-30 m. */
+    @Test
+    void aRuleThatCannotBeMetIsNamedWithItsSpring() {
+        StationResponses responses = StationResponses.fromSteady(
+                plan.problem(),
+                PointHeads.of(plan.description(), plan.problem().boundaries()),
+                RecoveryRuns.horizon(plan.description().endDay()),
+                plan.settings());
+        Settings settings = new Settings(
+                1e-30, plan.settings().largestStep(), plan.settings().threads());
+        RunPlan impossible = new RunPlan(
+                plan.description(),
+                plan.problem(),
+                plan.start(),
+                settings,
+                plan.stationDays(),
+                plan.gridDays(),
+                plan.limits(),
+                plan.mapPlaces(),
+                plan.accounts(),
+                plan.doubts(),
+                plan.solving());
+        Recoveries none = RecoveryRuns.of(impossible, responses, run.recording(), Optional.empty());
+        assertEquals(List.of(), none.lines());
+        assertTrue(
+                none.missing().get(0).contains("the rule of 'far' cannot be met"),
+                none.missing().get(0));
     }
 
     /** Responses that end with the run say nothing of what comes after it, and that has to be said. */

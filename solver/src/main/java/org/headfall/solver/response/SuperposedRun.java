@@ -212,7 +212,7 @@ public final class SuperposedRun {
      *
      * @param recordDays days to record, increasing, later than that
      * @param toDay day of the end (d), within the time for which responses are known
-     * @throws UnmetRuleException if the rules cannot be met
+     * @throws org.headfall.solver.flow.UnmetRuleException if the rules cannot be met
      * @throws TooManyStepsException if discharges change too often
      */
     public void run(double[] recordDays, double toDay) {
