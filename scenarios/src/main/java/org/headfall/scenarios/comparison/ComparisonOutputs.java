@@ -161,17 +161,19 @@ public final class ComparisonOutputs {
         lines.add(line(
                 "made by", first, second, run -> run.description().provenance().toolVersion()));
         lines.add(line("SHA-256 of the document and its files", first, second, ComparisonOutputs::inputs));
-        comparison.differentFields().forEach(difference -> lines.add(List.of("differs besides bores", difference, "")));
-        CsvFile.write(
-                target,
-                List.of("what", "first run", "second run"),
-                lines,
-                line -> new CsvLineCells().text(line.get(0)).text(line.get(1)).text(line.get(2)));
+        comparison
+                .differentFields()
+                .forEach(difference -> lines.add(List.of("differs besides bores", "", "", difference)));
+        CsvFile.write(target, List.of("what", "first run", "second run", "both runs"), lines, line -> {
+            CsvLineCells cells = new CsvLineCells();
+            line.forEach(cells::text);
+            return cells;
+        });
     }
 
     private static List<String> line(
             String what, FinishedRun first, FinishedRun second, Function<FinishedRun, String> words) {
-        return List.of(what, words.apply(first), words.apply(second));
+        return List.of(what, words.apply(first), words.apply(second), "");
     }
 
     private static String date(FinishedRun run, double day) {

@@ -91,21 +91,15 @@ final class Meaning {
             case PUMPED -> addOfPump(sentences, bore, both);
             case IDLE ->
                 sentences.add(
-                        bore.outletLevel().isPresent()
+                        bore.outletHead().isPresent()
                                 ? standsAt(
                                         "head",
-                                        outletHead(bore),
+                                        bore.outletHead().getAsDouble(),
                                         "its outlet",
                                         both.first().head(),
                                         both.second().head())
                                 : "only its head is lower: it is not in use");
         }
-    }
-
-    /** Head that carries the water of the bore, hot or not, to its outlet (m above datum). */
-    private static double outletHead(Station.BoreSite bore) {
-        double level = bore.outletLevel().orElseThrow();
-        return bore.hotColumn().map(column -> column.head(level)).orElse(level);
     }
 
     private static void addOfPump(List<String> sentences, Station.BoreSite bore, Both both) {
@@ -124,10 +118,13 @@ final class Meaning {
                                 "the pump intake",
                                 both.first().level(),
                                 level)
-                        : String.format(
-                                Locale.ROOT,
-                                "water stands %.1f m lower in the bore and must be lifted that much more",
-                                both.first().level() - level));
+                        : lifted(both.first().level() - level));
+    }
+
+    private static String lifted(double lower) {
+        String stands = String.format(
+                Locale.ROOT, "water stands %.1f m %s in the bore", Math.abs(lower), lower >= 0 ? "lower" : "higher");
+        return stands + " and must be lifted that much " + (lower >= 0 ? "more" : "less");
     }
 
     /** What a spring or flowing bore gives. */

@@ -61,11 +61,10 @@ public final class ArtesianHeadAnalysis {
 
     /** Compares head with the head that carries the bore's water, hot or not, to the outlet. */
     private static FlowByItself flowByItself(Station station, StationSeries series) {
-        if (station.outletLevel().isEmpty()) {
+        if (station.outletHead().isEmpty()) {
             return new FlowByItself.NoOutlet();
         }
-        double level = station.outletLevel().getAsDouble();
-        double outlet = hotColumn(station).map(column -> column.head(level)).orElse(level);
+        double outlet = station.outletHead().getAsDouble();
         double[] days = series.days();
         double[] head = headThatFlows(station, series, outlet);
         if (head[0] < outlet) {

@@ -29,21 +29,37 @@ public record Decline(
         Reached outlet,
         Reached intake) {
 
+    /** Whether years are left to a level, and if not, why. */
+    public enum Left {
+        /** So many years are left. */
+        YEARS,
+        /** There is no such level. */
+        NO_LEVEL,
+        /** It lies above already. */
+        PASSED,
+        /** The run has not lasted long enough for a slope. */
+        SLOPE_UNKNOWN,
+        /** Nothing falls towards it. */
+        NOT_FALLING,
+        /** That would take more than {@link Reached#LONGEST_YEARS}. */
+        LATER
+    }
+
     /**
      * When a level is reached.
      *
      * @param level the level (m above datum); absent if there is none
      * @param reachedDay first day of the run below it (d since the start); absent if the run stays above it
-     * @param yearsLeft years from the date until it is reached if the slope goes on; absent where it lies above already,
-     *     where nothing falls, or where that would take more than {@link #LONGEST_YEARS}
-     * @param later whether it would take longer than that
+     * @param yearsLeft years from the date until it is reached if the slope goes on; absent unless {@code left} is
+     *     {@link Left#YEARS}
+     * @param left why they are absent, if they are
      */
-    public record Reached(OptionalDouble level, OptionalDouble reachedDay, OptionalDouble yearsLeft, boolean later) {
+    public record Reached(OptionalDouble level, OptionalDouble reachedDay, OptionalDouble yearsLeft, Left left) {
 
         /** A decline so slow that it would take longer is none: it would only be the error of the numbers (yr). */
         public static final int LONGEST_YEARS = 1000;
 
         static final Reached NO_LEVEL =
-                new Reached(OptionalDouble.empty(), OptionalDouble.empty(), OptionalDouble.empty(), false);
+                new Reached(OptionalDouble.empty(), OptionalDouble.empty(), OptionalDouble.empty(), Left.NO_LEVEL);
     }
 }

@@ -68,12 +68,31 @@ public final class DeclineAnalysis {
         }
         double above = StationSeries.interpolate(days, values, day) - level.getAsDouble();
         OptionalDouble slope = fiveYears.meanFall(days, values, day);
-        boolean falls = slope.isPresent() && above > 0 && slope.getAsDouble() > 0;
-        boolean later = falls && slope.getAsDouble() * Decline.Reached.LONGEST_YEARS <= above;
+        Decline.Left left = left(above, slope);
         return new Decline.Reached(
                 level,
                 Crossing.below(days, values, level.getAsDouble(), 0),
-                falls && !later ? OptionalDouble.of(above / slope.getAsDouble()) : OptionalDouble.empty(),
-                later);
+                left == Decline.Left.YEARS ? OptionalDouble.of(above / slope.getAsDouble()) : OptionalDouble.empty(),
+                left);
+    }
+
+    /**
+     * Whether there are years left.
+     *
+     * @param above height above the level (m)
+     * @param slope fall of that height (m/yr), if it is known
+     */
+    private static Decline.Left left(double above, OptionalDouble slope) {
+        if (above <= 0) {
+            return Decline.Left.PASSED;
+        }
+        if (slope.isEmpty()) {
+            return Decline.Left.SLOPE_UNKNOWN;
+        }
+        if (slope.getAsDouble() <= 0) {
+            return Decline.Left.NOT_FALLING;
+        }
+        boolean later = slope.getAsDouble() * Decline.Reached.LONGEST_YEARS <= above;
+        return later ? Decline.Left.LATER : Decline.Left.YEARS;
     }
 }

@@ -31,6 +31,11 @@ public sealed interface Station {
     /** Level from which water flows out by itself (m above datum), if the place has an outlet. */
     OptionalDouble outletLevel();
 
+    /** Head from which water flows out by itself (m above datum), if the place has an outlet. */
+    default OptionalDouble outletHead() {
+        return outletLevel();
+    }
+
     /** What the place is, in a word or two for tables. */
     String kind();
 
@@ -79,6 +84,14 @@ public sealed interface Station {
             FREE_FLOWING,
             /** Never opened: to observe, or held in reserve. */
             IDLE
+        }
+
+        /** Head that carries the water of the bore, hot or not, to its outlet (m above datum), if it has one. */
+        @Override
+        public OptionalDouble outletHead() {
+            return outletLevel.stream()
+                    .map(level -> hotColumn.map(column -> column.head(level)).orElse(level))
+                    .findFirst();
         }
 
         @Override

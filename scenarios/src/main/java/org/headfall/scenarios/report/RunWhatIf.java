@@ -10,7 +10,6 @@ import org.headfall.scenarios.recording.Station;
 import org.headfall.scenarios.recording.StationSeries;
 import org.headfall.scenarios.report.content.WhatIf;
 import org.headfall.scenarios.results.FinishedRun;
-import org.headfall.solver.bore.WaterColumn;
 import org.headfall.solver.response.UnitResponses;
 
 /** What a reader needs to change the rates of a finished run. */
@@ -73,10 +72,7 @@ final class RunWhatIf {
             return new WhatIf.Taker(WhatIf.Rule.HEAD, false, "", Double.NaN, loss, spring.outlet());
         }
         Station.BoreSite bore = (Station.BoreSite) station;
-        // A hot column stands higher than the head behind it.
-        WaterColumn column = bore.hotColumn().orElse(WaterColumn.REFERENCE);
-        double outlet =
-                bore.outletLevel().isPresent() ? column.head(bore.outletLevel().getAsDouble()) : Double.NaN;
+        double outlet = bore.outletHead().orElse(Double.NaN);
         Optional<WhatIf.Loss> flow = bore.use() == Station.BoreSite.Use.FREE_FLOWING
                 ? FlowLaw.of(run.recording().series().get(cause), outlet)
                 : Optional.empty();

@@ -64,27 +64,35 @@ final class DeclineCsv {
         return cells.text(remark(decline));
     }
 
-    /** Why years are left blank where there is a level to reach. */
+    /** Why years, and the slope, are left blank. */
     private static String remark(Decline decline) {
+        List<String> sentences = new ArrayList<>();
         if (decline.slope().isEmpty()) {
-            return "The run has not yet lasted five years.";
+            sentences.add("The run has not yet lasted five years.");
         }
-        if (decline.slope().getAsDouble() <= 0) {
-            return "Head does not fall.";
-        }
-        List<String> later = new ArrayList<>();
-        add(later, "aquifer top", decline.aquiferTop());
-        add(later, "outlet", decline.outlet());
-        add(later, "pump intake", decline.intake());
-        return later.isEmpty()
-                ? ""
-                : "More than " + Decline.Reached.LONGEST_YEARS + " years are left to: " + String.join(", ", later)
-                        + ".";
+        add(sentences, decline, Decline.Left.PASSED, "Not above any more: ");
+        add(sentences, decline, Decline.Left.NOT_FALLING, "No fall towards: ");
+        add(
+                sentences,
+                decline,
+                Decline.Left.LATER,
+                "More than " + Decline.Reached.LONGEST_YEARS + " years are left to: ");
+        return String.join(" ", sentences);
     }
 
-    private static void add(List<String> later, String level, Decline.Reached reached) {
-        if (reached.later()) {
-            later.add(level);
+    private static void add(List<String> sentences, Decline decline, Decline.Left left, String beginning) {
+        List<String> levels = new ArrayList<>();
+        add(levels, "aquifer top", decline.aquiferTop(), left);
+        add(levels, "outlet", decline.outlet(), left);
+        add(levels, "pump intake", decline.intake(), left);
+        if (!levels.isEmpty()) {
+            sentences.add(beginning + String.join(", ", levels) + ".");
+        }
+    }
+
+    private static void add(List<String> levels, String level, Decline.Reached reached, Decline.Left left) {
+        if (reached.left() == left) {
+            levels.add(level);
         }
     }
 }

@@ -23,6 +23,7 @@ import org.headfall.scenarios.recording.StationSeries;
 import org.headfall.scenarios.results.FinishedRun;
 import org.headfall.scenarios.results.RunFigures;
 import org.headfall.solver.aquifer.Aquifer;
+import org.headfall.solver.bore.WaterColumn;
 import org.headfall.solver.bore.WellLoss;
 import org.headfall.solver.simulation.RunStatistics;
 import org.junit.jupiter.api.Test;
@@ -143,6 +144,47 @@ class MeaningTest {
                 "takes 2.0 L/s more itself, which is part of the cause; water stands 4.5 m lower in the bore and must be lifted"
                         + " that much more",
                 meaning(run(unknown, 70, 67.5, 5, 5), run(unknown, 66, 63, 7, 7)));
+    }
+
+    /** Where head is lower the level in a bore may still be higher: it takes less in the second run. */
+    @Test
+    void aLevelThatIsHigherIsSaidToBe() {
+        Station unknown = bore(OptionalDouble.empty(), OptionalDouble.empty(), Use.PUMPED);
+        assertEquals(
+                "gives 2.0 L/s instead of 5.0, 60 % less; water stands 0.8 m higher in the bore and must be lifted that much"
+                        + " less",
+                meaning(run(unknown, 70, 62, 5, 5), run(unknown, 66, 62.8, 2, 2)));
+    }
+
+    /**
+     * Water of 60 degC has a density of 983.2 kg/m3 and water of 20 degC 998.2 (common tables of water, from memory), so 151 m of
+     * it from the screen to the outlet weigh as much as 148.7 m of cold water: it flows from a head of 98.7 m on.
+     */
+    @Test
+    void aHotBoreFlowsFromALowerHead() {
+        Station.BoreSite shut = SmallField.bore(
+                "place", 500_200, 6_900_250, OptionalDouble.of(101), OptionalDouble.empty(), false, Use.IDLE);
+        WaterColumn hot = WaterColumn.ofOneTemperature(60, -50);
+        Station bore = new Station.BoreSite(
+                shut.name(),
+                shut.x(),
+                shut.y(),
+                shut.groundLevel(),
+                shut.outletLevel(),
+                shut.pumpIntake(),
+                shut.lowestLevel(),
+                shut.aquiferTop(),
+                shut.screenRadius(),
+                shut.wellLoss(),
+                Optional.of(hot),
+                shut.holder(),
+                shut.proposed(),
+                shut.use(),
+                shut.operation());
+        assertEquals(-50 + 151 * 983.2 / 998.2, bore.outletHead().getAsDouble(), 0.03);
+        assertEquals(
+                "head stands 1.3 m above its outlet instead of 6.3 m",
+                meaning(run(bore, 105, 105, 0, NaN), run(bore, 100, 100, 0, NaN)));
     }
 
     @Test

@@ -194,7 +194,7 @@ class RunComparisonTest {
         List<String> stations = Files.readAllLines(folder.resolve("compared-stations.csv"));
         assertEquals(1 + 2 * 3, stations.size());
         assertTrue(Files.exists(folder.resolve("lower-by-2029-07-01.tif")));
-        assertTrue(Files.readString(folder.resolve("compared-runs.csv")).contains("title,idle,pumped"));
+        assertTrue(Files.readString(folder.resolve("compared-runs.csv")).contains("title,idle,pumped,\r\n"));
         String areas = Files.readString(folder.resolve("affected-areas.geojson"));
         assertTrue(areas.contains("[19600,"), "not in the metres of the local grid: " + areas);
         assertThrows(ResultsException.class, () -> outputs.into(folder, false));

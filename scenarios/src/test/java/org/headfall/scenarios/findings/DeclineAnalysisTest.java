@@ -1,7 +1,6 @@
 package org.headfall.scenarios.findings;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Arrays;
@@ -84,15 +83,32 @@ class DeclineAnalysisTest {
     void aDeclineThatTakesTooLongIsToldFromNone() {
         double[] days = {0, description.endDay()};
         double fall = 1e-3 * description.endDay() / 365.25;
-        assertTrue(overall(days, new double[] {START, START - fall}).outlet().later());
+        assertEquals(
+                Decline.Left.LATER,
+                overall(days, new double[] {START, START - fall}).outlet().left());
         Decline rising = overall(days, new double[] {START, START + fall});
-        assertFalse(rising.outlet().later());
+        assertEquals(Decline.Left.NOT_FALLING, rising.outlet().left());
         assertTrue(rising.outlet().yearsLeft().isEmpty());
-        assertFalse(atTheEnd(0).aquiferTop().later());
+        assertEquals(Decline.Left.YEARS, atTheEnd(0).aquiferTop().left());
+    }
+
+    /** More loss in the bore brings the water to the intake while head rises. */
+    @Test
+    void theIntakeGoesByTheLevelInTheBore() {
+        double[] days = {0, description.endDay()};
+        Decline decline = overall(days, new double[] {START, START + 1}, new double[] {START, 0});
+        assertEquals(Decline.Left.NOT_FALLING, decline.outlet().left());
+        assertEquals(Decline.Left.YEARS, decline.intake().left());
+        double perYear = START / (description.endDay() / 365.25);
+        assertEquals(20 / perYear, decline.intake().yearsLeft().getAsDouble(), 0.01);
     }
 
     private Decline overall(double[] days, double[] head) {
-        StationSeries series = new StationSeries(days, head, head, head, head);
+        return overall(days, head, head);
+    }
+
+    private Decline overall(double[] days, double[] head, double[] level) {
+        StationSeries series = new StationSeries(days, head, level, head, head);
         Recording recording = new Recording(days, List.of(series), List.of(), List.of(), new double[0]);
         return new DeclineAnalysis(description, recording).ofAllStations().get(1);
     }
@@ -103,6 +119,7 @@ class DeclineAnalysisTest {
         double expected = T0 * Math.exp((START - OUTLET) / A);
         assertEquals(expected, decline.outlet().reachedDay().getAsDouble(), 0.01);
         assertTrue(decline.outlet().yearsLeft().isEmpty(), "no time left for what has been reached");
+        assertEquals(Decline.Left.PASSED, decline.outlet().left());
         assertTrue(decline.intake().reachedDay().isEmpty(), "the intake stays under water");
     }
 }

@@ -1,6 +1,7 @@
 package org.headfall.scenarios.report;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
@@ -91,13 +92,16 @@ class WhatIfLimitsTest {
         browser.run("document.getElementById('what-if-reset').click()");
         assertOutcomesOf(run);
         String shown = browser.text("what-if-limits");
-        for (LimitResult result : run.limits()) {
-            if (result.outcome() instanceof Outcome.Crossed crossed
-                    && result.limit().name().equals("neighbours keep their lift")) {
-                String date =
-                        run.description().calendar().at(crossed.firstDay()).format(DATE);
-                assertTrue(shown.contains("crossed from " + date), shown);
-            }
+        List<Outcome.Crossed> crossed = run.limits().stream()
+                .filter(result -> result.limit().name().equals("neighbours keep their lift"))
+                .map(LimitResult::outcome)
+                .filter(Outcome.Crossed.class::isInstance)
+                .map(Outcome.Crossed.class::cast)
+                .toList();
+        assertFalse(crossed.isEmpty(), "no date to look for");
+        for (Outcome.Crossed one : crossed) {
+            String date = run.description().calendar().at(one.firstDay()).format(DATE);
+            assertTrue(shown.contains("crossed from " + date), shown);
         }
     }
 

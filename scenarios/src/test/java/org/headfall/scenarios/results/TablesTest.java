@@ -77,8 +77,12 @@ class TablesTest {
     @Test
     void declineSaysWhyNoYearsAreGiven() throws IOException {
         List<NamedCsvRecord> lines = read("decline.csv");
-        assertEquals("The run has not yet lasted five years.", lines.get(0).getField("remark"));
-        assertEquals("Head does not fall.", lines.get(1).getField("remark"));
+        assertEquals(
+                "The run has not yet lasted five years. Not above any more: aquifer top, outlet, pump intake.",
+                lines.get(0).getField("remark"));
+        assertEquals(
+                "No fall towards: aquifer top, outlet, pump intake.",
+                lines.get(1).getField("remark"));
     }
 
     @Test
