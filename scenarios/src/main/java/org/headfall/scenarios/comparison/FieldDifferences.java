@@ -214,8 +214,9 @@ final class FieldDifferences {
             parts.addAll(ON_ONE_GRID);
         }
         for (String part : parts) {
-            boolean known = ofFirst.containsKey(part) && ofSecond.containsKey(part);
-            if (known && !ofFirst.get(part).equals(ofSecond.get(part))) {
+            String first = ofFirst.get(part);
+            String second = ofSecond.get(part);
+            if (first != null && second != null && !first.equals(second)) {
                 found.add(part);
             }
         }
