@@ -117,11 +117,9 @@ final class BoreReader {
         @Nullable Group group = section.choice("group", BoreWords.GROUPS);
         known.addGroup(group, section.has("entitlement"));
         @Nullable Quantity radius = section.quantity("screen_radius", Dimension.LENGTH, ValueRanges.SCREEN_RADIUS);
-        BoreWords.LEVELS.forEach((level, key) -> {
-            if (name != null && section.has(key)) {
-                known.addLevel(level, name);
-            }
-        });
+        if (name != null) {
+            known.addLevels(name, section::has);
+        }
         Levels levels = levels(section);
         WellLossSpecification wellLoss = completions.wellLoss(section);
         BoreCompletion completion = completions.completion(section);

@@ -70,11 +70,7 @@ final class BoreTableReader {
         if (row.has("name") && !row.isGarbled("name")) {
             names.add(row.text("name"), row.place("name"), "name");
             namesInTable.add(row.text("name"));
-            BoreWords.LEVELS.forEach((level, column) -> {
-                if (row.has(column)) {
-                    known.addLevel(level, row.text("name"));
-                }
-            });
+            known.addLevels(row.text("name"), row::has);
         } else {
             known.miss();
         }

@@ -5,6 +5,7 @@ import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.Map;
 import java.util.Set;
+import java.util.function.Predicate;
 import org.headfall.scenarios.scenario.BoreSpecification.Group;
 import org.headfall.scenarios.scenario.LimitSpecification.OwnLevel;
 import org.jspecify.annotations.Nullable;
@@ -51,9 +52,13 @@ final class KnownBores {
         entitlements |= entitled && group != Group.PROPOSED;
     }
 
-    /** Takes note that a level of a bore is given, readable or not. */
-    void addLevel(OwnLevel level, String bore) {
-        withLevel.computeIfAbsent(level, none -> new HashSet<>()).add(bore);
+    /** Takes note of the levels of a bore, readable or not, by whether their keys or columns are given. */
+    void addLevels(String bore, Predicate<String> isGiven) {
+        BoreWords.LEVELS.forEach((level, key) -> {
+            if (isGiven.test(key)) {
+                withLevel.computeIfAbsent(level, none -> new HashSet<>()).add(bore);
+            }
+        });
     }
 
     /** Whether a bore has, or may be meant to have, a level. */

@@ -1,5 +1,6 @@
 package org.headfall.scenarios.rerun;
 
+import java.util.Arrays;
 import java.util.Optional;
 import java.util.function.Supplier;
 
@@ -11,6 +12,9 @@ final class Tally {
 
     /** Largest difference that passes for rounding, of the larger number or of one of its unit. */
     private static final double ROUNDING = 1e-9;
+
+    /** Characters of a text that are shown: a document may be an attribute of a file. */
+    private static final int LONGEST = 120;
 
     private long values;
     private long rounded;
@@ -39,7 +43,7 @@ final class Tally {
             if (isRounding(number(before), number(now))) {
                 rounded++;
             } else {
-                differs(where.get(), words(before), words(now));
+                differs(where.get(), words(before, now), words(now, before));
             }
         }
     }
@@ -73,7 +77,13 @@ final class Tally {
         return Double.isNaN(number) ? "no value" : Double.toString(number);
     }
 
-    private static String words(String text) {
-        return text.isEmpty() ? "nothing" : text;
+    /** A text, of a long one the part where it begins to differ from another. */
+    private static String words(String text, String other) {
+        if (text.length() <= LONGEST) {
+            return text.isEmpty() ? "nothing" : text;
+        }
+        int begin = Math.max(0, Arrays.mismatch(text.toCharArray(), other.toCharArray()) - LONGEST / 2);
+        int end = Math.min(text.length(), begin + LONGEST);
+        return (begin == 0 ? "" : "... ") + text.substring(begin, end) + (end == text.length() ? "" : " ...");
     }
 }

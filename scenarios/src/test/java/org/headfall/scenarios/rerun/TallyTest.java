@@ -22,6 +22,16 @@ class TallyTest {
     }
 
     @Test
+    void showsOfLongTextsWhereTheyDiffer() {
+        String begin = "a".repeat(300);
+        tally.texts(begin + "before" + "z".repeat(300), begin + "now", () -> "document");
+        String first = tally.of("heads.nc").first().orElseThrow();
+        assertTrue(first.contains("aabeforezz"), first);
+        assertTrue(first.endsWith("aanow now"), first);
+        assertTrue(first.length() < 300, first);
+    }
+
+    @Test
     void namesTheFirstDifferenceBeyondRounding() {
         tally.numbers(10, 10.000_001, () -> "head at A");
         tally.texts("holds", "crossed", () -> "limit 2");
