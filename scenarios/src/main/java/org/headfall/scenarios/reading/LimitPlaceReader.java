@@ -91,14 +91,11 @@ final class LimitPlaceReader {
                                     NearestSpelling.of(name, allowed)));
         }
         @Nullable At group = groups.get(name);
-        if (group instanceof LimitSpecification.Bores bores) {
-            requireBores(section, node, bores.bores());
-        }
-        return group;
+        return group instanceof LimitSpecification.Bores bores && refused(section, node, bores.bores()) ? null : group;
     }
 
-    /** A limit at bores that are not there could not be crossed. */
-    private void requireBores(Section section, DocumentNode node, BoreSelection bores) {
+    /** Refuses bores that are not there, for a limit at them could not be crossed. */
+    private boolean refused(Section section, DocumentNode node, BoreSelection bores) {
         boolean proposed = bores instanceof BoreSelection.Proposed;
         boolean missing = (proposed && !known.bores().hasProposal() && !known.seeksBores())
                 || (bores instanceof BoreSelection.Existing && !known.bores().hasExisting());
@@ -113,6 +110,7 @@ final class LimitPlaceReader {
                                     bores.words() + ", but no bore is " + group,
                                     "a place that there is, or a bore of the group " + group));
         }
+        return missing;
     }
 
     private Map<String, At> groups() {
@@ -212,7 +210,7 @@ final class LimitPlaceReader {
                 section.refuse(
                         "at",
                         Finding.of(
-                                ProblemKind.CONFLICTING_KEYS,
+                                ProblemKind.NOT_A_CHOICE,
                                 without,
                                 "bores with " + BoreWords.LEVELS.get(level)
                                         + ", or another level above which head counts"));
