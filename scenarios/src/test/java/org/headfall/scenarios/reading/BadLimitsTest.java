@@ -120,13 +120,11 @@ class BadLimitsTest {
             new Mistake(
                     "name: m, quantity: share of available head, above: pump intake, at: old, cause: everyone,"
                             + " compared_with: before any taking, when: ever, at_least: 50 %",
-                    ProblemKind.CONFLICTING_KEYS,
-                    "above a level that 'old' does not have",
-                    "bores with pump_intake_level"),
+                    ProblemKind.NOT_A_CHOICE, "above a level that 'old' does not have", "bores with pump_intake_level"),
             new Mistake(
                     "name: n, quantity: share of available head, above: outlet, at: all bores, cause: everyone,"
                             + " compared_with: before any taking, when: ever, at_least: 50 %",
-                    ProblemKind.CONFLICTING_KEYS, "above a level that no bore has", "bores with outlet_level"));
+                    ProblemKind.NOT_A_CHOICE, "above a level that no bore has", "bores with outlet_level"));
 
     @Test
     void everyMistakeIsOneProblemInItsLine() throws IOException {
