@@ -21,8 +21,6 @@ const levelWords = value => numberWords(value, 2) + "\u00a0m";
 const SHOWN = {
   FLOW: () => [flowUnit(), UNITS.flow.of[flowUnit()], flowDecimals()],
   HEIGHT: () => [heightUnit(), UNITS.height.of[heightUnit()], heightDecimals()],
-  HEIGHT_ERROR: () => [heightUnit(), UNITS.height.of[heightUnit()], heightDecimals() + 1],
-  HEIGHT_RATE_ERROR: () => [heightUnit() + "/yr", UNITS.height.of[heightUnit()], heightUnit() === "m" ? 4 : 3],
   HEIGHT_RATE: () => [heightUnit() + "/yr", UNITS.height.of[heightUnit()], heightUnit() === "m" ? 3 : 2],
 };
 
@@ -45,7 +43,8 @@ function showUnits() {
     const shown = SHOWN[figure.dataset.quantity];
     if (!shown) continue;
     const [unit, factor, decimals] = shown();
-    figure.textContent = numberWords(figure.value * factor, decimals) + "\u00a0" + unit;
+    const shownDecimals = figure.dataset.error === "true" ? Math.max(2, decimals + 1) : decimals;
+    figure.textContent = numberWords(figure.value * factor, shownDecimals) + "\u00a0" + unit;
   }
 }
 

@@ -70,7 +70,8 @@ class ReportWriterTest {
     void noFigureOfTheAnswerIsWithoutItsError() throws IOException {
         String html = page("");
         String answer = html.substring(html.indexOf("<section id=\"answer\""), html.indexOf("class=\"doubts\""));
-        Matcher figure = Pattern.compile("(?s)data-quantity=\"HEIGHT(?:_ERROR)?\">[^<]*</data>(.{0,120})")
+        Matcher figure = Pattern.compile(
+                        "(?s)data-quantity=\"HEIGHT\" data-error=\"(?:true|false)\">[^<]*</data>(.{0,120})")
                 .matcher(answer);
         int count = 0;
         while (figure.find()) {

@@ -67,14 +67,14 @@ public enum Quantity {
         return Math.max(2, decimals + 1);
     }
 
-    /** Smallest error that its decimals can tell, in the unit that is shown. */
+    /** Smallest error that its decimals can tell, in the unit in which values are kept. */
     double smallestError() {
-        return Math.pow(10, -errorDecimals());
+        return Math.pow(10, -errorDecimals()) / inUnit(1);
     }
 
     /** A numerical error as shown, in {@link #unit()}. */
     String showError(double error) {
-        return Words.number(error, errorDecimals());
+        return Words.number(inUnit(error), errorDecimals());
     }
 
     /** The quantity of a value with a unit of a limit. */
@@ -92,12 +92,17 @@ public enum Quantity {
 
     /** The value as shown, in {@link #unit()}. */
     String show(double value) {
-        double shown = switch (this) {
+        double shown = inUnit(value);
+        boolean large = this == VOLUME && Math.abs(shown) >= LARGE;
+        return Words.number(shown, large ? 0 : decimals);
+    }
+
+    /** A value as it is kept, in {@link #unit()}. */
+    private double inUnit(double value) {
+        return switch (this) {
             case FLOW -> DischargeUnit.LITRES_PER_SECOND.of(value);
             case VOLUME -> value * MEGALITRES;
             default -> value;
         };
-        boolean large = this == VOLUME && Math.abs(shown) >= LARGE;
-        return Words.number(shown, large ? 0 : decimals);
     }
 }

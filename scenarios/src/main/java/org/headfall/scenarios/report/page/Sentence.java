@@ -20,19 +20,24 @@ public record Sentence(List<Part> parts) {
      * Words or a figure.
      *
      * @param text as shown
-     * @param quantity name of the quantity of a figure, with {@code _ERROR} after it of an error; empty for words
+     * @param quantity name of the quantity of a figure; empty for words
      * @param value number of a figure in metres, days and m³/d, empty for words
+     * @param error whether the figure is a numerical error, which has more decimals
      */
-    public record Part(String text, String quantity, String value) {}
+    public record Part(String text, String quantity, String value, boolean error) {
+        static Part words(String text) {
+            return new Part(text, "", "", false);
+        }
+    }
 
     /** Words alone. */
     public static Sentence of(String words) {
-        return new Sentence(List.of(new Part(words, "", "")));
+        return new Sentence(List.of(Part.words(words)));
     }
 
     /** The same and words after it. */
     Sentence and(String words) {
-        return with(new Part(words, "", ""));
+        return with(Part.words(words));
     }
 
     /** The same and a figure with its unit after it. */
@@ -41,7 +46,7 @@ public record Sentence(List<Part> parts) {
             return and(quantity.show(value));
         }
         String text = quantity.show(value) + (quantity.unit().isEmpty() ? "" : "\u00a0" + quantity.unit());
-        return with(new Part(text, quantity.name(), Double.toString(value)));
+        return with(new Part(text, quantity.name(), Double.toString(value), false));
     }
 
     /** The same and a figure, its numerical error after it if it has one, or a remark that the error is not known. */
@@ -61,7 +66,7 @@ public record Sentence(List<Part> parts) {
         double shown = tiny ? quantity.smallestError() : error;
         String text = quantity.showError(shown) + "\u00a0" + quantity.unit();
         return and(tiny ? "\u00b1\u00a0under\u00a0" : "\u00b1\u00a0")
-                .with(new Part(text, quantity.name() + "_ERROR", Double.toString(shown)));
+                .with(new Part(text, quantity.name(), Double.toString(shown), true));
     }
 
     private Sentence with(Part part) {
