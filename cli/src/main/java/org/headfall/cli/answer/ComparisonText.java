@@ -62,6 +62,10 @@ public final class ComparisonText {
                     "The runs differ in more than what their bores do, so not all that follows is due to bores:");
             comparison.differentFields().forEach(block::item);
         }
+        if (!comparison.fieldsNotCompared().isEmpty()) {
+            block.sentence("What could not be compared, and may be other in the second run: "
+                    + String.join(", ", comparison.fieldsNotCompared()) + ".");
+        }
         block.blank();
     }
 

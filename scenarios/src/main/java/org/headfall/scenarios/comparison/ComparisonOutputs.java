@@ -164,6 +164,7 @@ public final class ComparisonOutputs {
         comparison
                 .differentFields()
                 .forEach(difference -> lines.add(List.of("differs besides bores", "", "", difference)));
+        comparison.fieldsNotCompared().forEach(field -> lines.add(List.of("could not be compared", "", "", field)));
         CsvFile.write(target, List.of("what", "first run", "second run", "both runs"), lines, line -> {
             CsvLineCells cells = new CsvLineCells();
             line.forEach(cells::text);

@@ -43,6 +43,7 @@ final class FieldDifferences {
     private final RunDescription second;
     private final boolean oneGrid;
     private final List<String> found = new ArrayList<>();
+    private final List<String> unknown = new ArrayList<>();
 
     private FieldDifferences(RunDescription first, RunDescription second) {
         this.first = first;
@@ -58,9 +59,9 @@ final class FieldDifferences {
      * @param second another
      * @param keyOfFirst hashes of what its unit responses depend on, by part; empty if they are not known
      * @param keyOfSecond the same of the other
-     * @return what differs, in words; empty if nothing does
+     * @return what differs and what could not be compared
      */
-    static List<String> between(
+    static FieldDifferences between(
             FinishedRun first, FinishedRun second, Map<String, String> keyOfFirst, Map<String, String> keyOfSecond) {
         FieldDifferences differences = new FieldDifferences(first.description(), second.description());
         differences.extent();
@@ -70,7 +71,7 @@ final class FieldDifferences {
         differences.keys(keyOfFirst, keyOfSecond);
         differences.places();
         differences.start(first, second);
-        return List.copyOf(differences.found);
+        return differences;
     }
 
     private void extent() {
@@ -209,17 +210,32 @@ final class FieldDifferences {
     }
 
     private void keys(Map<String, String> ofFirst, Map<String, String> ofSecond) {
-        List<String> parts = new ArrayList<>(ON_ANY_GRID);
+        ON_ANY_GRID.forEach(part -> key(part, ofFirst, ofSecond));
         if (oneGrid) {
-            parts.addAll(ON_ONE_GRID);
+            ON_ONE_GRID.forEach(part -> key(part, ofFirst, ofSecond));
+        } else {
+            unknown.addAll(ON_ONE_GRID);
         }
-        for (String part : parts) {
-            String first = ofFirst.get(part);
-            String second = ofSecond.get(part);
-            if (first != null && second != null && !first.equals(second)) {
-                found.add(part);
-            }
+    }
+
+    private void key(String part, Map<String, String> keyOfFirst, Map<String, String> keyOfSecond) {
+        String ofFirst = keyOfFirst.get(part);
+        String ofSecond = keyOfSecond.get(part);
+        if (ofFirst == null || ofSecond == null) {
+            unknown.add(part);
+        } else if (!ofFirst.equals(ofSecond)) {
+            found.add(part);
         }
+    }
+
+    /** What differs, in words; empty if nothing is known to. */
+    List<String> found() {
+        return List.copyOf(found);
+    }
+
+    /** What could not be compared, in words. */
+    List<String> unknown() {
+        return List.copyOf(unknown);
     }
 
     /** Places of one name that are not the same place, and springs that only one run has. */

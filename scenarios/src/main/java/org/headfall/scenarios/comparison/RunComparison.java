@@ -35,7 +35,7 @@ public final class RunComparison {
     private final List<MapDifference> maps;
     private final NavigableSet<LocalDate> commonDates;
     private final Set<LocalDateTime> commonMoments;
-    private final List<String> differentFields;
+    private final FieldDifferences fieldDifferences;
 
     /**
      * Compares two runs in memory.
@@ -90,7 +90,7 @@ public final class RunComparison {
         }
         commonDates = commonDates();
         commonMoments = commonMoments();
-        differentFields = FieldDifferences.between(first, second, keyOfFirst, keyOfSecond);
+        fieldDifferences = FieldDifferences.between(first, second, keyOfFirst, keyOfSecond);
     }
 
     private static void requireSame(String what, String ofFirst, String ofSecond) {
@@ -134,7 +134,15 @@ public final class RunComparison {
      * reason too.
      */
     public List<String> differentFields() {
-        return differentFields;
+        return fieldDifferences.found();
+    }
+
+    /**
+     * What the fields may differ in besides, in words: a folder without unit responses does not tell, nor do grids with other
+     * cells.
+     */
+    public List<String> fieldsNotCompared() {
+        return fieldDifferences.unknown();
     }
 
     /** Proposed bores that take more water in the second run than in the first: they are the cause, not affected. */

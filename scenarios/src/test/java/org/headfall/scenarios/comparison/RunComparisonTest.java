@@ -162,6 +162,15 @@ class RunComparisonTest {
         assertEquals("places with the same name (bore, homestead)", shifted.get(1));
     }
 
+    /** Runs without unit responses do not tell what their boundaries and recharge were. */
+    @Test
+    void whatIsNotKnownIsNotTakenForTheSame() throws IOException {
+        FinishedRun run = run("one", 0, 400);
+        assertEquals(
+                List.of("heads and flows of the boundaries", "kinds and places of the boundaries", "recharge"),
+                new RunComparison(run, run).fieldsNotCompared());
+    }
+
     @Test
     void fieldsApartAreRefused() throws IOException {
         FinishedRun first = run("here", 0, 400);
