@@ -201,7 +201,7 @@ final class LimitPlaceReader {
             @Nullable String without = null;
             if (at instanceof LimitSpecification.NamedPlace place && !hasLevel(level, place.name())) {
                 without = "above a level that '" + place.name() + "' does not have";
-            } else if (at instanceof LimitSpecification.Bores bores
+            } else if (at instanceof LimitSpecification.Bores
                     && !known.seeksBores()
                     && !known.bores().anyHasLevel(level)) {
                 without = "above a level that no bore has";
