@@ -157,7 +157,26 @@ public final class LimitEvaluation {
         if (limit.period().afterTakingStops() && after.isEmpty()) {
             return new Outcome.NotEvaluated("The run that goes on after taking stops was not made.");
         }
-        return judge(limit, judged, error, after);
+        return limit.quantity() instanceof LimitedQuantity.Volume volume
+                ? judgeVolume(limit, volume, judged, error)
+                : judge(limit, judged, error, after);
+    }
+
+    /** The volume of a part of a year can be beyond what is allowed for the year, but never shows that the year holds. */
+    private Outcome judgeVolume(Limit limit, LimitedQuantity.Volume volume, LimitSeries series, double error) {
+        VolumeValues volumes = volumes(limit, volume, evidence.run());
+        int at = series.worst();
+        Outcome.Worst worst = new Outcome.Worst(
+                series.days()[at],
+                series.values()[at],
+                series.margins()[at],
+                error,
+                volumes.note(limit.period(), series.days()[at]));
+        Outcome outcome =
+                Judgement.of(limit, description.endDay(), Crossing.below(series.days(), series.margins(), 0, 0), worst);
+        return outcome instanceof Outcome.Holds && !volumes.countsAWholeYear(limit.period())
+                ? new Outcome.Undecided("No whole water year is judged.", OptionalDouble.empty(), worst)
+                : outcome;
     }
 
     /** A changed run is compared with the other runs of the run itself where it has none of its own. */
@@ -196,13 +215,7 @@ public final class LimitEvaluation {
     private LimitSeries values(Limit limit, RunSeries of, int station, double[] headError) {
         LimitedQuantity quantity = limit.quantity();
         if (quantity instanceof LimitedQuantity.Volume volume) {
-            List<String> bores =
-                    limit.place() instanceof LimitPlace.Together together ? together.bores() : List.of(limit.station());
-            return new VolumeValues(
-                            description,
-                            of.volumes().orElseThrow(),
-                            of.series().get(0).days())
-                    .of(volume, bores);
+            return volumes(limit, volume, of).series(of.series().get(0).days());
         }
         if (quantity instanceof LimitedQuantity.Flow flow) {
             return discharges(limit, of, station, headError).flow(flow);
@@ -213,6 +226,12 @@ public final class LimitEvaluation {
         return quantity instanceof LimitedQuantity.ShareOfSpringDischarge share
                 ? discharges(limit, of, station, headError).shareOfSpringDischarge(share)
                 : heads(limit, of, station, headError).of(quantity);
+    }
+
+    private VolumeValues volumes(Limit limit, LimitedQuantity.Volume volume, RunSeries of) {
+        List<String> bores =
+                limit.place() instanceof LimitPlace.Together together ? together.bores() : List.of(limit.station());
+        return new VolumeValues(description, of.volumes().orElseThrow(), volume, bores);
     }
 
     private HeadValues heads(Limit limit, RunSeries of, int station, double[] headError) {

@@ -354,8 +354,35 @@ public sealed interface LimitedQuantity {
      *
      * @param atMost largest allowed volume of a water year (ML)
      * @param yearBegins first day of each water year
+     * @param meters readings of the meters of the bores; none for bores without one
      */
-    record Volume(double atMost, MonthDay yearBegins) implements LimitedQuantity {
+    record Volume(double atMost, MonthDay yearBegins, List<MeteredBore> meters) implements LimitedQuantity {
+
+        /**
+         * A bore with a meter.
+         *
+         * @param bore its name
+         * @param readings what the meter showed, in the order of days
+         */
+        public record MeteredBore(String bore, List<Reading> readings) {
+            /** Copies the list. */
+            public MeteredBore {
+                readings = List.copyOf(readings);
+            }
+        }
+
+        /**
+         * A reading of a meter.
+         *
+         * @param day its day (d since the start of the run, negative before it)
+         * @param volume all that has ever passed the meter (m³)
+         */
+        public record Reading(double day, double volume) {}
+
+        /** Copies the list. */
+        public Volume {
+            meters = List.copyOf(meters);
+        }
 
         private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMMM", Locale.ENGLISH);
 

@@ -1,62 +1,141 @@
 package org.headfall.scenarios.limits;
 
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import java.util.TreeSet;
-import org.headfall.scenarios.recording.RunCalendar;
+import java.util.stream.Collectors;
+import org.headfall.scenarios.accounts.Meter;
 import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.recording.TakenVolumes;
 import org.headfall.scenarios.recording.WaterYear;
 
-/** Volume that some bores have taken since the beginning of the water year. */
+/**
+ * Volume that some bores have taken since the beginning of the water year, as water accounts count it: of each bore what its
+ * meter shows where the readings reach over the year, otherwise what the run takes.
+ */
 final class VolumeValues {
 
     private static final double CUBIC_METRES_PER_MEGALITRE = 1000;
 
     private final RunDescription description;
     private final TakenVolumes volumes;
-    private final double[] days;
+    private final LimitedQuantity.Volume quantity;
+    private final List<String> bores;
+    private final Map<String, Meter> meters = new HashMap<>();
 
     /**
      * Volumes of a run.
      *
      * @param description the run
      * @param volumes what its bores took
-     * @param days recorded days
+     * @param quantity the limit, with the meters
+     * @param bores names of the bores, whose taking is added up
      */
-    VolumeValues(RunDescription description, TakenVolumes volumes, double[] days) {
+    VolumeValues(
+            RunDescription description, TakenVolumes volumes, LimitedQuantity.Volume quantity, List<String> bores) {
         this.description = description;
         this.volumes = volumes;
-        this.days = days;
+        this.quantity = quantity;
+        this.bores = bores;
+        quantity.meters()
+                .forEach(one -> meters.put(
+                        one.bore(),
+                        new Meter(
+                                one.readings().stream()
+                                        .mapToDouble(LimitedQuantity.Volume.Reading::day)
+                                        .toArray(),
+                                one.readings().stream()
+                                        .mapToDouble(LimitedQuantity.Volume.Reading::volume)
+                                        .toArray())));
     }
 
     /**
      * Running account. A water year begins with nothing just after the last day of the one before. What is taken in a
      * step is known exactly from discharges; where these follow head they are as good as the steps of the run.
+     *
+     * @param days recorded days
      */
-    LimitSeries of(LimitedQuantity.Volume quantity, List<String> bores) {
-        RunCalendar calendar = description.calendar();
+    LimitSeries series(double[] days) {
         TreeSet<Double> moments = new TreeSet<>();
         Arrays.stream(days).forEach(moments::add);
-        for (WaterYear year : WaterYear.within(calendar, quantity.yearBegins(), volumes.startDay(), volumes.endDay())) {
+        meters.values().forEach(meter -> Arrays.stream(meter.days()).forEach(moments::add));
+        for (WaterYear year : years()) {
             moments.add(year.toDay());
             moments.add(Math.nextUp(year.fromDay()));
         }
-        int[] stations = bores.stream().mapToInt(description::stationIndex).toArray();
         double[] all = moments.stream()
                 .mapToDouble(Double::doubleValue)
                 .filter(day -> day >= volumes.startDay() && day <= volumes.endDay())
                 .toArray();
-        double[] values = Arrays.stream(all)
-                .map(day -> {
-                    double begins = WaterYear.until(calendar, quantity.yearBegins(), day)
-                            .fromDay();
-                    return Arrays.stream(stations)
-                                    .mapToDouble(bore -> volumes.between(bore, begins, day))
-                                    .sum()
-                            / CUBIC_METRES_PER_MEGALITRE;
-                })
-                .toArray();
+        double[] values = Arrays.stream(all).map(this::megalitres).toArray();
         return LimitSeries.of(quantity, all, values, 0);
+    }
+
+    private List<WaterYear> years() {
+        return WaterYear.within(description.calendar(), quantity.yearBegins(), volumes.startDay(), volumes.endDay());
+    }
+
+    private double megalitres(double day) {
+        WaterYear year = WaterYear.until(description.calendar(), quantity.yearBegins(), day);
+        return bores.stream().mapToDouble(bore -> taken(bore, year, day)).sum() / CUBIC_METRES_PER_MEGALITRE;
+    }
+
+    private double taken(String bore, WaterYear year, double day) {
+        return meterThatCounts(bore, year)
+                .map(meter -> meter.between(year.fromDay(), day).orElseThrow())
+                .orElseGet(() -> volumes.between(description.stationIndex(bore), year.fromDay(), day));
+    }
+
+    private Optional<Meter> meterThatCounts(String bore, WaterYear year) {
+        return Optional.ofNullable(meters.get(bore))
+                .filter(meter -> meter.between(year.fromDay(), year.toDay()).isPresent());
+    }
+
+    /** Whether any water year lies in the time of the limit as a whole, so that its volume is that of a year. */
+    boolean countsAWholeYear(LimitPeriod period) {
+        return counted(period).stream().anyMatch(year -> isWhole(year, period));
+    }
+
+    /** What is to be said of the worst volume: whence it comes, and which water years are judged by a part of them. */
+    String note(LimitPeriod period, double worstDay) {
+        List<String> notes = new ArrayList<>();
+        WaterYear worst = WaterYear.until(description.calendar(), quantity.yearBegins(), worstDay);
+        List<String> metered = bores.stream()
+                .filter(bore -> meterThatCounts(bore, worst).isPresent())
+                .toList();
+        if (!metered.isEmpty()) {
+            String others = metered.size() < bores.size() ? "; of the others what the run takes" : "";
+            notes.add("In the water year from " + worst.begins() + " the meter counts of " + String.join(", ", metered)
+                    + others + ".");
+        }
+        List<WaterYear> parts =
+                counted(period).stream().filter(year -> !isWhole(year, period)).toList();
+        if (!parts.isEmpty()) {
+            notes.add("Part of the year only: water year from "
+                    + parts.stream().map(year -> year.begins().toString()).collect(Collectors.joining(" and from "))
+                    + ".");
+        }
+        return String.join(" ", notes);
+    }
+
+    private List<WaterYear> counted(LimitPeriod period) {
+        return years().stream()
+                .filter(year -> year.toDay() >= period.fromDay() && year.fromDay() < lastDay(period))
+                .toList();
+    }
+
+    private double lastDay(LimitPeriod period) {
+        return Math.min(period.toDay().orElse(volumes.endDay()), volumes.endDay());
+    }
+
+    /** Meters may know of a part of the year that lies before the run. */
+    private boolean isWhole(WaterYear year, LimitPeriod period) {
+        boolean begun = year.fromDay() >= volumes.startDay()
+                || bores.stream().allMatch(bore -> meterThatCounts(bore, year).isPresent());
+        return begun && year.toDay() <= lastDay(period);
     }
 }

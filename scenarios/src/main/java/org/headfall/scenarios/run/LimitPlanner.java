@@ -150,9 +150,23 @@ final class LimitPlanner {
             return new LimitedQuantity.ShareOfSpringDischarge(PER_CENT * share.atLeast());
         }
         LimitSpecification.Volume volume = (LimitSpecification.Volume) quantity;
+        AccountsSpecification accounts = scenario.accounts().orElseThrow();
+        List<String> bores = place instanceof LimitPlace.Together together ? together.bores() : List.of(place.words());
         return new LimitedQuantity.Volume(
-                volume.atMost() / CUBIC_METRES_PER_MEGALITRE,
-                scenario.accounts().orElseThrow().waterYearBegins());
+                volume.atMost() / CUBIC_METRES_PER_MEGALITRE, accounts.waterYearBegins(), meters(accounts, bores));
+    }
+
+    private List<LimitedQuantity.Volume.MeteredBore> meters(AccountsSpecification accounts, List<String> bores) {
+        return bores.stream()
+                .map(bore -> new LimitedQuantity.Volume.MeteredBore(
+                        bore,
+                        accounts.readings().stream()
+                                .filter(reading -> reading.bore().equals(bore))
+                                .map(reading -> new LimitedQuantity.Volume.Reading(
+                                        scenario.period().day(reading.date()), reading.volume()))
+                                .toList()))
+                .filter(metered -> !metered.readings().isEmpty())
+                .toList();
     }
 
     private static ShareOfAvailableHead.Base base(LimitSpecification.Base above) {
