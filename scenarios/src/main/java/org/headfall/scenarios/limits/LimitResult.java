@@ -8,7 +8,7 @@ import java.util.OptionalDouble;
  *
  * @param limit the limit
  * @param outcome the outcome
- * @param shares drawdown by each cause at the place on the day of the worst value, where it is known
+ * @param shares what each cause has of what {@link CauseSplit} says of the worst value; none where that is not split
  */
 public record LimitResult(Limit limit, Outcome outcome, List<CauseShare> shares) {
 

@@ -8,10 +8,12 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import org.headfall.scenarios.limits.CauseShare;
+import org.headfall.scenarios.limits.CauseSplit;
 import org.headfall.scenarios.limits.Limit;
 import org.headfall.scenarios.limits.LimitResult;
 import org.headfall.scenarios.limits.Outcome;
 import org.headfall.scenarios.recording.RunCalendar;
+import org.headfall.scenarios.recording.RunDescription;
 
 /** Writes {@code limits.csv}: one line a limit. */
 final class LimitsCsv {
@@ -31,7 +33,8 @@ final class LimitsCsv {
             "first crossed on",
             "worst value",
             "worst on",
-            "shares of drawdown by cause on that day (m)",
+            "split by cause",
+            "shares by cause on that day",
             "how sure it has to be (%)",
             "remark",
             "text of the limit");
@@ -40,11 +43,11 @@ final class LimitsCsv {
 
     private LimitsCsv() {}
 
-    static void write(Path target, List<LimitResult> results, RunCalendar calendar) throws IOException {
-        CsvFile.write(target, HEADER, results, result -> line(result, calendar));
+    static void write(Path target, List<LimitResult> results, RunDescription run) throws IOException {
+        CsvFile.write(target, HEADER, results, result -> line(result, run));
     }
 
-    private static CsvLineCells line(LimitResult result, RunCalendar calendar) {
+    private static CsvLineCells line(LimitResult result, RunDescription run) {
         Limit limit = result.limit();
         CsvLineCells cells = new CsvLineCells()
                 .text(limit.name())
@@ -56,11 +59,12 @@ final class LimitsCsv {
                 .number(limit.quantity().allowed(), 3)
                 .text(limit.quantity().unit())
                 .text(result.outcome().words());
-        outcome(cells, result, calendar);
+        outcome(cells, result, run);
         return cells.text(remark(result.outcome())).text(limit.text());
     }
 
-    private static void outcome(CsvLineCells cells, LimitResult result, RunCalendar calendar) {
+    private static void outcome(CsvLineCells cells, LimitResult result, RunDescription run) {
+        RunCalendar calendar = run.calendar();
         Optional<Outcome.Worst> worst = result.outcome().worstIfAny();
         if (worst.isPresent()) {
             cells.number(worst.get().margin(), 3).number(worst.get().error(), 4);
@@ -69,7 +73,7 @@ final class LimitsCsv {
         } else {
             cells.empty().empty().empty().empty().empty();
         }
-        cells.text(shares(result.shares()));
+        cells.text(CauseSplit.of(result, run.endDay()).wordsFor(result.limit())).text(shares(result.shares()));
         OptionalDouble sure = result.limit().howSure();
         if (sure.isPresent()) {
             cells.number(PER_CENT * sure.getAsDouble(), 1);

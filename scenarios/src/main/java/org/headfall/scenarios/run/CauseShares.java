@@ -7,18 +7,17 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
-import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import org.headfall.scenarios.limits.CauseShare;
+import org.headfall.scenarios.limits.CauseSplit;
 import org.headfall.scenarios.limits.Comparison;
 import org.headfall.scenarios.limits.LeftOut;
 import org.headfall.scenarios.limits.Limit;
-import org.headfall.scenarios.limits.LimitPlace;
 import org.headfall.scenarios.limits.LimitResult;
 import org.headfall.scenarios.limits.LimitedQuantity;
-import org.headfall.scenarios.limits.Outcome;
 import org.headfall.scenarios.limits.RunSeries;
+import org.headfall.scenarios.recording.RunCalendar;
 import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.recording.StationSeries;
 import org.headfall.solver.flow.RateHistory;
@@ -28,7 +27,8 @@ import org.headfall.solver.response.UnitResponses;
 /**
  * Which cause does how much to head at the place of a limit on the day of its worst value. Where a limit compares with
  * the run without some bores, the shares are what each of these bores takes away, and what springs and bores that follow
- * head give back for it; otherwise what each bore and spring has done since the start of the run.
+ * head give back for it; otherwise what each bore and spring has done since the start of the run, or since the day that the
+ * limit compares with. Shares of a rate of decline are those of the fall of head in its years, a year.
  */
 final class CauseShares {
 
@@ -63,37 +63,42 @@ final class CauseShares {
         this.run = run;
     }
 
-    /** The results with their shares, where the place is a station whose head tells and the day lies within the run. */
+    /** The results with their shares, where {@link CauseSplit} makes one. */
     List<LimitResult> with(List<LimitResult> results) {
         Map<Comparison, TreeSet<Double>> days = new HashMap<>();
         for (LimitResult result : results) {
-            dayOf(result)
-                    .ifPresent(day -> days.computeIfAbsent(split(result.limit()), one -> new TreeSet<>())
+            moments(result)
+                    .forEach(day -> days.computeIfAbsent(split(result.limit()), one -> new TreeSet<>())
                             .add(day));
         }
         Map<Comparison, Map<Double, double[][]>> drawdowns = new HashMap<>();
         days.forEach((split, on) -> drawdowns.put(split, drawdown(split, on)));
         return results.stream()
                 .map(result -> {
-                    Optional<Double> day = dayOf(result);
-                    return day.isEmpty()
+                    List<Double> moments = moments(result);
+                    return moments.isEmpty()
                             ? result
                             : new LimitResult(
-                                    result.limit(), result.outcome(), shares(result.limit(), day.get(), drawdowns));
+                                    result.limit(), result.outcome(), shares(result.limit(), moments, drawdowns));
                 })
                 .toList();
     }
 
-    /** The day of the worst value, if head at the place on that day can be split. */
-    private Optional<Double> dayOf(LimitResult result) {
+    /** The day from which the split counts, and that of the worst value; none if there is no split. */
+    private List<Double> moments(LimitResult result) {
         Limit limit = result.limit();
-        boolean ofHead = limit.place() instanceof LimitPlace.AtStation
-                && !(limit.quantity() instanceof LimitedQuantity.Volume)
-                && !(limit.quantity() instanceof LimitedQuantity.Distance);
-        return result.outcome()
-                .worstIfAny()
-                .map(Outcome.Worst::day)
-                .filter(day -> ofHead && day <= description.endDay());
+        CauseSplit split = CauseSplit.of(result, description.endDay());
+        if (!split.isMade()) {
+            return List.of();
+        }
+        double day = result.outcome().worstIfAny().orElseThrow().day();
+        double from = 0;
+        if (limit.quantity() instanceof LimitedQuantity.DeclineRate rate) {
+            from = Math.max(0, description.calendar().yearsAfter(day, -rate.overYears()));
+        } else if (split == CauseSplit.SINCE_A_DAY && limit.comparison() instanceof Comparison.OnDay on) {
+            from = on.day();
+        }
+        return List.of(from, day);
     }
 
     private static boolean leavesOut(Limit limit) {
@@ -119,18 +124,25 @@ final class CauseShares {
         return byDay;
     }
 
-    private List<CauseShare> shares(Limit limit, double day, Map<Comparison, Map<Double, double[][]>> drawdowns) {
+    private List<CauseShare> shares(
+            Limit limit, List<Double> moments, Map<Comparison, Map<Double, double[][]>> drawdowns) {
         int station = description.stationIndex(limit.station());
-        double[] byCause = Objects.requireNonNull(
-                Objects.requireNonNull(drawdowns.get(split(limit))).get(day))[station];
+        double from = moments.get(0);
+        double day = moments.get(1);
+        boolean rate = limit.quantity() instanceof LimitedQuantity.DeclineRate;
+        double years = rate ? (day - from) / RunCalendar.DAYS_PER_YEAR : 1;
+        Map<Double, double[][]> byDay = Objects.requireNonNull(drawdowns.get(split(limit)));
+        double[] atFrom = Objects.requireNonNull(byDay.get(from))[station];
+        double[] atDay = Objects.requireNonNull(byDay.get(day))[station];
         boolean leftOut = leavesOut(limit);
         BitSet causes = leftOut ? LeftOut.bores(description, limit.comparison()) : all();
         List<CauseShare> shares = new ArrayList<>();
-        double rest = leftOut ? effect(limit, station, day) : sinceStart(station, day);
+        double rest = (drawdown(limit, station, day) - drawdown(limit, station, from)) / years;
         for (int i = causes.nextSetBit(0); i >= 0; i = causes.nextSetBit(i + 1)) {
-            rest -= byCause[i];
-            if (Math.abs(byCause[i]) >= NOTHING) {
-                shares.add(new CauseShare(description.stations().get(i).name(), byCause[i]));
+            double share = (atDay[i] - atFrom[i]) / years;
+            if (Math.abs(share) >= NOTHING) {
+                rest -= share;
+                shares.add(new CauseShare(description.stations().get(i).name(), share));
             }
         }
         shares.sort(Comparator.comparingDouble(CauseShare::drawdown).reversed());
@@ -146,14 +158,14 @@ final class CauseShares {
         return all;
     }
 
-    private double effect(Limit limit, int station, double day) {
-        StationSeries without =
-                Objects.requireNonNull(run.others().get(limit.comparison())).get(station);
-        return without.headAt(day) - run.series().get(station).headAt(day);
-    }
-
-    private double sinceStart(int station, double day) {
+    /** What is split (m): head without some bores less head, or fall of head since the start. */
+    private double drawdown(Limit limit, int station, double day) {
         StationSeries series = run.series().get(station);
-        return series.head()[0] - series.headAt(day);
+        return leavesOut(limit)
+                ? Objects.requireNonNull(run.others().get(limit.comparison()))
+                                .get(station)
+                                .headAt(day)
+                        - series.headAt(day)
+                : series.head()[0] - series.headAt(day);
     }
 }

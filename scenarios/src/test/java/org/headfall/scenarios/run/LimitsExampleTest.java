@@ -16,6 +16,7 @@ import java.util.stream.Collectors;
 import org.headfall.scenarios.document.FileReach;
 import org.headfall.scenarios.findings.Recovery;
 import org.headfall.scenarios.limits.CauseShare;
+import org.headfall.scenarios.limits.CauseSplit;
 import org.headfall.scenarios.limits.LimitResult;
 import org.headfall.scenarios.limits.Outcome;
 import org.headfall.scenarios.problem.InputException;
@@ -72,15 +73,56 @@ class LimitsExampleTest {
                 run.limits().stream().map(result -> result.outcome().words()).collect(Collectors.toSet()));
     }
 
-    /** Steady rates times the days of the longest water year. */
+    /** As the accounts count them: of the first water year 77.5 ML in 370 days by one meter, 452 ML by another. */
     @Test
-    void volumesAreThoseOfTheSchedules() {
-        assertEquals(70.0 / 365.25 * 366, worst("yearly volume", "Emu Bore").value(), 1e-6);
-        double litresPerSecond = 14 * 86.4 / 1000;
+    void volumesAreThoseOfTheAccounts() throws IOException {
+        Outcome.Worst emu = worst("yearly volume", "Emu Bore");
+        Outcome.Worst shire = worst("yearly volume", "bores of Wirra Shire");
+        assertEquals(77.5 * 365 / 370, emu.value(), 1e-6);
+        assertEquals(452 + 14 * 86.4 / 1000 * 365, shire.value(), 1e-6);
+        assertEquals("In the water year from 2026-07-01 the meter counts of Emu Bore.", emu.note());
         assertEquals(
-                litresPerSecond * (366 + 366),
-                worst("yearly volume", "bores of Wirra Shire").value(),
-                1e-6);
+                "In the water year from 2026-07-01 the meter counts of Town 1; of the others what the run takes.",
+                shire.note());
+        List<String> lines = Files.readAllLines(folder.resolve("results").resolve("accounts.csv"));
+        assertEquals(largest(lines, "bore,Emu Bore"), emu.value(), 1e-3);
+        assertEquals(largest(lines, "holder,Wirra Shire"), shire.value(), 1e-3);
+    }
+
+    /** Largest volume that counts, of all water years of an account. */
+    private static double largest(List<String> accounts, String of) {
+        return accounts.stream()
+                .filter(line -> line.contains("," + of + ","))
+                .mapToDouble(line -> Double.parseDouble(line.split(",", -1)[8]))
+                .max()
+                .orElseThrow();
+    }
+
+    /** Shares, with what they leave, are the worst value itself wherever the table says so; otherwise there are none. */
+    @Test
+    void sharesAddUpToTheWorstValue() {
+        int split = 0;
+        for (LimitResult result : run.limits()) {
+            CauseSplit made = CauseSplit.of(result, run.description().endDay());
+            double sum =
+                    result.shares().stream().mapToDouble(CauseShare::drawdown).sum();
+            if (made.wordsFor(result.limit()).endsWith(": the worst value")) {
+                double value = result.outcome().worstIfAny().orElseThrow().value();
+                assertEquals(value, sum, 5e-4, result.limit().nameAndPlace());
+                split++;
+            }
+            assertTrue(
+                    made.isMade() || result.shares().isEmpty(), result.limit().nameAndPlace());
+        }
+        assertTrue(split >= 5, split + " are split");
+        assertEquals(
+                CauseSplit.SINCE_A_DAY,
+                CauseSplit.of(
+                        result("cumulative since 2030", "homestead"),
+                        run.description().endDay()));
+        assertEquals(List.of(), result("cumulative in all", "homestead").shares());
+        assertEquals(
+                List.of(), result("cumulative since five years", "homestead").shares());
     }
 
     /** 15 km and 2 km are Pythagoras on the coordinates of the document. */
