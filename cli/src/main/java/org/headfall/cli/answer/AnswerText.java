@@ -1,8 +1,11 @@
 package org.headfall.cli.answer;
 
 import java.io.PrintWriter;
+import java.time.LocalDate;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.headfall.cli.answer.RunAnswer.Effort;
@@ -58,14 +61,33 @@ public final class AnswerText {
             case CROSSED -> "bold,red";
             case UNDECIDED, NO_LIMITS -> "bold";
         };
-        out.println(ansi.string("@|" + style + " " + verdictSentence() + "|@"));
-        List<LimitAnswer> doubtful =
-                answer.limits().stream().filter(limit -> !limit.holds()).toList();
+        block.styled(verdictSentence(), line -> ansi.string("@|" + style + " " + line + "|@"));
+        if (!answer.limits().isEmpty() && !answer.gridAndBoundaryInHeadError()) {
+            String counted = answer.answeredFrom().isPresent() ? "answering from responses" : "time steps and solver";
+            block.sentence("Judged with the error of " + counted + " alone: what the grid and far boundaries"
+                    + " add was not tested and can be larger (run --doubts finds it).");
+        }
+        List<LimitAnswer> doubtful = answer.limits().stream()
+                .filter(limit -> !limit.holds())
+                .sorted(LimitAnswer.WORST_FIRST)
+                .toList();
+        doubtful = withEarliestFirst(doubtful);
         doubtful.stream().limit(MOST_LIMITS).map(AnswerText::limit).forEach(block::item);
         if (doubtful.size() > MOST_LIMITS) {
             block.item("and " + (doubtful.size() - MOST_LIMITS) + " more, see limits.csv");
         }
         block.blank();
+    }
+
+    /** What is crossed first is what the report begins with; the others stay in their order. */
+    private static List<LimitAnswer> withEarliestFirst(List<LimitAnswer> sorted) {
+        Optional<LimitAnswer> earliest = sorted.stream()
+                .filter(LimitAnswer::crossed)
+                .min(Comparator.comparing(limit -> limit.crossedOn().orElse(LocalDate.MAX)));
+        return Stream.concat(
+                        earliest.stream(),
+                        sorted.stream().filter(limit -> earliest.isEmpty() || limit != earliest.get()))
+                .toList();
     }
 
     private String verdictSentence() {
@@ -87,13 +109,31 @@ public final class AnswerText {
                                 ? "the one limit is"
                                 : named(crossed) + " of " + all + (named(crossed) == 1 ? " limits is" : " limits are"))
                         + " crossed"
-                        + (severalPlaces ? " at " + crossed.size() + " of " + places + " places." : ".");
+                        + (severalPlaces ? " at " + crossed.size() + " of " + places + " places" : "")
+                        + besidesCrossed(limits, crossed, severalPlaces) + ".";
             case UNDECIDED ->
                 "It is not sure that the field holds: " + (all - named(doubtful)) + " of " + all + " limits are kept"
                         + (severalPlaces
                                 ? ", with nothing sure at " + doubtful.size() + " of " + places + " places."
                                 : ".");
         };
+    }
+
+    /** What became of the limits, or of the places, that are not crossed, so that all of them are counted. */
+    private static String besidesCrossed(List<LimitAnswer> limits, List<LimitAnswer> crossed, boolean severalPlaces) {
+        if (crossed.size() == limits.size()) {
+            return "";
+        }
+        long unsure = limits.stream()
+                .filter(limit -> !limit.holds() && !limit.crossed())
+                .count();
+        long kept = limits.size() - crossed.size() - unsure;
+        String places = severalPlaces ? (kept == 1 ? " at 1 place" : " at " + kept + " places") : "";
+        String sure = unsure == 0 ? "" : ", nothing sure can be said of " + unsure;
+        return (kept == 0
+                        ? ""
+                        : severalPlaces ? ", kept" + places : ", " + kept + (kept == 1 ? " is" : " are") + " kept")
+                + sure;
     }
 
     /** A limit that holds at several places is one limit. */

@@ -1,6 +1,7 @@
 package org.headfall.cli.answer;
 
 import java.io.PrintWriter;
+import java.util.function.UnaryOperator;
 
 /** Lines of at most 80 columns. Control characters of names and titles are shown as question marks. */
 public final class TextBlock {
@@ -29,6 +30,11 @@ public final class TextBlock {
         wrapped("", text, "");
     }
 
+    /** A sentence, broken between words, of which each line is styled when it is complete. */
+    public void styled(String text, UnaryOperator<String> style) {
+        wrapped("", text, "", style);
+    }
+
     /** A sentence below another one, set in. */
     public void item(String text) {
         wrapped("  ", text, "    ");
@@ -45,11 +51,15 @@ public final class TextBlock {
     }
 
     private void wrapped(String first, String text, String following) {
+        wrapped(first, text, following, line -> line);
+    }
+
+    private void wrapped(String first, String text, String following, UnaryOperator<String> style) {
         StringBuilder line = new StringBuilder(first);
         int start = first.length();
         for (String word : printable(text).split(" ", -1)) {
             if (line.length() > start && line.length() + 1 + word.length() > WIDEST) {
-                out.println(line);
+                out.println(style.apply(line.toString()));
                 line.setLength(0);
                 line.append(following);
                 start = following.length();
@@ -59,7 +69,7 @@ public final class TextBlock {
             }
             line.append(word);
         }
-        out.println(line);
+        out.println(style.apply(line.toString()));
     }
 
     /** A text with control characters shown as question marks. */

@@ -1,5 +1,6 @@
 package org.headfall.cli.answer;
 
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.PrintWriter;
@@ -83,7 +84,7 @@ class AnswerTextTest {
                 limit("springs", "north", Outcome.Kind.CROSSED, -1),
                 limit("springs", "south", Outcome.Kind.CROSSED, -2),
                 limit("neighbours", "farm", Outcome.Kind.HOLDS, 1)));
-        assertTrue(said.contains("1 of 2 limits is crossed at 2 of 3 places."), said);
+        assertTrue(said.contains("1 of 2 limits is crossed at 2 of 3 places, kept at 1 place."), said);
         said = said(answer(
                 1,
                 1,
@@ -93,6 +94,65 @@ class AnswerTextTest {
         assertTrue(said.contains("1 of 2 limits are kept, with nothing sure at 1 of 3 places."), said);
         said = said(answer(1, 1, limit("springs", "north", Outcome.Kind.HOLDS, 1)));
         assertTrue(said.contains("The field holds: the one limit is kept."), said);
+    }
+
+    /** Three crossed, two kept, one undecided and one not judged are seven. */
+    @Test
+    void crossedKeptAndUnsureLimitsAddUp() {
+        String said = said(answer(
+                1,
+                1,
+                limit("a", "north", Outcome.Kind.CROSSED, -1),
+                limit("b", "north", Outcome.Kind.CROSSED, -2),
+                limit("c", "north", Outcome.Kind.CROSSED, -1.5),
+                limit("d", "north", Outcome.Kind.UNDECIDED, 0.01),
+                limit("e", "north", Outcome.Kind.NOT_EVALUATED, 0),
+                limit("f", "north", Outcome.Kind.HOLDS, 1),
+                limit("g", "north", Outcome.Kind.HOLDS, 1)));
+        assertTrue(said.contains("3 of 7 limits are crossed, 2 are kept, nothing sure can be said of 2."), said);
+    }
+
+    private static LimitAnswer crossedFrom(LocalDate date, String name, double margin) {
+        LimitAnswer one = limit(name, "north", Outcome.Kind.CROSSED, margin);
+        return new LimitAnswer(
+                name,
+                one.station(),
+                one.outcome(),
+                one.allowed(),
+                one.worst(),
+                one.margin(),
+                one.relativeMargin(),
+                one.unit(),
+                one.worstOn(),
+                Optional.of(date),
+                one.note(),
+                one.drawdownByCause(),
+                one.reason());
+    }
+
+    /** What is crossed first leads, as in the report; then those farthest beyond, and the list is cut at the other end. */
+    @Test
+    void theFarthestCrossedAreNotCutOff() {
+        LimitAnswer[] limits = new LimitAnswer[8];
+        for (int k = 0; k < limits.length; k++) {
+            limits[k] = crossedFrom(DATE.plusDays(k), "limit " + k, -0.1 * (k + 1));
+        }
+        String said = said(answer(1, 1, limits));
+        assertTrue(said.indexOf("crossed: limit 0,") < said.indexOf("crossed: limit 7,"), said);
+        assertTrue(said.indexOf("crossed: limit 7,") < said.indexOf("crossed: limit 6,"), said);
+        assertTrue(said.contains("crossed: limit 3,") && !said.contains("crossed: limit 2,"), said);
+        assertTrue(said.contains("and 2 more, see limits.csv"), said);
+    }
+
+    /** Without a test of grid and boundaries the verdict does not stand alone. */
+    @Test
+    void whatWasNotTestedStandsBesideTheVerdict() {
+        String said = said(answer(1, 1, limit("springs", "north", Outcome.Kind.CROSSED, -0.02)));
+        assertTrue(
+                said.contains("is crossed. Judged with the error of time steps and solver alone: what the grid and far"
+                        + " boundaries add was not tested and can be larger (run --doubts finds it)."),
+                said);
+        assertFalse(said(answer(1, 1)).contains("Judged with"), "nothing is judged");
     }
 
     @Test

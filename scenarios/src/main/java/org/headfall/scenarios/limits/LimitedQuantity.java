@@ -407,6 +407,11 @@ public sealed interface LimitedQuantity {
         }
     }
 
+    /** Whether its value changes over time, so that there is a date to a worst one. */
+    default boolean changesOverTime() {
+        return true;
+    }
+
     /**
      * Distance of the nearest of some bores. No run is needed for it.
      *
@@ -417,6 +422,11 @@ public sealed interface LimitedQuantity {
         /** Copies the list. */
         public Distance {
             bores = List.copyOf(bores);
+        }
+
+        @Override
+        public boolean changesOverTime() {
+            return false;
         }
 
         @Override

@@ -278,6 +278,7 @@ public final class RunReport {
             String remark) {
         var limit = result.limit();
         Optional<Position> spot = worst == null ? Optional.empty() : worst.spot();
+        boolean dated = limit.quantity().changesOverTime();
         return new LimitOutcome(
                 limit.name(),
                 limit.text(),
@@ -286,13 +287,13 @@ public final class RunReport {
                 limit.conditions(),
                 limit.quantity().allowed(),
                 worst == null ? Double.NaN : worst.value(),
-                worst == null ? null : date(worst.day()),
+                worst == null || !dated ? null : date(worst.day()),
                 limit.quantity().unit(),
                 worst == null ? Double.NaN : worst.error(),
                 worst == null ? Double.NaN : worst.margin(),
                 result.relativeMargin().orElse(Double.NaN),
                 verdict,
-                crossedOn,
+                dated ? crossedOn : null,
                 remark,
                 spot.map(Position::x).orElse(Double.NaN),
                 spot.map(Position::y).orElse(Double.NaN));

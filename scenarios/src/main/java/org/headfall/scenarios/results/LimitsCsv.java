@@ -40,14 +40,24 @@ final class LimitsCsv {
             "text of the limit");
 
     private static final double PER_CENT = 100;
+    private static final String UNTESTED = "Errors of grid and far boundaries were not tested (run --doubts).";
 
     private LimitsCsv() {}
 
-    static void write(Path target, List<LimitResult> results, RunDescription run) throws IOException {
-        CsvFile.write(target, HEADER, results, result -> line(result, run));
+    /**
+     * Writes the table.
+     *
+     * @param target the file
+     * @param results limits and outcomes
+     * @param tested whether numerical errors hold those of grid and boundary
+     * @param run the run
+     * @throws IOException if it cannot be written
+     */
+    static void write(Path target, List<LimitResult> results, boolean tested, RunDescription run) throws IOException {
+        CsvFile.write(target, HEADER, results, result -> line(result, tested, run));
     }
 
-    private static CsvLineCells line(LimitResult result, RunDescription run) {
+    private static CsvLineCells line(LimitResult result, boolean tested, RunDescription run) {
         Limit limit = result.limit();
         CsvLineCells cells = new CsvLineCells()
                 .text(limit.name())
@@ -60,7 +70,8 @@ final class LimitsCsv {
                 .text(limit.quantity().unit())
                 .text(result.outcome().words());
         outcome(cells, result, run);
-        return cells.text(remark(result.outcome())).text(limit.text());
+        return cells.text((remark(result.outcome()) + " " + untested(result.outcome(), tested)).strip())
+                .text(limit.text());
     }
 
     private static void outcome(CsvLineCells cells, LimitResult result, RunDescription run) {
@@ -68,8 +79,10 @@ final class LimitsCsv {
         Optional<Outcome.Worst> worst = result.outcome().worstIfAny();
         if (worst.isPresent()) {
             cells.number(worst.get().margin(), 3).number(worst.get().error(), 4);
-            date(cells, firstDay(result.outcome()), calendar);
-            cells.number(worst.get().value(), 3).date(calendar.at(worst.get().day()));
+            boolean dated = result.limit().quantity().changesOverTime();
+            date(cells, dated ? firstDay(result.outcome()) : OptionalDouble.empty(), calendar);
+            cells.number(worst.get().value(), 3);
+            date(cells, dated ? OptionalDouble.of(worst.get().day()) : OptionalDouble.empty(), calendar);
         } else {
             cells.empty().empty().empty().empty().empty();
         }
@@ -101,6 +114,12 @@ final class LimitsCsv {
         return shares.stream()
                 .map(share -> String.format(Locale.ROOT, "%s: %.3f", share.cause(), share.drawdown()))
                 .collect(Collectors.joining("; "));
+    }
+
+    /** Values without numerical error, such as given volumes, depend on neither grid nor boundary. */
+    private static String untested(Outcome outcome, boolean tested) {
+        boolean computed = outcome.worstIfAny().map(worst -> worst.error() > 0).orElse(false);
+        return tested || !computed ? "" : UNTESTED;
     }
 
     private static String remark(Outcome outcome) {

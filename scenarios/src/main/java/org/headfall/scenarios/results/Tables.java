@@ -64,7 +64,11 @@ public final class Tables {
                 run.findings().interferenceMethod(),
                 calendar);
         SeriesCsv.write(folder.resolve("bores.csv"), run.description(), run.recording());
-        LimitsCsv.write(folder.resolve("limits.csv"), run.limits(), run.description());
+        LimitsCsv.write(
+                folder.resolve("limits.csv"),
+                run.limits(),
+                run.figures().errorBudget().isPresent(),
+                run.description());
         if (run.figures().errorBudget().isPresent()) {
             DoubtsCsv.write(
                     folder.resolve("doubts.csv"), run.figures().errorBudget().get(), calendar);

@@ -32,9 +32,12 @@ function symbol(context, kind, state, px, py, crossed) {
   if (state === "STOPPED") { context.beginPath(); context.moveTo(px - 9, py + 9); context.lineTo(px + 9, py - 9); context.stroke(); }
 }
 
+/** Whether a limit is crossed, by more than its error, on a date; a distance is so on every date. */
+const isCrossedBy = (limit, date) => limit.verdict === "CROSSED" && (limit.crossedOn === null || limit.crossedOn <= date);
+
 /** Whether a limit at the site has been crossed by a date of the map. */
 const isCrossed = (site, date) => report.limits.some(limit =>
-  limit.site === site.name && limit.crossedOn !== null && limit.crossedOn <= field.dates[date]);
+  limit.site === site.name && isCrossedBy(limit, field.dates[date]));
 
 /** A cross where a limit on the map is farthest beyond. */
 function crossedCell(context, px, py) {
@@ -54,7 +57,7 @@ function drawSites(context) {
   const taken = shown.map(({ at }) => ({ left: at[0] - 8, right: at[0] + 8, top: at[1] - 8, bottom: at[1] + 8 }));
   taken.push({ left: map.width - 36, right: map.width, top: 0, bottom: 52 }, { left: 0, right: 170, top: map.height - 36, bottom: map.height });
   for (const limit of report.limits) {
-    if (limit.x !== null && limit.crossedOn !== null && limit.crossedOn <= field.dates[map.date]) crossedCell(context, ...toPixel(limit.x, limit.y));
+    if (limit.x !== null && isCrossedBy(limit, field.dates[map.date])) crossedCell(context, ...toPixel(limit.x, limit.y));
   }
   shown.forEach(({ site, at }) => symbol(context, site.kind, site.states[map.date][0], ...at, isCrossed(site, map.date)));
   context.font = "600 12px system-ui, sans-serif";
@@ -109,6 +112,9 @@ function fillSymbols() {
     context => symbol(context, site.kind, site.states[map.date][0], 15, 14)));
   if (report.sites.some(site => isCrossed(site, map.date))) {
     items.push(item("a limit is crossed here", context => symbol(context, "PROTECTED_POINT", "WATCHED", 15, 14, true)));
+  }
+  if (report.limits.some(limit => limit.x !== null && isCrossedBy(limit, field.dates[map.date]))) {
+    items.push(item("a limit on the map is crossed farthest here", context => crossedCell(context, 15, 14)));
   }
   byId("map-symbols").replaceChildren(...items);
 }

@@ -28,7 +28,7 @@ function lookAtWhole() { lookAt(...extentX, ...extentY); }
 
 /** Places of limits that are crossed in the run: sites, and cells of limits on the map. */
 function crossedPlaces() {
-  return report.limits.filter(limit => limit.crossedOn !== null)
+  return report.limits.filter(limit => limit.verdict === "CROSSED")
     .map(limit => limit.x !== null ? { x: limit.x, y: limit.y } : siteNamed(limit.site)).filter(place => place);
 }
 

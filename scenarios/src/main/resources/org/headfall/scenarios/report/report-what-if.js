@@ -82,7 +82,7 @@ function showOutcomes(outcomes, cautions) {
   const changed = whatIf.changes.filter(isChanged).length;
   document.body.classList.toggle("changed", changed > 0);
   byId("what-if-answer").textContent = (changed === 0 ? "Rates as in the run: " : "With " + (changed === 1 ? "one bore" : changed + " bores") + " changed, ")
-    + (outcomes.length ? hold + " of " + outcomes.length + (outcomes.length === 1 ? " limit" : " limits") + " can be kept" : "no limit is judged") + "."
+    + (outcomes.length ? hold + " of " + outcomes.length + (outcomes.length === 1 ? " limit is" : " limits are") + " kept" : "no limit is judged") + "."
     + (report.whatIf.notJudged.length ? " " + report.whatIf.notJudged.length + " more can be judged by a run only." : "")
     + (cautions.length ? " Only indicative: see below." : "");
   byId("what-if-cautions").replaceChildren(...cautions.map(text => element("li", text, { dir: "auto" })));

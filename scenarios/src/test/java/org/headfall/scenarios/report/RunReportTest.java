@@ -1,6 +1,7 @@
 package org.headfall.scenarios.report;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Files;
@@ -176,12 +177,86 @@ class RunReportTest {
         assertEquals("the run without proposed bores is missing", limits.get(1).remark());
     }
 
+    /** Where bores stand is the same on every day. */
+    @Test
+    void aDistanceHasNoDates() {
+        FinishedRun run = run();
+        Limit apart = new Limit(
+                "apart",
+                new LimitedQuantity.Distance(5000, List.of("Br\u00fccke")),
+                "Lignum Spring",
+                new Comparison.Start(),
+                LimitPeriod.EVER,
+                "");
+        Outcome crossed = new Outcome.Crossed(0, new Outcome.Worst(0, 400, -4600, 0));
+        LimitOutcome shown = RunReport.of(new FinishedRun(
+                        run.description(),
+                        run.recording(),
+                        run.findings(),
+                        List.of(new LimitResult(apart, crossed)),
+                        run.figures()))
+                .limits()
+                .get(0);
+        assertEquals(Outcome.Kind.CROSSED, shown.verdict());
+        assertNull(shown.reachedOn());
+        assertNull(shown.crossedOn());
+    }
+
+    /** The spring stops; nobody says of a pump or of a bore that is shut that it keeps flowing. */
+    @Test
+    void onlyWhatFlowsByItselfKeepsFlowing() throws Exception {
+        Path file = folder.resolve("flows.html");
+        FinishedRun run = run();
+        ArtesianHead spring = run.findings().artesianHead().get(0);
+        List<ArtesianHead> heads = List.of(
+                flowing(spring, "Br\u00fccke", 5),
+                flowing(spring, "Lignum Spring", 5),
+                flowing(spring, "Lignum Spring", 0));
+        Findings findings = new Findings(
+                heads, List.of(), List.of(), List.of(), run.findings().confinement(), Recoveries.NONE);
+        ReportWriter.write(
+                RunReport.of(
+                        new FinishedRun(run.description(), run.recording(), findings, run.limits(), run.figures())),
+                file);
+        assertEquals(1, Files.readString(file).split("keeps flowing", -1).length - 1);
+    }
+
+    private static ArtesianHead flowing(ArtesianHead like, String station, double flow) {
+        ArtesianHead.AtDate end = new ArtesianHead.AtDate(
+                "after 10 years",
+                END,
+                4,
+                1,
+                OptionalDouble.empty(),
+                OptionalDouble.empty(),
+                OptionalDouble.empty(),
+                OptionalDouble.of(flow),
+                false);
+        return new ArtesianHead(
+                station,
+                like.kind(),
+                like.groundLevel(),
+                like.outletLevel(),
+                like.headAboveGroundBefore(),
+                OptionalDouble.of(30),
+                Optional.empty(),
+                new FlowByItself.Throughout(),
+                List.of(end),
+                List.of(end));
+    }
+
     @Test
     void thePageNamesTheCrossedLimitAndTheLossOfConfinement() throws Exception {
         Path file = folder.resolve("report.html");
         ReportWriter.write(RunReport.of(run()), file);
         String html = Files.readString(file);
-        assertTrue(html.contains("One of 2 limits is crossed: \u201csprings stay\u201d, at Lignum Spring"), "verdict");
+        String text = html.replaceAll("<[^>]*>", "").replaceAll("\\s+", " ");
+        assertTrue(text.contains("One of 2 limits is crossed: \u201csprings stay\u201d, at Lignum Spring"), "verdict");
+        assertTrue(
+                text.contains("0 limits are kept; of 1 nothing sure can be said. The errors given count"),
+                "all counted");
+        assertTrue(text.contains("what the grid and far boundaries add was not tested"), "what was not tested");
+        assertTrue(text.contains("; 1 crossed; of 1 nothing sure can be said"), "figure");
         assertTrue(html.contains("below the top of the aquifer in one cell"), "doubt");
         assertTrue(html.contains("0".repeat(64)), "hash of the scenario");
     }

@@ -156,6 +156,8 @@ class TablesTest {
         assertEquals("-199.800", lines.get(0).getField("margin (negative: beyond the limit)"));
         assertEquals("holds", lines.get(1).getField("outcome"));
         assertEquals("not evaluated", lines.get(2).getField("outcome"));
+        assertTrue(lines.get(0).getField("remark").contains("grid and far boundaries were not tested"));
+        assertFalse(lines.get(2).getField("remark").contains("not tested"), "there is no value that could err");
         assertFalse(Files.readString(folder.resolve("limits.csv")).contains("approved"));
     }
 

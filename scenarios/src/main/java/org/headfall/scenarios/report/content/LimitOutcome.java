@@ -14,13 +14,13 @@ import org.jspecify.annotations.Nullable;
  * @param conditions cause, comparison and time in words: "by proposed bores, compared with without them, ever"
  * @param allowed value allowed, in {@code unit}
  * @param reached worst value reached, in {@code unit}
- * @param reachedOn date of the worst value, null if there is none
+ * @param reachedOn date of the worst value, null if there is none or the value never changes
  * @param unit unit of both values
  * @param error estimated numerical error of the reached value, in {@code unit}, or NaN
  * @param margin how far on the safe side (positive) or beyond the limit (negative), in {@code unit}
  * @param relativeMargin the margin by a measure that makes those of different quantities comparable
  * @param verdict whether it holds
- * @param crossedOn first date beyond the limit, null if it is never passed
+ * @param crossedOn first date beyond the limit, null if it is never passed or the value never changes
  * @param remark why it is undecided or was not evaluated, otherwise blank
  * @param x easting of the worst cell of a limit on the map (m), otherwise NaN
  * @param y northing of it (m), otherwise NaN

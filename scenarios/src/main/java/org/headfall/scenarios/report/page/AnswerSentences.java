@@ -19,9 +19,15 @@ import org.jspecify.annotations.Nullable;
 /** Makes the answer from the content: a verdict, the numbers that matter, and one sentence a finding. */
 final class AnswerSentences {
 
+    /** What stands beside a verdict and at the limits as long as nobody has tested grid and boundaries. */
+    static final String UNTESTED =
+            "The errors given count time steps and solver alone: what the grid and far boundaries"
+                    + " add was not tested and can be larger (run --doubts finds it).";
+
     private final ReportContent content;
     private final LocalDate end;
     private final List<LimitOutcome> crossed;
+    private final long unsure;
     private final long held;
 
     private AnswerSentences(ReportContent content) {
@@ -31,6 +37,9 @@ final class AnswerSentences {
                 .filter(limit -> limit.verdict() == Outcome.Kind.CROSSED)
                 .sorted(Comparator.comparing(AnswerSentences::crossing))
                 .toList();
+        this.unsure = content.limits().stream()
+                .filter(limit -> !holds(limit) && limit.verdict() != Outcome.Kind.CROSSED)
+                .count();
         this.held = content.limits().stream().filter(AnswerSentences::holds).count();
     }
 
@@ -80,11 +89,11 @@ final class AnswerSentences {
                     + " and does not say whether they are acceptable.");
         }
         if (crossed.isEmpty()) {
-            return Sentence.of(
+            return withUntested(Sentence.of(
                     held == all
                             ? (all == 1 ? "The limit that was set is kept." : "All " + all + " limits are kept.")
                             : held + " of " + Words.count(all, "limit is", "limits are") + " kept until "
-                                    + Words.date(end) + "; of the others nothing sure can be said.");
+                                    + Words.date(end) + "; of the others nothing sure can be said."));
         }
         LimitOutcome first = crossed.get(0);
         String which = all == 1
@@ -92,12 +101,30 @@ final class AnswerSentences {
                 : crossed.size() == 1
                         ? "One of " + Words.count(all, "limit", "limits") + " is crossed: "
                         : crossed.size() + " of " + all + " limits are crossed, first ";
-        return Sentence.of(which + quoted(first) + ", at " + first.site() + ", from " + Words.date(crossing(first))
-                        + ". There " + first.quantity() + " reaches ")
+        return withUntested(Sentence.of(which + quoted(first) + ", at " + first.site() + from(first) + ". There "
+                        + first.quantity() + " reaches ")
                 .and(Quantity.ofLimit(first.unit()), first.reached(), first.error())
                 .and(on(first.reachedOn()) + "; ")
                 .and(Quantity.ofLimit(first.unit()), first.allowed())
-                .and(" is allowed.");
+                .and(" is allowed." + besidesCrossed(all)));
+    }
+
+    /** What became of the limits that are not crossed, so that all of them are counted. */
+    private String besidesCrossed(int all) {
+        if (crossed.size() == all) {
+            return "";
+        }
+        return " " + Words.count(held, "limit is", "limits are") + " kept"
+                + (unsure == 0 ? "." : "; of " + unsure + " nothing sure can be said.");
+    }
+
+    /** A verdict must not look surer than it is. */
+    private Sentence withUntested(Sentence sentence) {
+        return content.headDoubts().isEmpty() ? sentence.and(" " + UNTESTED) : sentence;
+    }
+
+    private static String from(LimitOutcome limit) {
+        return limit.crossedOn() == null ? "" : ", from " + Words.date(limit.crossedOn());
     }
 
     private static String on(@Nullable LocalDate date) {
@@ -244,7 +271,9 @@ final class AnswerSentences {
                 : Optional.of(new KeyFigure(
                         Sentence.of(held + " of " + all),
                         all == 1 ? "limit is kept" : "limits are kept",
-                        Sentence.of("until " + Words.date(end)),
+                        Sentence.of("until " + Words.date(end)
+                                + (crossed.isEmpty() ? "" : "; " + crossed.size() + " crossed")
+                                + (unsure == 0 ? "" : "; of " + unsure + " nothing sure can be said")),
                         tone()));
     }
 

@@ -75,6 +75,11 @@ public record ReportPage(
                 + Words.date(content.heading().end());
     }
 
+    /** What the numerical errors of limits leave out, as a sentence; blank if grid and boundaries were tested. */
+    public String untested() {
+        return content.headDoubts().isEmpty() ? AnswerSentences.UNTESTED : "";
+    }
+
     /** The end of the period in words. */
     public String end() {
         return Words.date(content.heading().end());

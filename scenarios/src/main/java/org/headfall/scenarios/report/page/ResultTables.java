@@ -8,6 +8,7 @@ import org.headfall.scenarios.report.content.Interference;
 import org.headfall.scenarios.report.content.LimitOutcome;
 import org.headfall.scenarios.report.content.ReportContent;
 import org.headfall.scenarios.report.content.Site;
+import org.headfall.scenarios.report.content.SiteKind;
 import org.headfall.scenarios.report.page.PageTable.Column;
 
 /** The tables of results. */
@@ -19,12 +20,12 @@ final class ResultTables {
         List<Column> columns = List.of(
                 new Column("Limit", Quantity.TEXT),
                 new Column("Outcome", Quantity.TEXT),
+                new Column("Crossed from", Quantity.DATE),
                 new Column("At", Quantity.TEXT),
-                new Column("What counts", Quantity.LONG_TEXT),
                 new Column("Allowed", Quantity.TEXT),
                 new Column("Reached", Quantity.TEXT),
                 new Column("Worst on", Quantity.DATE),
-                new Column("Crossed from", Quantity.DATE),
+                new Column("What counts", Quantity.LONG_TEXT),
                 new Column("Remark", Quantity.LONG_TEXT),
                 new Column("Clause", Quantity.LONG_TEXT));
         return new PageTable(
@@ -45,12 +46,12 @@ final class ResultTables {
         return List.of(
                 Cell.text(limit.name()),
                 outcome,
+                Cell.date(limit.crossedOn(), "\u2013"),
                 Cell.text(limit.site()),
-                Cell.text(limit.quantity() + ", " + limit.conditions()),
                 Cell.figure(allowed(limit), limit.allowed()),
                 Cell.figure(reached(limit), limit.reached()),
                 Cell.date(limit.reachedOn(), "\u2013"),
-                Cell.date(limit.crossedOn(), "\u2013"),
+                Cell.text(limit.quantity() + ", " + limit.conditions()),
                 Cell.text(limit.remark()),
                 Cell.text(limit.clause()));
     }
@@ -83,14 +84,22 @@ final class ResultTables {
                 new Column("Stops flowing", Quantity.DATE));
         List<List<Cell>> rows = new ArrayList<>();
         for (ArtesianHead head : content.artesianHeads()) {
-            head.losses().forEach(loss -> rows.add(loss(head, loss)));
+            boolean ofItself = flowsByItself(content, head.site());
+            head.losses().forEach(loss -> rows.add(loss(head, loss, ofItself && loss.flow() > 0)));
         }
         return new PageTable("artesian-head", "Loss of artesian head", columns, rows);
     }
 
-    private static List<Cell> loss(ArtesianHead head, ArtesianHead.Loss loss) {
+    /** Of pumps and of bores that are shut nobody says that they flow. */
+    private static boolean flowsByItself(ReportContent content, String name) {
+        return content.sites().stream()
+                .filter(site -> site.name().equals(name))
+                .anyMatch(site -> site.kind() == SiteKind.SPRING || site.kind() == SiteKind.FREE_FLOWING_BORE);
+    }
+
+    private static List<Cell> loss(ArtesianHead head, ArtesianHead.Loss loss, boolean flows) {
         Cell above = Cell.number(Quantity.HEIGHT, loss.aboveIntake());
-        Cell stops = Cell.date(head.stopsFlowing(), Double.isFinite(head.flowBefore()) ? "keeps flowing" : "\u2013");
+        Cell stops = Cell.date(head.stopsFlowing(), flows ? "keeps flowing" : "\u2013");
         return List.of(
                 Cell.text(head.site()),
                 Cell.date(loss.date(), ""),
