@@ -117,7 +117,7 @@ public final class FewSources {
     }
 
     private Optional<FinishedRun> answered() {
-        double accuracy = plan.settings().accuracy();
+        double accuracy = RunFromResponses.accuracyOfSteps(plan);
         CombinedSources sources = new CombinedSources(
                 plan.problem(),
                 start,

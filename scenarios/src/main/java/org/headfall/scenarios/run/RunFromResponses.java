@@ -37,7 +37,7 @@ public final class RunFromResponses {
     /** Largest error of head promised where discharges follow head (m). */
     public static final double PROMISED = 0.005;
 
-    /** Accuracy that steps are chosen for (m): each may bend by a tenth of it, which leaves room for the responses. */
+    /** Accuracy that steps are chosen for at most (m): each may bend by a tenth of it, and rules be missed by a tenth of it. */
     private static final double OF_STEPS = 2 * PROMISED;
 
     private static final double ROUNDING = 1e-9;
@@ -96,7 +96,7 @@ public final class RunFromResponses {
                         ? ""
                         : String.format(
                                 Locale.ROOT,
-                                "taking discharges that follow head as straight in each step may be off by %.4f m,"
+                                "finding discharges that follow head step by step may be off by %.4f m,"
                                         + " above %.3f m",
                                 error,
                                 PROMISED);
@@ -116,13 +116,18 @@ public final class RunFromResponses {
      * @throws IllegalStateException if the rules cannot be met
      */
     public SuperposedRun superposed(FlowProblem changed) {
-        double accuracy = Math.min(plan.settings().accuracy(), OF_STEPS);
+        double accuracy = accuracyOfSteps(plan);
         SuperposedRun superposed = plan.start() instanceof StartHeads.Steady steady
                 ? SuperposedRun.fromSteady(changed, steady.problem(plan.problem()), responses, accuracy)
                 : SuperposedRun.fromGiven(changed, responses, accuracy);
         RecordPlan records = RecordPlan.of(plan.description(), plan.stationDays(), plan.gridDays());
         superposed.run(records.days(), plan.description().endDay());
         return superposed;
+    }
+
+    /** Accuracy that the steps of an answer are chosen for (m): that of its run, but never less than answers promise. */
+    static double accuracyOfSteps(RunPlan plan) {
+        return Math.min(plan.settings().accuracy(), OF_STEPS);
     }
 
     /** Why the accuracy promised cannot be kept and the run is to be simulated; absent if it can. */

@@ -8,7 +8,6 @@ import org.headfall.scenarios.recording.Recorder;
 import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.recording.StationValues;
 import org.headfall.scenarios.results.SolvedBy;
-import org.headfall.solver.flow.FlowSystem;
 import org.headfall.solver.flow.WaterBalance;
 import org.headfall.solver.response.FieldResponses;
 import org.headfall.solver.response.SuperposedFields;
@@ -69,7 +68,7 @@ final class SuperposedMainRun implements MainRun {
         }
         run.run(records.days(), plan.description().endDay());
         fields = new SuperposedFields(responses, run, start.heads(), reference, fieldDays());
-        error = fields.error() + run.estimatedError() + FlowSystem.ruleTolerance(accuracy);
+        error = fields.error() + run.estimatedError();
     }
 
     private double[] fieldDays() {

@@ -20,8 +20,9 @@ import org.headfall.solver.flow.RateHistory;
 public final class CombinedRun {
 
     /**
-     * Share of the difference between models of all and of half of the shifts that the error is taken for. Found was 0.07
-     * against responses of second order, and 0.03 to 0.26 against simulations, whose own error of 0.1 to 0.2 mm is in that.
+     * Share of the difference between models of all and of half of the shifts that the error is taken for. Found was 0.03
+     * to 0.2 against responses of second order (see its test), and 0.03 to 0.26 against simulations, whose own error of 0.1 to
+     * 0.2 mm is in that.
      */
     private static final double SHARE_OF_DIFFERENCE = 0.25;
 
@@ -258,7 +259,7 @@ public final class CombinedRun {
 
     /**
      * Error of head as estimated (m): a quarter of the difference between heads from models of all shifts and of every second
-     * one, and what taking discharges that follow head as straight in each step adds. An estimate, no bound.
+     * one, and what {@link SuperposedRun#estimatedError} adds where discharges follow head. An estimate, no bound.
      */
     public double estimatedError() {
         return error;

@@ -18,7 +18,8 @@ import org.headfall.solver.flow.RateHistory;
  * springs) meet their rules at the end of every step, together, and run straight between; steps are as long as the bend of
  * these discharges allows.
  *
- * <p>Exact but for the responses and for taking those discharges as straight, which {@link #estimatedError} bounds.
+ * <p>Exact but for the responses, for taking those discharges as straight, and for the tolerance of their rules; see
+ * {@link #estimatedError}.
  */
 public final class SuperposedRun {
 
@@ -45,6 +46,7 @@ public final class SuperposedRun {
     private double[] discharge;
     private double[] slope;
     private double largestStepError;
+    private boolean rulesWereMet;
     private final double[] mostMoved;
     private double day;
 
@@ -120,6 +122,7 @@ public final class SuperposedRun {
         discharge = earlier.discharge.clone();
         slope = earlier.slope.clone();
         largestStepError = earlier.largestStepError;
+        rulesWereMet = earlier.rulesWereMet;
         states.add(earlier.now());
     }
 
@@ -201,6 +204,7 @@ public final class SuperposedRun {
         }
         double[] found = new double[following.length];
         inForce.meet(moment, following, response, offered, found, tolerance);
+        rulesWereMet |= following.length > 0;
         for (int i = 0; i < following.length; i++) {
             rates[following[i]] = found[i];
         }
@@ -280,6 +284,7 @@ public final class SuperposedRun {
             return false;
         }
         largestStepError = Math.max(largestStepError, error);
+        rulesWereMet |= following.length > 0;
         for (int i = 0; i < following.length; i++) {
             known[following[i]] += further[i];
             begin[following[i]] += anew ? further[i] : 0;
@@ -384,11 +389,13 @@ public final class SuperposedRun {
     }
 
     /**
-     * Bound of the error of head by what is this way's alone (m): discharges that follow head taken as straight, as if
-     * every step had erred the same way by as much as the worst, and responses taken as sums of shared modes.
+     * Error of head by what is this way's alone (m): discharges that follow head taken as straight, as if every step had
+     * erred the same way by as much as the worst; responses taken as sums of shared modes; and, where some discharge has
+     * followed head, what its rule may be missed by ({@link FlowSystem#ruleTolerance}). A bound as far as steps are concerned;
+     * what the responses themselves are off by is not in it.
      */
     public double estimatedError() {
-        return largestStepError + modes.error(endDay(), mostMoved);
+        return largestStepError + modes.error(endDay(), mostMoved) + (rulesWereMet ? tolerance : 0);
     }
 
     /** Responses may be known for longer. */

@@ -9,10 +9,12 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Random;
+import java.util.stream.IntStream;
 import org.headfall.solver.bore.Bore;
 import org.headfall.solver.bore.OperatingPhase;
 import org.headfall.solver.bore.Operation;
 import org.headfall.solver.bore.WellLoss;
+import org.headfall.solver.flow.ChangingSource;
 import org.headfall.solver.flow.FlowProblem;
 import org.headfall.solver.flow.GivenRates;
 import org.headfall.solver.nearfield.ObservedHead;
@@ -170,6 +172,58 @@ class CombinedRunTest {
         // Seasons, growth, constant from day 0 on, what is given back without the existing; a boundary and recharge.
         assertEquals(4 + 2, sources.joinedSources());
         assertExact(sources.run(DAYS, MILLIMETRE), problem, steadyHeads(atRest));
+    }
+
+    /** A source of one bore, scaled by its discharge: weights of its cells, some negative, add up to more in size. */
+    private static ChangingSource ofUnitDischarge(GivenRates.Source ofOne) {
+        ChangingSource inflow = ofOne.inflow();
+        double strength = Arrays.stream(ofOne.strengths()).sum();
+        return new ChangingSource(inflow.name(), inflow.shares(), -strength, inflow.schedule(), inflow.reference());
+    }
+
+    /**
+     * Rates so large that models read where they are not their own err by more than a simulation does. The reference is
+     * second-order responses, one a bore and place: its own error is less.
+     */
+    @ParameterizedTest
+    @ValueSource(ints = {1, 2, 3, 4})
+    void largeErrorsAreNoLargerThanStated(int seed) {
+        double times = 60;
+        FlowProblem problem = field(
+                new Random(seed),
+                false,
+                seasonal(900 * times),
+                seasonal(300 * times),
+                constant(700 * times, OptionalDouble.empty()),
+                growing(600 * times),
+                growing(1100 * times),
+                constant(400 * times, OptionalDouble.empty()));
+        FlowProblem atRest = only(problem);
+        CombinedRun run =
+                sources(problem, CombinedSources.Start.fromSteady(atRest)).run(DAYS, MILLIMETRE);
+        StationResponses responses =
+                StationResponses.fromSteady(problem, List.of(StationResponsesTest.point(problem)), END, TIGHT);
+        // One source a bore, and no shared modes: their own error would be as large as what is to be found.
+        int[] apart = IntStream.range(0, problem.bores().size()).toArray();
+        UndisturbedHeads byBores = new UndisturbedHeads(
+                new double[responses.responses().receptors()],
+                new GivenRates(problem, Optional.of(atRest), apart, END)
+                        .sources().stream()
+                                .map(CombinedRunTest::ofUnitDischarge)
+                                .toList(),
+                responses.responses().table(),
+                END);
+        double off = 0;
+        for (SuperposedState state : run.states().subList(1, run.states().size())) {
+            double[] base = responses.undisturbed().on(state.day());
+            double[] change = byBores.on(state.day());
+            for (int i = 0; i < base.length; i++) {
+                off = Math.max(off, Math.abs(base[i] + change[i] - state.head()[i]));
+            }
+        }
+        String found = "off by " + off + " m, stated " + run.estimatedError() + " m";
+        assertTrue(off > 4 * OF_REFERENCE, found);
+        assertTrue(off <= run.estimatedError(), found);
     }
 
     @Test

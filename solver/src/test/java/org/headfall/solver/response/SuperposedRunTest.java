@@ -13,6 +13,7 @@ import org.headfall.solver.bore.OperatingPhase;
 import org.headfall.solver.bore.Operation;
 import org.headfall.solver.bore.PumpCurve;
 import org.headfall.solver.flow.FlowProblem;
+import org.headfall.solver.flow.FlowSystem;
 import org.headfall.solver.nearfield.ObservedHead;
 import org.headfall.solver.schedule.LinearSchedule;
 import org.headfall.solver.schedule.Schedule;
@@ -146,5 +147,40 @@ class SuperposedRunTest {
         Difference difference = compare(problem, Optional.empty(), start);
         assertEquals(0, difference.head(), 2e-3);
         assertEquals(0, difference.discharge(), 0.005 * difference.flow());
+    }
+
+    /** Largest difference of heads between two runs on the same days. */
+    private static double difference(SuperposedRun one, SuperposedRun other) {
+        double largest = 0;
+        for (int k = 0; k < one.states().size(); k++) {
+            double[] head = one.states().get(k).head();
+            double[] same = other.states().get(k).head();
+            for (int i = 0; i < head.length; i++) {
+                largest = Math.max(largest, Math.abs(head[i] - same[i]));
+            }
+        }
+        return largest;
+    }
+
+    /** From the same responses: what a coarse run is off by is no more than it states, which counts what rules are missed by. */
+    @Test
+    void statedErrorCountsTheToleranceOfRules() {
+        double coarse = 0.2;
+        FlowProblem problem = StationResponsesTest.field(
+                steps(OptionalDouble.empty()), new Operation.FreeFlow(105), new Operation.FreeFlow(103));
+        StationResponses responses = StationResponses.fromSteady(problem, List.of(), END, SETTINGS);
+        SuperposedRun exact = SuperposedRun.fromSteady(problem, problem, responses, 1e-6);
+        exact.run(DAYS, END);
+        SuperposedRun rough = SuperposedRun.fromSteady(problem, problem, responses, coarse);
+        rough.run(DAYS, END);
+        assertTrue(rough.estimatedError() >= FlowSystem.ruleTolerance(coarse), "stated " + rough.estimatedError());
+        double off = difference(exact, rough);
+        assertTrue(off <= rough.estimatedError(), "off by " + off + ", stated " + rough.estimatedError());
+        FlowProblem given = StationResponsesTest.withoutSprings(
+                StationResponsesTest.field(steps(OptionalDouble.empty()), slopes()));
+        SuperposedRun noRules = SuperposedRun.fromSteady(
+                given, given, StationResponses.fromSteady(given, List.of(), END, SETTINGS), coarse);
+        noRules.run(DAYS, END);
+        assertTrue(noRules.estimatedError() < FlowSystem.ruleTolerance(coarse), "stated " + noRules.estimatedError());
     }
 }
