@@ -27,7 +27,11 @@ final class FanCharts {
         this.answers = answers;
     }
 
+    /** One chart for each place and choice; none while no run has heads to draw. */
     List<Chart.Group> all() {
+        if (answers.choices().isEmpty()) {
+            return List.of();
+        }
         Map<String, List<HeadOverTime>> byPlace = new LinkedHashMap<>();
         table.sweep().figures().stream()
                 .filter(HeadOverTime.class::isInstance)

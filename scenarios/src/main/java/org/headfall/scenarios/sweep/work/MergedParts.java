@@ -10,6 +10,7 @@ import org.headfall.scenarios.sweep.document.RunList;
 import org.headfall.scenarios.sweep.document.SweepDocument;
 import org.headfall.scenarios.sweep.store.Counts;
 import org.headfall.scenarios.sweep.store.Definition;
+import org.headfall.scenarios.sweep.store.StoreException;
 import org.headfall.scenarios.sweep.store.StoredRun;
 import org.headfall.scenarios.sweep.store.SweepStore;
 
@@ -29,13 +30,21 @@ public final class MergedParts {
      * @param folder folder with the stores of the parts
      * @param program program and version
      * @return how many runs of the whole are in which state
-     * @throws IOException if a store cannot be read or written, or is of another sweep
+     * @throws IOException if a store cannot be read or written, or is of another sweep; before anything is written,
+     *     if there are no parts
      */
     public static Counts merge(SweepDocument sweep, Path document, Path folder, String program) throws IOException {
+        List<Path> parts = parts(folder);
+        if (parts.isEmpty()) {
+            throw new StoreException(
+                    folder,
+                    "holds no store of a part (sweep-part-K-of-N.sqlite); name the folder of the parts with --output, or"
+                            + " make parts with --part K/N");
+        }
         Definition definition = new SweepPlan(sweep, document, program).definition(new RunList(sweep), Part.WHOLE);
         Path whole = folder.resolve(Part.WHOLE.storeName());
         try (SweepStore store = new StoreOfSweep(whole, definition).open(false)) {
-            for (Path part : parts(folder)) {
+            for (Path part : parts) {
                 try (SweepStore from = SweepStore.read(part)) {
                     takeOver(from, store);
                 }

@@ -61,6 +61,28 @@ class SweepPageWriterTest {
         assertFalse(Pattern.compile("style=\"").matcher(page).find(), "the policy forbids style attributes");
     }
 
+    @Test
+    void isWrittenWhereNoRunHasFinished() throws InputException, IOException {
+        String sweep = SweepFolder.SIX_RUNS
+                        .replace("[100 m2/d, 200 m2/d, 400 m2/d]", "[0 m2/d, -1 m2/d]")
+                        .replace("keep:\n", "keep:\n  - {figure: head over time, at: Coolabah Spring}\n")
+                + """
+                ask:
+                  ranking: {figure: loss at Coolabah Spring after 2 yr, aim: smallest}
+                  sensitivity: [loss at Coolabah Spring after 2 yr]
+                """;
+        SweepFolder folder = new SweepFolder(temporary);
+        SweepDocument document = folder.read(sweep);
+        folder.run(sweep, SweepFolder.settings(1));
+        Path file = temporary.resolve("sweep.html");
+        try (SweepStore store = SweepStore.read(folder.store())) {
+            SweepPageWriter.write(SweepTable.read(document, store), SweepFolder.PROGRAM, file);
+        }
+        String page = Files.readString(file);
+        assertTrue(page.contains("0 of 4 runs have figures, 4 failed"), page);
+        assertFalse(page.contains("id=\"charts\""), "a heading without charts");
+    }
+
     /** Anything that would be fetched. */
     private static Optional<String> firstOutside(String page) {
         return Pattern.compile("(src|href)=\"(?!#)[^\"]*\"|url\\((?!data:)[^)]*\\)|@import")

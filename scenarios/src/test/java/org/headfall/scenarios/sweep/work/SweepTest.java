@@ -2,6 +2,7 @@ package org.headfall.scenarios.sweep.work;
 
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -118,6 +119,16 @@ class SweepTest {
             assertArrayEquals(one.get(i).figures(), parts.get(i).figures());
             assertEquals(one.get(i).hash(), parts.get(i).hash());
         }
+    }
+
+    @Test
+    void refusesToMergeNoPartsAndLeavesNothing() throws InputException, IOException {
+        SweepDocument sweep = folder.read(SweepFolder.SIX_RUNS);
+        Path document = temporary.resolve("sweep.yaml");
+        StoreException refused = assertThrows(
+                StoreException.class, () -> MergedParts.merge(sweep, document, folder.results(), SweepFolder.PROGRAM));
+        assertTrue(String.valueOf(refused.getMessage()).contains("holds no store of a part"));
+        assertFalse(Files.exists(folder.store()));
     }
 
     /** The same rates simulated one by one; 5 mm is what answers from unit responses promise. */
