@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.concurrent.Callable;
 import org.headfall.cli.answer.AnswerJson;
 import org.headfall.scenarios.problem.InputException;
+import org.headfall.scenarios.problem.Notice;
 import org.headfall.scenarios.problem.Problem;
 import org.headfall.scenarios.reading.ScenarioReading;
 import org.headfall.scenarios.run.RunPlanner;
@@ -42,7 +43,8 @@ final class CheckCommand implements Callable<Integer> {
         Scenario scenario = reading.orThrow();
         // some problems show only once everything is on the cells of the grid
         RunPlanner.plan(reading, ProgramVersion.text(), 1);
-        Summary summary = Summary.of(argument.document(), scenario);
+        Summary summary =
+                Summary.of(argument.document(), scenario, reading.problems().notices());
         PrintWriter out = spec.commandLine().getOut();
         if (json.wanted()) {
             out.println(AnswerJson.of(summary));
@@ -54,6 +56,7 @@ final class CheckCommand implements Callable<Integer> {
 
     private static void show(Summary summary, PrintWriter out) {
         out.println(summary.document() + ": no problem found.");
+        summary.notices().forEach(notice -> out.println("note: " + notice));
         out.println(summary.title() + ", " + summary.from() + " to " + summary.until());
         out.println("bores: " + summary.bores() + ", springs: " + summary.springs() + ", protected points: "
                 + summary.protectedPoints() + ", limits: " + summary.limits());
@@ -61,6 +64,7 @@ final class CheckCommand implements Callable<Integer> {
 
     private record Summary(
             List<Problem> problems,
+            List<Notice> notices,
             String document,
             String title,
             LocalDate from,
@@ -70,9 +74,10 @@ final class CheckCommand implements Callable<Integer> {
             int protectedPoints,
             int limits) {
 
-        static Summary of(Path document, Scenario scenario) {
+        static Summary of(Path document, Scenario scenario, List<Notice> notices) {
             return new Summary(
                     List.of(),
+                    notices,
                     document.toString(),
                     scenario.title(),
                     scenario.period().from(),

@@ -74,10 +74,13 @@ final class CompareCommand implements Callable<Integer> {
         return ExitCode.DONE.code();
     }
 
+    /** As much as a limit of drawdown may allow (m). */
+    private static final double LARGEST_LOWERING = 10_000;
+
     private double metres(String text) {
         try {
             double metres = QuantityParser.parse(text, Dimension.LENGTH).value();
-            if (metres > 0) {
+            if (metres > 0 && metres <= LARGEST_LOWERING) {
                 return metres;
             }
         } catch (QuantityException e) {
@@ -86,6 +89,7 @@ final class CompareCommand implements Callable<Integer> {
                     "--lower-by must be a length with its unit, such as \"0.5 m\", found " + text,
                     e);
         }
-        throw new ParameterException(spec.commandLine(), "--lower-by must be more than 0 m, found " + text);
+        throw new ParameterException(
+                spec.commandLine(), "--lower-by must be more than 0 m and at most 10000 m, found " + text);
     }
 }

@@ -95,8 +95,12 @@ final class RunCommand implements Callable<Integer> {
     public Integer call() throws InputException, IOException {
         Path target = output == null ? argument.resultsFolder() : output;
         ScenarioReading reading = argument.read();
-        boolean crossed =
-                reading.orThrow().cases().isEmpty() ? crossedInOne(reading, target) : crossedInCases(reading, target);
+        boolean oneCase = reading.orThrow().cases().isEmpty();
+        if (!quiet) {
+            PrintWriter err = spec.commandLine().getErr();
+            reading.problems().notices().forEach(notice -> err.println("headfall: note: " + notice));
+        }
+        boolean crossed = oneCase ? crossedInOne(reading, target) : crossedInCases(reading, target);
         return (failOnLimit && crossed ? ExitCode.LIMIT_CROSSED : ExitCode.DONE).code();
     }
 

@@ -13,6 +13,9 @@ import org.headfall.scenarios.recording.RunCalendar;
  */
 public record LimitPeriod(double fromDay, OptionalDouble toDay, boolean afterTakingStops) {
 
+    /** Years below which days are said. */
+    private static final double SHORT = 0.95;
+
     /** At any time in the run. */
     public static final LimitPeriod EVER = new LimitPeriod(0, OptionalDouble.empty());
 
@@ -52,6 +55,10 @@ public record LimitPeriod(double fromDay, OptionalDouble toDay, boolean afterTak
 
     private static String years(double day) {
         double years = day / RunCalendar.DAYS_PER_YEAR;
+        if (years < SHORT) {
+            long days = Math.round(day);
+            return days + (days == 1 ? " day" : " days");
+        }
         if (Math.abs(years - Math.rint(years)) < 0.004) {
             long whole = Math.round(years);
             return whole + (whole == 1 ? " year" : " years");

@@ -1,6 +1,7 @@
 package org.headfall.scenarios.problem;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -15,8 +16,11 @@ public final class Problems {
     /** How many problems of one kind are listed for one file. */
     public static final int LISTED_PER_FILE_AND_KIND = 20;
 
+    private static final int LISTED_NOTICES = 100;
+
     private final List<Problem> listed = new ArrayList<>();
     private final Map<Source, Long> counts = new LinkedHashMap<>();
+    private final List<Notice> notices = new ArrayList<>();
     private long count;
 
     /** Problems of one kind in one file. */
@@ -44,6 +48,25 @@ public final class Problems {
      */
     public void add(Place place, String subject, Finding finding) {
         add(finding.at(place, subject));
+    }
+
+    /**
+     * Adds something that is no mistake by itself, but may not be meant.
+     *
+     * @param place where it stands
+     * @param text what it is, as a sentence without a full stop
+     */
+    public void notice(Place place, String text) {
+        if (notices.size() < LISTED_NOTICES) {
+            notices.add(new Notice(place, Finding.printable(text)));
+        }
+    }
+
+    /** What may not be meant, the first hundred, by file, line and column. */
+    public List<Notice> notices() {
+        List<Notice> sorted = new ArrayList<>(notices);
+        sorted.sort(Comparator.comparing(Notice::place));
+        return List.copyOf(sorted);
     }
 
     /** How many problems there are, those not listed included. */

@@ -107,11 +107,13 @@ final class BoreReader {
         @Nullable String name = section.text("name");
         if (name != null) {
             names.add(name, section.placeOf("name"), section.nameOf("name"));
+            GroupWords.requireOther(name, section.placeOf("name"), section.nameOf("name"), inputs.problems());
         } else {
             known.miss();
         }
         @Nullable Position position = positions.required(section, "at");
         @Nullable String holder = section.optionalText("holder");
+        requireNoGroup(section, "holder", holder);
         known.addHolder(holder == null ? "" : holder);
         BoreLicence licence = licence(section);
         @Nullable Group group = section.choice("group", BoreWords.GROUPS);
@@ -150,11 +152,18 @@ final class BoreReader {
         @Nullable String zone = section.optionalText("zone");
         @Nullable
         Quantity entitlement = section.optionalQuantity("entitlement", Dimension.RATE, ValueRanges.ENTITLEMENT);
+        requireNoGroup(section, "class", userClass);
         known.addClass(userClass == null ? "" : userClass);
         return new BoreLicence(
                 userClass == null ? "" : userClass,
                 zone == null ? "" : zone,
                 entitlement == null ? OptionalDouble.empty() : OptionalDouble.of(entitlement.value()));
+    }
+
+    private void requireNoGroup(Section section, String key, @Nullable String name) {
+        if (name != null) {
+            GroupWords.requireOther(name, section.placeOf(key), section.nameOf(key), inputs.problems());
+        }
     }
 
     private static Levels levels(Section section) {

@@ -74,6 +74,11 @@ final class BoreTableReader {
         } else {
             known.miss();
         }
+        for (String column : List.of("name", "holder", "class")) {
+            if (row.has(column) && !row.isGarbled(column)) {
+                GroupWords.requireOther(row.text(column), row.place(column), column, inputs.problems());
+            }
+        }
         known.addHolder(textOf(row, "holder"));
         known.addClass(textOf(row, "class"));
         known.addGroup(BoreWords.GROUPS.get(textOf(row, "group")), row.has("entitlement"));

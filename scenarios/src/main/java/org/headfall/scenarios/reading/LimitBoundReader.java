@@ -89,8 +89,9 @@ final class LimitBoundReader {
             Dimension dimension,
             AllowedRange range,
             DoubleFunction<LimitSpecification.Quantity> quantity) {
-        if (section.has(opposite) && !section.has(key)) {
+        if (section.has(opposite)) {
             section.refuse(opposite, Finding.of(ProblemKind.CONFLICTING_KEYS, opposite + " with this quantity", key));
+            section.has(key);
             return null;
         }
         var bound = section.quantity(key, dimension, range);

@@ -32,7 +32,11 @@ final class LimitTimeReader {
 
     @Nullable
     When read(Section section, @Nullable LimitKind kind) {
-        if (kind == LimitKind.DISTANCE && !section.has("when")) {
+        if (kind == LimitKind.DISTANCE) {
+            if (section.has("when")) {
+                section.refuse(
+                        "when", Finding.of(ProblemKind.CONFLICTING_KEYS, "when", "a limit of distance without it"));
+            }
             return When.EVER;
         }
         @Nullable String text = section.text("when");
@@ -77,13 +81,18 @@ final class LimitTimeReader {
             why = "until then there is no rate over " + rate.overYears() + " yr";
         }
         double lastDay = Math.min(limit.when().toDay(), period.days());
-        if (firstDay > lastDay) {
+        // on the day that it is compared with a value differs by nothing from itself
+        boolean onlyItself = limit.comparedWith() instanceof LimitSpecification.OnDate && firstDay == lastDay;
+        if (firstDay > lastDay || onlyItself) {
             section.refuse(
                     "when",
                     Finding.of(
                             ProblemKind.OUT_OF_RANGE,
                             "an end on " + period.date(lastDay),
-                            "an end on " + period.date(firstDay) + " or later: " + why));
+                            (onlyItself
+                                            ? "an end after " + period.date(firstDay)
+                                            : "an end on " + period.date(firstDay) + " or later")
+                                    + ": " + why));
         }
     }
 

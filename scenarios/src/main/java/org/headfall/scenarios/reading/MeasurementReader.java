@@ -1,10 +1,13 @@
 package org.headfall.scenarios.reading;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import org.headfall.scenarios.document.Section;
 import org.headfall.scenarios.problem.Finding;
 import org.headfall.scenarios.problem.NearestSpelling;
+import org.headfall.scenarios.problem.Place;
 import org.headfall.scenarios.problem.ProblemKind;
 import org.headfall.scenarios.quantity.Dimension;
 import org.headfall.scenarios.scenario.MeasurementSpecification;
@@ -41,7 +44,10 @@ final class MeasurementReader {
         this.period = period;
     }
 
-    /** Measurements in the order of the table; those before or after the period are left out, they compare to nothing. */
+    /**
+     * Measurements in the order of the table; those before or after the period are left out, they compare to nothing, and a
+     * notice says so.
+     */
     List<MeasurementSpecification> read(Section document) {
         List<MeasurementSpecification> measurements = new ArrayList<>();
         @Nullable Section section = document.optionalSection("measurements");
@@ -51,16 +57,45 @@ final class MeasurementReader {
         Inputs.@Nullable TableFile file = inputs.table(section, "file");
         section.done();
         if (file != null) {
+            Map<String, Place> first = new HashMap<>();
+            List<Place> outside = new ArrayList<>();
             new TableReader(MEASUREMENTS, inputs.problems()).read(file.path(), file.name(), row -> {
                 MeasurementSpecification.@Nullable Reading reading = reading(row);
                 requireKnown(row);
-                if (reading != null && isInPeriod(row)) {
+                requireOneADay(row, first);
+                if (reading != null && !isInPeriod(row)) {
+                    outside.add(row.place("date"));
+                } else if (reading != null) {
                     measurements.add(new MeasurementSpecification(
                             row.text("name"), row.date("date"), reading, row.place("name")));
                 }
             });
+            if (!outside.isEmpty() && period != null) {
+                inputs.problems()
+                        .notice(
+                                outside.get(0),
+                                "heads measured before " + period.from() + " or after " + period.until()
+                                        + " are compared with nothing: " + outside.size() + " of "
+                                        + (outside.size() + measurements.size()));
+            }
         }
         return measurements;
+    }
+
+    /** Two heads at one place and date leave it open which is meant. */
+    private void requireOneADay(TableRow row, Map<String, Place> first) {
+        String placeAndDate = row.text("name") + " on " + row.date("date");
+        @Nullable Place before = first.putIfAbsent(placeAndDate, row.place("date"));
+        if (before != null) {
+            inputs.problems()
+                    .add(
+                            row.place("date"),
+                            "head of " + row.text("name"),
+                            Finding.of(
+                                    ProblemKind.DUPLICATE_NAME,
+                                    row.date("date") + ", first at " + before,
+                                    "one head a place and date"));
+        }
     }
 
     private void requireKnown(TableRow row) {

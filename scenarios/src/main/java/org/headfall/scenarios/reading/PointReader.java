@@ -56,6 +56,7 @@ final class PointReader {
         @Nullable String name = section.text("name");
         if (name != null) {
             names.add(name, section.placeOf("name"), section.nameOf("name"));
+            GroupWords.requireOther(name, section.placeOf("name"), section.nameOf("name"), inputs.problems());
         }
         return name;
     }

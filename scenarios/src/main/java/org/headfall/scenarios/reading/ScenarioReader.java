@@ -110,6 +110,9 @@ public final class ScenarioReader {
         List<ProtectedPoint> protectedPoints = points.protectedPoints(document);
         BoreReader boreReader = new BoreReader(inputs, positions, names);
         List<BoreSpecification> bores = boreReader.read(document);
+        if (period != null) {
+            new BoreNotices(period, inputs.problems()).of(bores);
+        }
         List<MeasurementSpecification> measurements =
                 new MeasurementReader(inputs, names, boreReader.known(), period).read(document);
         Optional<AccountsSpecification> accounts =

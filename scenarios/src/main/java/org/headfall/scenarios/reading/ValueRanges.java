@@ -24,10 +24,10 @@ final class ValueRanges {
     static final AllowedRange DRAWDOWN = AllowedRange.between(0, 10_000);
     /** Fall of head that a limit allows (m/d): up to 1,000 m/yr. */
     static final AllowedRange DECLINE = AllowedRange.between(0, 1000 / 365.25);
-    /** Volume of a year, or of all that has passed a meter (m3). */
-    static final AllowedRange VOLUME = AllowedRange.between(0, 1e12);
+    /** Volume of a year, or of all that has passed a meter (m3): ten million ML. */
+    static final AllowedRange VOLUME = AllowedRange.between(0, 1e10);
     /** Distance that a limit asks for (m). */
-    static final AllowedRange DISTANCE = AllowedRange.between(0, 1e7);
+    static final AllowedRange DISTANCE = AllowedRange.between(0, 1e6);
     /** Rate of a bore or of flow across a piece of the rim (m3/d). */
     static final AllowedRange RATE = AllowedRange.between(-1e7, 1e7);
     /** Entitlement of a bore as a mean rate (m3/d). */

@@ -11,6 +11,7 @@ import java.nio.file.Path;
 import java.util.List;
 import org.headfall.scenarios.document.FileReach;
 import org.headfall.scenarios.problem.InputException;
+import org.headfall.scenarios.problem.Notice;
 import org.headfall.scenarios.problem.Problem;
 import org.headfall.scenarios.problem.ProblemKind;
 import org.junit.jupiter.api.Test;
@@ -124,7 +125,28 @@ class BadLimitsTest {
             new Mistake(
                     "name: n, quantity: share of available head, above: outlet, at: all bores, cause: everyone,"
                             + " compared_with: before any taking, when: ever, at_least: 50 %",
-                    ProblemKind.NOT_A_CHOICE, "above a level that no bore has", "bores with outlet_level"));
+                    ProblemKind.NOT_A_CHOICE, "above a level that no bore has", "bores with outlet_level"),
+            new Mistake(
+                    "name: o, quantity: distance, at: well, cause: everyone, at_least: 2 km, at_most: 5 km",
+                    ProblemKind.CONFLICTING_KEYS,
+                    "at_most",
+                    "at_least"),
+            new Mistake(
+                    "name: p, quantity: distance, at: well, cause: everyone, when: within 5 yr, at_least: 2 km",
+                    ProblemKind.CONFLICTING_KEYS,
+                    "when",
+                    "a limit of distance without it"),
+            new Mistake(
+                    "name: q, quantity: drawdown, at: well, cause: everyone, compared_with: 2046-07-01, when: ever,"
+                            + " at_most: 5 m",
+                    ProblemKind.OUT_OF_RANGE,
+                    "an end on 2046-07-01",
+                    "an end after 2046-07-01"),
+            new Mistake(
+                    "name: r, quantity: distance, at: well, cause: everyone, at_least: 1e7 m",
+                    ProblemKind.OUT_OF_RANGE,
+                    "1e7 m",
+                    "at most 1000000 m"));
 
     @Test
     void everyMistakeIsOneProblemInItsLine() throws IOException {
@@ -142,6 +164,77 @@ class BadLimitsTest {
             assertTrue(problem.finding().found().contains(mistake.found()), problem::toString);
             assertTrue(problem.finding().allowed().contains(mistake.allowed()), problem::toString);
         }
+    }
+
+    /** Such a bore would hide the group that limits mean by the words, and such a holder or class would be hidden by it. */
+    @Test
+    void nothingIsCalledLikeAGroup() throws IOException {
+        Files.writeString(folder.resolve("more.csv"), """
+                name,x (m),y (m),group,screen_radius (m),holder,rate (L/s)
+                everyone,4000,4000,existing,0.1,Existing bores,1
+                """);
+        Path document = Files.writeString(
+                folder.resolve("mistakes.yaml"),
+                HEAD.replace("GROUP", "proposed, holder: everyone, class: proposed bores")
+                        .replace("name: old", "name: all bores")
+                        .replace("name: well", "name: every cell")
+                        .replace("start:", "  - {file: more.csv}\nstart:"));
+        List<Problem> problems = assertThrows(
+                        InputException.class,
+                        () -> ScenarioReader.read(document, FileReach.FOLDER_OF_DOCUMENT)
+                                .orThrow())
+                .problems();
+        assertEquals(
+                List.of(
+                        "mistakes.yaml:9",
+                        "mistakes.yaml:11",
+                        "mistakes.yaml:12",
+                        "mistakes.yaml:12",
+                        "more.csv:2",
+                        "more.csv:2"),
+                problems.stream()
+                        .map(problem ->
+                                problem.place().file() + ":" + problem.place().line())
+                        .toList(),
+                problems::toString);
+        problems.forEach(problem -> assertEquals(ProblemKind.DUPLICATE_NAME, problem.kind(), problem::toString));
+    }
+
+    /** What is allowed but hardly meant is said with its place: no limit would ever show it. */
+    @Test
+    void whatNoLimitCanShowIsNoted() throws IOException, InputException {
+        Files.writeString(folder.resolve("heads.csv"), """
+                name,date,head (m)
+                well,2026-07-01,118
+                well,2020-07-01,119
+                """);
+        Path document = Files.writeString(
+                folder.resolve("notes.yaml"),
+                HEAD.replace("GROUP", "proposed, from: 2046-07-01").replace("rate: 5 L/s", "rate: -30 ML/yr")
+                        + "measurements: {file: heads.csv}\n");
+        ScenarioReading reading = ScenarioReader.read(document, FileReach.FOLDER_OF_DOCUMENT);
+        reading.orThrow();
+        assertEquals(
+                List.of(
+                        "heads.csv:3:6: heads measured before 2026-07-01 or after 2046-07-01 are compared with nothing: 1 of 2",
+                        "notes.yaml:11:5: bore old has a negative rate, so that it puts water into the aquifer",
+                        "notes.yaml:12:5: bore new begins on 2046-07-01, when the period is over (2046-07-01): no limit can"
+                                + " show what it does"),
+                reading.problems().notices().stream().map(Notice::toString).toList());
+    }
+
+    @Test
+    void aPlaceHasOneHeadADay() throws IOException {
+        Files.writeString(folder.resolve("heads.csv"), """
+                name,date,head (m)
+                well,2026-07-01,118
+                old,2026-07-01,117
+                well,2026-07-01,119
+                """);
+        List<Problem> problems = problems("proposed", "measurements: {file: heads.csv}\n");
+        assertEquals(1, problems.size(), problems::toString);
+        assertEquals(4, problems.get(0).place().line());
+        assertEquals(ProblemKind.DUPLICATE_NAME, problems.get(0).kind());
     }
 
     @Test
