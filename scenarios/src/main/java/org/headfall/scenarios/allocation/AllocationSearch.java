@@ -23,6 +23,7 @@ public final class AllocationSearch {
     private static final double SETTLED = 5e-4;
 
     private static final double KEPT_SHARE = 1 - 1e-6;
+    private static final String GOAL = "goal";
 
     private final AllocationSpecification wanted;
     private final RateBlocks blocks;
@@ -117,16 +118,16 @@ public final class AllocationSearch {
         fixed.clear();
         fixed.addAll(wishes.all());
         for (String holder : wanted.seniority()) {
-            SharedWater.Best yield = water.solve(wishes.largestYieldOf(holder), fixed, relaxed);
+            SharedWater.Best yield = water.solve("yield of " + holder, wishes.largestYieldOf(holder), fixed, relaxed);
             fixed.add(wishes.atLeast(holder, yield.value() * KEPT_SHARE));
         }
-        return water.solve(wishes.goal(), fixed, relaxed);
+        return water.solve(GOAL, wishes.goal(), fixed, relaxed);
     }
 
     private List<AllocationResult.Kept> kept(SharedWater.Best best, RunInMemory with) {
         double[][] superposed = effects.of(best.rates(), requirements.all());
         double[][] found = requirements.margins(with);
-        double[] prices = water.prices(wishes.goal(), fixed);
+        double[] prices = water.prices(GOAL, wishes.goal(), fixed);
         List<AllocationResult.Kept> kept = new ArrayList<>();
         for (int r = 0; r < found.length; r++) {
             double gain = prices[r] > 0 ? gainByMoreOf(requirements.all().get(r), best) : 0;

@@ -3,7 +3,9 @@ package org.headfall.scenarios.allocation;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.BitSet;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.headfall.solver.allocation.Optimum;
@@ -41,7 +43,9 @@ final class SharedWater {
     private final List<Requirement> requirements;
     private final List<Ties> levels;
     private final List<Cut> cuts = new ArrayList<>();
-    private int settledLevel = -1;
+
+    /** Level of ties that was fine enough, by the name of what was wanted. */
+    private final Map<String, Integer> settled = new HashMap<>();
 
     /** A requirement on a day, with the rate at which the loss touches its tangent. */
     private static final class Cut {
@@ -84,31 +88,40 @@ final class SharedWater {
     /**
      * The best rates that keep all requirements, which give way only where they contradict each other.
      *
+     * @param name of what is wanted: the ties that were fine enough for it serve again when it is asked for again
      * @param programme what is wanted
      * @param fixed wishes that must be kept besides
      * @param relaxed receives by how much each requirement had to give way (0 where it did not)
      * @return the rates
      * @throws ContradictionException if the wishes alone cannot be kept
      */
-    Best solve(Programme programme, List<Wish> fixed, double[] relaxed) {
-        if (settledLevel >= 0) {
-            Optional<Best> again = solve(levels.get(settledLevel), programme, fixed, relaxed, TOLERANCE);
-            if (again.isPresent()) {
-                return again.get();
+    Best solve(String name, Programme programme, List<Wish> fixed, double[] relaxed) {
+        int first = settled.getOrDefault(name, -1);
+        if (first < 0) {
+            first = fineEnough(programme, fixed, relaxed);
+        }
+        // Rates that were close enough to keeping all may not be at the final tolerance: then finer ties are needed.
+        for (int level = first; level < levels.size(); level++) {
+            Optional<Best> best = solve(levels.get(level), programme, fixed, relaxed, TOLERANCE);
+            if (best.isPresent()) {
+                settled.put(name, level);
+                return best.get();
             }
         }
+        throw new IllegalStateException("rates without ties neither kept all limits nor contradicted them");
+    }
+
+    /** The first level of ties than which the one before it gains next to nothing less. */
+    private int fineEnough(Programme programme, List<Wish> fixed, double[] relaxed) {
         Optional<Best> found = Optional.empty();
-        for (int level = Math.max(0, settledLevel); level < levels.size(); level++) {
-            boolean last = level == levels.size() - 1;
-            Optional<Best> finer = solve(levels.get(level), programme, fixed, relaxed, last ? TOLERANCE : ROUGH);
-            settledLevel = level;
+        for (int level = 0; level < levels.size() - 1; level++) {
+            Optional<Best> finer = solve(levels.get(level), programme, fixed, relaxed, ROUGH);
             if (finer.isPresent() && found.isPresent() && !isWorthIt(found.get(), finer.get())) {
-                break;
+                return level;
             }
             found = finer;
         }
-        return solve(levels.get(settledLevel), programme, fixed, relaxed, TOLERANCE)
-                .orElseThrow();
+        return levels.size() - 1;
     }
 
     private static boolean isWorthIt(Best coarse, Best fine) {
@@ -141,12 +154,13 @@ final class SharedWater {
     /**
      * What requirements cost at the solution last found.
      *
-     * @param programme what is wanted, as it was solved for
+     * @param name of what is wanted, as it was solved for
+     * @param programme what is wanted
      * @param fixed wishes that are kept besides
      * @return by how much what is to be small would fall for a unit more of each requirement, not negative
      */
-    double[] prices(Programme programme, List<Wish> fixed) {
-        Ties ties = levels.get(settledLevel);
+    double[] prices(String name, Programme programme, List<Wish> fixed) {
+        Ties ties = levels.get(settled.getOrDefault(name, levels.size() - 1));
         double[] prices =
                 ties.of(programme).prices(rows(fixed).stream().map(ties::of).toList());
         double[] sums = new double[requirements.size()];

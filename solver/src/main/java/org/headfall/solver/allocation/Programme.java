@@ -64,11 +64,7 @@ public record Programme(double[] most, double[] cost, double[][] curvature) {
         Optimisation.Result result = curvature.length == 0
                 ? linear(products(cost, most), scaled(rows), bounds(rows), pressing)
                 : model(rows);
-        if (!result.getState().isFeasible()) {
-            requireContradiction(result);
-            return Optional.empty();
-        }
-        return Optional.of(new Optimum(values(result), result.getValue()));
+        return isSolved(result) ? Optional.of(new Optimum(values(result), result.getValue())) : Optional.empty();
     }
 
     private static double[] products(double[] first, double[] second) {
@@ -163,10 +159,13 @@ public record Programme(double[] most, double[] cost, double[][] curvature) {
         }
     }
 
-    private static void requireContradiction(Optimisation.Result result) {
-        if (result.getState().isUnexplored() || result.getState() == Optimisation.State.UNBOUNDED) {
+    /** Whether there is an optimum; if not, rows contradict each other. Any other end is the solver's failure, not the rows'. */
+    private static boolean isSolved(Optimisation.Result result) {
+        boolean optimal = result.getState().isOptimal();
+        if (!optimal && result.getState() != Optimisation.State.INFEASIBLE) {
             throw new IllegalStateException("the programme was not solved: " + result.getState());
         }
+        return optimal;
     }
 
     /**
@@ -174,6 +173,7 @@ public record Programme(double[] most, double[] cost, double[][] curvature) {
      *
      * @param rows the rows
      * @return by how much each row must; empty if even that does not help
+     * @throws IllegalStateException if the solver fails for another reason
      */
     public Optional<double[]> leastRelaxation(List<Row> rows) {
         int n = most.length;
@@ -189,7 +189,7 @@ public record Programme(double[] most, double[] cost, double[][] curvature) {
             left[giving[slack]][n + slack] = -1;
         }
         Optimisation.Result result = linear(weights, left, bounds(rows), new BitSet());
-        if (!result.getState().isFeasible()) {
+        if (!isSolved(result)) {
             return Optional.empty();
         }
         double[] relaxation = new double[rows.size()];
@@ -221,6 +221,7 @@ public record Programme(double[] most, double[] cost, double[][] curvature) {
      *
      * @param rows rows that can be kept
      * @return by how much the best value would fall for a unit more of the bound of each row, not negative
+     * @throws IllegalStateException if rows contradict each other, or the solver fails
      */
     public double[] prices(List<Row> rows) {
         // Where no variable may be zero the solver begins with artificial ones, and its multipliers are theirs.
@@ -228,8 +229,16 @@ public record Programme(double[] most, double[] cost, double[][] curvature) {
         return curvature.length == 0 && zeroIsAllowed ? linearPrices(rows) : modelPrices(rows);
     }
 
+    /** The optimum that prices are asked of. */
+    private static Optimisation.Result required(Optimisation.Result result) {
+        if (!isSolved(result)) {
+            throw new IllegalStateException("rows that contradict each other have no prices");
+        }
+        return result;
+    }
+
     private double[] linearPrices(List<Row> rows) {
-        Access1D<?> multipliers = linear(products(cost, most), scaled(rows), bounds(rows), new BitSet())
+        Access1D<?> multipliers = required(linear(products(cost, most), scaled(rows), bounds(rows), new BitSet()))
                 .getMultipliers()
                 .orElseThrow(() -> new IllegalStateException("the solver gave no prices"));
         double[] prices = new double[rows.size()];
@@ -239,7 +248,7 @@ public record Programme(double[] most, double[] cost, double[][] curvature) {
 
     private double[] modelPrices(List<Row> rows) {
         double[] prices = new double[rows.size()];
-        for (var multiplier : model(rows).getMatchedMultipliers()) {
+        for (var multiplier : required(model(rows)).getMatchedMultipliers()) {
             // Expressions are named by the numbers of their rows; variables have multipliers too.
             if (multiplier.getKey().getKey() instanceof Expression expression) {
                 int row = Integer.parseInt(expression.getName());

@@ -2,6 +2,7 @@ package org.headfall.solver.allocation;
 
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
@@ -87,6 +88,17 @@ class ProgrammeTest {
     }
 
     /** Held equal, the first two of Dantzig's variables are one: 3 x <= 12 and 3 x <= 7 leave x = 7/3 with the price 5/3. */
+    /** Giving way without end at a gain has no optimum: that is no contradiction of the rows, and said. */
+    @Test
+    void failuresOfTheSolverAreNotTakenForContradictions() {
+        Programme programme = Programme.linear(new double[] {100, 100}, new double[] {3, 2});
+        List<Row> unbounded = List.of(new Row(new double[] {2, 1}, 12, -1));
+        assertThrows(IllegalStateException.class, () -> programme.leastRelaxation(unbounded));
+        List<Row> contradicting = List.of(row(-1, 1, 1));
+        assertEquals(Optional.empty(), programme.solve(contradicting));
+        assertThrows(IllegalStateException.class, () -> programme.prices(contradicting));
+    }
+
     @Test
     void tiesMakeOneVariableOfSeveral() {
         Programme programme = Programme.linear(new double[] {100, 80}, new double[] {-3, -2});

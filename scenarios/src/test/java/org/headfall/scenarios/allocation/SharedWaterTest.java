@@ -1,0 +1,112 @@
+package org.headfall.scenarios.allocation;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.BitSet;
+import java.util.Collections;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.IntToDoubleFunction;
+import java.util.stream.IntStream;
+import org.headfall.solver.allocation.Programme;
+import org.headfall.solver.bore.WellLoss;
+import org.headfall.solver.response.ResponseTable;
+import org.headfall.solver.response.UnitResponses;
+import org.junit.jupiter.api.Test;
+
+/**
+ * By hand: two bores that do nothing to each other, whose own drawdown is a hundredth of their rate at once, in 40 years of
+ * their own. So what is left in a year over that hundredth is the best rate of that year.
+ */
+class SharedWaterTest {
+
+    private static final int YEARS = 40;
+    private static final double RESPONSE = 0.01;
+    private static final int SENIOR = 0;
+    private static final int JUNIOR = 1;
+
+    private static RateBlocks years() {
+        List<RateBlocks.Block> blocks = new ArrayList<>();
+        for (int year = 0; year < YEARS; year++) {
+            blocks.add(new RateBlocks.Block(365.0 * year, 365.0 * (year + 1), year));
+        }
+        return new RateBlocks(blocks, Collections.nCopies(YEARS, 0));
+    }
+
+    private static Requirement level(int bore, IntToDoubleFunction left) {
+        BitSet alone = new BitSet();
+        alone.set(bore);
+        double[] days = IntStream.range(0, YEARS)
+                .mapToDouble(year -> 365.0 * (year + 1) - 0.5)
+                .toArray();
+        Requirement level = new Requirement(
+                new Requirement.OfLevel("bore " + bore, bore, 0, new WellLoss(0, 0)), bore, alone, days);
+        for (int year = 0; year < YEARS; year++) {
+            level.setBase(year, left.applyAsDouble(year));
+        }
+        return level;
+    }
+
+    private static SharedWater water(List<Requirement> requirements) {
+        double[] curves = {RESPONSE, 0, 0, RESPONSE};
+        UnitResponses responses = new UnitResponses(
+                new ResponseTable(
+                        2,
+                        new double[] {1, 1000, 20_000},
+                        curves,
+                        new double[][] {curves, curves, curves},
+                        new double[3][4]),
+                Optional.empty());
+        return new SharedWater(
+                new RateEffects(responses, years(), new int[] {SENIOR, JUNIOR}),
+                RateStretches.of(years(), 2),
+                requirements);
+    }
+
+    /** Mean rate of some bores (m³/d), to be large. */
+    private static Programme largestYield(int... bores) {
+        double[] most = new double[2 * YEARS];
+        Arrays.fill(most, 20_000);
+        double[] cost = new double[2 * YEARS];
+        for (int bore : bores) {
+            Arrays.fill(cost, bore * YEARS, (bore + 1) * YEARS, -1.0 / YEARS);
+        }
+        return Programme.linear(most, cost);
+    }
+
+    /** The first of two yields alike in all years; what is left for the other grows by a metre a year, 20.5 m on average. */
+    @Test
+    void theGoalIsMadeAsFineAsItNeedsWhateverServedTheSenior() {
+        List<Requirement> requirements = List.of(level(SENIOR, year -> 5), level(JUNIOR, year -> year + 1));
+        SharedWater water = water(requirements);
+        double[] relaxed = new double[2];
+        SharedWater.Best senior = water.solve("senior", largestYield(SENIOR), List.of(), relaxed);
+        assertEquals(-500, senior.value(), 0.1);
+        Programme goal = largestYield(SENIOR, JUNIOR);
+        Wish kept =
+                Wish.of(Wish.Kind.SENIOR_YIELD, "yield", largestYield(SENIOR).cost(), senior.value() * (1 - 1e-6));
+        for (int round = 0; round < 2; round++) {
+            SharedWater.Best best = water.solve("goal", goal, List.of(kept), relaxed);
+            assertEquals(-2550, best.value(), 0.006 * 2550);
+            assertTrue(Arrays.stream(relaxed).allMatch(amount -> amount == 0), Arrays.toString(relaxed));
+        }
+    }
+
+    /** A rate wanted in one year is half a millimetre too much for the next: only rates that differ between both keep all. */
+    @Test
+    void whatIsCloseToKeepingAllIsMadeFinerUntilItDoes() {
+        SharedWater water = water(List.of(level(SENIOR, year -> year == 39 ? 4.9995 : 5)));
+        double[] wanted = new double[2 * YEARS];
+        wanted[38] = -1;
+        Wish minimum = Wish.of(Wish.Kind.HOLDER_MINIMUM, "year 38", wanted, -500);
+        double[] relaxed = new double[1];
+        SharedWater.Best best = water.solve("goal", largestYield(SENIOR), List.of(minimum), relaxed);
+        assertEquals(0, relaxed[0]);
+        assertTrue(best.rates()[38] >= 500 - 1e-6, "year 38: " + best.rates()[38]);
+        assertEquals(499.95, best.rates()[39], 0.011);
+        assertEquals(-500, best.value(), 0.05);
+    }
+}
