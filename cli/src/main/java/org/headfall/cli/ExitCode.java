@@ -12,6 +12,8 @@ public enum ExitCode {
     LIMIT_CROSSED(3),
     /** The time allowed ended before all runs of a sweep were made; the same command goes on. */
     INCOMPLETE(4),
+    /** All runs of a sweep were made, but some failed; the others have figures. */
+    SOME_FAILED(5),
     /** Headfall itself failed. */
     FAULT(70);
 

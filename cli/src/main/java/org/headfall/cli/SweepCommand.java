@@ -158,7 +158,7 @@ final class SweepCommand implements Callable<Integer> {
         if (!quiet) {
             show(sweep, counts);
         }
-        return (sweep.ranOutOfTime() ? ExitCode.INCOMPLETE : ExitCode.DONE).code();
+        return SweepEnding.of(sweep.storeFile(), counts, err).code();
     }
 
     private SweepProgress shown(Progress progress, PrintWriter err) {
@@ -182,8 +182,7 @@ final class SweepCommand implements Callable<Integer> {
     private void show(Sweep sweep, Counts counts) {
         TextBlock out = new TextBlock(spec.commandLine().getOut());
         if (counts.failed() > 0) {
-            out.sentence(
-                    counts.failed() + " runs failed; headfall sweep status says why, --retry-failed repeats them.");
+            out.sentence("headfall sweep status says why each run failed, --retry-failed repeats them.");
         }
         if (sweep.ranOutOfTime()) {
             out.sentence(counts.planned() + " runs are left; the same command goes on with them.");

@@ -20,7 +20,7 @@ import picocli.CommandLine.Spec;
         name = "merge",
         mixinStandardHelpOptions = true,
         description =
-                "Puts the stores of the parts of a sweep (--part) together into one. Answers 4 if runs are missing.",
+                "Puts the stores of the parts of a sweep (--part) together into one. Answers 4 if runs are missing, 5 if some failed.",
         footerHeading = "%nExample:%n",
         footer = {"  headfall sweep merge my-field"})
 final class SweepMergeCommand implements Callable<Integer> {
@@ -42,6 +42,10 @@ final class SweepMergeCommand implements Callable<Integer> {
         new TextBlock(out)
                 .sentence(counts.finished() + " runs finished, " + counts.failed() + " failed, " + counts.planned()
                         + " not made yet");
-        return (counts.planned() > 0 ? ExitCode.INCOMPLETE : ExitCode.DONE).code();
+        return SweepEnding.of(
+                        folder.resolve("sweep.sqlite"),
+                        counts,
+                        spec.commandLine().getErr())
+                .code();
     }
 }

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.headfall.cli.answer.TextBlock;
+import org.headfall.scenarios.sweep.store.FailedRuns;
 import org.headfall.scenarios.sweep.store.StoredRun;
 import org.headfall.scenarios.sweep.store.SweepStore;
 import org.headfall.scenarios.sweep.work.InputsJson;
@@ -46,7 +47,7 @@ final class SweepShowCommand implements Callable<Integer> {
             }
             StoredRun shown = found.get();
             out.message("run " + run + ": " + shown.status().word()
-                    + (shown.reason().isEmpty() ? "" : ", " + shown.reason()));
+                    + (shown.reason().isEmpty() ? "" : ", " + FailedRuns.inOneLine(shown.reason())));
             InputsJson.read(shown.inputs()).forEach((name, value) -> out.item(name + ": " + value));
             for (int i = 0; i < shown.figures().length; i++) {
                 double value = shown.figures()[i];

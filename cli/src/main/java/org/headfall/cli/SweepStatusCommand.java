@@ -1,13 +1,13 @@
 package org.headfall.cli;
 
 import java.io.IOException;
-import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.concurrent.Callable;
 import org.headfall.cli.answer.TextBlock;
 import org.headfall.scenarios.sweep.store.Counts;
 import org.headfall.scenarios.sweep.store.Definition;
+import org.headfall.scenarios.sweep.store.FailedRuns;
 import org.headfall.scenarios.sweep.store.StoredRun;
 import org.headfall.scenarios.sweep.store.SweepStore;
 import picocli.CommandLine.Command;
@@ -41,19 +41,19 @@ final class SweepStatusCommand implements Callable<Integer> {
             out.message(store.text(Definition.TITLE));
             out.message(counts.all() + " runs: " + counts.finished() + " finished, " + counts.failed() + " failed, "
                     + counts.planned() + " to be made");
-            Map<String, Integer> reasons = new LinkedHashMap<>();
+            FailedRuns failed = new FailedRuns();
             Map<String, Integer> ways = new TreeMap<>();
             store.forEach(run -> {
-                if (run.status() == StoredRun.Status.FAILED) {
-                    reasons.merge(run.reason(), 1, Integer::sum);
-                } else if (run.status() == StoredRun.Status.FINISHED) {
+                failed.add(run);
+                if (run.status() == StoredRun.Status.FINISHED) {
                     ways.merge(run.way(), 1, Integer::sum);
                 }
             });
             ways.forEach((way, runs) -> out.message("answered by " + way + ": " + runs));
-            reasons.entrySet().stream()
+            failed.byReason().entrySet().stream()
                     .limit(MOST_REASONS)
-                    .forEach(reason -> out.message("failed " + reason.getValue() + " times: " + reason.getKey()));
+                    .forEach(
+                            reason -> out.message(FailedRuns.named(reason.getValue()) + " failed: " + reason.getKey()));
         }
         return ExitCode.DONE.code();
     }

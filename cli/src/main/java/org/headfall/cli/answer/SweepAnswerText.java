@@ -4,7 +4,6 @@ import java.io.PrintWriter;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.stream.Collectors;
 import org.headfall.scenarios.sweep.document.Aim;
 import org.headfall.scenarios.sweep.results.Influence;
@@ -46,11 +45,9 @@ public final class SweepAnswerText {
         answers.influences().stream()
                 .collect(Collectors.groupingBy(Influence::figure, LinkedHashMap::new, Collectors.toList()))
                 .forEach(this::mostInfluential);
-        Map<String, Integer> failures = table.failures();
+        int failed = table.failures().count();
         out.message(table.finished() + " of " + table.runs().size() + " runs have figures"
-                + (failures.isEmpty()
-                        ? "."
-                        : ", " + failures.values().stream().mapToInt(i -> i).sum() + " failed."));
+                + (failed == 0 ? "." : ", " + failed + " failed."));
     }
 
     private void best(Aim aim) {

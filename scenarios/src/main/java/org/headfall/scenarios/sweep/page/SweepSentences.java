@@ -26,8 +26,7 @@ final class SweepSentences {
 
     /** How many runs there are, have figures and failed. */
     String counts() {
-        int failed =
-                table.failures().values().stream().mapToInt(Integer::intValue).sum();
+        int failed = table.failures().count();
         int all = table.runs().size();
         return table.finished() + " of " + all + " runs have figures, " + failed + " failed, "
                 + (all - table.finished() - failed) + " are not made yet.";
@@ -57,6 +56,15 @@ final class SweepSentences {
                             + unit(aim.figure())
                             + ties(answers.sharingTheBest())
                             + " The table below says what it gives up.");
+        }
+        if (table.failures().count() > 0) {
+            sentences.add(
+                    Math.min(1, sentences.size()),
+                    table.failures().sentence(table.runs().size())
+                            + (table.finished() > 0
+                                    ? ". What is said here is of the others, which may differ from those that failed in more"
+                                            + " than this."
+                                    : "."));
         }
         return sentences;
     }

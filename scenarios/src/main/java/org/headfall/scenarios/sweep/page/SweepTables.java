@@ -11,6 +11,7 @@ import org.headfall.scenarios.sweep.results.SweepAnswers;
 import org.headfall.scenarios.sweep.results.SweepTable;
 import org.headfall.scenarios.sweep.statistics.Ranks;
 import org.headfall.scenarios.sweep.statistics.Share;
+import org.headfall.scenarios.sweep.store.FailedRuns;
 
 /** The tables of the page of a sweep. */
 final class SweepTables {
@@ -191,14 +192,17 @@ final class SweepTables {
     }
 
     private void addFailures(List<SweepPage.Table> tables) {
-        if (!table.failures().isEmpty()) {
+        if (table.failures().count() > 0) {
             tables.add(new SweepPage.Table(
                     "failures",
                     "Runs that failed",
-                    List.of("reason", "runs"),
-                    table.failures().entrySet().stream()
+                    List.of("reason", "runs", "which"),
+                    table.failures().byReason().entrySet().stream()
                             .limit(MOST_ROWS)
-                            .map(failure -> List.of(failure.getKey(), Integer.toString(failure.getValue())))
+                            .map(failure -> List.of(
+                                    failure.getKey(),
+                                    Integer.toString(failure.getValue().size()),
+                                    FailedRuns.named(failure.getValue())))
                             .toList()));
         }
     }

@@ -13,6 +13,7 @@ import org.headfall.scenarios.sweep.document.RunList;
 import org.headfall.scenarios.sweep.document.SweepDocument;
 import org.headfall.scenarios.sweep.document.Variable;
 import org.headfall.scenarios.sweep.figures.KeptFigure;
+import org.headfall.scenarios.sweep.store.FailedRuns;
 import org.headfall.scenarios.sweep.store.StoredRun;
 import org.headfall.scenarios.sweep.store.SweepStore;
 
@@ -27,7 +28,7 @@ public final class SweepTable {
     private final StoredRun.Status[] status;
     private final Map<String, double[]> figures = new LinkedHashMap<>();
     private final Map<String, double[]> inputs = new LinkedHashMap<>();
-    private final Map<String, Integer> failures = new LinkedHashMap<>();
+    private final FailedRuns failures = new FailedRuns();
 
     private final Exceedance exceedance;
 
@@ -61,9 +62,7 @@ public final class SweepTable {
             for (int i = 0; i < columns.size(); i++) {
                 columns.get(i)[place] = row.figures()[i];
             }
-            if (row.status() == StoredRun.Status.FAILED) {
-                table.failures.merge(row.reason(), 1, Integer::sum);
-            }
+            table.failures.add(row);
         });
         table.addInputs();
         table.count(store);
@@ -158,8 +157,8 @@ public final class SweepTable {
         return count;
     }
 
-    /** Reasons of failed runs, each with how many it was of. */
-    public Map<String, Integer> failures() {
+    /** The failed runs with their reasons. */
+    public FailedRuns failures() {
         return failures;
     }
 }

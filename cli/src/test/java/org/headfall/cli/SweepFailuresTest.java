@@ -1,0 +1,78 @@
+package org.headfall.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** What a sweep answers when some or all of its runs fail. */
+class SweepFailuresTest {
+
+    @TempDir
+    private Path folder;
+
+    private StringWriter out;
+    private StringWriter err;
+
+    @BeforeEach
+    void writeScenario() throws IOException {
+        String scenario = Files.readString(Path.of("..", "scenarios", "examples", "sweep", "scenario.yaml"));
+        Files.writeString(
+                folder.resolve("scenario.yaml"),
+                scenario.replace("cell: 2 km", "cell: 4 km")
+                        .replace("for: 20 yr", "for: 1 yr")
+                        .replace("within 10 yr", "ever")
+                        .replace("report_after: [1 yr, 10 yr, 20 yr]", "report_after: [1 yr]"));
+    }
+
+    private int sweep(String values) throws IOException {
+        Files.writeString(folder.resolve("sweep.yaml"), """
+                title: Some runs
+                base: scenario.yaml
+                vary:
+                  - {name: T, key: aquifer.transmissivity, values: [VALUES]}
+                design: full factorial
+                keep:
+                  - {figure: loss, at: Coolabah Spring, after: 1 yr}
+                  - {figure: head over time, at: Coolabah Spring}
+                """.replace("VALUES", values));
+        return headfall("sweep", folder.toString(), "--quiet");
+    }
+
+    private int headfall(String... arguments) {
+        out = new StringWriter();
+        err = new StringWriter();
+        return Headfall.execute(Terminal.NONE, new PrintWriter(out, true), new PrintWriter(err, true), arguments);
+    }
+
+    @Test
+    void someFailedIsSaidAlsoWhenQuiet() throws IOException {
+        assertEquals(ExitCode.SOME_FAILED.code(), sweep("100 m2/d, 0 m2/d, -1 m2/d"), () -> err.toString());
+        String told = err.toString().replaceAll("\\s+", " ");
+        assertTrue(told.contains("2 of 3 runs failed."), told);
+        assertTrue(told.contains("(run 2): not a valid scenario"), told);
+        assertEquals("", out.toString());
+        String page =
+                Files.readString(folder.resolve("results").resolve("sweep").resolve("sweep.html"));
+        String answer = page.substring(page.indexOf("id=\"answer\""), page.indexOf("id=\"tables\""));
+        assertTrue(answer.contains("2 of 3 runs failed."), answer);
+        assertEquals(0, headfall("sweep", "status", folder.toString()));
+        assertTrue(out.toString().contains("run 3 failed: "), () -> out.toString());
+        assertFalse(out.toString().contains("?"), () -> out.toString());
+    }
+
+    @Test
+    void allFailedIsTheDocumentsFault() throws IOException {
+        assertEquals(ExitCode.INPUT.code(), sweep("0 m2/d, -1 m2/d"), () -> err.toString());
+        assertTrue(err.toString().contains("2 of 2 runs failed."), () -> err.toString());
+        assertTrue(Files.exists(folder.resolve("results").resolve("sweep").resolve("sweep.html")));
+    }
+}
