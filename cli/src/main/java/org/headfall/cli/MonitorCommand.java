@@ -15,6 +15,7 @@ import org.headfall.scenarios.monitoring.WarningStudy;
 import org.headfall.scenarios.problem.InputException;
 import org.headfall.scenarios.recording.RunCalendar;
 import org.headfall.scenarios.results.ResultsReader;
+import org.headfall.scenarios.results.StatedErrors;
 import org.headfall.scenarios.run.RunFromResponses;
 import org.headfall.scenarios.run.RunPlan;
 import picocli.CommandLine.Command;
@@ -45,15 +46,17 @@ final class MonitorCommand implements Callable<Integer> {
     public Integer call() throws InputException, IOException {
         RunPlan plan = earlier.plan();
         RunFromResponses answers = earlier.answers(plan, spec.commandLine().getErr());
-        WarningStudy study = new WarningStudy(plan, answers);
+        StatedErrors stated = ResultsReader.errors(earlier.responses());
+        WarningStudy study = new WarningStudy(plan, answers, stated);
         List<Warning> warnings = study.warnings();
         List<UncountedLimit> leftOut = study.leftOut();
-        ExpectedBands bands = new ExpectedBands(
-                plan.description(), answers.answer().orElseThrow(), ResultsReader.headErrors(earlier.responses()));
+        ExpectedBands bands =
+                new ExpectedBands(plan.description(), answers.answer().orElseThrow(), stated.heads());
         Path target = earlier.target("monitor");
         RunCalendar calendar = plan.description().calendar();
         new WarningOutputs(warnings, leftOut, bands, calendar).into(target, earlier.overwrites());
         PrintWriter out = spec.commandLine().getOut();
+        TextBlock text = new TextBlock(out);
         if (warnings.isEmpty()) {
             out.println("The scenario has no limit that can be monitored at a bore, spring or protected point.");
         }
@@ -61,11 +64,15 @@ final class MonitorCommand implements Callable<Integer> {
             out.println("With the rates of the document as it is now:");
         }
         for (Warning warning : warnings) {
-            out.println(warning.limit() + ", " + warning.station() + ":");
-            out.println("  " + sentence(warning, calendar));
+            text.sentence(warning.limit() + ", " + warning.station() + ":");
+            text.item(sentence(warning, calendar));
+        }
+        if (!warnings.isEmpty() && !stated.gridAndBoundaryTested()) {
+            text.sentence(
+                    "The errors that dates were widened by are those of time steps and solver alone: what the grid and"
+                            + " far boundaries add was not tested (run --doubts finds it).");
         }
         if (!leftOut.isEmpty()) {
-            TextBlock text = new TextBlock(out);
             text.sentence("Not monitored:");
             leftOut.forEach(limit -> text.item(limit.sentence()));
         }
@@ -74,13 +81,30 @@ final class MonitorCommand implements Callable<Integer> {
     }
 
     private static String sentence(Warning warning, RunCalendar calendar) {
-        if (warning.crossedDay().isEmpty()) {
+        Warning.Crossing crossing = warning.crossing();
+        if (crossing.earliest().isEmpty()) {
             return warning.says();
         }
-        LocalDate crossed = calendar.at(warning.crossedDay().getAsDouble()).toLocalDate();
-        return warning.lastChance()
-                .map(chance -> "crossed on " + crossed + "; stopping by "
-                        + calendar.at(chance.day()).toLocalDate() + " prevents it")
-                .orElse("crossed on " + crossed + ". " + warning.says());
+        return crossed(crossing, calendar)
+                + warning.lastChance()
+                        .map(chance -> "; last day for stopping: " + date(chance.day(), calendar) + ". ")
+                        .orElse(". ")
+                + warning.says();
+    }
+
+    private static String crossed(Warning.Crossing crossing, RunCalendar calendar) {
+        String computed = crossing.computed().isPresent()
+                ? "crossed on " + date(crossing.computed().getAsDouble(), calendar) + " as computed"
+                : "not crossed as computed";
+        LocalDate earliest = date(crossing.earliest().orElseThrow(), calendar);
+        return computed + "; by its error "
+                + (crossing.latest().isPresent()
+                        ? "between " + earliest + " and "
+                                + date(crossing.latest().getAsDouble(), calendar)
+                        : "from " + earliest + " on or never");
+    }
+
+    private static LocalDate date(double day, RunCalendar calendar) {
+        return calendar.at(day).toLocalDate();
     }
 }

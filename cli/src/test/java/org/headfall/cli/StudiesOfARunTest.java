@@ -32,7 +32,8 @@ class StudiesOfARunTest {
                 .getResource("/scenario/two-bores/scenario.yaml")
                 .toURI());
         String limit =
-                "\nlimits:\n  - {name: spacing, quantity: distance, at: flowing, cause: proposed bores, at_least: 1 km}\n";
+                "\nlimits:\n  - {name: spacing, quantity: distance, at: flowing, cause: proposed bores, at_least: 1 km}\n"
+                        + "  - {name: \"odd\\nname\\u202E\", quantity: drawdown, at: flowing, cause: proposed bores, compared_with: without them, when: ever, at_most: 1 mm}\n";
         Files.writeString(
                 folder.resolve("scenario.yaml"), Files.readString(original).replace("\nlimits:\n", limit));
         assertEquals(0, headfall("run", folder.toString(), "--quiet"), out::toString);
@@ -52,6 +53,17 @@ class StudiesOfARunTest {
                         .filter(line -> !line.startsWith("Written"))
                         .allMatch(line -> line.length() <= 80),
                 out::toString);
+    }
+
+    /** Names are shown as {@code run} shows them, and errors say what they leave out. */
+    @Test
+    void monitorShowsNoControlCharactersAndWhatWasNotTested() {
+        out.getBuffer().setLength(0);
+        assertEquals(0, headfall("monitor", folder.toString()), out::toString);
+        String said = out.toString().replaceAll("\\s+", " ");
+        assertTrue(said.contains("odd?name?, flowing:"), said);
+        assertTrue(said.contains("as computed; by its error between"), said);
+        assertTrue(said.contains("what the grid and far boundaries add was not tested"), said);
     }
 
     @Test

@@ -10,25 +10,33 @@ import java.util.OptionalDouble;
  * @param limit name of the limit
  * @param station the place
  * @param stopped the bores that acting would stop, in words
- * @param crossedDay first day on which the limit is crossed if nobody acts (d since the start); absent if it is not, or if
- *     it cannot be judged
+ * @param crossing when the limit is crossed if nobody acts
  * @param lastChance the last day on which acting still prevents that; absent if nothing has to be prevented, or if not
  *     even acting on the first day does
  * @param says the result, as a sentence
  */
 public record Warning(
-        String limit,
-        String station,
-        String stopped,
-        OptionalDouble crossedDay,
-        Optional<LastChance> lastChance,
-        String says) {
+        String limit, String station, String stopped, Crossing crossing, Optional<LastChance> lastChance, String says) {
+
+    /**
+     * When a limit is crossed if nobody acts, in days since the start.
+     *
+     * @param computed first day on which the computed value is beyond it; absent if it never is
+     * @param earliest first day on which it may be beyond, the margin being smaller than the error; absent if it is never
+     * @param latest first day on which it is beyond by more than the error; absent if it is never
+     * @param error numerical error of the value, in the unit of the limit
+     */
+    public record Crossing(OptionalDouble computed, OptionalDouble earliest, OptionalDouble latest, double error) {
+        /** Of a limit of which nothing is known. */
+        static final Crossing NONE =
+                new Crossing(OptionalDouble.empty(), OptionalDouble.empty(), OptionalDouble.empty(), 0);
+    }
 
     /**
      * The last day for acting and what the places show then.
      *
      * @param day the day (d since the start)
-     * @param leadTime from then to the crossing that is prevented (d)
+     * @param leadTime from then to the earliest crossing that is prevented (d)
      * @param levels heads of all places but the bores that are stopped
      */
     public record LastChance(double day, double leadTime, List<WarningLevel> levels) {

@@ -3,6 +3,7 @@ package org.headfall.scenarios.monitoring;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.OptionalDouble;
 import org.headfall.scenarios.limits.UncountedLimit;
 import org.headfall.scenarios.recording.RunCalendar;
 import org.headfall.scenarios.results.CsvFile;
@@ -69,6 +70,8 @@ public final class WarningOutputs {
                         "limit",
                         "at",
                         "crossed on if nobody acts",
+                        "at the earliest, by its error",
+                        "at the latest, by its error",
                         "bores to stop",
                         "last day for stopping them",
                         "lead time (yr)",
@@ -77,11 +80,9 @@ public final class WarningOutputs {
                 warning -> {
                     CsvLineCells cells =
                             new CsvLineCells().text(warning.limit()).text(warning.station());
-                    if (warning.crossedDay().isPresent()) {
-                        date(cells, warning.crossedDay().getAsDouble());
-                    } else {
-                        cells.empty();
-                    }
+                    date(cells, warning.crossing().computed());
+                    date(cells, warning.crossing().earliest());
+                    date(cells, warning.crossing().latest());
                     cells.text(warning.stopped());
                     if (warning.lastChance().isPresent()) {
                         date(cells, warning.lastChance().get().day());
@@ -154,6 +155,14 @@ public final class WarningOutputs {
                             .number(band.spread(), 3)
                             .text(band.basis());
                 });
+    }
+
+    private void date(CsvLineCells cells, OptionalDouble day) {
+        if (day.isPresent()) {
+            date(cells, day.getAsDouble());
+        } else {
+            cells.empty();
+        }
     }
 
     private void date(CsvLineCells cells, double day) {

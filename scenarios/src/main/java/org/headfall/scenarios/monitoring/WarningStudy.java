@@ -6,15 +6,18 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.IntStream;
+import org.headfall.scenarios.findings.Crossing;
 import org.headfall.scenarios.limits.Comparison;
 import org.headfall.scenarios.limits.LeftOut;
 import org.headfall.scenarios.limits.Limit;
+import org.headfall.scenarios.limits.LimitMargins;
 import org.headfall.scenarios.limits.LimitPlace;
 import org.headfall.scenarios.limits.LimitedQuantity;
 import org.headfall.scenarios.limits.Outcome;
 import org.headfall.scenarios.limits.UncountedLimit;
 import org.headfall.scenarios.recording.RunCalendar;
 import org.headfall.scenarios.recording.StationSeries;
+import org.headfall.scenarios.results.StatedErrors;
 import org.headfall.scenarios.run.RunFromResponses;
 import org.headfall.scenarios.run.RunPlan;
 import org.headfall.solver.bore.Bore;
@@ -25,7 +28,7 @@ import org.headfall.solver.response.SuperposedRun;
 import org.headfall.solver.response.SuperposedState;
 
 /**
- * Finds for each limit that is crossed the last day on which stopping the bores that it counts still prevents that. Drawdown
+ * Finds for each limit that is crossed, or may be within its error, the last day on which stopping the bores that it counts still prevents that. Drawdown
  * goes on growing at distant places after taking has stopped, so that day lies before the crossing. It is searched by
  * halving, since stopping earlier never makes a limit of head worse.
  */
@@ -37,17 +40,20 @@ public final class WarningStudy {
     private final RunPlan plan;
     private final RunFromResponses answers;
     private final SuperposedRun asItIs;
+    private final StatedErrors stated;
 
     /**
      * A study.
      *
      * @param plan the run
      * @param answers the run answered from unit responses
+     * @param stated errors that the run states from which the responses are; they are taken to be those of its limits here
      * @throws IllegalStateException if it cannot be answered so
      */
-    public WarningStudy(RunPlan plan, RunFromResponses answers) {
+    public WarningStudy(RunPlan plan, RunFromResponses answers, StatedErrors stated) {
         this.plan = plan;
         this.answers = answers;
+        this.stated = stated;
         asItIs = answers.answer()
                 .orElseThrow(() -> new IllegalStateException(answers.inexact().orElse("")));
     }
@@ -92,33 +98,70 @@ public final class WarningStudy {
     private Warning warning(Limit limit) {
         BitSet stopped = LeftOut.bores(plan.description(), limit.comparison());
         Outcome outcome = answers.judged(limit, plan.problem(), asItIs);
-        OptionalDouble crossed = firstDay(outcome);
-        if (crossed.isEmpty()) {
+        Optional<Outcome.Worst> worst = outcome.worstIfAny();
+        if (worst.isEmpty()) {
             String says = outcome instanceof Outcome.NotEvaluated not
                     ? "It was not judged: " + not.reason()
                     : "The limit is not crossed in the run.";
-            return warning(limit, stopped, crossed, Optional.empty(), says);
+            return warning(limit, stopped, Warning.Crossing.NONE, Optional.empty(), says);
         }
-        if (stopped.isEmpty() || !holdsIfStopped(limit, stopped, 0)) {
-            String says = "Stopping these bores on the first day does not prevent the crossing.";
-            return warning(limit, stopped, crossed, Optional.empty(), says);
+        double error = error(limit, worst.get());
+        Warning.Crossing crossing = crossing(limit, outcome, worst.get(), error);
+        if (crossing.earliest().isEmpty()) {
+            return warning(limit, stopped, crossing, Optional.empty(), "The limit is not crossed in the run.");
         }
-        double last = lastDay(limit, stopped, crossed.getAsDouble());
-        Warning.LastChance chance = new Warning.LastChance(last, crossed.getAsDouble() - last, levels(last, stopped));
-        return warning(
-                limit,
-                stopped,
-                crossed,
-                Optional.of(chance),
-                "Stopping these bores by that day prevents the crossing.");
+        double due = crossing.earliest().getAsDouble();
+        if (!stopped.isEmpty() && staysAbove(error, limit, stopped, 0)) {
+            String says = "Stopping these bores by that day prevents the crossing.";
+            return warning(limit, stopped, crossing, chance(error, limit, stopped, due), says);
+        }
+        if (!stopped.isEmpty() && crossing.computed().isPresent() && staysAbove(0, limit, stopped, 0)) {
+            String says =
+                    "Stopping these bores by that day prevents the crossing as computed, but not for sure: even if they"
+                            + " stop on the first day the margin is smaller than the error.";
+            double computed = crossing.computed().getAsDouble();
+            return warning(limit, stopped, crossing, chance(0, limit, stopped, computed), says);
+        }
+        String says = crossing.computed().isPresent()
+                ? "Stopping these bores on the first day does not prevent the crossing."
+                : "Stopping these bores on the first day does not make sure of it.";
+        return warning(limit, stopped, crossing, Optional.empty(), says);
     }
 
     private Warning warning(
-            Limit limit, BitSet stopped, OptionalDouble crossed, Optional<Warning.LastChance> chance, String says) {
+            Limit limit, BitSet stopped, Warning.Crossing crossing, Optional<Warning.LastChance> chance, String says) {
         List<String> names = stopped.stream()
                 .mapToObj(bore -> plan.description().bores().get(bore).name())
                 .toList();
-        return new Warning(limit.name(), limit.station(), String.join("; ", names), crossed, chance, says);
+        return new Warning(limit.name(), limit.station(), String.join("; ", names), crossing, chance, says);
+    }
+
+    /** The run knows more of its errors than an answer from its responses, which errs by less than its own bound besides. */
+    private double error(Limit limit, Outcome.Worst worst) {
+        return Math.max(worst.error(), ofRun(limit).map(Outcome.Worst::error).orElse(0.0));
+    }
+
+    private Optional<Outcome.Worst> ofRun(Limit limit) {
+        return stated.of(limit).flatMap(result -> result.outcome().worstIfAny());
+    }
+
+    private Warning.Crossing crossing(Limit limit, Outcome outcome, Outcome.Worst worst, double error) {
+        LimitMargins margins = answers.margins(limit, plan.problem(), asItIs);
+        boolean sameRates = ofRun(limit)
+                .map(run -> Math.abs(run.value() - worst.value()) <= worst.error())
+                .orElse(false);
+        OptionalDouble computed =
+                sameRates ? firstDay(stated.of(limit).orElseThrow().outcome()) : firstDay(outcome);
+        OptionalDouble earliest = firstBelow(margins, error);
+        // The straight line between records may put the run's own day before the earliest of the answer.
+        if (computed.isPresent()) {
+            earliest = OptionalDouble.of(Math.min(earliest.orElse(computed.getAsDouble()), computed.getAsDouble()));
+        }
+        return new Warning.Crossing(computed, earliest, firstBelow(margins, -error), error);
+    }
+
+    private static OptionalDouble firstBelow(LimitMargins margins, double level) {
+        return Crossing.below(margins.days(), margins.margins(), level, 0);
     }
 
     private static OptionalDouble firstDay(Outcome outcome) {
@@ -128,12 +171,17 @@ public final class WarningStudy {
         return outcome instanceof Outcome.Undecided undecided ? undecided.firstDay() : OptionalDouble.empty();
     }
 
-    private double lastDay(Limit limit, BitSet stopped, double crossedDay) {
+    private Optional<Warning.LastChance> chance(double least, Limit limit, BitSet stopped, double crossedDay) {
+        double last = lastDay(least, limit, stopped, crossedDay);
+        return Optional.of(new Warning.LastChance(last, crossedDay - last, levels(last, stopped)));
+    }
+
+    private double lastDay(double least, Limit limit, BitSet stopped, double crossedDay) {
         double prevents = 0;
         double tooLate = crossedDay;
         while (tooLate - prevents > CLOSENESS) {
             double middle = (prevents + tooLate) / 2;
-            if (holdsIfStopped(limit, stopped, middle)) {
+            if (staysAbove(least, limit, stopped, middle)) {
                 prevents = middle;
             } else {
                 tooLate = middle;
@@ -142,9 +190,10 @@ public final class WarningStudy {
         return prevents;
     }
 
-    private boolean holdsIfStopped(Limit limit, BitSet stopped, double day) {
+    /** Whether the margin stays above a least one (in the unit of the limit) if bores are stopped on a day. */
+    private boolean staysAbove(double least, Limit limit, BitSet stopped, double day) {
         FlowProblem problem = plan.problem().withBores(stoppedFrom(day, stopped));
-        return firstDay(answers.judged(limit, problem, answers.superposed(problem)))
+        return firstBelow(answers.margins(limit, problem, answers.superposed(problem)), least)
                 .isEmpty();
     }
 

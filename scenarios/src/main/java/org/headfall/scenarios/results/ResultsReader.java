@@ -65,16 +65,20 @@ public final class ResultsReader {
     }
 
     /**
-     * Numerical errors of head that a run states, without reading its maps.
+     * Numerical errors that a run states, without reading its maps.
      *
      * @param folder folder of the results
-     * @return error of head at each station (m), in the order of the stations
+     * @return the errors of heads and limits
      * @throws ResultsException if the folder holds no finished results or its summary is damaged
      */
-    public static List<Double> headErrors(Path folder) throws ResultsException {
+    public static StatedErrors errors(Path folder) throws ResultsException {
         try {
             FileChanges.requireUnchanged(folder, List.of(SummaryFile.NAME));
-            return new SummaryFile().read(folder).figures().stationHeadError();
+            Summary summary = new SummaryFile().read(folder);
+            return new StatedErrors(
+                    summary.figures().stationHeadError(),
+                    summary.limits(),
+                    summary.figures().errorBudget().isPresent());
         } catch (ResultsException e) {
             throw e;
         } catch (IOException e) {

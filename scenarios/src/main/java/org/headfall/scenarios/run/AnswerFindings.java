@@ -6,6 +6,7 @@ import org.headfall.scenarios.findings.AttributionTable;
 import org.headfall.scenarios.findings.InterferenceAnalysis;
 import org.headfall.scenarios.findings.InterferenceDrawdown;
 import org.headfall.scenarios.limits.Limit;
+import org.headfall.scenarios.limits.LimitMargins;
 import org.headfall.scenarios.limits.LimitResult;
 import org.headfall.scenarios.limits.Outcome;
 import org.headfall.scenarios.limits.RunSeries;
@@ -122,6 +123,12 @@ final class AnswerFindings {
     Outcome judged(Limit limit, FlowProblem problem, SuperposedRun answered) {
         List<Limit> alone = List.of(limit);
         return judged(answered, series(problem, answered, alone), alone).get(0).outcome();
+    }
+
+    /** Margins of a limit over time. */
+    LimitMargins margins(Limit limit, FlowProblem problem, SuperposedRun answered) {
+        return stations.evaluation(series(problem, answered, List.of(limit)), answered.estimatedError())
+                .margins(limit);
     }
 
     /** What an answer and the runs that limits compare it with give at the stations. */

@@ -9,6 +9,7 @@ import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.Future;
 import org.headfall.scenarios.findings.AttributionTable;
 import org.headfall.scenarios.limits.Limit;
+import org.headfall.scenarios.limits.LimitMargins;
 import org.headfall.scenarios.limits.LimitPlace;
 import org.headfall.scenarios.limits.Outcome;
 import org.headfall.scenarios.limits.RunSeries;
@@ -285,5 +286,17 @@ public final class RunFromResponses {
      */
     public Outcome judged(Limit limit, FlowProblem problem, SuperposedRun answered) {
         return findings.judged(limit, problem, answered);
+    }
+
+    /**
+     * Margins of a limit of the run over time in an answer.
+     *
+     * @param limit a limit that {@link #judged} gives a worst value for
+     * @param problem the problem that was answered
+     * @param answered the answer
+     * @return its margins
+     */
+    public LimitMargins margins(Limit limit, FlowProblem problem, SuperposedRun answered) {
+        return findings.margins(limit, problem, answered);
     }
 }

@@ -82,11 +82,16 @@ final class StationAnswer {
 
     /** Judges limits by series that are off by at most an estimated error (m). */
     List<LimitResult> judged(RunSeries series, double estimatedError, List<Limit> limits) {
+        return evaluation(series, estimatedError).evaluate(limits);
+    }
+
+    /** Evaluation of series that are off by at most an estimated error (m). */
+    LimitEvaluation evaluation(RunSeries series, double estimatedError) {
         double[] errors = new double[plan.description().stations().size()];
         Arrays.fill(errors, statedError(estimatedError));
         LimitEvidence evidence =
                 new LimitEvidence(series, errors, List.of(), plan.mapPlaces(), MapSeries.NONE, Map.of());
-        return new LimitEvaluation(plan.description(), evidence).evaluate(limits);
+        return new LimitEvaluation(plan.description(), evidence);
     }
 
     private static double statedError(double estimated) {

@@ -16,13 +16,17 @@ import org.headfall.scenarios.limits.Comparison;
 import org.headfall.scenarios.limits.Limit;
 import org.headfall.scenarios.limits.LimitPeriod;
 import org.headfall.scenarios.limits.LimitPlace;
+import org.headfall.scenarios.limits.LimitResult;
 import org.headfall.scenarios.limits.LimitedQuantity;
+import org.headfall.scenarios.limits.Outcome;
 import org.headfall.scenarios.limits.UncountedLimit;
 import org.headfall.scenarios.recording.Measurement;
 import org.headfall.scenarios.recording.RunCalendar;
 import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.recording.SmallField;
 import org.headfall.scenarios.recording.Station;
+import org.headfall.scenarios.results.FinishedRun;
+import org.headfall.scenarios.results.StatedErrors;
 import org.headfall.scenarios.run.RunFromResponses;
 import org.headfall.scenarios.run.RunPlan;
 import org.headfall.scenarios.run.ScenarioRun;
@@ -98,9 +102,14 @@ class WarningStudyTest {
     }
 
     private List<Warning> warnings(RunPlan plan) throws IOException {
-        Path run = parent.resolve("run");
-        new ScenarioRun(plan, List.of(), (stage, fraction) -> {}).into(run, true);
-        return new WarningStudy(plan, new RunFromResponses(plan, run)).warnings();
+        StatedErrors stated = ran(plan);
+        return new WarningStudy(plan, new RunFromResponses(plan, parent.resolve("run")), stated).warnings();
+    }
+
+    /** Makes the run and its responses. */
+    private StatedErrors ran(RunPlan plan) throws IOException {
+        FinishedRun run = new ScenarioRun(plan, List.of(), (stage, fraction) -> {}).into(parent.resolve("run"), true);
+        return new StatedErrors(run.figures().stationHeadError(), run.limits(), false);
     }
 
     /** Largest drawdown at the spring if the bore has been stopped on a day: recovery is a bore that injects from then on. */
@@ -127,7 +136,7 @@ class WarningStudyTest {
             last -= 1;
         }
         assertTrue(crossed - last > 30, "late enough to matter: " + (crossed - last) + " d");
-        assertEquals(crossed, warning.crossedDay().getAsDouble(), 6);
+        assertEquals(crossed, warning.crossing().computed().getAsDouble(), 6);
         Warning.LastChance chance = warning.lastChance().orElseThrow();
         assertEquals(last, chance.day(), 16);
         Warning.WarningLevel watch = chance.levels().stream()
@@ -136,6 +145,45 @@ class WarningStudyTest {
                 .orElseThrow();
         assertEquals(130 - theis.drawdown(RATE, 1200, chance.day()), watch.head(), 0.01);
         assertTrue(watch.lowest() <= watch.head() && watch.head() <= watch.highest());
+    }
+
+    private static double theisReaches(double drawdown) {
+        TheisSolution theis = new TheisSolution(T, S);
+        double day = 1;
+        while (theis.drawdown(RATE, DISTANCE, day) < drawdown) {
+            day += 1;
+        }
+        return day;
+    }
+
+    /** A run that states an error of 0.05 m: drawdown may be beyond 0.4 m when it is 0.35 m, and surely is at 0.45 m. */
+    @Test
+    void datesAreAsUnsureAsTheLimitIs() throws IOException {
+        RunPlan plan = plan(0.4);
+        Path run = parent.resolve("run");
+        StatedErrors stated = ran(plan);
+        LimitResult computed = stated.limits().get(0);
+        Outcome.Worst worst = computed.outcome().worstIfAny().orElseThrow();
+        double ownDay = theisReaches(0.4) + 3;
+        Outcome unsure = new Outcome.Undecided(
+                "The margin is smaller than the numerical error.",
+                OptionalDouble.of(ownDay),
+                new Outcome.Worst(worst.day(), worst.value(), worst.margin(), 0.05));
+        StatedErrors doubtful =
+                new StatedErrors(stated.heads(), List.of(new LimitResult(computed.limit(), unsure)), true);
+        Warning warning = new WarningStudy(plan, new RunFromResponses(plan, run), doubtful)
+                .warnings()
+                .get(0);
+        assertEquals(theisReaches(0.35), warning.crossing().earliest().orElseThrow(), 6);
+        assertEquals(ownDay, warning.crossing().computed().orElseThrow(), "the date of the run itself");
+        assertEquals(theisReaches(0.45), warning.crossing().latest().orElseThrow(), 8);
+        double last = theisReaches(0.35);
+        while (largestIfStopped(last) > 0.35) {
+            last -= 1;
+        }
+        Warning.LastChance chance = warning.lastChance().orElseThrow();
+        assertEquals(last, chance.day(), 16, "acting has to prevent the earliest crossing");
+        assertEquals(warning.crossing().earliest().orElseThrow() - chance.day(), chance.leadTime(), 1e-9);
     }
 
     private static RunPlan measured(RunPlan plan, List<Measurement> measurements) {
@@ -228,8 +276,8 @@ class WarningStudyTest {
                 limits,
                 false);
         Path run = parent.resolve("run");
-        new ScenarioRun(one, List.of(), (stage, fraction) -> {}).into(run, true);
-        WarningStudy study = new WarningStudy(plan, new RunFromResponses(plan, run));
+        StatedErrors stated = ran(one);
+        WarningStudy study = new WarningStudy(plan, new RunFromResponses(plan, run), stated);
         assertEquals(
                 List.of("far keeps its head"),
                 study.warnings().stream().map(Warning::limit).toList());
@@ -244,7 +292,7 @@ class WarningStudyTest {
     void saysWhereNothingIsToBeDone() throws IOException {
         RunPlan plan = plan(5);
         Warning holds = warnings(plan).get(0);
-        assertTrue(holds.crossedDay().isEmpty() && holds.lastChance().isEmpty());
+        assertTrue(holds.crossing().earliest().isEmpty() && holds.lastChance().isEmpty());
         assertEquals("The limit is not crossed in the run.", holds.says());
         RunFromResponses answers = new RunFromResponses(plan, parent.resolve("run"));
         ExpectedBands bands =
@@ -257,7 +305,7 @@ class WarningStudyTest {
                 Files.readAllLines(parent.resolve("monitor").resolve("limits-not-counted.csv"))
                         .get(1));
         assertEquals(
-                "far keeps its head,far,,pumped,,,The limit is not crossed in the run.",
+                "far keeps its head,far,,,,pumped,,,The limit is not crossed in the run.",
                 Files.readAllLines(parent.resolve("monitor").resolve("warnings.csv"))
                         .get(1));
     }
