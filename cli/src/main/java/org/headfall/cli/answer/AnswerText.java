@@ -11,6 +11,7 @@ import java.util.stream.Stream;
 import org.headfall.cli.answer.RunAnswer.Effort;
 import org.headfall.cli.answer.RunAnswer.Extreme;
 import org.headfall.cli.answer.RunAnswer.FlowEnd;
+import org.headfall.scenarios.accounts.AccountSummary;
 import picocli.CommandLine.Help.Ansi;
 
 /** The answer of a run in words and figures, at most 80 columns wide but for the name of the folder. */
@@ -177,6 +178,9 @@ public final class AnswerText {
         // Never "none": a pump that is cut back has no water above its intake, and that is what has to be seen.
         answer.leastWaterAbovePump().ifPresent(least -> block.labelled("Least water above pump", metresAt(least)));
         block.labelled("First to stop flowing", firstToStop(answer.stopFlowing()));
+        if (!answer.overEntitlement().isEmpty()) {
+            block.labelled("Over entitlement", overEntitlement(answer.overEntitlement()));
+        }
         block.labelled(
                 "Not confined",
                 answer.cellsNotConfined() == 0
@@ -186,6 +190,14 @@ public final class AnswerText {
                                 "%,d of %,d cells: head falls below the aquifer top; see the report",
                                 answer.cellsNotConfined(),
                                 answer.effort().cells()));
+    }
+
+    private static String overEntitlement(List<AccountSummary> over) {
+        AccountSummary first = over.get(0);
+        return first.name() + " in " + first.yearsOver() + " of " + first.years() + " water years, "
+                + number(first.countedMegalitres()) + " of " + number(first.entitlementMegalitres()) + " ML from "
+                + first.worstFrom()
+                + (over.size() == 1 ? "" : "; and " + (over.size() - 1) + " more, see accounts.csv");
     }
 
     private static String metresAt(Extreme extreme) {

@@ -12,10 +12,12 @@ import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.headfall.scenarios.accounts.AccountSummary;
 import org.headfall.scenarios.findings.ArtesianHead;
 import org.headfall.scenarios.findings.FlowByItself;
 import org.headfall.scenarios.recording.RunCalendar;
 import org.headfall.scenarios.recording.Station;
+import org.headfall.scenarios.results.AccountSummaries;
 import org.headfall.scenarios.results.AnsweredFrom;
 import org.headfall.scenarios.results.FinishedRun;
 import org.headfall.scenarios.results.SolvedBy;
@@ -31,6 +33,7 @@ import org.headfall.scenarios.results.SolvedBy;
  * @param largestLossOfHead bore, spring or point that has lost most head, of all recorded days (m)
  * @param leastWaterAbovePump bore with the least water above its pump intake, of all recorded days (m)
  * @param stopFlowing bores and springs that stop flowing by themselves at least for a time, the first to stop first
+ * @param overEntitlement holders, or bores where none has a holder, that take more than their entitlement in a water year
  * @param cellsNotConfined cells in which head falls below the top of the aquifer
  * @param headErrorMetres largest numerical error of head at a bore, spring or point (m)
  * @param gridAndBoundaryInHeadError whether that error holds those of the grid and of far boundaries, as far as there
@@ -51,6 +54,7 @@ public record RunAnswer(
         Optional<Extreme> largestLossOfHead,
         Optional<Extreme> leastWaterAbovePump,
         List<FlowEnd> stopFlowing,
+        List<AccountSummary> overEntitlement,
         int cellsNotConfined,
         OptionalDouble headErrorMetres,
         boolean gridAndBoundaryInHeadError,
@@ -67,6 +71,7 @@ public record RunAnswer(
     public RunAnswer {
         limits = List.copyOf(limits);
         stopFlowing = List.copyOf(stopFlowing);
+        overEntitlement = List.copyOf(overEntitlement);
         files = List.copyOf(files);
     }
 
@@ -143,6 +148,9 @@ public record RunAnswer(
                 extremes(run, at -> OptionalDouble.of(at.loss())).max(Comparator.comparingDouble(Extreme::metres)),
                 extremes(run, ArtesianHead.AtDate::waterAbovePump).min(Comparator.comparingDouble(Extreme::metres)),
                 stopFlowing(run),
+                AccountSummaries.ofHolders(AccountSummaries.read(folder)).stream()
+                        .filter(AccountSummary::isOver)
+                        .toList(),
                 run.findings().confinement().cells(),
                 run.figures().stationHeadError().stream()
                         .mapToDouble(Double::doubleValue)

@@ -13,6 +13,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.headfall.cli.answer.RunAnswer.Effort;
 import org.headfall.cli.answer.RunAnswer.Extreme;
+import org.headfall.scenarios.accounts.AccountSummary;
 import org.headfall.scenarios.limits.Outcome;
 import org.junit.jupiter.api.Test;
 import picocli.CommandLine.Help.Ansi;
@@ -41,6 +42,11 @@ class AnswerTextTest {
     }
 
     private static RunAnswer answer(double loss, double aboveIntake, LimitAnswer... limits) {
+        return answer(loss, aboveIntake, List.of(), limits);
+    }
+
+    private static RunAnswer answer(
+            double loss, double aboveIntake, List<AccountSummary> overEntitlement, LimitAnswer... limits) {
         return new RunAnswer(
                 "Two bores",
                 DATE.minusYears(1),
@@ -50,6 +56,7 @@ class AnswerTextTest {
                 Optional.of(new Extreme("spring", loss, DATE)),
                 Optional.of(new Extreme("town bore", aboveIntake, DATE)),
                 List.of(),
+                overEntitlement,
                 0,
                 OptionalDouble.empty(),
                 false,
@@ -74,6 +81,18 @@ class AnswerTextTest {
         assertTrue(said.contains("Least water above pump 0.00 m at town bore on 2041-03-01"), said);
         assertTrue(said.contains("Largest loss of head none"), said);
         assertTrue(said(answer(0.02, 3)).contains("Largest loss of head 0.02 m at spring on 2041-03-01"));
+    }
+
+    @Test
+    void holdersOverTheirEntitlementAreSaid() {
+        AccountSummary park = new AccountSummary("holder", "Emu Park", 20, 3, DATE.minusYears(1), 95.2, 90);
+        AccountSummary shire = new AccountSummary("holder", "Wirra Shire", 20, 1, DATE.minusYears(1), 1001, 1000);
+        String said = said(answer(1, 1, List.of(park, shire)));
+        assertTrue(
+                said.contains("Over entitlement Emu Park in 3 of 20 water years, 95.20 of 90.00 ML from 2040-03-01;"
+                        + " and 1 more, see accounts.csv"),
+                said);
+        assertFalse(said(answer(1, 1)).contains("entitlement"));
     }
 
     @Test

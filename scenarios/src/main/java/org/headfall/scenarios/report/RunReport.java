@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.IntStream;
+import org.headfall.scenarios.accounts.AccountSummary;
 import org.headfall.scenarios.doubts.ErrorBudget;
 import org.headfall.scenarios.evidence.Evidence;
 import org.headfall.scenarios.findings.FlowByItself;
@@ -30,6 +31,7 @@ import org.headfall.scenarios.report.content.MeasuredHead;
 import org.headfall.scenarios.report.content.Recovery;
 import org.headfall.scenarios.report.content.ReportContent;
 import org.headfall.scenarios.report.content.WhatIf;
+import org.headfall.scenarios.results.AccountSummaries;
 import org.headfall.scenarios.results.DischargesFile;
 import org.headfall.scenarios.results.FinishedRun;
 import org.headfall.scenarios.results.HeadRecords;
@@ -46,12 +48,15 @@ public final class RunReport {
     private final RunDescription description;
     private final RunMap map;
     private final Optional<WhatIf> whatIf;
+    private final List<AccountSummary> accounts;
 
-    private RunReport(FinishedRun run, List<RunMap.Heads> grids, Optional<WhatIf> whatIf) {
+    private RunReport(
+            FinishedRun run, List<RunMap.Heads> grids, Optional<WhatIf> whatIf, List<AccountSummary> accounts) {
         this.run = run;
         this.description = run.description();
         this.map = new RunMap(run, grids);
         this.whatIf = whatIf;
+        this.accounts = accounts;
     }
 
     /**
@@ -63,7 +68,7 @@ public final class RunReport {
     public static ReportContent of(FinishedRun run) {
         List<RunMap.Heads> grids =
                 run.recording().grids().stream().map(RunMap.Heads::of).toList();
-        return new RunReport(run, grids, Optional.empty()).content();
+        return new RunReport(run, grids, Optional.empty(), List.of()).content();
     }
 
     /**
@@ -82,7 +87,8 @@ public final class RunReport {
                 grids.add(RunMap.Heads.of(new HeadGrid(days[record], records.head(record))));
             }
         }
-        return new RunReport(run, grids, whatIf(run, folder)).content();
+        return new RunReport(run, grids, whatIf(run, folder), AccountSummaries.ofHolders(AccountSummaries.read(folder)))
+                .content();
     }
 
     /** What rates may be changed by, if the run stored its responses and discharges. */
@@ -107,6 +113,7 @@ public final class RunReport {
                 run.findings().recovery().lines().stream().map(this::recovery).toList(),
                 interference(),
                 run.limits().stream().map(this::limit).toList(),
+                accounts,
                 description.measurements().stream().map(this::measured).toList(),
                 whatIf,
                 run.recording().balances(),

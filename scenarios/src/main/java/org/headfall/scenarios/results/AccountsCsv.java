@@ -13,21 +13,28 @@ public final class AccountsCsv {
     /** Name of the file in the folder of the results. */
     public static final String NAME = "accounts.csv";
 
+    static final String FROM = "water year from";
+    static final String OF = "account of";
+    static final String ACCOUNT_NAME = "name";
+    static final String COUNTED = "counts against the entitlement (ML)";
+    static final String ENTITLEMENT = "entitlement (ML)";
+    static final String LEFT = "left of the entitlement (ML)";
+
     private static final double CUBIC_METRES_PER_MEGALITRE = 1000;
     private static final double PER_CENT = 100;
 
     private static final List<String> HEADER = List.of(
-            "water year from",
+            FROM,
             "until before",
-            "account of",
-            "name",
+            OF,
+            ACCOUNT_NAME,
             "bores",
             "metered bores",
             "taken in the run (ML)",
             "metered (ML)",
-            "counts against the entitlement (ML)",
-            "entitlement (ML)",
-            "left of the entitlement (ML)",
+            COUNTED,
+            ENTITLEMENT,
+            LEFT,
             "used of the entitlement (%)",
             "remark");
 

@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.Random;
 import java.util.function.DoubleBinaryOperator;
 import java.util.stream.IntStream;
+import org.headfall.scenarios.accounts.AccountSummary;
 import org.headfall.scenarios.evidence.Assumption;
 import org.headfall.scenarios.evidence.Assumption.Score;
 import org.headfall.scenarios.evidence.CheckedItem;
@@ -168,6 +169,7 @@ public final class InventedField {
                 recoveries(),
                 List.of(interference(10), interference(50)),
                 limits(),
+                List.of(new AccountSummary("holder", "Station A" + hostile, 20, 3, START.plusYears(2), 95.2, 90)),
                 List.of(
                         new MeasuredHead("Town bore 1" + hostile, START.plusDays(400), "gauge" + hostile, 180.2, 180.5),
                         new MeasuredHead("Station bore A", START.plusYears(2), "head", 178.2, 178.1)),

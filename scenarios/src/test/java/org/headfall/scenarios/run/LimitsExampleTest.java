@@ -13,6 +13,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.Collectors;
+import org.headfall.scenarios.accounts.AccountSummary;
 import org.headfall.scenarios.document.FileReach;
 import org.headfall.scenarios.findings.Recovery;
 import org.headfall.scenarios.limits.CauseShare;
@@ -22,6 +23,7 @@ import org.headfall.scenarios.limits.Outcome;
 import org.headfall.scenarios.problem.InputException;
 import org.headfall.scenarios.reading.ScenarioReader;
 import org.headfall.scenarios.reading.ScenarioReading;
+import org.headfall.scenarios.results.AccountSummaries;
 import org.headfall.scenarios.results.FinishedRun;
 import org.headfall.scenarios.results.ResultsReader;
 import org.junit.jupiter.api.BeforeAll;
@@ -233,6 +235,25 @@ class LimitsExampleTest {
                                 && line.contains(",1150.000,-")
                                 && line.contains("4 of 5 bores have an entitlement.")),
                 () -> String.join("\n", lines.subList(0, 12)));
+    }
+
+    /** Whoever takes more than the entitlement comes first, in the table of the report too. */
+    @Test
+    void holdersOverTheirEntitlementComeFirst() throws IOException {
+        Path results = folder.resolve("results");
+        List<String> lines = Files.readAllLines(results.resolve("accounts.csv"));
+        List<AccountSummary> holders = AccountSummaries.ofHolders(AccountSummaries.read(results));
+        long over = lines.stream()
+                .filter(line -> line.contains(",holder,Brolga Downs,") && line.split(",", -1)[10].startsWith("-"))
+                .count();
+        assertTrue(over > 0, "the free flow of Brolga Bore is more than its entitlement");
+        assertEquals("Brolga Downs", holders.get(0).name());
+        assertEquals(over, holders.get(0).yearsOver());
+        assertEquals(largest(lines, "holder,Brolga Downs"), holders.get(0).countedMegalitres(), 1e-9);
+        assertEquals(
+                Set.of("Brolga Downs", "Wirra Shire", "Emu Park"),
+                holders.stream().map(AccountSummary::name).collect(Collectors.toSet()));
+        assertTrue(Files.readString(results.resolve("report.html")).contains("Water accounts"));
     }
 
     /** A reading of June 2026 lies in a water year that neither run nor any other reading says anything of. */

@@ -2,6 +2,7 @@ package org.headfall.scenarios.report.content;
 
 import java.util.List;
 import java.util.Optional;
+import org.headfall.scenarios.accounts.AccountSummary;
 import org.headfall.scenarios.evidence.Evidence;
 import org.headfall.solver.flow.WaterBalance;
 
@@ -17,6 +18,7 @@ import org.headfall.solver.flow.WaterBalance;
  * @param recoveries what becomes of drawdown when taking stops, empty if that was not computed
  * @param interference who lowers whose head, a table a date
  * @param limits outcomes of the limits
+ * @param accounts water years against entitlements, of holders or else of bores; empty if no accounts were kept
  * @param measured measured heads beside computed ones, empty if there are none
  * @param whatIf what heads at other rates follow from, absent if the run holds no responses
  * @param balance water that passed, a balance a period, in order of time
@@ -36,6 +38,7 @@ public record ReportContent(
         List<Recovery> recoveries,
         List<Interference> interference,
         List<LimitOutcome> limits,
+        List<AccountSummary> accounts,
         List<MeasuredHead> measured,
         Optional<WhatIf> whatIf,
         List<WaterBalance> balance,
@@ -54,6 +57,7 @@ public record ReportContent(
         recoveries = List.copyOf(recoveries);
         interference = List.copyOf(interference);
         limits = List.copyOf(limits);
+        accounts = List.copyOf(accounts);
         measured = List.copyOf(measured);
         balance = List.copyOf(balance);
         headDoubts = List.copyOf(headDoubts);

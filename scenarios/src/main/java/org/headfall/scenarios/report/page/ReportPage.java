@@ -12,6 +12,7 @@ import org.headfall.scenarios.report.content.ReportContent;
  * @param content the content it was made from
  * @param answer the answer at the head of the page
  * @param limits outcomes of the limits
+ * @param accounts water years against entitlements
  * @param artesianHead losses of head
  * @param recovery what becomes of drawdown when taking stops
  * @param interference tables of interference, the latest date first
@@ -30,6 +31,7 @@ public record ReportPage(
         ReportContent content,
         Answer answer,
         PageTable limits,
+        PageTable accounts,
         PageTable artesianHead,
         PageTable recovery,
         List<PageTable> interference,
@@ -54,6 +56,7 @@ public record ReportPage(
                 content,
                 AnswerSentences.of(content),
                 ResultTables.limits(content),
+                AccountTable.of(content.accounts()),
                 ResultTables.artesianHead(content),
                 RecoveryTable.of(content.recoveries()),
                 List.copyOf(interference),
