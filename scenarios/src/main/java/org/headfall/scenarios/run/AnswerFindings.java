@@ -36,7 +36,7 @@ final class AnswerFindings {
     AnswerFindings(RunPlan plan, StationResponses responses, String source, String aquiferKey, long started) {
         this.plan = plan;
         this.responses = responses;
-        stations = new StationAnswer(plan, source, aquiferKey, started);
+        stations = new StationAnswer(plan, source, Optional.of(aquiferKey), started);
     }
 
     /**

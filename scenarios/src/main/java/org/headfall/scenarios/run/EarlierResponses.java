@@ -41,7 +41,13 @@ public final class EarlierResponses {
             if (e.getCause() instanceof ResultsException unreadable) {
                 throw unreadable;
             }
-            throw new IllegalStateException(e.getCause());
+            if (e.getCause() instanceof Error error) {
+                throw error;
+            }
+            if (e.getCause() instanceof RuntimeException fault) {
+                throw fault;
+            }
+            throw new IllegalStateException("responses in " + folder + " could not be read", e.getCause());
         }
     }
 }

@@ -3,12 +3,12 @@ package org.headfall.scenarios.run;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.BitSet;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
-import java.util.TreeMap;
 import org.headfall.scenarios.limits.Comparison;
 import org.headfall.scenarios.limits.LeftOut;
 import org.headfall.scenarios.limits.Limit;
@@ -20,9 +20,12 @@ import org.headfall.scenarios.recording.StationSeries;
 import org.headfall.scenarios.recording.TakenVolumes;
 import org.headfall.scenarios.results.FinishedRun;
 import org.headfall.scenarios.scenario.Solving;
+import org.headfall.solver.flow.ChangingSources;
 import org.headfall.solver.flow.GivenRates;
+import org.headfall.solver.flow.UnmetRuleException;
 import org.headfall.solver.response.CombinedRun;
 import org.headfall.solver.response.CombinedSources;
+import org.headfall.solver.response.TooManyStepsException;
 
 /**
  * One of many runs, of which figures at bores, springs and points are wanted alone and nothing by single bores, answered from
@@ -32,7 +35,6 @@ import org.headfall.solver.response.CombinedSources;
 public final class FewSources {
 
     private static final String SOURCE = "few sources of its own";
-    private static final String NO_KEY = "none";
 
     /** Shifts that each source is solved for, about. */
     private static final int SOLVES_PER_SOURCE = 24;
@@ -44,6 +46,7 @@ public final class FewSources {
     private final Kinds kinds;
     private final CombinedSources.Start start;
     private final GivenRates given;
+    private final int others;
     private final double[] days;
     private final long started = System.nanoTime();
 
@@ -58,6 +61,8 @@ public final class FewSources {
         start = plan.start() instanceof StartHeads.Steady steady
                 ? CombinedSources.Start.fromSteady(steady.problem(plan.problem()))
                 : CombinedSources.Start.fromGiven(plan.start().given().orElseThrow());
+        others = ChangingSources.afterSteady(plan.problem()).size()
+                + (plan.start().given().isPresent() ? 1 : 0);
         days = RecordPlan.of(plan.description(), plan.stationDays(), plan.gridDays())
                 .days();
         given = new GivenRates(
@@ -68,7 +73,9 @@ public final class FewSources {
     }
 
     /**
-     * Answers a run, if that takes fewer solves than any other way and is exact enough. Whether it is follows from the run alone.
+     * Answers a run, if that takes fewer solves than unit responses of its own, about as few as a simulation or fewer, and is
+     * exact enough. Where limits compare it with other runs, each a simulation of its own, only the first is asked. Whether
+     * it is follows from the run alone.
      *
      * @param plan the run
      * @return the finished run, without grids, water balance and anything by cause; empty if it is to be found otherwise
@@ -85,17 +92,21 @@ public final class FewSources {
     }
 
     private boolean pays() {
-        int causes = plan.problem().bores().size() + plan.problem().springs().size();
-        return sources() < causes
+        int apart = plan.problem().bores().size() + plan.problem().springs().size() + others;
+        return sources() < apart
                 && (!comparisons.isEmpty()
                         || SOLVES_PER_SOURCE * sources() < SOLVES_PER_STEP * plan.stationDays().length);
     }
 
+    /** Sources to solve for: what follows head, given rates together, and boundaries, recharge and a start out of balance. */
     private int sources() {
         int following = plan.problem().bores().size()
                 - given.bores().length
                 + plan.problem().springs().size();
-        return following + given.sources().size();
+        long together = given.sources().stream()
+                .filter(source -> !source.givenBack() || kinds.leftOut[source.kind()])
+                .count();
+        return following + (int) together + others;
     }
 
     /**
@@ -129,7 +140,7 @@ public final class FewSources {
         try {
             CombinedRun run = sources.run(days, accuracy);
             List<CombinedRun> all = new ArrayList<>(List.of(run));
-            StationAnswer answer = new StationAnswer(plan, SOURCE, NO_KEY, started);
+            StationAnswer answer = new StationAnswer(plan, SOURCE, Optional.empty(), started);
             List<StationSeries> series = answer.series(run.states());
             Map<Comparison, List<StationSeries>> compared = new LinkedHashMap<>();
             for (Comparison comparison : comparisons) {
@@ -153,7 +164,7 @@ public final class FewSources {
                             run.history().steps(),
                             error))
                     : Optional.empty();
-        } catch (IllegalStateException rulesNotMet) {
+        } catch (UnmetRuleException | TooManyStepsException notByFewSources) {
             return Optional.empty();
         }
     }
@@ -179,10 +190,10 @@ public final class FewSources {
                     of[bore].set(i);
                 }
             }
-            Map<String, Integer> known = new TreeMap<>();
+            Map<BitSet, Integer> known = new HashMap<>();
             for (int bore = 0; bore < of.length; bore++) {
                 int next = leftOutBy.size();
-                ofBores[bore] = known.computeIfAbsent(of[bore].toString(), unknown -> next);
+                ofBores[bore] = known.computeIfAbsent(of[bore], unknown -> next);
                 if (ofBores[bore] == next) {
                     leftOutBy.add(of[bore]);
                 }

@@ -258,10 +258,10 @@ public final class RunFromResponses {
     }
 
     /**
-     * Bound of the error of head by answering a run at whose stations all discharges are given.
+     * Estimated error of head by answering a run at whose stations all discharges are given.
      *
      * @param stations what the run gives
-     * @return the bound (m)
+     * @return the error (m)
      */
     double estimatedError(List<StationSeries> stations) {
         boolean fromRest = plan.start().given().isEmpty();

@@ -33,24 +33,24 @@ final class StationAnswer {
     private static final double STATED = 0.001;
 
     private static final String METHOD =
-            "Bound of the error of answering from unit responses, at least what is promised"
-                    + " where rates are given; the errors of the grid and of the distance of a far boundary are those of the run"
-                    + " that the responses come from. The error of the data is not in it.";
+            "Estimate of the error of answering by superposition, no bound, at least 1 mm; the errors of the grid and of the"
+                    + " distance of a far boundary are those of a simulation, or of the run that the responses come from. The"
+                    + " error of the data is not in it.";
 
     private final RunPlan plan;
     private final String source;
-    private final String aquiferKey;
+    private final Optional<String> aquiferKey;
     private final long started;
 
     /**
      * Answers of a run.
      *
      * @param plan the run
-     * @param source where the responses come from, in words
-     * @param aquiferKey key of what they depend on
+     * @param source what it is answered from, in words
+     * @param aquiferKey key of what the responses of another run depend on; absent if they are the run's own
      * @param started when the answer was begun, by {@link System#nanoTime}
      */
-    StationAnswer(RunPlan plan, String source, String aquiferKey, long started) {
+    StationAnswer(RunPlan plan, String source, Optional<String> aquiferKey, long started) {
         this.plan = plan;
         this.source = source;
         this.aquiferKey = aquiferKey;
@@ -80,7 +80,7 @@ final class StationAnswer {
                 figures(steps, estimatedError));
     }
 
-    /** Judges limits by series that are off by at most an estimated error (m). */
+    /** Judges limits by series that are off by an estimated error (m). */
     List<LimitResult> judged(RunSeries series, double estimatedError, List<Limit> limits) {
         return evaluation(series, estimatedError).evaluate(limits);
     }
@@ -98,7 +98,7 @@ final class StationAnswer {
         return Math.max(STATED, estimated);
     }
 
-    /** Figures of an answer that took some steps and is off by at most an estimated error (m). */
+    /** Figures of an answer that took some steps and is off by an estimated error (m). */
     RunFigures figures(int steps, double estimatedError) {
         double seconds = (System.nanoTime() - started) * 1e-9;
         RunDescription description = plan.description();

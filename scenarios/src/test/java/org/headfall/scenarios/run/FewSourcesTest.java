@@ -42,6 +42,9 @@ class FewSourcesTest {
     void keepsWhatIsPromisedWhereTheRunItselfMayBeCoarse() throws InputException, IOException {
         FinishedRun fine = FewSources.answer(plan("0.1 mm")).orElseThrow();
         FinishedRun coarse = FewSources.answer(plan("50 cm")).orElseThrow();
+        assertEquals(
+                "few sources of its own",
+                coarse.figures().answeredFrom().orElseThrow().words());
         double stated = coarse.figures().answeredFrom().orElseThrow().estimatedError();
         assertTrue(stated >= 1e-3 && stated <= RunFromResponses.PROMISED, "stated " + stated);
         assertTrue(fine.figures().answeredFrom().orElseThrow().estimatedError() < stated);

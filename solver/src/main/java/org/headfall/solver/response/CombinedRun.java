@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.DoubleStream;
+import java.util.stream.Stream;
 import org.headfall.solver.bore.Bore;
 import org.headfall.solver.flow.FlowProblem;
 import org.headfall.solver.flow.GivenRates;
@@ -15,7 +16,8 @@ import org.headfall.solver.flow.RateHistory;
 /**
  * A run found from {@link CombinedSources}. Where nothing follows head it is a sum of responses; otherwise bores and springs
  * that follow head meet their rules together ({@link SuperposedRun}) in the heads that all others leave them. Bores at given
- * rates are taken to get them; whether one would have to take less to keep its lowest level is found out afterwards.
+ * rates are taken to get them; whether one would have to take less to keep its lowest level is found out afterwards, on the
+ * days that are read and wherever rates, boundaries or recharge jump or bend.
  */
 public final class CombinedRun {
 
@@ -55,12 +57,8 @@ public final class CombinedRun {
         }
         places = sources.places();
         history = new RateHistory(leftOut.length + problem.springs().size(), 0);
-        double[] days = DoubleStream.concat(DoubleStream.of(readDays), DoubleStream.of(changes))
-                .filter(day -> day > 0)
-                .sorted()
-                .distinct()
-                .toArray();
         UndisturbedHeads heads = sources.undisturbed(chosen, places);
+        double[] days = daysToLookAt(heads, readDays);
         double inFollowing = 0;
         if (sources.followingSources() == 0) {
             sumUp(heads, days, readDays);
@@ -69,6 +67,17 @@ public final class CombinedRun {
         }
         error = inFollowing
                 + SHARE_OF_DIFFERENCE * difference(heads, sources.undisturbedByHalf(chosen, places), readDays);
+    }
+
+    /** Days after the start that are asked for, and all on which rates, boundaries or recharge jump or bend: levels turn there. */
+    private double[] daysToLookAt(UndisturbedHeads heads, double[] readDays) {
+        double horizon = sources.horizon();
+        return Stream.of(readDays, changes, heads.jumps(horizon), heads.bends(horizon))
+                .flatMapToDouble(DoubleStream::of)
+                .filter(day -> day > 0)
+                .sorted()
+                .distinct()
+                .toArray();
     }
 
     private static double difference(UndisturbedHeads heads, UndisturbedHeads byHalf, double[] days) {

@@ -20,8 +20,6 @@ final class SharedModes {
 
     private static final int MODES_PER_DECADE = 4;
 
-    private static final int MODES_PER_DECADE_OF_EVEN_STEPS = 4;
-
     /** Times from which a sample of all multiples of a step grows no closer than by this factor. */
     private static final double SAMPLED_EVERY = 1.05;
 
@@ -114,7 +112,7 @@ final class SharedModes {
      * @param steps largest multiple
      */
     static SharedModes atMultiples(ResponseTable table, double step, int steps) {
-        double[] rates = rates(FASTEST / step, SLOWEST / (step * steps), MODES_PER_DECADE_OF_EVEN_STEPS);
+        double[] rates = rates(FASTEST / step, SLOWEST / (step * steps), MODES_PER_DECADE);
         return new SharedModes(table, rates, sampledMultiples(step, steps), step);
     }
 

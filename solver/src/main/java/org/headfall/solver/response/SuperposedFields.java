@@ -18,7 +18,10 @@ import org.headfall.solver.linear.WorkerTeam;
 public final class SuperposedFields {
 
     /** Largest error of any cell over the largest at one station that is counted with; see {@link #error}. */
-    private static final double ANYWHERE_OVER_ONE_STATION = 8;
+    private static final double ANYWHERE_OVER_ONE_STATION = 10;
+
+    /** Stations whose heads differ by less (m) tell the same. */
+    private static final double SAME_HEAD = 1e-6;
 
     /** The same, however many stations there are. */
     private static final double LEAST_OVER_STATIONS = 2;
@@ -108,10 +111,17 @@ public final class SuperposedFields {
      * a bore, spring or point as the fields have it and as the station's own responses give it. The models of fields err at
      * other stations as they err at any cell; the largest error at many stations comes nearer to the largest of all cells. Against
      * simulations held tightly and models much finer, cells erred up to 4.6 times as much as the worst of three or four
-     * stations, and 1.3 to 1.9 times as much as the worst of 25. An estimate, no bound.
+     * stations, and 1.3 to 1.9 times as much as the worst of 25; this allows 5.0 with four and 2 with 25. Stations at one place count
+     * once. An estimate, no bound.
      */
     public double error() {
-        double stations = Math.max(1, run.states().get(0).head().length);
+        double[] last = run.states().get(run.states().size() - 1).head();
+        long stations = Math.max(
+                1,
+                Arrays.stream(last)
+                        .map(head -> Math.rint(head / SAME_HEAD))
+                        .distinct()
+                        .count());
         return Math.max(LEAST_OVER_STATIONS, ANYWHERE_OVER_ONE_STATION / Math.sqrt(stations)) * error;
     }
 

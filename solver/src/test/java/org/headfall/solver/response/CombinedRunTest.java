@@ -315,6 +315,28 @@ class CombinedRunTest {
         }
     }
 
+    /** The level is lowest between the days that are read, when recharge comes back or the boundary turns: looked at all the same. */
+    @Test
+    void lowestLevelsAreLookedAfterWhereRechargeAndBoundariesTurn() {
+        FlowProblem free = field(new Random(8), false, constant(500, OptionalDouble.empty()));
+        double[] seldom = {30, 3900, END};
+        CombinedRun often = sources(free, CombinedSources.Start.fromSteady(only(free)))
+                .run(new double[] {30, 1000, 2000, 3900, END}, MILLIMETRE);
+        double[] levels = often.states().stream()
+                .mapToDouble(state -> state.levelInBore()[0])
+                .toArray();
+        double between = Math.min(levels[2], levels[3]);
+        double onReadDays = Math.min(Math.min(levels[1], levels[4]), levels[5]);
+        assertTrue(between < onReadDays - 0.1, Arrays.toString(levels));
+        Operation held = constant(500, OptionalDouble.of(0.5 * (between + onReadDays)));
+        FlowProblem problem =
+                free.withBores(List.of(free.bores().get(0).withPhases(List.of(new OperatingPhase(0, held)))));
+        CombinedRun run = sources(problem, CombinedSources.Start.fromSteady(only(problem)))
+                .run(seldom, MILLIMETRE);
+        assertTrue(run.unmetRule().isPresent());
+        assertEquals(seldom.length + 1, run.states().size());
+    }
+
     /** Same numbers for any number of threads. */
     @Test
     void threadsChangeNothing() {

@@ -91,7 +91,7 @@ class SuperposedFieldsTest {
                 moved = Math.max(moved, Math.abs(day.head()[cell] - start[cell]));
             }
             assertEquals(0, worst, tolerance, "day " + day.day());
-            assertTrue(worst <= 1.5 * error[0], "error estimated at " + error[0] + ", found " + worst);
+            assertTrue(worst <= error[0], "error estimated at " + error[0] + ", found " + worst);
             requireSame(day.balance(), found.get(k).balance());
         }
         assertTrue(moved > 3, "heads move by " + moved);
