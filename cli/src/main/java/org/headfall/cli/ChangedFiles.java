@@ -7,6 +7,7 @@ import java.util.TreeSet;
 import org.headfall.cli.answer.TextBlock;
 import org.headfall.scenarios.results.FileChanges;
 import org.headfall.scenarios.results.ResultsException;
+import org.headfall.scenarios.results.SummaryFile;
 
 /** Holds the files of results that a command uses against what the run wrote. */
 final class ChangedFiles {
@@ -32,8 +33,10 @@ final class ChangedFiles {
      *
      * @param changes how files differ
      * @param err where the warning goes
+     * @throws ResultsException if the summary itself was changed, by which all others are known
      */
-    static void warn(FileChanges changes, PrintWriter err) {
+    static void warn(FileChanges changes, PrintWriter err) throws ResultsException {
+        changes.requireUnchanged(List.of(SummaryFile.NAME));
         if (changes.changed().isEmpty()
                 && changes.missing().isEmpty()
                 && changes.added().isEmpty()) {

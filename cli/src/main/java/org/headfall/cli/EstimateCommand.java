@@ -3,12 +3,12 @@ package org.headfall.cli;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.headfall.cli.answer.AnswerJson;
 import org.headfall.cli.answer.AnswerText;
 import org.headfall.cli.answer.RunAnswer;
-import org.headfall.cli.answer.Verdict;
 import org.headfall.cli.progress.Progress;
 import org.headfall.scenarios.problem.InputException;
 import org.headfall.scenarios.reading.ScenarioReading;
@@ -103,8 +103,10 @@ final class EstimateCommand implements Callable<Integer> {
         ChangedFiles.warn(FileChanges.atAGlance(earlier), spec.commandLine().getErr());
         RunAnswer answer = RunAnswer.of(run(reading, plan, estimate, target), target, estimate.reasonToSimulate());
         show(answer);
-        boolean fails = failOnLimit && answer.verdict() == Verdict.CROSSED;
-        return (fails ? ExitCode.LIMIT_CROSSED : ExitCode.DONE).code();
+        return (failOnLimit
+                        ? LimitFailure.of(List.of(answer), spec.commandLine().getErr())
+                        : ExitCode.DONE)
+                .code();
     }
 
     @SuppressWarnings("try") // the notice needs only to be closed

@@ -3,6 +3,7 @@ package org.headfall.cli;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -13,7 +14,6 @@ import org.headfall.cli.answer.AnswerText;
 import org.headfall.cli.answer.CaseAnswers;
 import org.headfall.cli.answer.CaseText;
 import org.headfall.cli.answer.RunAnswer;
-import org.headfall.cli.answer.Verdict;
 import org.headfall.cli.progress.Progress;
 import org.headfall.scenarios.problem.InputException;
 import org.headfall.scenarios.reading.ScenarioReading;
@@ -100,20 +100,20 @@ final class RunCommand implements Callable<Integer> {
             PrintWriter err = spec.commandLine().getErr();
             reading.problems().notices().forEach(notice -> err.println("headfall: note: " + notice));
         }
-        boolean crossed = oneCase ? crossedInOne(reading, target) : crossedInCases(reading, target);
-        return (failOnLimit && crossed ? ExitCode.LIMIT_CROSSED : ExitCode.DONE).code();
+        Collection<RunAnswer> answers = oneCase ? List.of(inOne(reading, target)) : inCases(reading, target);
+        return (failOnLimit ? LimitFailure.of(answers, spec.commandLine().getErr()) : ExitCode.DONE).code();
     }
 
-    private boolean crossedInOne(ScenarioReading reading, Path target) throws InputException, IOException {
+    private RunAnswer inOne(ScenarioReading reading, Path target) throws InputException, IOException {
         RunPlan plan = planned(RunPlanner.plan(reading, ProgramVersion.text(), threads.threads()));
         RunAnswer answer = RunAnswer.of(
                 written(target, progress -> new ScenarioRun(plan, outputs(reading), progress).into(target, overwrite)),
                 target);
         show(answer);
-        return answer.verdict() == Verdict.CROSSED;
+        return answer;
     }
 
-    private boolean crossedInCases(ScenarioReading reading, Path target) throws InputException, IOException {
+    private Collection<RunAnswer> inCases(ScenarioReading reading, Path target) throws InputException, IOException {
         List<CasePlan> cases = RunPlanner.cases(reading, ProgramVersion.text(), threads.threads()).stream()
                 .map(one -> new CasePlan(one.name(), planned(one.plan())))
                 .toList();
@@ -125,7 +125,7 @@ final class RunCommand implements Callable<Integer> {
             answers.put(one.name(), RunAnswer.of(run, target.resolve(one.folder())));
         }
         show(new CaseAnswers(answers, target.toString()));
-        return answers.values().stream().anyMatch(answer -> answer.verdict() == Verdict.CROSSED);
+        return answers.values();
     }
 
     private RunPlan planned(RunPlan plan) {

@@ -1,6 +1,7 @@
 package org.headfall.cli;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
@@ -64,6 +65,23 @@ class StudiesOfARunTest {
         assertTrue(said.contains("odd?name?, flowing:"), said);
         assertTrue(said.contains("as computed; by its error between"), said);
         assertTrue(said.contains("what the grid and far boundaries add was not tested"), said);
+    }
+
+    /** Without its list of files and its own hash the summary vouches for nothing. */
+    @Test
+    void aSummaryThatVouchesForNothingIsRefused() throws IOException {
+        Path summary = folder.resolve("results/scenario/summary.json");
+        Files.writeString(
+                summary,
+                Files.readString(summary)
+                        .replaceFirst("\"ownSha256\" : \"[0-9a-f]{64}\",", "")
+                        .replaceFirst("(?s)\"files\" : \\{.*?\\}\\s*\\},", ""));
+        for (String command : new String[] {"estimate", "capping", "monitor"}) {
+            out.getBuffer().setLength(0);
+            int code = headfall(command, folder.toString());
+            assertTrue(code != 0, () -> command + ": " + out);
+            assertFalse(out.toString().contains("unchanged."), () -> command + ": " + out);
+        }
     }
 
     @Test

@@ -35,16 +35,19 @@ public final class CaseFolders {
     /**
      * Says that results are those of several cases.
      *
+     * @param folder a folder
+     * @param option option that a folder is named after, with a space behind; empty if it is an argument
      * @throws ResultsException if they are; the message names the folders of the cases
      */
-    static void requireNone(Path folder) throws ResultsException {
+    static void requireNone(Path folder, String option) throws ResultsException {
         List<Path> cases = in(folder);
         if (!cases.isEmpty()) {
             throw new ResultsException(
                     ResultsException.Kind.NOT_FINISHED,
                     folder,
                     "holds the results of several cases; name the folder of one of them: "
-                            + cases.stream().map(Path::toString).collect(Collectors.joining(", ")));
+                            + cases.stream().map(Path::toString).collect(Collectors.joining(", "))
+                            + (option.isEmpty() ? "" : "; such as: " + option + cases.get(0)));
         }
     }
 }

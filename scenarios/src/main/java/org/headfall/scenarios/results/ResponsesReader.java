@@ -25,7 +25,7 @@ public final class ResponsesReader {
     public static ReadResponses read(Path folder) throws ResultsException {
         Path path = folder.resolve(ResponsesFile.NAME);
         if (!Files.isRegularFile(path)) {
-            CaseFolders.requireNone(folder);
+            CaseFolders.requireNone(folder, "--responses ");
             throw new ResultsException(
                     ResultsException.Kind.NOT_FINISHED,
                     folder,

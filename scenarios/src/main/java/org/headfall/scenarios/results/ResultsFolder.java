@@ -1,10 +1,14 @@
 package org.headfall.scenarios.results;
 
+import java.io.File;
 import java.io.IOException;
 import java.nio.channels.FileChannel;
 import java.nio.channels.FileLock;
 import java.nio.channels.OverlappingFileLockException;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.FileSystemException;
 import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
@@ -60,7 +64,9 @@ public final class ResultsFolder implements AutoCloseable {
             Path part = sibling(full, ".part");
             Path replaced = sibling(full, ".replaced");
             restoreInterruptedReplacement(full, replaced);
+            requireOutsideResults(full);
             files.requireNothingElse(full);
+            FilledReview.requireNone(full);
             files.requireNothingElse(part);
             files.requireNothingElse(replaced);
             if (!overwrite && WrittenFiles.hasEntries(full)) {
@@ -74,6 +80,21 @@ public final class ResultsFolder implements AutoCloseable {
             throw e;
         } catch (IOException e) {
             throw explained(e, full);
+        }
+    }
+
+    /** A folder within results would look like a part of them, and keep the run from being made again there. */
+    private static void requireOutsideResults(Path target) throws ResultsException {
+        for (Path above = target.getParent(); above != null; above = above.getParent()) {
+            if (Files.isRegularFile(above.resolve(CaseTable.NAME))
+                    || (Files.isRegularFile(above.resolve(SummaryFile.NAME))
+                            && Files.isRegularFile(above.resolve("limits.csv")))) {
+                throw new ResultsException(
+                        ResultsException.Kind.FOREIGN,
+                        target,
+                        "lies within the results in " + above
+                                + "; they are kept as they are, name a folder beside them");
+            }
         }
     }
 
@@ -159,6 +180,7 @@ public final class ResultsFolder implements AutoCloseable {
             Files.deleteIfExists(part.resolve(LOCK));
             // looked at again: a run is long, and someone may have put files there
             files.requireNothingElse(target);
+            FilledReview.requireNone(target);
             files.requireNothingElse(replaced);
             if (Files.exists(replaced)) {
                 delete(replaced);
@@ -213,9 +235,20 @@ public final class ResultsFolder implements AutoCloseable {
         return new ResultsException(
                 ResultsException.Kind.NOT_WRITABLE,
                 place,
-                "cannot be written (" + failure.getClass().getSimpleName() + ": " + failure.getMessage()
-                        + "); choose a folder that you may write to",
+                "cannot be written: " + reason(failure) + "; choose a folder that you may write to",
                 failure);
+    }
+
+    /** Why a file system refuses, without names of classes and without the place, which the message begins with. */
+    private static String reason(IOException failure) {
+        if (failure instanceof AccessDeniedException) {
+            return "permission is denied";
+        }
+        if (failure instanceof NoSuchFileException) {
+            return "nothing can be made there";
+        }
+        String told = failure instanceof FileSystemException refused ? refused.getReason() : failure.getMessage();
+        return told == null ? "the file system refuses" : told;
     }
 
     private static boolean isFull(IOException failure, Path place) {
@@ -227,7 +260,9 @@ public final class ResultsFolder implements AutoCloseable {
         while (existing.getParent() != null && !Files.exists(existing)) {
             existing = existing.getParent();
         }
-        return existing.toFile().getUsableSpace() < FULL && Files.isWritable(existing);
+        File disk = existing.toFile();
+        // A file system that holds nothing, such as that of the processes, is not full.
+        return disk.getTotalSpace() > 0 && disk.getUsableSpace() < FULL && Files.isWritable(existing);
     }
 
     /**

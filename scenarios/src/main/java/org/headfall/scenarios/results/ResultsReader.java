@@ -34,17 +34,19 @@ public final class ResultsReader {
                     folder,
                     "is no folder of results; name one that headfall run has written");
         }
-        CaseFolders.requireNone(folder);
-        requireMaps(folder);
-        for (String name : READ) {
-            if (!Files.isRegularFile(folder.resolve(name))) {
-                throw new ResultsException(
-                        ResultsException.Kind.NOT_FINISHED,
-                        folder,
-                        "holds no finished results: " + name + " is missing");
-            }
-        }
+        CaseFolders.requireNone(folder, "");
         try {
+            requireMaps(folder);
+            for (String name : READ) {
+                if (!Files.isRegularFile(folder.resolve(name))) {
+                    throw new ResultsException(
+                            ResultsException.Kind.NOT_FINISHED,
+                            folder,
+                            "holds no finished results: " + name
+                                    + " is missing; copy the folder anew or run the scenario"
+                                    + " again (headfall run)");
+                }
+            }
             return readFiles(folder);
         } catch (ResultsException e) {
             throw e;
@@ -54,8 +56,10 @@ public final class ResultsReader {
     }
 
     /** A run that was answered from unit responses is whole, but has nothing of the grid. */
-    private static void requireMaps(Path folder) throws ResultsException {
-        if (Files.isRegularFile(folder.resolve(SummaryFile.NAME)) && !Files.exists(folder.resolve("heads.nc"))) {
+    private static void requireMaps(Path folder) throws IOException {
+        if (Files.isRegularFile(folder.resolve(SummaryFile.NAME))
+                && !SummaryHead.read(folder).files().containsKey("heads.nc")
+                && !Files.exists(folder.resolve("heads.nc"))) {
             throw new ResultsException(
                     ResultsException.Kind.NOT_FINISHED,
                     folder,

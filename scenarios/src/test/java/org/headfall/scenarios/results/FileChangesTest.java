@@ -101,6 +101,33 @@ class FileChangesTest {
         changes.requireUnchanged(List.of("bores.nc"));
     }
 
+    /** A reviewer's entries cannot be made again, so new results do not take their place. */
+    @Test
+    void aReviewThatWasFilledInIsNotReplaced(@TempDir Path elsewhere) throws IOException {
+        Path results = elsewhere.resolve("run");
+        try (ResultsFolder open = ResultsFolder.open(results, false, WrittenFiles.OF_A_RUN)) {
+            Files.writeString(open.file("review.csv"), "item,found\r\nbalance,\r\n");
+            new SummaryFile().write(open.file(""), FinishedField.run(SmallField.description()));
+            open.complete();
+        }
+        ResultsFolder.open(results, true, WrittenFiles.OF_A_RUN).close();
+        Files.writeString(results.resolve("review.csv"), "item,found\r\nbalance,closed by my sum\r\n");
+        ResultsException e =
+                assertThrows(ResultsException.class, () -> ResultsFolder.open(results, true, WrittenFiles.OF_A_RUN));
+        assertEquals(ResultsException.Kind.FOREIGN, e.kind());
+        assertEquals(results.toRealPath().resolve("review.csv").toString(), e.place());
+        assertTrue(Files.readString(results.resolve("review.csv")).contains("my sum"));
+    }
+
+    /** Maps that the run wrote and that are gone are no sign of an answer from unit responses. */
+    @Test
+    void missingMapsAreNotGuessedAbout() throws IOException {
+        Files.delete(folder.resolve("heads.nc"));
+        String message = String.valueOf(assertThrows(ResultsException.class, () -> new ResultsReader().read(folder))
+                .getMessage());
+        assertTrue(message.contains("heads.nc is missing; copy the folder anew"), message);
+    }
+
     @Test
     void aFileMadeAgainCountsAsWritten() throws IOException {
         Files.writeString(folder.resolve("decline.csv"), "x\r\n");

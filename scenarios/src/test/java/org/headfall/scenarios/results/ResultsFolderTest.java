@@ -6,8 +6,12 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.FileSystemException;
 import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -85,6 +89,34 @@ class ResultsFolderTest {
                     () -> ResultsFolder.open(parent.resolve("run"), false, WrittenFiles.OF_A_RUN));
             assertEquals(ResultsException.Kind.IN_USE, e.kind());
             assertTrue(Files.exists(folder.file("limits.csv")), "the first run keeps its files");
+        }
+    }
+
+    @Test
+    void nothingIsWrittenIntoOtherResults() throws IOException {
+        finish(false, "old");
+        Files.writeString(parent.resolve("run/summary.json"), "{}");
+        for (String inner : new String[] {"run/comparison", "run/a/b"}) {
+            ResultsException e = assertThrows(
+                    ResultsException.class,
+                    () -> ResultsFolder.open(parent.resolve(inner), false, WrittenFiles.OF_A_RUN));
+            assertEquals(ResultsException.Kind.FOREIGN, e.kind());
+            assertFalse(Files.exists(parent.resolve(inner + ".part")), inner);
+        }
+    }
+
+    /** What a file system says is passed on without names of classes. */
+    @Test
+    void refusalsAreInWords() {
+        Path place = parent.resolve("run");
+        for (IOException failure : List.of(
+                new AccessDeniedException(place.toString()),
+                new NoSuchFileException(place.toString()),
+                new FileSystemException(place.toString(), null, "Read-only file system"),
+                new FileSystemException(place.toString()))) {
+            ResultsException e = ResultsFolder.explained(failure, place);
+            assertEquals(ResultsException.Kind.NOT_WRITABLE, e.kind());
+            assertFalse(e.getMessage().contains("Exception") || e.getMessage().contains("null"), e.getMessage());
         }
     }
 
