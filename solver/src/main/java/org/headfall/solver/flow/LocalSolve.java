@@ -31,6 +31,10 @@ final class LocalSolve {
     private final CellWeights source;
     private CellWindow window;
     private int margin;
+
+    /** By how much the rectangle is wider than the source: it never shrinks, lest values of a wider one stay outside. */
+    private int reach;
+
     private boolean local;
     private long solves;
     private long iterations;
@@ -53,6 +57,7 @@ final class LocalSolve {
     void startAnew() {
         window = support;
         margin = FIRST_MARGIN;
+        reach = 0;
         local = true;
     }
 
@@ -86,7 +91,7 @@ final class LocalSolve {
      * @return whether it was local; if not, neither array has changed
      */
     boolean solve(FivePointMatrix matrix, double stretch, double tolerance, double[] drawdown, float[] former) {
-        int wide = (int) Math.ceil(stretch * margin) + 1;
+        int wide = Math.max(reach, (int) Math.ceil(stretch * margin) + 1);
         while (local) {
             CellWindow tried = support.widened(wide);
             local = tried.cells() <= LARGEST_SHARE * whole.cells();
@@ -98,6 +103,7 @@ final class LocalSolve {
                     window.copy(drawdown, former);
                     tried.paste(part, drawdown);
                     window = tried;
+                    reach = wide;
                     margin = marginOf(
                             tried.exceeding(SHARE_OF_CELL * allowed / largest(tried.cut(matrix.diagonal())), drawdown));
                     return true;

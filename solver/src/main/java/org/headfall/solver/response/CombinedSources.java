@@ -52,8 +52,8 @@ public final class CombinedSources {
     private final List<ChangingSource> others;
     private final SourceReadings readings;
     private final double shortest;
-    private final ReadResponses responses;
-    private final ReadResponses ofHalfTheShifts;
+    private final SourceResponses responses;
+    private final SourceResponses ofHalfTheShifts;
     private final double[] atStart;
 
     /**
@@ -93,8 +93,8 @@ public final class CombinedSources {
         shortest = followers.length > 0 ? Math.min(untilRead, OF_FOLLOWING) : untilRead;
         readings = readings(settings);
         double[] times = times();
-        responses = new ReadResponses(readings, 1, times);
-        ofHalfTheShifts = new ReadResponses(readings, 2, times);
+        responses = new SourceResponses(readings, 1, times);
+        ofHalfTheShifts = new SourceResponses(readings, 2, times);
         double[] rates = new double[problem.bores().size()];
         Arrays.setAll(rates, given::rateAtRest);
         atStart = new double[readings.places()];
@@ -288,7 +288,7 @@ public final class CombinedSources {
         return undisturbed(sources, places, ofHalfTheShifts);
     }
 
-    private UndisturbedHeads undisturbed(Sources sources, int[] places, ReadResponses from) {
+    private UndisturbedHeads undisturbed(Sources sources, int[] places, SourceResponses from) {
         double[] start =
                 Arrays.stream(places).mapToDouble(place -> atStart[place]).toArray();
         return new UndisturbedHeads(start, sources.inflows(), from.table(sources.numbers(), places), horizon);

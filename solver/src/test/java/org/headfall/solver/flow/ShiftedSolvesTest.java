@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.Random;
 import org.headfall.solver.aquifer.Aquifer;
 import org.headfall.solver.aquifer.OuterBoundary;
+import org.headfall.solver.aquifer.SealingBed;
 import org.headfall.solver.aquifer.Side;
 import org.headfall.solver.aquifer.SideSegment;
 import org.headfall.solver.grid.Axis;
@@ -35,8 +36,12 @@ class ShiftedSolvesTest {
             CellWeights.single(40 * COLUMNS + COLUMNS - 1));
 
     private static FlowProblem field() {
+        return field(COLUMNS, ROWS, false);
+    }
+
+    private static FlowProblem field(int columns, int rows, boolean withBed) {
         Random random = new Random(11);
-        RectilinearGrid grid = new RectilinearGrid(Axis.uniform(0, 300, COLUMNS), Axis.uniform(0, 300, ROWS));
+        RectilinearGrid grid = new RectilinearGrid(Axis.uniform(0, 300, columns), Axis.uniform(0, 300, rows));
         int cells = grid.cellCount();
         double[] transmissivity = new double[cells];
         Arrays.setAll(transmissivity, cell -> 100 * Math.exp(0.8 * random.nextGaussian()));
@@ -48,11 +53,21 @@ class ShiftedSolvesTest {
         Arrays.fill(active, true);
         return new FlowProblem(
                 new Aquifer(grid, transmissivity, transmissivity, storativity, new double[cells], bottom, active),
-                Optional.empty(),
+                withBed ? Optional.of(bed(cells)) : Optional.empty(),
                 List.of(new OuterBoundary.FixedHead("west", SideSegment.whole(Side.WEST, grid), Schedule.constant(0))),
                 List.of(),
                 List.of(),
                 List.of());
+    }
+
+    private static SealingBed bed(int cells) {
+        return new SealingBed(all(cells, 60), all(cells, 2e-6), all(cells, 3e-6), all(cells, 0));
+    }
+
+    private static double[] all(int cells, double value) {
+        double[] values = new double[cells];
+        Arrays.fill(values, value);
+        return values;
     }
 
     private static double norm(double[] values) {
@@ -93,9 +108,29 @@ class ShiftedSolvesTest {
         }
     }
 
+    /** Where the next solution needs no wider rectangle than the one before, nothing of that one stays outside. */
+    @Test
+    void areZeroOutsideTheirRectangles() {
+        FlowProblem problem = field();
+        try (WorkerTeam team = new WorkerTeam(2)) {
+            ShiftedSolves solves = new ShiftedSolves(problem, SOURCES, TOLERANCE, team);
+            for (double shift : new double[] {3e5, 2.9e5, 2.8e5}) {
+                solves.solve(shift);
+                assertTrue(solves.window(0).cells() < COLUMNS * ROWS, "local at " + shift);
+                for (int i = 0; i < SOURCES.size(); i++) {
+                    double[] whole = solves.drawdown(i).clone();
+                    CellWindow window = solves.window(i);
+                    window.paste(new double[window.cells()], whole);
+                    assertEquals(0, norm(whole), "source " + i + " at " + shift);
+                }
+            }
+        }
+    }
+
+    /** On so many cells that every loop, those over the bed too, is shared among threads. */
     @Test
     void areTheSameForAnyNumberOfThreads() {
-        FlowProblem problem = field();
+        FlowProblem problem = field(200, 110, true);
         try (WorkerTeam two = new WorkerTeam(2);
                 WorkerTeam one = new WorkerTeam(1)) {
             ShiftedSolves some = new ShiftedSolves(problem, SOURCES, TOLERANCE, two);

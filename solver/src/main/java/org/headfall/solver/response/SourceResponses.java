@@ -9,7 +9,7 @@ import org.headfall.solver.flow.SourceReadings;
  * ReducedModel}), made of its solutions at the shifts; at a place the model is read as the solutions are read there, which
  * errs in first order where it is not the source's own.
  */
-final class ReadResponses {
+final class SourceResponses {
 
     /** Share below which directions of the space are dropped: less than for models that are of second order. */
     private static final double SMALLEST_DIRECTION = 1e-13;
@@ -26,7 +26,7 @@ final class ReadResponses {
      * @param every 1 for models of all shifts, 2 for models of every second one
      * @param times times since a source began (d), increasing
      */
-    ReadResponses(SourceReadings readings, int every, double[] times) {
+    SourceResponses(SourceReadings readings, int every, double[] times) {
         this.readings = readings;
         this.times = times;
         values = new double[readings.sources()][readings.places()][times.length];
@@ -76,7 +76,7 @@ final class ReadResponses {
     }
 
     /** Largest difference to others of the same sources at any place from a time on (d/m²). */
-    double largestDifference(ReadResponses other, int source, double from) {
+    double largestDifference(SourceResponses other, int source, double from) {
         double largest = 0;
         for (int place = 0; place < readings.places(); place++) {
             for (int k = 0; k < times.length; k++) {
