@@ -4,12 +4,14 @@ import java.io.PrintWriter;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import org.headfall.scenarios.sweep.document.Aim;
 import org.headfall.scenarios.sweep.results.Influence;
 import org.headfall.scenarios.sweep.results.Likelihood;
 import org.headfall.scenarios.sweep.results.SweepAnswers;
 import org.headfall.scenarios.sweep.results.SweepTable;
+import org.headfall.scenarios.sweep.results.Unranked;
 
 /** Answers of a sweep as lines of text, what is asked first. */
 public final class SweepAnswerText {
@@ -39,6 +41,9 @@ public final class SweepAnswerText {
 
     private void write() {
         table.sweep().questions().ranking().ifPresent(this::best);
+        if (!answers.limitsOfTheBest().isEmpty()) {
+            out.message(answers.limitsOfTheBest());
+        }
         for (Likelihood likelihood : answers.likelihoods()) {
             out.message(line(likelihood));
         }
@@ -98,18 +103,22 @@ public final class SweepAnswerText {
 
     private void mostInfluential(String figure, List<Influence> influences) {
         Influence first = influences.get(0);
+        Optional<Unranked> unranked = answers.unranked(figure);
         if (Double.isNaN(first.swing().length())) {
+            unranked.ifPresent(left -> out.message(figure + ": no influence was ranked. " + left.words()));
             return;
         }
         boolean ordered = first.variable().numeric();
         out.message(String.format(
                 Locale.ROOT,
-                "%s depends most on %s: %.4g %s, %.4g %s",
+                "%s%s depends most on %s: %.4g %s, %.4g %s%s",
+                unranked.isEmpty() ? "" : "Among what was ranked, ",
                 table.sweep().figure(figure).heading(),
                 first.variable().name(),
                 first.swing().low(),
                 ordered ? "where it is low" : "with one of its values",
                 first.swing().high(),
-                ordered ? "where it is high" : "with another"));
+                ordered ? "where it is high" : "with another",
+                unranked.map(left -> ". " + left.words()).orElse("")));
     }
 }

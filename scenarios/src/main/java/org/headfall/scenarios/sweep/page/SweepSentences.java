@@ -11,6 +11,7 @@ import org.headfall.scenarios.sweep.results.Influence;
 import org.headfall.scenarios.sweep.results.Likelihood;
 import org.headfall.scenarios.sweep.results.SweepAnswers;
 import org.headfall.scenarios.sweep.results.SweepTable;
+import org.headfall.scenarios.sweep.results.Unranked;
 import org.headfall.scenarios.sweep.statistics.Ranks;
 
 /** What the page of a sweep says in sentences. */
@@ -42,7 +43,8 @@ final class SweepSentences {
         for (Influence influence : answers.influences()) {
             if (!influence.figure().equals(last)) {
                 last = influence.figure();
-                dependence(influence).ifPresent(sentences::add);
+                Optional<Unranked> unranked = answers.unranked(influence.figure());
+                dependence(influence, unranked).ifPresent(sentences::add);
             }
         }
         List<Integer> ranked = answers.ranked();
@@ -55,7 +57,8 @@ final class SweepSentences {
                             + Numbers.words(table.figure(aim.figure())[ranked.get(0)])
                             + unit(aim.figure())
                             + ties(answers.sharingTheBest())
-                            + " The table below says what it gives up.");
+                            + " The table below says what it gives up."
+                            + (answers.limitsOfTheBest().isEmpty() ? "" : " " + answers.limitsOfTheBest()));
         }
         if (table.failures().count() > 0) {
             sentences.add(
@@ -81,22 +84,26 @@ final class SweepSentences {
         return unit.isEmpty() ? "" : " " + unit;
     }
 
-    private Optional<String> dependence(Influence influence) {
+    private Optional<String> dependence(Influence influence, Optional<Unranked> unranked) {
         String name = influence.figure();
+        String among = unranked.isEmpty() ? "" : "Among what was ranked, ";
+        String rest = unranked.map(left -> " " + left.words()).orElse("");
         if (!Double.isNaN(influence.swing().length())) {
-            return Optional.of(name + " depends most on " + influence.variable().name() + ": "
-                    + Numbers.words(influence.swing().low()) + unit(name)
-                    + (influence.variable().numeric() ? " where it is low, " : " with one of its values, ")
-                    + Numbers.words(influence.swing().high()) + unit(name)
-                    + (influence.variable().numeric()
-                            ? " where it is high, in the mean."
-                            : " with another, in the mean."));
+            return Optional.of(
+                    among + name + " depends most on " + influence.variable().name() + ": "
+                            + Numbers.words(influence.swing().low()) + unit(name)
+                            + (influence.variable().numeric() ? " where it is low, " : " with one of its values, ")
+                            + Numbers.words(influence.swing().high()) + unit(name)
+                            + (influence.variable().numeric()
+                                    ? " where it is high, in the mean."
+                                    : " with another, in the mean.")
+                            + rest);
         }
         return influence.total().isPresent()
                 ? Optional.of(name + " depends most on " + influence.variable().name() + ": "
                         + Numbers.perCent(influence.total().getAsDouble())
                         + " of its variance would be left if all else were known.")
-                : Optional.empty();
+                : unranked.map(left -> name + ": no influence was ranked. " + left.words());
     }
 
     private static String sentence(Likelihood likelihood) {

@@ -23,6 +23,7 @@ import org.headfall.scenarios.sweep.statistics.Ranks;
 import org.headfall.scenarios.sweep.statistics.Share;
 import org.headfall.scenarios.sweep.statistics.SobolIndices;
 import org.headfall.scenarios.sweep.statistics.Swing;
+import org.headfall.scenarios.sweep.statistics.Unexplained;
 
 /** Answers what a sweep asks, of the runs that have figures. */
 public final class SweepAnswers {
@@ -160,6 +161,85 @@ public final class SweepAnswers {
         return all;
     }
 
+    /**
+     * What could not be ranked by its influence on a figure.
+     *
+     * @param figure a figure whose sensitivity is asked for
+     * @return nothing if all that varies was ranked
+     */
+    public Optional<Unranked> unranked(String figure) {
+        List<Variable> variables = table.sweep().variables();
+        List<Variable> fields =
+                variables.stream().filter(SweepAnswers::hasNoOrder).toList();
+        if (fields.isEmpty() || table.sweep().design() instanceof Design.ForSobolIndices) {
+            return Optional.empty();
+        }
+        double[] values = table.figure(figure);
+        List<double[]> numbers = variables.stream()
+                .filter(Variable::numeric)
+                .map(variable -> table.input(variable.name()))
+                .toList();
+        List<double[]> choices = variables.stream()
+                .filter(variable -> !variable.numeric() && !hasNoOrder(variable))
+                .map(variable -> table.input(variable.name()))
+                .toList();
+        // Correlated numbers explain the same variation twice.
+        double left = table.sweep().correlations().isEmpty() ? Unexplained.share(values, numbers, choices) : Double.NaN;
+        double largest = Math.max(
+                numbers.stream()
+                        .mapToDouble(number -> 1 - Unexplained.share(values, List.of(number), List.of()))
+                        .filter(Double::isFinite)
+                        .max()
+                        .orElse(0),
+                choices.stream()
+                        .mapToDouble(choice -> 1 - Unexplained.share(values, List.of(), List.of(choice)))
+                        .filter(Double::isFinite)
+                        .max()
+                        .orElse(0));
+        return Optional.of(new Unranked(fields.stream().map(Variable::name).toList(), left, !(left < largest)));
+    }
+
+    /** Numbers of random fields are names; high ones have nothing in common. */
+    private static boolean hasNoOrder(Variable variable) {
+        return !variable.numeric() && variable.variation().isDrawn();
+    }
+
+    /**
+     * The best run by the ranking asked for that crosses none of the limits of which margins are kept.
+     *
+     * @return its place from 0; nothing if every run crosses one or lacks a margin
+     */
+    public Optional<Integer> bestWithinLimits() {
+        List<double[]> margins = margins();
+        return ranked().stream()
+                .filter(place -> margins.stream().allMatch(margin -> margin[place] >= 0))
+                .findFirst();
+    }
+
+    private List<double[]> margins() {
+        return table.sweep().figures().stream()
+                .filter(figure -> figure instanceof LimitFigure limit && limit.aspect() == LimitFigure.Aspect.MARGIN)
+                .map(figure -> table.figure(figure.name()))
+                .toList();
+    }
+
+    /**
+     * What the best run by the ranking says nothing of: whether it keeps the limits, and which is the best that does.
+     *
+     * @return a sentence; empty if nothing is ranked, no limit was kept or the best run keeps them all
+     */
+    public String limitsOfTheBest() {
+        List<Integer> ranked = ranked();
+        Optional<Integer> within = bestWithinLimits();
+        if (ranked.isEmpty() || margins().isEmpty() || within.equals(Optional.of(ranked.get(0)))) {
+            return "";
+        }
+        String crossed = "Run " + (ranked.get(0) + 1) + " crosses a limit or lacks a margin; ";
+        return crossed
+                + within.map(place -> "the best that keeps all limits is run " + (place + 1) + ".")
+                        .orElse("none of the " + ranked.size() + " runs keeps all limits.");
+    }
+
     /** How many runs are as good as the best by the ranking asked for, itself included. */
     public int sharingTheBest() {
         List<Integer> ranked = ranked();
@@ -195,8 +275,7 @@ public final class SweepAnswers {
         if (variable.numeric()) {
             return Swing.of(given, values);
         }
-        // Numbers of random fields are names; high ones have nothing in common.
-        return variable.variation().isDrawn() ? new Swing(Double.NaN, Double.NaN) : Swing.betweenValues(given, values);
+        return hasNoOrder(variable) ? new Swing(Double.NaN, Double.NaN) : Swing.betweenValues(given, values);
     }
 
     private Optional<SobolIndices> indices(String figure) {

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.List;
 import org.apache.commons.math3.distribution.LogNormalDistribution;
 import org.headfall.scenarios.problem.InputException;
@@ -16,6 +17,8 @@ import org.headfall.scenarios.sweep.document.SweepDocument;
 import org.headfall.scenarios.sweep.store.SweepStore;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 class SweepAnswersTest {
 
@@ -102,6 +105,53 @@ class SweepAnswersTest {
         int best = answers.ranked().get(0);
         for (double other : table.input("T")) {
             assertTrue(table.input("T")[best] >= other);
+        }
+    }
+
+    /** The lowest head is asked for, and a floor under it. */
+    @Test
+    void namesTheBestThatKeepsTheLimits() throws InputException, IOException {
+        SweepFolder folder = new SweepFolder(temporary);
+        Files.writeString(
+                folder.base(),
+                STRAIGHT_FLOW
+                        + "limits:\n  - {name: floor, quantity: floor level, at: middle, when: ever, at_least: 120 m}\n");
+        String text = SWEEP.replace("samples: 200", "samples: 40");
+        SweepDocument sweep = folder.read(text);
+        folder.run(text, SweepFolder.settings(2));
+        try (SweepStore store = SweepStore.read(folder.store())) {
+            SweepTable table = SweepTable.read(sweep, store);
+            SweepAnswers answers = new SweepAnswers(table);
+            double[] heads = table.figure("head at middle after 1 yr");
+            int within = answers.bestWithinLimits().orElseThrow();
+            assertTrue(heads[answers.ranked().get(0)] < 120);
+            assertEquals(Arrays.stream(heads).filter(head -> head > 120).min().orElseThrow(), heads[within], 0.05);
+            assertTrue(answers.limitsOfTheBest().contains("run " + (within + 1) + "."), answers::limitsOfTheBest);
+        }
+    }
+
+    /** A field of little effect beside a number that decides, and of much beside one that decides nothing. */
+    @ParameterizedTest
+    @CsvSource({"20000, 0.05, false", "2001, 1.5, true"})
+    void saysThatARandomFieldWasNotRanked(String most, String deviation, boolean outweighs)
+            throws InputException, IOException {
+        SweepFolder folder = new SweepFolder(temporary);
+        Files.writeString(folder.base(), STRAIGHT_FLOW);
+        String text = SWEEP.replace(
+                        "  - {name: T, key: aquifer.transmissivity, lognormal: {median: 250 m2/d, deviation_of_log: 0.6}}\n",
+                        "  - {name: field, key: aquifer.transmissivity, random_field: {median: 250 m2/d,"
+                                + " deviation_of_log: " + deviation + ", variogram: exponential, range: 12 km}}\n"
+                                + "  - {name: inflow, key: boundaries.east.given_flow, uniform: {from: 2000 m3/d, to: "
+                                + most + " m3/d}}\n")
+                .replace("samples: 200", "samples: 40");
+        SweepDocument sweep = folder.read(text);
+        folder.run(text, SweepFolder.settings(2));
+        try (SweepStore store = SweepStore.read(folder.store())) {
+            Unranked unranked = new SweepAnswers(SweepTable.read(sweep, store))
+                    .unranked("head at middle after 1 yr")
+                    .orElseThrow();
+            assertEquals(List.of("field"), unranked.variables());
+            assertEquals(outweighs, unranked.outweighs(), unranked::words);
         }
     }
 

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Arrays;
+import java.util.List;
 import org.apache.commons.math3.stat.descriptive.rank.Percentile;
 import org.apache.commons.math3.stat.interval.WilsonScoreInterval;
 import org.headfall.scenarios.sweep.sampling.Sampling;
@@ -17,6 +18,21 @@ class StatisticsTest {
 
     private static double ishigami(double[] x) {
         return Math.sin(x[0]) + 7 * Math.pow(Math.sin(x[1]), 2) + 0.1 * Math.pow(x[2], 4) * Math.sin(x[0]);
+    }
+
+    /**
+     * The numbers 0 to 7 are their own ranks. By the variance of a sum of independent terms their binary digits make 1/21,
+     * 4/21 and 16/21 of their variance; the share between values of a choice is lessened by the degrees of freedom.
+     */
+    @Test
+    void leavesToWhatIsNotRankedItsShareOfTheVariance() {
+        double[] number = {0, 1, 2, 3, 4, 5, 6, 7};
+        double[] ones = Arrays.stream(number).map(n -> n % 2).toArray();
+        double[] fours = Arrays.stream(number).map(n -> n < 4 ? 0 : 1).toArray();
+        assertEquals(20.0 / 21, Unexplained.share(number, List.of(ones), List.of()), 1e-12);
+        assertEquals(4.0 / 21, Unexplained.share(number, List.of(ones, fours), List.of()), 1e-12);
+        assertEquals(5.0 / 21 * 7 / 6, Unexplained.share(number, List.of(), List.of(fours)), 1e-12);
+        assertTrue(Double.isNaN(Unexplained.share(new double[4], List.of(), List.of())));
     }
 
     /**
