@@ -2,6 +2,7 @@ package org.headfall.cli.answer;
 
 import java.io.PrintWriter;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
@@ -85,10 +86,12 @@ public final class AnswerText {
         Optional<LimitAnswer> earliest = sorted.stream()
                 .filter(LimitAnswer::crossed)
                 .min(Comparator.comparing(limit -> limit.crossedOn().orElse(LocalDate.MAX)));
-        return Stream.concat(
-                        earliest.stream(),
-                        sorted.stream().filter(limit -> earliest.isEmpty() || limit != earliest.get()))
-                .toList();
+        List<LimitAnswer> ordered = new ArrayList<>(sorted);
+        earliest.ifPresent(first -> {
+            ordered.remove(first);
+            ordered.add(0, first);
+        });
+        return ordered;
     }
 
     private String verdictSentence() {

@@ -23,7 +23,7 @@ public final class CombinedRun {
 
     /**
      * Share of the difference between models of all and of half of the shifts that the error is taken for. Found was 0.03
-     * to 0.2 against responses of second order (see its test), and 0.03 to 0.26 against simulations, whose own error of 0.1 to
+     * to 0.05 against responses of second order (see its test), and 0.03 to 0.26 against simulations, whose own error of 0.1 to
      * 0.2 mm is in that.
      */
     private static final double SHARE_OF_DIFFERENCE = 0.25;

@@ -26,7 +26,7 @@ final class ReducedModel {
     /**
      * An even fall of all heads by one metre beside the solutions at the shifts.
      *
-     * @param released what aquifer and bed have released in the solution at each shift (1)
+     * @param released what aquifer and bed have released in the solution at each shift (d)
      * @param passed what has passed through ties to given heads in the solution at each shift (1)
      * @param storage what the even fall releases (m²)
      * @param ties what the even fall lets in through ties (m²/d)
