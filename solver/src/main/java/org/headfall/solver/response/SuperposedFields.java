@@ -116,12 +116,10 @@ public final class SuperposedFields {
      */
     public double error() {
         double[] last = run.states().get(run.states().size() - 1).head();
-        long stations = Math.max(
-                1,
-                Arrays.stream(last)
-                        .map(head -> Math.rint(head / SAME_HEAD))
-                        .distinct()
-                        .count());
+        double stations = Math.max(1.0, (double) Arrays.stream(last)
+                .map(head -> Math.rint(head / SAME_HEAD))
+                .distinct()
+                .count());
         return Math.max(LEAST_OVER_STATIONS, ANYWHERE_OVER_ONE_STATION / Math.sqrt(stations)) * error;
     }
 
