@@ -32,9 +32,12 @@ class StudiesOfARunTest {
         Path original = Path.of(StudiesOfARunTest.class
                 .getResource("/scenario/two-bores/scenario.yaml")
                 .toURI());
-        String limit =
-                "\nlimits:\n  - {name: spacing, quantity: distance, at: flowing, cause: proposed bores, at_least: 1 km}\n"
-                        + "  - {name: \"odd\\nname\\u202E\", quantity: drawdown, at: flowing, cause: proposed bores, compared_with: without them, when: ever, at_most: 1 mm}\n";
+        String limit = """
+
+                limits:
+                  - {name: spacing, quantity: distance, at: flowing, cause: proposed bores, at_least: 1 km}
+                  - {name: "odd\\nname\\u202E", quantity: drawdown, at: flowing, cause: proposed bores, compared_with: without them, when: ever, at_most: 1 mm}
+                """;
         Files.writeString(
                 folder.resolve("scenario.yaml"), Files.readString(original).replace("\nlimits:\n", limit));
         assertEquals(0, headfall("run", folder.toString(), "--quiet"), out::toString);
