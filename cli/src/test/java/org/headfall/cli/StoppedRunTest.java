@@ -236,7 +236,7 @@ class StoppedRunTest {
     void refusesADiskThatCannotBeWrittenTo() throws IOException, InterruptedException {
         Path disk = Files.createDirectory(folder.resolve("disk"));
         String output = runOntoDisk(disk, "ro");
-        assertTrue(output.contains(disk.resolve("out") + ": cannot be written ("), output);
+        assertTrue(output.contains(disk.resolve("out") + ": cannot be written: Read-only file system"), output);
         assertTrue(output.contains("choose a folder that you may write to"), output);
         assertFalse(output.contains("simulating"), output);
     }
