@@ -16,8 +16,7 @@ public final class SourceReadings {
 
     private final double[] shifts;
     private final List<Source> sources;
-    private final PointDischarges points;
-    private final List<ObservedHead> observed;
+    private final Receptors receptors;
     private final double[][][] read;
     private final double[][] own;
     private final PairValues falls;
@@ -52,8 +51,7 @@ public final class SourceReadings {
             WorkerTeam team) {
         this.shifts = shifts.clone();
         this.sources = List.copyOf(sources);
-        this.observed = List.copyOf(observed);
-        points = given.points();
+        receptors = new Receptors(given.points(), observed);
         read = new double[places()][sources.size()][shifts.length];
         own = new double[sources.size()][shifts.length];
         falls = new PairValues(sources.size(), 0, shifts.length);
@@ -65,10 +63,7 @@ public final class SourceReadings {
 
     private void solve(FlowProblem problem, boolean withSteady, WorkerTeam team) {
         List<CellWeights> shares = sources.stream().map(Source::shares).toList();
-        List<CellWeights> places = new ArrayList<>();
-        for (int place = 0; place < places(); place++) {
-            places.add(weights(place));
-        }
+        List<CellWeights> places = receptors.weights();
         ShiftedSolves solves = new ShiftedSolves(problem, shares, team);
         for (int k = 0; k < shifts.length; k++) {
             solves.solve(shifts[k]);
@@ -91,15 +86,9 @@ public final class SourceReadings {
         }
     }
 
-    private CellWeights weights(int place) {
-        return place < points.count()
-                ? points.weights(place)
-                : observed.get(place - points.count()).weights();
-    }
-
     /** Number of places: bores, springs, then observed points. */
     public int places() {
-        return points.count() + observed.size();
+        return receptors.count();
     }
 
     /** Number of sources. */
@@ -147,17 +136,14 @@ public final class SourceReadings {
     public double unresolved(int place, double[] discharges) {
         double sum = 0;
         for (int bore = 0; bore < discharges.length; bore++) {
-            sum += discharges[bore]
-                    * (place < points.count()
-                            ? points.unresolved(place, bore)
-                            : observed.get(place - points.count()).unresolved(bore));
+            sum += discharges[bore] * receptors.unresolved(place, bore);
         }
         return sum;
     }
 
     /** Head at a place (m above datum) while nothing is taken close by, from heads of all cells. */
     public double headAt(int place, double[] head) {
-        return weights(place).of(head);
+        return receptors.weights(place).of(head);
     }
 
     /** Some bores and springs, each as a source that discharges one cubic metre a day. */

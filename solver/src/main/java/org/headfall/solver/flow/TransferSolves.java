@@ -12,9 +12,10 @@ import org.headfall.solver.nearfield.ObservedHead;
 /** Solves for what {@link TransferValues} holds, at one shift after the other, for as many as are needed. */
 public final class TransferSolves {
 
-    private final PointDischarges points;
-    private final List<ObservedHead> observed;
+    private final Receptors receptors;
+    /** Those of the receptors, then of other sources. */
     private final List<CellWeights> weights;
+
     private final int paired;
     private final boolean tied;
     private final Optional<SourceFields> fields;
@@ -26,7 +27,7 @@ public final class TransferSolves {
     /**
      * Makes ready.
      *
-     * @param problem the problem; its boundaries, rules and recharge do not matter, only what is linear
+     * @param problem the problem; its rules and recharge do not matter, nor what heads its boundaries have, only what is linear
      * @param observed points that take no water
      * @param sources sources spread over many cells, if their effects are wanted too
      * @param fields receives the solutions of bores, springs and sources; none if nobody wants them
@@ -40,23 +41,13 @@ public final class TransferSolves {
             Optional<SourceFields> fields,
             double tolerance,
             WorkerTeam team) {
-        this.observed = List.copyOf(observed);
         this.fields = fields;
-        points = new PointDischarges(problem);
+        receptors = new Receptors(new PointDischarges(problem), observed);
         tied = new FlowEquation(problem).tied();
-        weights = weights(sources);
-        paired = sources.isEmpty() ? points.count() : weights.size();
+        weights = new ArrayList<>(receptors.weights());
+        sources.forEach(source -> weights.add(source.shares()));
+        paired = sources.isEmpty() ? receptors.takingWater() : weights.size();
         solves = new ShiftedSolves(problem, weights, tolerance, team);
-    }
-
-    private List<CellWeights> weights(List<ChangingSource> sources) {
-        List<CellWeights> all = new ArrayList<>();
-        for (int i = 0; i < points.count(); i++) {
-            all.add(points.weights(i));
-        }
-        observed.forEach(point -> all.add(point.weights()));
-        sources.forEach(source -> all.add(source.shares()));
-        return all;
     }
 
     /** Whether there is a steady state, at the shift zero: something ties heads down. */
@@ -90,7 +81,7 @@ public final class TransferSolves {
         shifts = Arrays.copyOf(shifts, shifts.length + 1);
         shifts[shifts.length - 1] = shift;
         if (fields.isPresent()) {
-            fields.get().take(shift, solves, points.count() + observed.size());
+            fields.get().take(shift, solves, receptors.count());
         }
     }
 
@@ -127,8 +118,7 @@ public final class TransferSolves {
 
     /** All that has been solved for. */
     public TransferValues values() {
-        return new TransferValues(
-                shifts.clone(), points, observed, weights, joined(values), joined(falls), tied && shifts[0] == 0);
+        return new TransferValues(shifts.clone(), receptors, joined(values), joined(falls), tied && shifts[0] == 0);
     }
 
     private PairValues joined(List<PairValues> ofShifts) {

@@ -1,9 +1,5 @@
 package org.headfall.solver.flow;
 
-import java.util.List;
-import org.headfall.solver.nearfield.CellWeights;
-import org.headfall.solver.nearfield.ObservedHead;
-
 /**
  * Laplace transforms of the drawdown by a unit impulse of discharge at every bore and spring, the causes, at every bore,
  * spring and observed point, the receptors, for some real values of the Laplace variable, the shifts: {@code H_ij(s) =
@@ -16,26 +12,15 @@ import org.headfall.solver.nearfield.ObservedHead;
 public final class TransferValues {
 
     private final double[] shifts;
-    private final PointDischarges points;
-    private final List<ObservedHead> observed;
-    private final List<CellWeights> weights;
+    private final Receptors receptors;
     private final PairValues values;
     private final PairValues falls;
     private final boolean steady;
 
     /** What {@link TransferSolves} has solved for. */
-    TransferValues(
-            double[] shifts,
-            PointDischarges points,
-            List<ObservedHead> observed,
-            List<CellWeights> weights,
-            PairValues values,
-            PairValues falls,
-            boolean steady) {
+    TransferValues(double[] shifts, Receptors receptors, PairValues values, PairValues falls, boolean steady) {
         this.shifts = shifts;
-        this.points = points;
-        this.observed = observed;
-        this.weights = weights;
+        this.receptors = receptors;
         this.values = values;
         this.falls = falls;
         this.steady = steady;
@@ -43,17 +28,17 @@ public final class TransferValues {
 
     /** Number of bores and springs. */
     public int causes() {
-        return points.count();
+        return receptors.takingWater();
     }
 
     /** Number of bores, springs and observed points. */
     public int receptors() {
-        return points.count() + observed.size();
+        return receptors.count();
     }
 
     /** Head at a receptor while nothing is taken from the aquifer (m above datum), from heads of all cells. */
     public double headAt(int receptor, double[] head) {
-        return weights.get(receptor).of(head);
+        return receptors.weights(receptor).of(head);
     }
 
     /** The shifts (1/d); not to be changed. */
@@ -83,11 +68,6 @@ public final class TransferValues {
 
     /** Drawdown per discharge that the grid does not carry, which comes at once (d/m²). */
     public double atOnce(int receptor, int cause) {
-        if (cause >= causes()) {
-            return 0;
-        }
-        return receptor < causes()
-                ? points.unresolved(receptor, cause)
-                : observed.get(receptor - causes()).unresolved(cause);
+        return cause < causes() ? receptors.unresolved(receptor, cause) : 0;
     }
 }

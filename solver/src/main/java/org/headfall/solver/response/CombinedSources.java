@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.TreeSet;
 import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
+import org.headfall.solver.bore.Bore;
 import org.headfall.solver.flow.ChangingSource;
 import org.headfall.solver.flow.ChangingSources;
 import org.headfall.solver.flow.FlowProblem;
@@ -15,7 +16,6 @@ import org.headfall.solver.flow.SourceReadings;
 import org.headfall.solver.linear.WorkerTeam;
 import org.headfall.solver.nearfield.ObservedHead;
 import org.headfall.solver.simulation.Settings;
-import org.headfall.solver.simulation.Simulation;
 
 /**
  * What is needed to find heads at all bores, springs and points for one set of rates, with as few solves of the grid as will
@@ -25,16 +25,12 @@ import org.headfall.solver.simulation.Simulation;
 public final class CombinedSources {
 
     private static final int SHIFTS_PER_DECADE = 4;
-    private static final int TIMES_PER_DECADE = 12;
 
     /**
      * Largest shift over the inverse of the shortest time at which heads are read. Largest error of 12 bores that take 1,000 m³/d
      * each (T of 250 m²/d) with 3, 10 and 30, read by months: 4, 1.7 and 0.2 mm.
      */
     private static final double FASTEST = 30;
-
-    /** Smallest shift over the inverse of the longest time. */
-    private static final double SLOWEST = 0.3;
 
     /** First time of responses over the shortest at which heads are read: where rates run straight what comes before counts too. */
     private static final double FIRST_TIME = 0.01;
@@ -92,7 +88,7 @@ public final class CombinedSources {
         double untilRead = shortestTime(readDays);
         shortest = followers.length > 0 ? Math.min(untilRead, OF_FOLLOWING) : untilRead;
         readings = readings(settings);
-        double[] times = times();
+        double[] times = ShiftLadder.times(FIRST_TIME * shortest, horizon);
         responses = new SourceResponses(readings, 1, times);
         ofHalfTheShifts = new SourceResponses(readings, 2, times);
         double[] rates = new double[problem.bores().size()];
@@ -130,17 +126,9 @@ public final class CombinedSources {
 
     /** Steady heads with the given rates before the start, and without what follows head (m above datum). */
     private double[] headsAtRest(Settings settings) {
-        FlowProblem resting = atRest.orElseThrow();
-        FlowProblem alone = new FlowProblem(
-                problem.aquifer(),
-                problem.sealingBed(),
-                problem.boundaries(),
-                problem.recharges(),
-                List.of(),
-                Arrays.stream(given.bores()).mapToObj(resting.bores()::get).toList());
-        try (Simulation simulation = new Simulation(alone, settings)) {
-            return simulation.steadyHead(0);
-        }
+        List<Bore> resting = atRest.orElseThrow().bores();
+        return StationResponses.headsAtRest(
+                problem, Arrays.stream(given.bores()).mapToObj(resting::get).toList(), settings);
     }
 
     /** Shortest time between a change and a later day on which heads are read (d). */
@@ -155,7 +143,7 @@ public final class CombinedSources {
     }
 
     private SourceReadings readings(Settings settings) {
-        double[] shifts = ShiftLadder.of(FASTEST / shortest, SLOWEST / horizon, SHIFTS_PER_DECADE);
+        double[] shifts = ShiftLadder.until(FASTEST / shortest, horizon, SHIFTS_PER_DECADE);
         boolean steady = followers.length > 0 && atRest.isPresent();
         try (WorkerTeam team = new WorkerTeam(settings.threads())) {
             return new SourceReadings(given, points, allSources(), shifts, steady, team);
@@ -173,15 +161,6 @@ public final class CombinedSources {
             all.add(new SourceReadings.Source(source.inflow().shares(), discharges));
         }
         others.forEach(source -> all.add(new SourceReadings.Source(source.shares(), new double[0])));
-        return all;
-    }
-
-    private double[] times() {
-        double first = FIRST_TIME * shortest;
-        int intervals = (int) Math.ceil(TIMES_PER_DECADE * Math.log10(horizon / first));
-        double[] all = new double[intervals + 1];
-        Arrays.setAll(all, i -> first * Math.pow(horizon / first, (double) i / intervals));
-        all[intervals] = horizon;
         return all;
     }
 

@@ -18,10 +18,6 @@ import org.headfall.solver.nearfield.ObservedHead;
 final class ComputedResponses {
 
     private static final double FIRST_TIME = 1e-3;
-    private static final int TIMES_PER_DECADE = 12;
-
-    /** Smallest shift as a share of the inverse of the horizon, so that the last times are met as well as the others. */
-    private static final double SLOWEST = 0.3;
 
     private final double[] times;
     private final TransferValues transfer;
@@ -60,11 +56,11 @@ final class ComputedResponses {
             Optional<SourceFields> fields,
             Fineness fineness,
             int threads) {
-        times = times(horizon);
+        times = ShiftLadder.times(FIRST_TIME, horizon);
         try (WorkerTeam team = new WorkerTeam(threads)) {
             transfer = SolvedShifts.of(
                     new TransferSolves(problem, points, sources, fields, fineness.tolerance(), team),
-                    ShiftLadder.of(1 / FIRST_TIME, SLOWEST / horizon, fineness.shiftsPerDecade()),
+                    ShiftLadder.until(1 / FIRST_TIME, horizon, fineness.shiftsPerDecade()),
                     fineness.smallestDirection());
         }
         models = new ReducedModels(transfer, fineness.smallestDirection());
@@ -145,13 +141,5 @@ final class ComputedResponses {
         UnitResponses responses() {
             return new UnitResponses(table(), transfer.hasSteady() ? Optional.of(steady) : Optional.empty());
         }
-    }
-
-    private static double[] times(double horizon) {
-        int intervals = (int) Math.ceil(TIMES_PER_DECADE * Math.log10(horizon / FIRST_TIME));
-        double[] times = new double[intervals + 1];
-        Arrays.setAll(times, i -> FIRST_TIME * Math.pow(horizon / FIRST_TIME, (double) i / intervals));
-        times[intervals] = horizon;
-        return times;
     }
 }

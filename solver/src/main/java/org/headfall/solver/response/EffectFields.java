@@ -35,8 +35,6 @@ public final class EffectFields {
     /** Shifts reach this many times beyond the inverse of the first time wanted. */
     private static final double FASTEST = 30;
 
-    private static final double SLOWEST = 0.3;
-
     /** Cells around a receptor in which the value of a cell is not yet the drawdown at its centre. */
     private static final int NEAR_CELLS = 3;
 
@@ -90,7 +88,7 @@ public final class EffectFields {
             NewBore bore,
             int threads) {
         int[] stations = receptors.stream().mapToInt(Receptor::station).toArray();
-        double[] shifts = ShiftLadder.of(FASTEST / bore.shortest(), SLOWEST / bore.longest(), SHIFTS_PER_DECADE);
+        double[] shifts = ShiftLadder.until(FASTEST / bore.shortest(), bore.longest(), SHIFTS_PER_DECADE);
         try (WorkerTeam team = new WorkerTeam(threads)) {
             transfers = new EffectTransfers(problem, dependence, observed, stations, shifts, team);
         }

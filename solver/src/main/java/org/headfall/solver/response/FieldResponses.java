@@ -68,7 +68,7 @@ public final class FieldResponses {
         return new FieldResponses(
                 problem,
                 points,
-                StationResponses.untouchedHeads(problem, settings),
+                StationResponses.headsAtRest(problem, List.of(), settings),
                 startHead,
                 ChangingSources.afterSteady(problem),
                 horizon,

@@ -20,7 +20,6 @@ public final class OwnDrawdown {
 
     private static final int SHIFTS_PER_DECADE = 2;
     private static final double FASTEST = 30;
-    private static final double SLOWEST = 0.3;
 
     /** Exact enough for an estimate of per cents, and a third of the iterations of exact responses less. */
     private static final double TOLERANCE = 1e-7;
@@ -57,7 +56,7 @@ public final class OwnDrawdown {
         List<NearField> fields = IntStream.of(samples)
                 .mapToObj(cell -> problem.nearField(grid.centreX(cell), grid.centreY(cell), screenRadius))
                 .toList();
-        double[] shifts = ShiftLadder.of(FASTEST / bore.shortest(), SLOWEST / bore.longest(), SHIFTS_PER_DECADE);
+        double[] shifts = ShiftLadder.until(FASTEST / bore.shortest(), bore.longest(), SHIFTS_PER_DECADE);
         atOnce = fields.stream().mapToDouble(NearField::unresolvedAtWall).toArray();
         try (WorkerTeam team = new WorkerTeam(threads)) {
             OwnTransfers transfers = new OwnTransfers(

@@ -23,10 +23,8 @@ final class SharedModes {
     /** Times from which a sample of all multiples of a step grows no closer than by this factor. */
     private static final double SAMPLED_EVERY = 1.05;
 
-    /** Fastest and slowest mode as multiples of the inverse of the first and last time. */
+    /** Fastest mode as a multiple of the inverse of the first time. */
     private static final double FASTEST = 10;
-
-    private static final double SLOWEST = 0.3;
 
     /** Share of the largest singular value below which one is left out: lest weights become large and cancel. */
     private static final double SMALLEST = 1e-9;
@@ -99,7 +97,7 @@ final class SharedModes {
         double[] times = table.times();
         return new SharedModes(
                 table,
-                rates(FASTEST / times[0], SLOWEST / table.lastTime(), MODES_PER_DECADE),
+                ShiftLadder.until(FASTEST / times[0], table.lastTime(), MODES_PER_DECADE),
                 fittedTimes(times),
                 JUDGED_FROM * times[0]);
     }
@@ -112,7 +110,7 @@ final class SharedModes {
      * @param steps largest multiple
      */
     static SharedModes atMultiples(ResponseTable table, double step, int steps) {
-        double[] rates = rates(FASTEST / step, SLOWEST / (step * steps), MODES_PER_DECADE);
+        double[] rates = ShiftLadder.until(FASTEST / step, step * steps, MODES_PER_DECADE);
         return new SharedModes(table, rates, sampledMultiples(step, steps), step);
     }
 
@@ -125,13 +123,6 @@ final class SharedModes {
             }
         }
         return Arrays.copyOf(times, count);
-    }
-
-    private static double[] rates(double fastest, double slowest, int perDecade) {
-        int intervals = Math.max(1, (int) Math.ceil(perDecade * Math.log10(fastest / slowest)));
-        double[] rates = new double[intervals + 1];
-        Arrays.setAll(rates, m -> fastest * Math.pow(slowest / fastest, (double) m / intervals));
-        return rates;
     }
 
     /** Parts of the first time, then all times and those halfway between them on their logarithm. */

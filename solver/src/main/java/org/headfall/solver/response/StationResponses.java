@@ -1,6 +1,7 @@
 package org.headfall.solver.response;
 
 import java.util.List;
+import org.headfall.solver.bore.Bore;
 import org.headfall.solver.flow.ChangingSource;
 import org.headfall.solver.flow.ChangingSources;
 import org.headfall.solver.flow.FlowProblem;
@@ -32,22 +33,17 @@ public record StationResponses(UnitResponses responses, UndisturbedHeads undistu
         return of(
                 problem,
                 points,
-                untouchedHeads(problem, settings),
+                headsAtRest(problem, List.of(), settings),
                 ChangingSources.afterSteady(problem),
                 horizon,
                 settings.threads());
     }
 
-    /** Steady heads of a problem without bores and springs (m above datum). */
-    static double[] untouchedHeads(FlowProblem problem, Settings settings) {
-        FlowProblem untouched = new FlowProblem(
-                problem.aquifer(),
-                problem.sealingBed(),
-                problem.boundaries(),
-                problem.recharges(),
-                List.of(),
-                List.of());
-        try (Simulation simulation = new Simulation(untouched, settings)) {
+    /** Steady heads of a problem with some bores in place of its own, and without springs (m above datum). */
+    static double[] headsAtRest(FlowProblem problem, List<Bore> bores, Settings settings) {
+        FlowProblem resting = new FlowProblem(
+                problem.aquifer(), problem.sealingBed(), problem.boundaries(), problem.recharges(), List.of(), bores);
+        try (Simulation simulation = new Simulation(resting, settings)) {
             return simulation.steadyHead(0);
         }
     }
