@@ -24,13 +24,7 @@ class SweepFailuresTest {
 
     @BeforeEach
     void writeScenario() throws IOException {
-        String scenario = Files.readString(Path.of("..", "scenarios", "examples", "sweep", "scenario.yaml"));
-        Files.writeString(
-                folder.resolve("scenario.yaml"),
-                scenario.replace("cell: 2 km", "cell: 4 km")
-                        .replace("for: 20 yr", "for: 1 yr")
-                        .replace("within 10 yr", "ever")
-                        .replace("report_after: [1 yr, 10 yr, 20 yr]", "report_after: [1 yr]"));
+        SweepExample.writeSmall(folder);
     }
 
     private int sweep(String values) throws IOException {

@@ -37,13 +37,7 @@ class SweepStoppedTest {
     @BeforeEach
     void makeSweep() throws IOException {
         assumeTrue(Files.isExecutable(Path.of("/bin/kill")), "signals are sent with kill");
-        String scenario = Files.readString(Path.of("..", "scenarios", "examples", "sweep", "scenario.yaml"));
-        Files.writeString(
-                folder.resolve("scenario.yaml"),
-                scenario.replace("cell: 2 km", "cell: 4 km")
-                        .replace("for: 20 yr", "for: 1 yr")
-                        .replace("within 10 yr", "ever")
-                        .replace("report_after: [1 yr, 10 yr, 20 yr]", "report_after: [1 yr]"));
+        SweepExample.writeSmall(folder);
         Files.writeString(folder.resolve("sweep.yaml"), """
                 title: Runs to be killed
                 base: scenario.yaml

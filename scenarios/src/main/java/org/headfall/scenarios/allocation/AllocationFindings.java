@@ -13,6 +13,7 @@ import org.headfall.scenarios.limits.LimitResult;
 import org.headfall.scenarios.limits.Outcome;
 import org.headfall.scenarios.limits.UncountedLimit;
 import org.headfall.scenarios.quantity.LiftEnergy;
+import org.headfall.scenarios.quantity.VolumeUnit;
 import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.run.RunInMemory;
 import org.headfall.scenarios.scenario.AllocationSpecification;
@@ -112,7 +113,7 @@ final class AllocationFindings {
             RateBlocks.Block block = blocks.blocks().get(k);
             for (int b = 0; b < bores.length; b++) {
                 double level = with.recording().series().get(bores[b]).levelInBoreAt(moments[k]);
-                double volume = rates[effects.variable(b, block.group())] * block.days() / 1000;
+                double volume = VolumeUnit.MEGALITRES.of(rates[effects.variable(b, block.group())] * block.days());
                 sum += volume * LiftEnergy.perMegalitre(Math.max(0, wishes.delivery(b) - level), wanted.efficiency());
             }
         }

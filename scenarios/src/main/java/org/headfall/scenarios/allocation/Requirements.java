@@ -69,8 +69,7 @@ final class Requirements {
         Bore bore = plan.problem().bores().get(bores[b]);
         RunDescription run = plan.description();
         int cell = run.grid().locate(bore.x(), bore.y());
-        double transmissivity =
-                Math.sqrt(run.aquifer().transmissivityX()[cell] * run.aquifer().transmissivityY()[cell]);
+        double transmissivity = run.aquifer().effectiveTransmissivity(cell);
         BitSet counted = new BitSet();
         counted.set(0, bores.length);
         return new Requirement(

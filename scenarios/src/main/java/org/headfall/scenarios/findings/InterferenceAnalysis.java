@@ -126,7 +126,7 @@ public final class InterferenceAnalysis {
         Bore ruled = bores.get(bore);
         Aquifer aquifer = description.aquifer();
         int cell = aquifer.grid().locate(ruled.x(), ruled.y());
-        double transmissivity = Math.sqrt(aquifer.transmissivityX()[cell] * aquifer.transmissivityY()[cell]);
+        double transmissivity = aquifer.effectiveTransmissivity(cell);
         Optional<NeededLevel> level = operation.neededLevel();
         return level.isEmpty()
                 ? OptionalDouble.empty()

@@ -56,8 +56,7 @@ final class DischargeValues {
      */
     private double specificCapacity() {
         int cell = description.grid().locate(station.x(), station.y());
-        double transmissivity = Math.sqrt(description.aquifer().transmissivityX()[cell]
-                * description.aquifer().transmissivityY()[cell]);
+        double transmissivity = description.aquifer().effectiveTransmissivity(cell);
         double radius = ((Station.BoreSite) station).screenRadius();
         double time =
                 2.25 * transmissivity / (radius * radius * description.aquifer().storativity()[cell]);

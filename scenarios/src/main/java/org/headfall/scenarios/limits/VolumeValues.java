@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import org.headfall.scenarios.accounts.Meter;
+import org.headfall.scenarios.quantity.VolumeUnit;
 import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.recording.TakenVolumes;
 import org.headfall.scenarios.recording.WaterYear;
@@ -18,8 +19,6 @@ import org.headfall.scenarios.recording.WaterYear;
  * meter shows where the readings reach over the year, otherwise what the run takes.
  */
 final class VolumeValues {
-
-    private static final double CUBIC_METRES_PER_MEGALITRE = 1000;
 
     private final RunDescription description;
     private final TakenVolumes volumes;
@@ -81,7 +80,8 @@ final class VolumeValues {
 
     private double megalitres(double day) {
         WaterYear year = WaterYear.until(description.calendar(), quantity.yearBegins(), day);
-        return bores.stream().mapToDouble(bore -> taken(bore, year, day)).sum() / CUBIC_METRES_PER_MEGALITRE;
+        return VolumeUnit.MEGALITRES.of(
+                bores.stream().mapToDouble(bore -> taken(bore, year, day)).sum());
     }
 
     private double taken(String bore, WaterYear year, double day) {

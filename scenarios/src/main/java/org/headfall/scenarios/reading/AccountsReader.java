@@ -13,6 +13,7 @@ import org.headfall.scenarios.problem.Finding;
 import org.headfall.scenarios.problem.NearestSpelling;
 import org.headfall.scenarios.problem.ProblemKind;
 import org.headfall.scenarios.quantity.Dimension;
+import org.headfall.scenarios.quantity.VolumeUnit;
 import org.headfall.scenarios.scenario.AccountsSpecification;
 import org.headfall.scenarios.scenario.AccountsSpecification.MeterReading;
 import org.headfall.scenarios.scenario.Period;
@@ -29,8 +30,6 @@ final class AccountsReader {
 
     /** Years before and after the period beyond which a date is a slip; common practice, no source. */
     private static final int YEARS_AWAY = 100;
-
-    private static final double CUBIC_METRES_PER_MEGALITRE = 1000;
 
     private static final TableFormat COLUMNS = TableFormat.of(
                     TableColumn.text("name"),
@@ -113,7 +112,7 @@ final class AccountsReader {
     }
 
     private static String megalitres(MeterReading reading) {
-        return BigDecimal.valueOf(reading.volume() / CUBIC_METRES_PER_MEGALITRE)
+        return BigDecimal.valueOf(VolumeUnit.MEGALITRES.of(reading.volume()))
                         .stripTrailingZeros()
                         .toPlainString()
                 + " ML";

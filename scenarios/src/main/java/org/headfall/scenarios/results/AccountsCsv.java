@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
 import org.headfall.scenarios.accounts.WaterAccount;
+import org.headfall.scenarios.quantity.VolumeUnit;
 
 /** Writes {@code accounts.csv}: one line a water year and bore, holder, zone, or all bores together. */
 public final class AccountsCsv {
@@ -20,7 +21,6 @@ public final class AccountsCsv {
     static final String ENTITLEMENT = "entitlement (ML)";
     static final String LEFT = "left of the entitlement (ML)";
 
-    private static final double CUBIC_METRES_PER_MEGALITRE = 1000;
     private static final double PER_CENT = 100;
 
     private static final List<String> HEADER = List.of(
@@ -68,7 +68,7 @@ public final class AccountsCsv {
     }
 
     private static void megalitres(CsvLineCells cells, OptionalDouble volume) {
-        cells.number(volume.orElse(Double.NaN) / CUBIC_METRES_PER_MEGALITRE, 3);
+        cells.number(VolumeUnit.MEGALITRES.of(volume.orElse(Double.NaN)), 3);
     }
 
     private static double used(WaterAccount account) {

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
+import org.headfall.scenarios.quantity.VolumeUnit;
 import org.headfall.scenarios.recording.RunCalendar;
 import org.headfall.solver.flow.WaterBalance;
 
@@ -24,7 +25,6 @@ final class WaterBalanceCsv {
             "discrepancy over throughput (per cent)",
             "largest discrepancy of a time step over its throughput (per cent)");
 
-    private static final double MEGALITRES = 1e-3;
     private static final double PER_CENT = 100;
 
     private WaterBalanceCsv() {}
@@ -39,7 +39,7 @@ final class WaterBalanceCsv {
                             .number(term.inflow(), 1)
                             .number(term.outflow(), 1)
                             .number(term.inflow() - term.outflow(), 1)
-                            .number(MEGALITRES * (term.inflow() - term.outflow()), 3)
+                            .number(VolumeUnit.MEGALITRES.of(term.inflow() - term.outflow()), 3)
                             .number(share(term.inflow(), balance.inflow()), 2)
                             .number(share(term.outflow(), balance.outflow()), 2)
                             .empty()
@@ -51,7 +51,7 @@ final class WaterBalanceCsv {
                         .number(balance.inflow(), 1)
                         .number(balance.outflow(), 1)
                         .number(balance.discrepancy(), 4)
-                        .number(MEGALITRES * balance.discrepancy(), 7)
+                        .number(VolumeUnit.MEGALITRES.of(balance.discrepancy()), 7)
                         .number(share(balance.inflow(), balance.inflow()), 2)
                         .number(share(balance.outflow(), balance.outflow()), 2)
                         .number(PER_CENT * balance.relativeDiscrepancy(), 8)

@@ -12,7 +12,6 @@ import java.util.OptionalInt;
 import org.headfall.scenarios.limits.Comparison;
 import org.headfall.scenarios.limits.LeftOut;
 import org.headfall.scenarios.limits.Limit;
-import org.headfall.scenarios.limits.LimitPlace;
 import org.headfall.scenarios.limits.RunSeries;
 import org.headfall.scenarios.recording.PointHeads;
 import org.headfall.scenarios.recording.RecordPlan;
@@ -35,11 +34,6 @@ import org.headfall.solver.response.TooManyStepsException;
 public final class FewSources {
 
     private static final String SOURCE = "few sources of its own";
-
-    /** Shifts that each source is solved for, about. */
-    private static final int SOLVES_PER_SOURCE = 24;
-
-    private static final double SOLVES_PER_STEP = 2.5;
 
     private final RunPlan plan;
     private final List<Comparison> comparisons;
@@ -84,18 +78,10 @@ public final class FewSources {
         return suited(plan).flatMap(FewSources::answered);
     }
 
-    /** Whether no limit asks for heads on the map or after the end of the run. */
-    static boolean stationsSuffice(RunPlan plan) {
-        return plan.limits().stream()
-                .allMatch(limit -> limit.place() instanceof LimitPlace.AtStation
-                        && !limit.period().afterTakingStops());
-    }
-
     private boolean pays() {
         int apart = plan.problem().bores().size() + plan.problem().springs().size() + others;
         return sources() < apart
-                && (!comparisons.isEmpty()
-                        || SOLVES_PER_SOURCE * sources() < SOLVES_PER_STEP * plan.stationDays().length);
+                && (!comparisons.isEmpty() || AnswerAtStations.takesFewerSolvesThanSteps(sources(), plan));
     }
 
     /** Sources to solve for: what follows head, given rates together, and boundaries, recharge and a start out of balance. */
@@ -117,12 +103,13 @@ public final class FewSources {
      */
     public static OptionalInt expectedSolves(RunPlan plan) {
         return suited(plan).stream()
-                .mapToInt(run -> SOLVES_PER_SOURCE * run.sources())
+                .mapToInt(run -> AnswerAtStations.SOLVES_PER_SOURCE * run.sources())
                 .findFirst();
     }
 
     private static Optional<FewSources> suited(RunPlan plan) {
-        return plan.solving() != Solving.BY_STEPS && stationsSuffice(plan)
+        return plan.solving() != Solving.BY_STEPS
+                        && AnswerAtStations.limitBeyond(plan).isEmpty()
                 ? Optional.of(new FewSources(plan)).filter(FewSources::pays)
                 : Optional.empty();
     }

@@ -19,6 +19,7 @@ import org.headfall.scenarios.limits.LimitedQuantity;
 import org.headfall.scenarios.limits.LimitedQuantity.ShareOfAvailableHead;
 import org.headfall.scenarios.limits.MapPlaces;
 import org.headfall.scenarios.quantity.DischargeUnit;
+import org.headfall.scenarios.quantity.VolumeUnit;
 import org.headfall.scenarios.recording.RunCalendar;
 import org.headfall.scenarios.recording.WaterYear;
 import org.headfall.scenarios.scenario.AccountsSpecification;
@@ -34,7 +35,6 @@ import org.headfall.solver.bore.Operation;
 /** Makes the limits of a scenario ready to be judged, each at one place. */
 final class LimitPlanner {
 
-    private static final double CUBIC_METRES_PER_MEGALITRE = 1000;
     private static final double PER_CENT = 100;
 
     private final Scenario scenario;
@@ -153,7 +153,7 @@ final class LimitPlanner {
         AccountsSpecification accounts = scenario.accounts().orElseThrow();
         List<String> bores = place instanceof LimitPlace.Together together ? together.bores() : List.of(place.words());
         return new LimitedQuantity.Volume(
-                volume.atMost() / CUBIC_METRES_PER_MEGALITRE, accounts.waterYearBegins(), meters(accounts, bores));
+                VolumeUnit.MEGALITRES.of(volume.atMost()), accounts.waterYearBegins(), meters(accounts, bores));
     }
 
     private List<LimitedQuantity.Volume.MeteredBore> meters(AccountsSpecification accounts, List<String> bores) {

@@ -10,11 +10,6 @@ import org.headfall.scenarios.scenario.Solving;
  */
 public final class OwnResponses {
 
-    /** Shifts that responses are solved for from a thousandth of a day to the end of 50 years. */
-    private static final int SOLVES_PER_CAUSE = 24;
-
-    private static final double SOLVES_PER_STEP = 2.5;
-
     private OwnResponses() {}
 
     /**
@@ -37,10 +32,10 @@ public final class OwnResponses {
 
     private static boolean pays(RunPlan plan, boolean interference) {
         int causes = plan.problem().bores().size() + plan.problem().springs().size();
-        if (causes == 0 || !FewSources.stationsSuffice(plan) || plan.solving() == Solving.BY_STEPS) {
+        if (causes == 0 || AnswerAtStations.limitBeyond(plan).isPresent() || plan.solving() == Solving.BY_STEPS) {
             return false;
         }
         boolean wantedAnyway = interference || plan.limits().stream().anyMatch(ComparisonRuns::areNeededBy);
-        return wantedAnyway || SOLVES_PER_CAUSE * causes < SOLVES_PER_STEP * plan.stationDays().length;
+        return wantedAnyway || AnswerAtStations.takesFewerSolvesThanSteps(causes, plan);
     }
 }

@@ -10,7 +10,6 @@ import java.util.concurrent.Future;
 import org.headfall.scenarios.findings.AttributionTable;
 import org.headfall.scenarios.limits.Limit;
 import org.headfall.scenarios.limits.LimitMargins;
-import org.headfall.scenarios.limits.LimitPlace;
 import org.headfall.scenarios.limits.Outcome;
 import org.headfall.scenarios.limits.RunSeries;
 import org.headfall.scenarios.recording.PointHeads;
@@ -142,10 +141,7 @@ public final class RunFromResponses {
     }
 
     private Optional<String> limitBeyond() {
-        return plan.limits().stream()
-                .filter(limit -> !(limit.place() instanceof LimitPlace.AtStation)
-                        || limit.period().afterTakingStops())
-                .findFirst()
+        return AnswerAtStations.limitBeyond(plan)
                 .map(limit -> "limit '" + limit.name() + "' is judged on the map or after taking has stopped");
     }
 

@@ -66,6 +66,15 @@ public record Aquifer(
     }
 
     /**
+     * Transmissivity of a cell for flow towards a bore (m²/d): the geometric mean of both directions (Hantush 1966).
+     *
+     * @param cell the cell
+     */
+    public double effectiveTransmissivity(int cell) {
+        return Math.sqrt(transmissivityX[cell] * transmissivityY[cell]);
+    }
+
+    /**
      * Conductance between a cell and its eastern neighbour, by the harmonic mean of their transmissivities: exact for a
      * change of T at the face.
      *

@@ -38,8 +38,7 @@ public final class PointRules {
     }
 
     private static double transmissivity(Aquifer aquifer, Bore bore) {
-        int cell = aquifer.grid().locate(bore.x(), bore.y());
-        return Math.sqrt(aquifer.transmissivityX()[cell] * aquifer.transmissivityY()[cell]);
+        return aquifer.effectiveTransmissivity(aquifer.grid().locate(bore.x(), bore.y()));
     }
 
     /** Rules in force at a day; not to be changed. */

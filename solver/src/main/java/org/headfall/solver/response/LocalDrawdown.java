@@ -35,7 +35,7 @@ final class LocalDrawdown {
         double[] leak = new double[grid.cellCount()];
         for (int cell = 0; cell < ownT.length; cell++) {
             if (active[cell]) {
-                ownT[cell] = Math.sqrt(aquifer.transmissivityX()[cell] * aquifer.transmissivityY()[cell]);
+                ownT[cell] = aquifer.effectiveTransmissivity(cell);
                 logs[cell] = Math.log(ownT[cell]);
                 logS[cell] = Math.log(aquifer.storativity()[cell]);
                 int c = cell;

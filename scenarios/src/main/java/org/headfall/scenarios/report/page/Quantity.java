@@ -1,6 +1,7 @@
 package org.headfall.scenarios.report.page;
 
 import org.headfall.scenarios.quantity.DischargeUnit;
+import org.headfall.scenarios.quantity.VolumeUnit;
 
 /** What a figure is; the page switches the units of heights and flows at once. */
 public enum Quantity {
@@ -30,8 +31,6 @@ public enum Quantity {
     LIMITED_FLOW("L/s", 2),
     /** Volume that a limit names (ML). */
     LIMITED_VOLUME("ML", 2);
-
-    private static final double MEGALITRES = 1e-3;
 
     /** Volume from which decimals are more than anyone needs (ML). */
     private static final double LARGE = 1000;
@@ -101,7 +100,7 @@ public enum Quantity {
     private double inUnit(double value) {
         return switch (this) {
             case FLOW -> DischargeUnit.LITRES_PER_SECOND.of(value);
-            case VOLUME -> value * MEGALITRES;
+            case VOLUME -> VolumeUnit.MEGALITRES.of(value);
             default -> value;
         };
     }

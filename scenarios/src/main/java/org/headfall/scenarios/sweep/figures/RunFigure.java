@@ -1,5 +1,6 @@
 package org.headfall.scenarios.sweep.figures;
 
+import org.headfall.scenarios.quantity.VolumeUnit;
 import org.headfall.scenarios.recording.Station;
 import org.headfall.scenarios.recording.StationSeries;
 import org.headfall.scenarios.results.FinishedRun;
@@ -14,7 +15,6 @@ import org.headfall.solver.flow.WaterBalance;
  */
 public record RunFigure(String name, Quantity quantity, double day) implements KeptFigure {
 
-    private static final double CUBIC_METRES_PER_MEGALITRE = 1000;
     private static final double PER_CENT = 100;
 
     /** What is said of a run. */
@@ -65,12 +65,11 @@ public record RunFigure(String name, Quantity quantity, double day) implements K
             case ALL_BORES -> discharge(run, false);
             case PROPOSED_BORES -> discharge(run, true);
             case VOLUME ->
-                run.recording().balances().stream()
-                                .flatMap(balance -> balance.terms().stream())
-                                .filter(term -> term.kind() == WaterBalance.Kind.BORE)
-                                .mapToDouble(term -> term.outflow() - term.inflow())
-                                .sum()
-                        / CUBIC_METRES_PER_MEGALITRE;
+                VolumeUnit.MEGALITRES.of(run.recording().balances().stream()
+                        .flatMap(balance -> balance.terms().stream())
+                        .filter(term -> term.kind() == WaterBalance.Kind.BORE)
+                        .mapToDouble(term -> term.outflow() - term.inflow())
+                        .sum());
             case BALANCE_ERROR ->
                 run.recording().balances().stream()
                                 .mapToDouble(WaterBalance::relativeDiscrepancy)
