@@ -7,13 +7,9 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import org.headfall.scenarios.document.FileReach;
 import org.headfall.scenarios.problem.InputException;
-import org.headfall.scenarios.reading.ScenarioReader;
 import org.headfall.scenarios.results.FinishedRun;
 import org.headfall.scenarios.results.HeadRecords;
-import org.headfall.scenarios.run.RunPlanner;
-import org.headfall.scenarios.run.ScenarioRun;
 import org.headfall.scenarios.run.StandardOutputs;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
@@ -96,12 +92,7 @@ class RunInBrowserTest {
         Files.writeString(place.resolve("changes.csv"), changes);
         String document = DOCUMENT.formatted(changes.isEmpty() ? "" : ", changes: changes.csv");
         Path scenario = Files.writeString(place.resolve("scenario.yaml"), document);
-        return new ScenarioRun(
-                        RunPlanner.plan(
-                                ScenarioReader.read(scenario, FileReach.FOLDER_OF_DOCUMENT), "Headfall test", 1),
-                        StandardOutputs.all(List.of()),
-                        (stage, fraction) -> {})
-                .into(place.resolve("results"), false);
+        return DocumentRun.into(scenario, place.resolve("results"), StandardOutputs.all(List.of()));
     }
 
     @Test

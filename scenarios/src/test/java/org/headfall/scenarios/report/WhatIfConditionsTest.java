@@ -7,13 +7,9 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import org.headfall.scenarios.document.FileReach;
 import org.headfall.scenarios.problem.InputException;
-import org.headfall.scenarios.reading.ScenarioReader;
 import org.headfall.scenarios.report.content.WhatIf;
 import org.headfall.scenarios.results.FinishedRun;
-import org.headfall.scenarios.run.RunPlanner;
-import org.headfall.scenarios.run.ScenarioRun;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -46,12 +42,7 @@ class WhatIfConditionsTest {
     private WhatIf whatIf(String lowest) throws InputException, IOException {
         Path document = Files.writeString(folder.resolve("scenario.yaml"), DOCUMENT.replace("LOWEST", lowest));
         Path results = folder.resolve("results");
-        FinishedRun run = new ScenarioRun(
-                        RunPlanner.plan(
-                                ScenarioReader.read(document, FileReach.FOLDER_OF_DOCUMENT), "Headfall test", 1),
-                        List.of(),
-                        (stage, fraction) -> {})
-                .into(results, false);
+        FinishedRun run = DocumentRun.into(document, results, List.of());
         return RunReport.of(run, results).whatIf().orElseThrow();
     }
 

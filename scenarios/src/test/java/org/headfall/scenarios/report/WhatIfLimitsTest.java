@@ -12,14 +12,10 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Stream;
-import org.headfall.scenarios.document.FileReach;
 import org.headfall.scenarios.limits.LimitResult;
 import org.headfall.scenarios.limits.Outcome;
 import org.headfall.scenarios.problem.InputException;
-import org.headfall.scenarios.reading.ScenarioReader;
 import org.headfall.scenarios.results.FinishedRun;
-import org.headfall.scenarios.run.RunPlanner;
-import org.headfall.scenarios.run.ScenarioRun;
 import org.headfall.scenarios.run.StandardOutputs;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
@@ -79,12 +75,7 @@ class WhatIfLimitsTest {
                   - {name: all taking, quantity: drawdown, at: [homestead, Far Seep], cause: everyone,
                      compared_with: without them, when: ever, at_most: 9 m}
                 """));
-        return new ScenarioRun(
-                        RunPlanner.plan(
-                                ScenarioReader.read(document, FileReach.FOLDER_OF_DOCUMENT), "Headfall test", 1),
-                        StandardOutputs.all(List.of()),
-                        (stage, fraction) -> {})
-                .into(place.resolve("results"), false);
+        return DocumentRun.into(document, place.resolve("results"), StandardOutputs.all(List.of()));
     }
 
     @Test
