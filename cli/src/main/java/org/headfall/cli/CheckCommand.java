@@ -5,14 +5,19 @@ import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.headfall.cli.answer.AnswerJson;
+import org.headfall.scenarios.findings.BedAdjustment;
 import org.headfall.scenarios.problem.InputException;
 import org.headfall.scenarios.problem.Notice;
 import org.headfall.scenarios.problem.Problem;
 import org.headfall.scenarios.reading.ScenarioReading;
+import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.run.RunPlanner;
 import org.headfall.scenarios.scenario.Scenario;
+import org.headfall.solver.grid.Axis;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -26,6 +31,9 @@ import picocli.CommandLine.Spec;
         footerHeading = "%nExample:%n",
         footer = "  headfall check my-field/scenario.yaml")
 final class CheckCommand implements Callable<Integer> {
+
+    /** Lengths from here on are told without a decimal (m). */
+    private static final double METRES_WITHOUT_DECIMAL = 10;
 
     @Mixin
     private final ScenarioArgument argument = new ScenarioArgument();
@@ -42,9 +50,9 @@ final class CheckCommand implements Callable<Integer> {
         ScenarioReading reading = argument.read();
         Scenario scenario = reading.orThrow();
         // some problems show only once everything is on the cells of the grid
-        RunPlanner.plan(reading, ProgramVersion.text(), 1);
-        Summary summary =
-                Summary.of(argument.document(), scenario, reading.problems().notices());
+        RunDescription run = RunPlanner.plan(reading, ProgramVersion.text(), 1).description();
+        Summary summary = Summary.of(
+                argument.document(), scenario, run, reading.problems().notices());
         PrintWriter out = spec.commandLine().getOut();
         if (json.wanted()) {
             out.println(AnswerJson.of(summary));
@@ -60,6 +68,17 @@ final class CheckCommand implements Callable<Integer> {
         out.println(summary.title() + ", " + summary.from() + " to " + summary.until());
         out.println("bores: " + summary.bores() + ", springs: " + summary.springs() + ", protected points: "
                 + summary.protectedPoints() + ", limits: " + summary.limits());
+        out.println(String.format(
+                Locale.ROOT,
+                "cells: %,d, from %s to %s wide",
+                summary.cells(),
+                metres(summary.narrowestCellMetres()),
+                metres(summary.widestCellMetres())));
+        summary.bedAdjusts().ifPresent(time -> out.println("sealing bed: adjusts to a change of head in " + time));
+    }
+
+    private static String metres(double length) {
+        return String.format(Locale.ROOT, length < METRES_WITHOUT_DECIMAL ? "%.1f m" : "%,.0f m", length);
     }
 
     private record Summary(
@@ -72,9 +91,15 @@ final class CheckCommand implements Callable<Integer> {
             int bores,
             int springs,
             int protectedPoints,
-            int limits) {
+            int limits,
+            int cells,
+            double narrowestCellMetres,
+            double widestCellMetres,
+            Optional<String> bedAdjusts) {
 
-        static Summary of(Path document, Scenario scenario, List<Notice> notices) {
+        static Summary of(Path document, Scenario scenario, RunDescription run, List<Notice> notices) {
+            Axis x = run.grid().x();
+            Axis y = run.grid().y();
             return new Summary(
                     List.of(),
                     notices,
@@ -85,7 +110,11 @@ final class CheckCommand implements Callable<Integer> {
                     scenario.bores().size(),
                     scenario.springs().size(),
                     scenario.protectedPoints().size(),
-                    scenario.limits().size());
+                    scenario.limits().size(),
+                    run.grid().cellCount(),
+                    Math.min(x.smallestWidth(), y.smallestWidth()),
+                    Math.max(x.largestWidth(), y.largestWidth()),
+                    BedAdjustment.of(run).map(BedAdjustment::words));
         }
     }
 }

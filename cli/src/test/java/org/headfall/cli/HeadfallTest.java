@@ -32,6 +32,7 @@ class HeadfallTest {
         assertEquals(0, headfall("example", copy.toString()), err::toString);
         assertEquals(0, headfall("check", copy.toString()), err::toString);
         assertTrue(out.toString().contains("bores: 21, springs: 3"), out::toString);
+        assertTrue(out.toString().contains("sealing bed: adjusts to a change of head in "), out::toString);
         assertEquals("", err.toString());
     }
 

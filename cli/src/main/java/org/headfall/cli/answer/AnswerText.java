@@ -257,6 +257,7 @@ public final class AnswerText {
         if (!effort.solvedBy().isEmpty()) {
             block.labelled("Heads found", effort.solvedBy());
         }
+        answer.bedAdjusts().ifPresent(time -> block.labelled("Sealing bed", "adjusts to a change of head in " + time));
         block.labelled(
                 "Grid and steps", String.format(Locale.ROOT, "%,d cells, %,d steps", effort.cells(), effort.steps()));
         effort();

@@ -14,6 +14,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.headfall.scenarios.accounts.AccountSummary;
 import org.headfall.scenarios.findings.ArtesianHead;
+import org.headfall.scenarios.findings.BedAdjustment;
 import org.headfall.scenarios.findings.FlowByItself;
 import org.headfall.scenarios.recording.RunCalendar;
 import org.headfall.scenarios.recording.Station;
@@ -39,6 +40,7 @@ import org.headfall.scenarios.results.SolvedBy;
  * @param gridAndBoundaryInHeadError whether that error holds those of the grid and of far boundaries, as far as there
  *     are any, beside that of time stepping
  * @param balanceDiscrepancy largest discrepancy of a time step's water balance, as a share of what passed
+ * @param bedAdjusts how long the sealing bed takes to adjust to a change of head, in words; absent without one that stores
  * @param effort what the run took
  * @param answeredFrom the unit responses it was answered from, in words; absent if it was simulated on the grid
  * @param simulatedBecause why it was simulated although an answer from unit responses was asked for
@@ -59,6 +61,7 @@ public record RunAnswer(
         OptionalDouble headErrorMetres,
         boolean gridAndBoundaryInHeadError,
         double balanceDiscrepancy,
+        Optional<String> bedAdjusts,
         Effort effort,
         Optional<String> answeredFrom,
         Optional<String> simulatedBecause,
@@ -158,6 +161,7 @@ public record RunAnswer(
                         .max(),
                 run.figures().errorBudget().isPresent(),
                 run.figures().solver().largestBalanceDiscrepancy(),
+                BedAdjustment.of(run.description()).map(BedAdjustment::words),
                 effort(run),
                 run.figures().answeredFrom().map(AnsweredFrom::words),
                 simulatedBecause,

@@ -61,6 +61,7 @@ class AnswerTextTest {
                 OptionalDouble.empty(),
                 false,
                 0,
+                Optional.of("12 to 30 yr"),
                 new Effort(400, 20, false, "", 1, 100, 1),
                 Optional.empty(),
                 Optional.empty(),
@@ -80,6 +81,7 @@ class AnswerTextTest {
         String said = said(answer(0.004, 0));
         assertTrue(said.contains("Least water above pump 0.00 m at town bore on 2041-03-01"), said);
         assertTrue(said.contains("Largest loss of head none"), said);
+        assertTrue(said.contains("Sealing bed adjusts to a change of head in 12 to 30 yr"), said);
         assertTrue(said(answer(0.02, 3)).contains("Largest loss of head 0.02 m at spring on 2041-03-01"));
     }
 

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import org.headfall.scenarios.evidence.Assumption.Score;
+import org.headfall.scenarios.findings.BedAdjustment;
 import org.headfall.scenarios.findings.Confinement;
 import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.recording.Station;
@@ -73,7 +74,11 @@ final class RunAssumptions {
                 .ifPresent(bed -> all.add(new Assumption(
                         "The level above the sealing bed does not change, however much water passes through the bed.",
                         share(Kind.LEAKAGE, "came through the bed from above") + " "
-                                + share(Kind.SEALING_BED_STORAGE, "came from storage in the bed"),
+                                + share(Kind.SEALING_BED_STORAGE, "came from storage in the bed")
+                                + BedAdjustment.of(description)
+                                        .map(adjustment ->
+                                                " The bed adjusts to a change of head in " + adjustment.words() + ".")
+                                        .orElse(""),
                         Score.MEDIUM,
                         Score.LOW,
                         Score.HIGH,
