@@ -108,37 +108,23 @@ final class ResponsesCommand implements Callable<Integer> {
             ResponsesFile.write(
                     folder, plan.description(), stored, computed.undisturbed(), new double[] {0}, Instant.now());
             double[] seconds = new double[repeats];
+            HeadfallProcess headfall = new HeadfallProcess(script);
             for (int i = 0; i < repeats; i++) {
-                seconds[i] = timeProcess(script, folder);
+                seconds[i] = headfall.command(
+                                "estimate",
+                                scenario.toString(),
+                                "--responses",
+                                folder.toString(),
+                                "--output",
+                                folder.resolve("answer").toString(),
+                                "--overwrite")
+                        .seconds();
             }
             Arrays.sort(seconds);
             print("estimate processes=%d least_s=%.2f median_s=%.2f", repeats, seconds[0], seconds[repeats / 2]);
         } finally {
             ResultsFolder.delete(folder);
         }
-    }
-
-    private double timeProcess(Path script, Path folder) throws IOException, InterruptedException {
-        long start = System.nanoTime();
-        ProcessBuilder builder = new ProcessBuilder(
-                        "sh",
-                        script.toString(),
-                        "estimate",
-                        scenario.toString(),
-                        "--responses",
-                        folder.toString(),
-                        "--output",
-                        folder.resolve("answer").toString(),
-                        "--overwrite")
-                .redirectOutput(ProcessBuilder.Redirect.DISCARD)
-                .redirectError(ProcessBuilder.Redirect.INHERIT);
-        // The launcher would run this benchmark again.
-        builder.environment().remove("HEADFALL_MAIN");
-        int code = builder.start().waitFor();
-        if (code != 0) {
-            throw new IllegalStateException("estimate ended with exit code " + code);
-        }
-        return (System.nanoTime() - start) * NANO;
     }
 
     private void sweep(UnitResponses responses, double days) {
