@@ -3,7 +3,9 @@ package org.headfall.scenarios.run;
 import java.util.Locale;
 import org.headfall.scenarios.recording.RecordPlan;
 import org.headfall.scenarios.scenario.Solving;
+import org.headfall.solver.flow.UnmetRuleException;
 import org.headfall.solver.response.FieldResponses;
+import org.headfall.solver.response.TooManyStepsException;
 
 /**
  * Chooses how the main run is found. Unit responses are wanted of every run, so superposition costs little more than sums of
@@ -42,8 +44,8 @@ final class MainRuns {
             return plan.solving() == Solving.BY_SUPERPOSITION
                     ? superposed(fields, "as the document says")
                     : cheaper(fields);
-        } catch (IllegalStateException e) {
-            return steps("superposition could not meet the rules of bores and springs, " + e.getMessage());
+        } catch (UnmetRuleException | TooManyStepsException known) {
+            return steps("superposition cannot answer it, " + known.getMessage());
         }
     }
 

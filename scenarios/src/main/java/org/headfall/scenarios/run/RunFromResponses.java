@@ -23,9 +23,11 @@ import org.headfall.scenarios.results.SummaryFile;
 import org.headfall.scenarios.results.Tables;
 import org.headfall.scenarios.results.WrittenFiles;
 import org.headfall.solver.flow.FlowProblem;
+import org.headfall.solver.flow.UnmetRuleException;
 import org.headfall.solver.nearfield.ObservedHead;
 import org.headfall.solver.response.StationResponses;
 import org.headfall.solver.response.SuperposedRun;
+import org.headfall.solver.response.TooManyStepsException;
 
 /**
  * A run answered from the unit responses of another on the same aquifer and grid: at bores, springs and points, without
@@ -100,8 +102,8 @@ public final class RunFromResponses {
                                         + " above %.3f m",
                                 error,
                                 PROMISED);
-            } catch (IllegalStateException e) {
-                why = String.valueOf(e.getMessage());
+            } catch (UnmetRuleException | TooManyStepsException known) {
+                why = String.valueOf(known.getMessage());
             }
         }
         reason = why;
@@ -113,7 +115,8 @@ public final class RunFromResponses {
      *
      * @param changed the problem of the run with other operations from day 0 on
      * @return the answer on all recorded days
-     * @throws IllegalStateException if the rules cannot be met
+     * @throws UnmetRuleException if the rules cannot be met
+     * @throws TooManyStepsException if discharges change too often
      */
     public SuperposedRun superposed(FlowProblem changed) {
         double accuracy = accuracyOfSteps(plan);
