@@ -56,6 +56,7 @@ function drawSites(context) {
     .filter(({ at }) => at[0] > -10 && at[1] > -10 && at[0] < map.width + 10 && at[1] < map.height + 10);
   const taken = shown.map(({ at }) => ({ left: at[0] - 8, right: at[0] + 8, top: at[1] - 8, bottom: at[1] + 8 }));
   taken.push({ left: map.width - 36, right: map.width, top: 0, bottom: 52 }, { left: 0, right: 170, top: map.height - 36, bottom: map.height });
+  for (const { at: [x, y] } of lineEnds()) taken.push({ left: x - 6, right: x + 6, top: y - 8, bottom: y + 8 });
   for (const limit of report.limits) {
     if (limit.x !== null && isCrossedBy(limit, field.dates[map.date])) crossedCell(context, ...toPixel(limit.x, limit.y));
   }

@@ -175,15 +175,23 @@ function drawScaleAndNorth(context) {
   haloText(context, "N", x, 44, "center");
 }
 
+/** Letters of the ends of the section, each at a place beyond its end (px). */
+function lineEnds() {
+  if (!section.line) return [];
+  const a = toPixel(section.line.fromX, section.line.fromY), b = toPixel(section.line.toX, section.line.toY);
+  const length = Math.hypot(b[0] - a[0], b[1] - a[1]) || 1, beyond = 10 / length;
+  const place = (end, other) => [end[0] + (end[0] - other[0]) * beyond, end[1] + (end[1] - other[1]) * beyond];
+  return [{ name: "A", end: a, at: place(a, b) }, { name: "B", end: b, at: place(b, a) }];
+}
+
 function drawLineOfSection(context) {
   if (!section.line) return;
-  const a = toPixel(section.line.fromX, section.line.fromY), b = toPixel(section.line.toX, section.line.toY);
+  const ends = lineEnds();
   context.setLineDash([10, 4, 2, 4]);
-  rimmed(context, 1.8, () => { context.moveTo(...a); context.lineTo(...b); });
+  rimmed(context, 1.8, () => { context.moveTo(...ends[0].end); context.lineTo(...ends[1].end); });
   context.setLineDash([]);
   context.font = "600 12px system-ui, sans-serif";
-  haloText(context, "A", a[0] - 8, a[1] + 4, "center");
-  haloText(context, "B", b[0] + 8, b[1] + 4, "center");
+  for (const { name, at: [x, y] } of ends) haloText(context, name, x, y + 4, "center");
 }
 
 function drawCursor(context) {

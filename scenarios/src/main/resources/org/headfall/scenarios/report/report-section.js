@@ -105,7 +105,7 @@ function drawSection() {
     clipped(view, () => sectionBodies(view));
     sectionAxes(view);
     clipped(view, () => {
-      near.forEach(({ site, along }) => sectionSite(view, site, view.px(along)));
+      near.forEach(place => sectionSite(view, place));
       for (const head of sectionHeads()) sectionLine(view, head.key, ink(head.colour), head.dash);
     });
   }
@@ -210,10 +210,23 @@ function sectionNames({ context, px, left, right, topEdge }, near) {
   }
 }
 
-function sectionSite(view, site, x) {
+function sectionSite(view, { site, along, aside }) {
+  const x = view.px(along);
   const ground = site.ground !== null ? site.ground : valueAt(field.ground || field.heads[0], site.x, site.y);
-  if (site.kind.endsWith("BORE")) sectionBore(view, site, x, ground);
+  if (site.kind.endsWith("BORE")) {
+    if (aside > WALL) coneBeside(view, site, along);
+    sectionBore(view, site, x, ground);
+  }
   symbol(view.context, site.kind, site.states[map.date][0], x, view.py(ground), isCrossed(site, map.date));
+}
+
+/** From the head on the line down to the level in a bore beside it: its cone is there, though the line misses its depth. */
+function coneBeside({ context, samples, px, py }, site, along) {
+  const level = levelOf(site), head = d3.least(samples, sample => Math.abs(sample.distance - along)).shown;
+  if (!Number.isFinite(level) || !Number.isFinite(head)) return;
+  context.strokeStyle = ink("water"); context.lineWidth = 1.6; context.setLineDash([2, 3]);
+  context.beginPath(); context.moveTo(px(along), py(head)); context.lineTo(px(along), py(level)); context.stroke();
+  context.setLineDash([]);
 }
 
 /** Casing to the top of the aquifer, screen through it, pump, and the level inside. */
@@ -240,8 +253,8 @@ function sectionWords(samples, closer, whole) {
     + times(whole) + " times below. "
     + (field.ground ? "Hatching shows where water rises above ground on " + dateWords(field.dates[map.date]) + ": along "
       + share("shown") + " of the line, against " + share("start") + " on " + dateWords(field.dates[0]) + ". " : "")
-    + "Heads run to the walls of bores. Screens are drawn through the aquifer; bores up to "
-    + numberWords(Math.min(samples[samples.length - 1].distance / 20, 2000) / 1000, 1) + " km beside the line are shown on it.";
+    + "Heads run to the walls of bores, dotted to those beside the line, up to "
+    + numberWords(Math.min(samples[samples.length - 1].distance / 20, 2000) / 1000, 1) + " km. Screens are drawn through the aquifer.";
   sectionLegend();
   const heads = sectionHeads(), few = sectionSamples(13, true), digits = v => Number.isFinite(v) ? minus(v.toFixed(1)) : DASH;
   fillTable(byId("section-table"), "Levels along " + section.line.name,

@@ -68,6 +68,14 @@ const limitFigure = (value, limit) => limit.unit === "m" ? heightWords(value)
   : limit.unit === "m/yr" ? numberWords(inHeightUnit(value), heightUnit() === "m" ? 3 : 2) + "\u00a0" + heightUnit() + "/yr"
     : numberWords(value, 2) + "\u00a0" + limit.unit;
 
+/** How many limits are kept; a limit that holds at several places is one limit. */
+function keptWords(outcomes) {
+  const names = list => new Set(list.map(outcome => outcome.limit.name)).size, lost = outcomes.filter(outcome => outcome.state !== "holds");
+  const all = names(outcomes), kept = all - names(lost), places = outcomes.length;
+  return kept + " of " + all + (all === 1 ? " limit is" : " limits are") + " kept"
+    + (places > all ? ", those at " + (places - lost.length) + " of " + places + " places" : "");
+}
+
 function showOutcomes(outcomes, cautions) {
   byId("what-if-limits").parentElement.hidden = outcomes.length === 0;
   const body = byId("what-if-limits").tBodies[0], hold = outcomes.filter(outcome => outcome.state === "holds").length;
@@ -82,8 +90,9 @@ function showOutcomes(outcomes, cautions) {
   const changed = whatIf.changes.filter(isChanged).length;
   document.body.classList.toggle("changed", changed > 0);
   byId("what-if-answer").textContent = (changed === 0 ? "Rates as in the run: " : "With " + (changed === 1 ? "one bore" : changed + " bores") + " changed, ")
-    + (outcomes.length ? hold + " of " + outcomes.length + (outcomes.length === 1 ? " limit is" : " limits are") + " kept" : "no limit is judged") + "."
-    + (report.whatIf.notJudged.length ? " " + report.whatIf.notJudged.length + " more can be judged by a run only." : "")
+    + (outcomes.length ? keptWords(outcomes) : "no limit is judged") + "."
+    + (report.whatIf.notJudged.length ? " What limits say at " + (report.whatIf.notJudged.length === 1 ? "one more place" : report.whatIf.notJudged.length + " more places")
+      + " only a run can judge, see below." : "")
     + (cautions.length ? " Only indicative: see below." : "");
   byId("what-if-cautions").replaceChildren(...cautions.map(text => element("li", text, { dir: "auto" })));
 }

@@ -59,6 +59,16 @@ class RunReportTest {
         return run(DESCRIPTION);
     }
 
+    private static Limit limit(String name) {
+        return new Limit(
+                name,
+                new LimitedQuantity.Drawdown(3),
+                "Lignum Spring",
+                new Comparison.Start(),
+                LimitPeriod.EVER,
+                "Clause 4");
+    }
+
     private static FinishedRun run(RunDescription description) {
         double[] start = SmallField.filled(SmallField.grid().cellCount(), 110);
         double[] end = Arrays.stream(start).map(head -> head - 4).toArray();
@@ -74,20 +84,14 @@ class RunReportTest {
                 List.of(),
                 List.of(new HeadGrid(0, start), new HeadGrid(END, end)),
                 SmallField.filled(start.length, Double.NaN));
-        Limit limit = new Limit(
-                "springs stay",
-                new LimitedQuantity.Drawdown(3),
-                "Lignum Spring",
-                new Comparison.Start(),
-                LimitPeriod.EVER,
-                "Clause 4");
+        Limit limit = limit("springs stay");
         Outcome crossed = new Outcome.Crossed(800, new Outcome.Worst(END, 14, -11, 0.03));
         Outcome missing = new Outcome.NotEvaluated("the run without proposed bores is missing");
         return new FinishedRun(
                 description,
                 recording,
                 findings(),
-                List.of(new LimitResult(limit, crossed), new LimitResult(limit, missing)),
+                List.of(new LimitResult(limit, crossed), new LimitResult(limit("seeps stay"), missing)),
                 new RunFigures(
                         new RunStatistics(12, 40, 2, 80, 300, 0.004, 3e-10, 1.5),
                         List.of(0.01, 0.03, 0.02, Double.NaN),

@@ -27,8 +27,7 @@ final class AnswerSentences {
     private final ReportContent content;
     private final LocalDate end;
     private final List<LimitOutcome> crossed;
-    private final long unsure;
-    private final long held;
+    private final LimitCounts counts;
 
     private AnswerSentences(ReportContent content) {
         this.content = content;
@@ -37,10 +36,7 @@ final class AnswerSentences {
                 .filter(limit -> limit.verdict() == Outcome.Kind.CROSSED)
                 .sorted(Comparator.comparing(AnswerSentences::crossing))
                 .toList();
-        this.unsure = content.limits().stream()
-                .filter(limit -> !holds(limit) && limit.verdict() != Outcome.Kind.CROSSED)
-                .count();
-        this.held = content.limits().stream().filter(AnswerSentences::holds).count();
+        this.counts = LimitCounts.of(content.limits());
     }
 
     static Answer of(ReportContent content) {
@@ -68,54 +64,36 @@ final class AnswerSentences {
         if (content.limits().isEmpty()) {
             return Cell.Tone.PLAIN;
         }
-        return held == content.limits().size() ? Cell.Tone.GOOD : Cell.Tone.CLOSE;
+        return counts.allHold() ? Cell.Tone.GOOD : Cell.Tone.CLOSE;
     }
 
     private String verdict() {
-        int all = content.limits().size();
-        if (all == 0) {
+        if (content.limits().isEmpty()) {
             return "No limit was set.";
         }
         if (!crossed.isEmpty()) {
             return "The field does not hold.";
         }
-        return held == all ? "The field holds until " + Words.date(end) + "." : "It is not sure that the field holds.";
+        return counts.allHold()
+                ? "The field holds until " + Words.date(end) + "."
+                : "It is not sure that the field holds.";
     }
 
     private Sentence reason() {
-        int all = content.limits().size();
-        if (all == 0) {
+        if (content.limits().isEmpty()) {
             return Sentence.of("This report gives changes up to " + Words.date(end)
                     + " and does not say whether they are acceptable.");
         }
         if (crossed.isEmpty()) {
-            return withUntested(Sentence.of(
-                    held == all
-                            ? (all == 1 ? "The limit that was set is kept." : "All " + all + " limits are kept.")
-                            : held + " of " + Words.count(all, "limit is", "limits are") + " kept until "
-                                    + Words.date(end) + "; of the others nothing sure can be said."));
+            return withUntested(Sentence.of(counts.kept(Words.date(end))));
         }
         LimitOutcome first = crossed.get(0);
-        String which = all == 1
-                ? "The limit that was set is crossed: "
-                : crossed.size() == 1
-                        ? "One of " + Words.count(all, "limit", "limits") + " is crossed: "
-                        : crossed.size() + " of " + all + " limits are crossed, first ";
-        return withUntested(Sentence.of(which + quoted(first) + ", at " + first.site() + from(first) + ". There "
-                        + first.quantity() + " reaches ")
+        return withUntested(Sentence.of(counts.crossed() + quoted(first) + ", at " + first.site() + from(first)
+                        + ". There " + first.quantity() + " reaches ")
                 .and(Quantity.ofLimit(first.unit()), first.reached(), first.error())
                 .and(on(first.reachedOn()) + "; ")
                 .and(Quantity.ofLimit(first.unit()), first.allowed())
-                .and(" is allowed." + besidesCrossed(all)));
-    }
-
-    /** What became of the limits that are not crossed, so that all of them are counted. */
-    private String besidesCrossed(int all) {
-        if (crossed.size() == all) {
-            return "";
-        }
-        return " " + Words.count(held, "limit is", "limits are") + " kept"
-                + (unsure == 0 ? "." : "; of " + unsure + " nothing sure can be said.");
+                .and(" is allowed." + counts.besidesCrossed()));
     }
 
     /** A verdict must not look surer than it is. */
@@ -131,10 +109,6 @@ final class AnswerSentences {
         return date == null ? "" : " on " + Words.date(date);
     }
 
-    private static boolean holds(LimitOutcome limit) {
-        return limit.verdict() == Outcome.Kind.HOLDS;
-    }
-
     private static String quoted(LimitOutcome limit) {
         return "\u201c" + limit.name() + "\u201d";
     }
@@ -145,7 +119,7 @@ final class AnswerSentences {
 
     private Optional<Sentence> closestLimit() {
         return content.limits().stream()
-                .filter(AnswerSentences::holds)
+                .filter(limit -> limit.verdict() == Outcome.Kind.HOLDS)
                 .min(Comparator.comparingDouble(LimitOutcome::relativeMargin))
                 .map(limit -> Sentence.of("Of the limits that are kept, the closest is " + quoted(limit) + ", at "
                                 + limit.site() + ": " + limit.quantity() + " reaches ")
@@ -265,15 +239,12 @@ final class AnswerSentences {
     }
 
     private Optional<KeyFigure> limitFigure() {
-        int all = content.limits().size();
-        return all == 0
+        return content.limits().isEmpty()
                 ? Optional.empty()
                 : Optional.of(new KeyFigure(
-                        Sentence.of(held + " of " + all),
-                        all == 1 ? "limit is kept" : "limits are kept",
-                        Sentence.of("until " + Words.date(end)
-                                + (crossed.isEmpty() ? "" : "; " + crossed.size() + " crossed")
-                                + (unsure == 0 ? "" : "; of " + unsure + " nothing sure can be said")),
+                        Sentence.of(counts.keptOfAll()),
+                        counts.named() == 1 ? "limit is kept" : "limits are kept",
+                        Sentence.of("until " + Words.date(end) + counts.detail()),
                         tone()));
     }
 
