@@ -107,8 +107,8 @@ public final class Headfall implements Runnable {
         }
     }
 
-    private static CommandLine commandLine(
-            Terminal terminal, RunEngine engine, Failures failures, String... arguments) {
+    /** All commands, or only the one that the arguments begin with if it is one of this module. */
+    static CommandLine commandLine(Terminal terminal, RunEngine engine, Failures failures, String... arguments) {
         CommandLine commandLine = new CommandLine(new Headfall());
         Map<String, Supplier<Object>> commands = ownCommands(terminal, engine);
         Supplier<Object> wanted = arguments.length > 0 ? commands.get(arguments[0]) : null;
@@ -130,19 +130,23 @@ public final class Headfall implements Runnable {
 
     private static Map<String, Supplier<Object>> ownCommands(Terminal terminal, RunEngine engine) {
         Map<String, Supplier<Object>> commands = new LinkedHashMap<>();
-        commands.put("allocate", () -> new AllocateCommand(terminal));
-        commands.put("capping", CappingCommand::new);
-        commands.put("check", CheckCommand::new);
-        commands.put("compare", CompareCommand::new);
-        commands.put("estimate", () -> new EstimateCommand(terminal));
-        commands.put("example", ExampleCommand::new);
-        commands.put("monitor", MonitorCommand::new);
-        commands.put("report", ReportCommand::new);
-        commands.put("rerun", () -> new RerunCommand(terminal));
-        commands.put("run", () -> new RunCommand(terminal));
-        commands.put("site", () -> new SiteCommand(terminal));
-        commands.put("spacing", () -> new SpacingCommand(terminal));
-        commands.put("sweep", () -> new SweepCommand(terminal, engine));
+        add(commands, AllocateCommand.class, () -> new AllocateCommand(terminal));
+        add(commands, CappingCommand.class, CappingCommand::new);
+        add(commands, CheckCommand.class, CheckCommand::new);
+        add(commands, CompareCommand.class, CompareCommand::new);
+        add(commands, EstimateCommand.class, () -> new EstimateCommand(terminal));
+        add(commands, ExampleCommand.class, ExampleCommand::new);
+        add(commands, MonitorCommand.class, MonitorCommand::new);
+        add(commands, ReportCommand.class, ReportCommand::new);
+        add(commands, RerunCommand.class, () -> new RerunCommand(terminal));
+        add(commands, RunCommand.class, () -> new RunCommand(terminal));
+        add(commands, SiteCommand.class, () -> new SiteCommand(terminal));
+        add(commands, SpacingCommand.class, () -> new SpacingCommand(terminal));
+        add(commands, SweepCommand.class, () -> new SweepCommand(terminal, engine));
         return commands;
+    }
+
+    private static <T> void add(Map<String, Supplier<Object>> commands, Class<T> type, Supplier<T> command) {
+        commands.put(type.getAnnotation(Command.class).name(), command::get);
     }
 }

@@ -35,7 +35,7 @@ import picocli.CommandLine.Spec;
             "  rates        20,000 runs that differ in rates alone (s); bar 180, aim 30",
             "  fields       runs whose transmissivity differs, and what 2,000 of them take on two threads (min); bar 25",
             "  layouts      runs that differ in spacing and number of bores in one aquifer, and what 1,000 of them take (min); bar 5",
-            "  threads      work of two threads over that of one in the same time (%); bar 90, aim 97",
+            "  threads      work of two threads over that of one in the same time (%%); bar 90, aim 97",
             "  rows         100,000 rows; call with HEADFALL_JAVA_OPTIONS=-Xmx512m to keep to the aim (bar -Xmx1g)"
         })
 final class SweepCommand implements Callable<Integer> {
