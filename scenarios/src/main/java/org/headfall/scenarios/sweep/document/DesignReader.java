@@ -1,5 +1,6 @@
 package org.headfall.scenarios.sweep.document;
 
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -105,8 +106,11 @@ final class DesignReader {
                 .filter(variable -> variable.variation() instanceof Variation.Listed)
                 .map(Variable::name)
                 .toList();
+        Set<String> names = new HashSet<>();
         for (String name : forEachOf) {
-            if (!listed.contains(name) && !refused.contains(name)) {
+            if (!names.add(name)) {
+                document.refuse("for_each_of", Finding.of(ProblemKind.DUPLICATE_NAME, name, "each variable once"));
+            } else if (!listed.contains(name) && !refused.contains(name)) {
                 document.refuse("for_each_of", ValueReader.notAChoice(name, listed));
             }
         }

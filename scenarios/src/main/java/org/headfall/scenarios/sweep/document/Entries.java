@@ -2,6 +2,7 @@ package org.headfall.scenarios.sweep.document;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Stream;
 import org.headfall.scenarios.document.DocumentNode;
 import org.headfall.scenarios.document.Section;
 import org.headfall.scenarios.problem.Finding;
@@ -55,6 +56,18 @@ final class Entries {
             section.refuse(key, wrong.finding());
             return null;
         }
+    }
+
+    /** Whether all have one unit; if not, that is reported. */
+    static boolean haveOneUnit(Section section, String subject, Measure... measures) {
+        List<String> units = Stream.of(measures).map(Measure::unit).distinct().toList();
+        if (units.size() > 1) {
+            String found =
+                    String.join(", ", Stream.of(measures).map(Measure::text).toList());
+            Finding finding = Finding.of(ProblemKind.WRONG_UNIT, found, "one unit, written alike each time");
+            section.values().problems().add(section.place(), subject, finding);
+        }
+        return units.size() == 1;
     }
 
     /** A number without a unit, or null after a problem has been reported. */

@@ -48,7 +48,10 @@ final class QuestionReader {
         List<Section> aims = Entries.sections(ask, "trade_off");
         for (Section section : aims) {
             @Nullable Aim aim = aim(section);
-            if (aim != null) {
+            if (aim != null
+                    && tradeOff.stream().anyMatch(other -> other.figure().equals(aim.figure()))) {
+                section.refuse("figure", Finding.of(ProblemKind.DUPLICATE_NAME, aim.figure(), "each figure once"));
+            } else if (aim != null) {
                 tradeOff.add(aim);
             }
         }
@@ -116,7 +119,9 @@ final class QuestionReader {
     private List<String> sensitivity(Section ask) {
         List<String> wanted = new ArrayList<>();
         for (String name : Entries.texts(ask, "sensitivity")) {
-            if (names.contains(name)) {
+            if (wanted.contains(name)) {
+                ask.refuse("sensitivity", Finding.of(ProblemKind.DUPLICATE_NAME, name, "each figure once"));
+            } else if (names.contains(name)) {
                 wanted.add(name);
             } else if (!refused.contains(name)) {
                 ask.refuse("sensitivity", notKept(name));

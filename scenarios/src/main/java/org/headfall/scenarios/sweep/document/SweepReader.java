@@ -2,16 +2,13 @@ package org.headfall.scenarios.sweep.document;
 
 import java.io.IOException;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import org.headfall.scenarios.document.DocumentNode;
 import org.headfall.scenarios.document.DocumentParser;
 import org.headfall.scenarios.document.FileReach;
 import org.headfall.scenarios.document.ScenarioFolder;
 import org.headfall.scenarios.document.Section;
-import org.headfall.scenarios.document.ValueReader;
 import org.headfall.scenarios.problem.Finding;
 import org.headfall.scenarios.problem.InputException;
 import org.headfall.scenarios.problem.ProblemKind;
@@ -64,9 +61,10 @@ public final class SweepReader {
         if (base != null) {
             new ValueCheck(base, String.valueOf(file.getFileName()), problems).check(variables);
         }
-        List<Correlation> correlations = correlations(document, variables, reader.refused());
+        CorrelationReader correlationReader = new CorrelationReader(document, variables, reader.refused());
+        List<Correlation> correlations = correlationReader.read();
         @Nullable Design design = new DesignReader(document, variables, reader.refused()).read();
-        checkCorrelations(document, design, variables, correlations);
+        correlationReader.check(design);
         @Nullable FigureReader figureReader = base == null ? null : new FigureReader(document, base.plan());
         List<KeptFigure> figures = figureReader == null ? List.of() : figureReader.read();
         @Nullable Boolean keepsHeads = document.optionalChoice("keep_heads", Map.of("yes", true, "no", false));
@@ -108,58 +106,6 @@ public final class SweepReader {
         } catch (InputException wrong) {
             wrong.problems().forEach(problems::add);
             return null;
-        }
-    }
-
-    private List<Correlation> correlations(Section document, List<Variable> variables, Set<String> refused) {
-        List<String> drawn = variables.stream()
-                .filter(variable -> variable.variation() instanceof Variation.Drawn)
-                .map(Variable::name)
-                .toList();
-        List<Correlation> correlations = new ArrayList<>();
-        for (Section section : Entries.sections(document, "correlations")) {
-            List<String> between = Entries.texts(section, "between");
-            @Nullable Double rank = Entries.number(section, "rank");
-            section.done();
-            between.stream()
-                    .filter(name -> !drawn.contains(name) && !refused.contains(name))
-                    .forEach(name -> section.refuse("between", ValueReader.notAChoice(name, drawn)));
-            if (between.size() != 2 || between.get(0).equals(between.get(1))) {
-                section.refuse(
-                        "between",
-                        Finding.of(
-                                ProblemKind.WRONG_TYPE,
-                                String.join(", ", between),
-                                "the names of two variables with distributions"));
-            } else if (rank != null && !(Math.abs(rank) < 1)) {
-                section.refuse(
-                        "rank", Finding.of(ProblemKind.OUT_OF_RANGE, rank.toString(), "more than -1 and less than 1"));
-            } else if (rank != null) {
-                correlations.add(new Correlation(between.get(0), between.get(1), rank));
-            }
-        }
-        return correlations;
-    }
-
-    private void checkCorrelations(
-            Section document, @Nullable Design design, List<Variable> variables, List<Correlation> correlations) {
-        if (correlations.isEmpty() || !problems.isEmpty()) {
-            return;
-        }
-        if (!(design instanceof Design.Sampled)) {
-            document.refuse(
-                    "correlations",
-                    Finding.of(
-                            ProblemKind.CONFLICTING_KEYS,
-                            "design: " + document.text("design"),
-                            "the design latin hypercube or sobol sequence"));
-        } else if (!RunList.canBeCorrelated(variables, correlations)) {
-            document.refuse(
-                    "correlations",
-                    Finding.of(
-                            ProblemKind.OUT_OF_RANGE,
-                            "correlations that contradict each other",
-                            "correlations that numbers can have together"));
         }
     }
 }

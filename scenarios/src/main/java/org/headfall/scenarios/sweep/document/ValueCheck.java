@@ -1,17 +1,23 @@
 package org.headfall.scenarios.sweep.document;
 
 import java.util.EnumSet;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.DoubleStream;
+import org.headfall.scenarios.problem.Place;
 import org.headfall.scenarios.problem.Problem;
 import org.headfall.scenarios.problem.ProblemKind;
 import org.headfall.scenarios.problem.Problems;
+import org.headfall.scenarios.sweep.sampling.Sampling;
 
 /**
  * Reads the base scenario once with each value that is of another form than those before, so that a wrong unit or a file
- * that is not there is found before the first run and not by each of thousands. What is a question of size, such as a
- * transmissivity of zero, or of values that fit together, is left to the runs.
+ * that is not there is found before the first run and not by each of thousands. That a variable has no value at all of an
+ * allowed size is found too; single values of a wrong size, and values that do not fit together, are left to the runs.
  */
 final class ValueCheck {
 
@@ -40,6 +46,14 @@ final class ValueCheck {
     /** Values that are no numbers are few as a rule; of more, the rest is left to the runs. */
     private static final int MOST_VALUES = 200;
 
+    private static final double HALF = 0.5;
+
+    /** Where a distribution is looked at to find that no value of it is allowed; the middle first, for the message. */
+    private static final double[] ACROSS = {HALF, 1e-4, 0.1, 0.9, 1 - 1e-4};
+
+    /** Combinations of values that are tried before it is said that none is allowed. */
+    private static final int COMBINATIONS = 16;
+
     private final BaseScenario base;
     private final String sweepDocument;
     private final Problems problems;
@@ -59,26 +73,82 @@ final class ValueCheck {
 
     void check(List<Variable> variables) {
         for (Variable variable : variables) {
-            inputs(variable).stream().limit(MOST_VALUES).forEach(input -> check(variable, input));
+            Input middle = variable.variation().at(HALF);
+            if (variable.numeric()) {
+                ofValueAlone(variable, middle).forEach(problems::add);
+                noneInRange(variable, variables).forEach(problems::add);
+            } else if (variable.variation().isDrawn()) {
+                // Random fields differ in nothing but their number.
+                ofField(variable, middle).forEach(problems::add);
+            } else if (variable.variation() instanceof Variation.Listed listed) {
+                listed.inputs().stream()
+                        .limit(MOST_VALUES)
+                        .flatMap(input -> ofValueAlone(variable, input).stream())
+                        .forEach(problems::add);
+            }
         }
     }
 
-    /** Values of one unit are of one form. */
-    private static List<Input> inputs(Variable variable) {
-        boolean alike = variable.numeric() || variable.variation().isDrawn();
-        return variable.variation() instanceof Variation.Listed listed && !alike
-                ? listed.inputs()
-                : List.of(variable.variation().at(0.5));
-    }
-
-    private void check(Variable variable, Input input) {
-        List<Problem> found = base.read(base.with(Map.of(variable, input))).problems().sorted().stream()
+    private List<Problem> ofValueAlone(Variable variable, Input input) {
+        List<Problem> found = with(Map.of(variable, input)).stream()
                 .filter(problem -> OF_A_VALUE_ALONE.contains(problem.kind()))
                 .toList();
-        List<Problem> here = found.stream()
-                .filter(problem -> problem.place().file().equals(sweepDocument))
-                .toList();
+        List<Problem> here = found.stream().filter(this::isHere).toList();
         // What follows from a wrong value elsewhere in the base document says nothing new.
-        (here.isEmpty() ? found : here).forEach(problems::add);
+        return here.isEmpty() ? found : here;
+    }
+
+    private List<Problem> ofField(Variable variable, Input input) {
+        List<Problem> here =
+                with(Map.of(variable, input)).stream().filter(this::isHere).toList();
+        return here.isEmpty() ? ofValueAlone(variable, input) : here;
+    }
+
+    /** Problems of size, if no value of a variable is allowed, whatever values the others have. */
+    private List<Problem> noneInRange(Variable variable, List<Variable> variables) {
+        if (outOfRange(Map.of(variable, variable.variation().at(HALF))).isEmpty()) {
+            return List.of();
+        }
+        Map<Place, Problem> found = new LinkedHashMap<>();
+        for (Input input : across(variable)) {
+            List<Problem> wrong = outOfRange(Map.of(variable, input));
+            if (wrong.isEmpty()) {
+                return List.of();
+            }
+            wrong.forEach(problem -> found.putIfAbsent(problem.place(), problem));
+        }
+        Set<String> subjects = found.values().stream().map(Problem::subject).collect(Collectors.toSet());
+        for (double[] point : Sampling.SOBOL_SEQUENCE.points(COMBINATIONS, variables.size(), 1)) {
+            Map<Variable, Input> inputs = new HashMap<>();
+            for (int axis = 0; axis < point.length; axis++) {
+                Variable other = variables.get(axis);
+                inputs.put(other, other.variation().at(point[axis]));
+            }
+            if (outOfRange(inputs).stream().noneMatch(problem -> subjects.contains(problem.subject()))) {
+                return List.of();
+            }
+        }
+        return List.copyOf(found.values());
+    }
+
+    /** Values of a variable from its least to its greatest; of a distribution some. */
+    private static List<Input> across(Variable variable) {
+        return variable.variation() instanceof Variation.Listed listed
+                ? listed.inputs().stream().limit(MOST_VALUES).toList()
+                : DoubleStream.of(ACROSS).mapToObj(variable.variation()::at).toList();
+    }
+
+    private List<Problem> outOfRange(Map<Variable, Input> inputs) {
+        return with(inputs).stream()
+                .filter(problem -> problem.kind() == ProblemKind.OUT_OF_RANGE && isHere(problem))
+                .toList();
+    }
+
+    private List<Problem> with(Map<Variable, Input> inputs) {
+        return base.read(base.with(inputs)).problems().sorted();
+    }
+
+    private boolean isHere(Problem problem) {
+        return problem.place().file().equals(sweepDocument);
     }
 }

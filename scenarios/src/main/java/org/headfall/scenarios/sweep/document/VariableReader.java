@@ -35,6 +35,7 @@ final class VariableReader {
 
     List<Variable> read() {
         List<Variable> variables = new ArrayList<>();
+        Set<String> names = new HashSet<>();
         // Whether it is a number is seen to where the design is read.
         String seed = document.optionalNode("seed") instanceof DocumentNode.Scalar scalar && !scalar.isEmpty()
                 ? scalar.text().strip()
@@ -46,12 +47,12 @@ final class VariableReader {
             Variation variation =
                     new VariationReader(section, name == null ? section.nameOf("name") : name, seed).read();
             section.done();
+            if (name != null && !names.add(name)) {
+                section.refuse("name", Finding.of(ProblemKind.DUPLICATE_NAME, name, "a name of its own"));
+            }
             if (name == null || variation == null) {
                 refused.add(name == null ? "" : name);
                 continue;
-            }
-            if (variables.stream().anyMatch(other -> other.name().equals(name))) {
-                section.refuse("name", Finding.of(ProblemKind.DUPLICATE_NAME, name, "a name of its own"));
             }
             @Nullable String unit = VariationReader.unit(variation);
             variables.add(new Variable(name, keys, variation, unit != null, unit == null ? "" : unit));

@@ -1,16 +1,15 @@
 package org.headfall.scenarios.sweep.document;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Stream;
+import java.util.Set;
 import org.headfall.scenarios.document.DocumentNode;
 import org.headfall.scenarios.document.Section;
 import org.headfall.scenarios.problem.Finding;
-import org.headfall.scenarios.problem.Place;
 import org.headfall.scenarios.problem.ProblemKind;
 import org.headfall.scenarios.quantity.QuantityException;
-import org.headfall.scenarios.sweep.sampling.Distribution;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -28,9 +27,6 @@ final class VariationReader {
     private final Section section;
     private final String name;
     private final String seed;
-
-    /** A distribution before it is cut, with the unit of its parameters. */
-    private record Parameters(Distribution distribution, String unit, Place place) {}
 
     /**
      * A reader.
@@ -62,7 +58,7 @@ final class VariationReader {
         if (given == null) {
             return null;
         }
-        @Nullable Variation read = way.equals("range") ? range(given) : drawn(given, way);
+        @Nullable Variation read = way.equals("range") ? range(given) : new DistributionReader(given, name).read(way);
         given.done();
         return read;
     }
@@ -81,7 +77,25 @@ final class VariationReader {
             double number = numeric ? measures.get(i).orElseThrow().number() : i + 1;
             inputs.add(Input.of(nodes.get(i), number));
         }
+        requireEachOnce(measures, inputs);
         return new Variation.Listed(inputs, false);
+    }
+
+    /** A value that is there twice would count twice in every share; numbers are the same however they are written. */
+    private void requireEachOnce(List<Optional<Measure>> measures, List<Input> inputs) {
+        Set<Object> seen = new HashSet<>();
+        for (int i = 0; i < inputs.size(); i++) {
+            Optional<Measure> measure = measures.get(i);
+            Input input = inputs.get(i);
+            if (!seen.add(measure.isPresent() ? measure.get() : input.text())) {
+                section.values()
+                        .problems()
+                        .add(
+                                input.value().place(),
+                                section.nameOf("values"),
+                                Finding.of(ProblemKind.DUPLICATE_NAME, input.text(), "each value once"));
+            }
+        }
     }
 
     private static boolean numeric(List<Optional<Measure>> measures) {
@@ -120,13 +134,23 @@ final class VariationReader {
         @Nullable Measure from = Entries.measure(given, "from");
         @Nullable Measure to = Entries.measure(given, "to");
         @Nullable Measure step = Entries.measure(given, "step");
-        if (from == null || to == null || step == null || !haveOneUnit(given, from, to, step)) {
+        if (from == null || to == null || step == null || !Entries.haveOneUnit(given, name, from, to, step)) {
             return null;
         }
         double steps = (to.number() - from.number()) / step.number();
-        if (!(step.number() > 0) || !(steps >= 0)) {
-            String found = from.text() + " to " + to.text() + " by " + step.text();
-            refuse(given, Finding.of(ProblemKind.NO_ROWS, found, "from at most to, and a step of more than zero"));
+        if (!(step.number() > 0)) {
+            given.refuse(
+                    "step", Finding.of(ProblemKind.OUT_OF_RANGE, String.valueOf(given.text("step")), "more than zero"));
+        }
+        if (!(from.number() <= to.number())) {
+            given.refuse(
+                    "to",
+                    Finding.of(
+                            ProblemKind.NO_ROWS,
+                            String.valueOf(given.text("to")),
+                            "at least from, " + given.text("from")));
+        }
+        if (!(step.number() > 0) || !(from.number() <= to.number())) {
             return null;
         }
         if (steps > MOST_STEPS) {
@@ -139,84 +163,12 @@ final class VariationReader {
             inputs.add(
                     Input.of(Measure.rounded(from.number() + k * step.number(), from.unit()), given.placeOf("from")));
         }
+        if (inputs.stream().map(Input::text).distinct().count() < inputs.size()) {
+            String allowed = "a step that changes the first seven digits of " + to.text();
+            given.refuse("step", Finding.of(ProblemKind.OUT_OF_RANGE, String.valueOf(given.text("step")), allowed));
+            return null;
+        }
         return new Variation.Listed(inputs, false);
-    }
-
-    private @Nullable Variation drawn(Section given, String way) {
-        try {
-            @Nullable Parameters parameters = parameters(given, way);
-            if (parameters == null) {
-                return null;
-            }
-            boolean cutBelow = given.has("at_least");
-            boolean cutAbove = given.has("at_most");
-            return new Variation.Drawn(
-                    cutBelow || cutAbove ? cut(given, parameters) : parameters.distribution(),
-                    parameters.unit(),
-                    parameters.place());
-        } catch (IllegalArgumentException wrong) {
-            refuse(given, Finding.of(ProblemKind.OUT_OF_RANGE, way, String.valueOf(wrong.getMessage())));
-            return null;
-        }
-    }
-
-    private @Nullable Parameters parameters(Section given, String way) {
-        List<String> keys = switch (way) {
-            case "uniform" -> List.of("from", "to");
-            case "normal" -> List.of("mean", "deviation");
-            case "lognormal" -> List.of("median");
-            default -> List.of("least", "likely", "most");
-        };
-        // Not a stream of filtered values: each missing key is to be reported.
-        List<Measure> measures = new ArrayList<>();
-        for (String key : keys) {
-            @Nullable Measure measure = Entries.measure(given, key);
-            if (measure != null) {
-                measures.add(measure);
-            }
-        }
-        @Nullable
-        Double ofLog = way.equals("lognormal") ? Entries.number(given, "deviation_of_log") : Double.valueOf(0);
-        if (measures.size() < keys.size() || ofLog == null || !haveOneUnit(given, measures.toArray(Measure[]::new))) {
-            return null;
-        }
-        double first = measures.get(0).number();
-        double last = measures.get(measures.size() - 1).number();
-        Distribution distribution = switch (way) {
-            case "uniform" -> new Distribution.Uniform(first, last);
-            case "normal" -> new Distribution.Normal(first, last);
-            case "lognormal" -> new Distribution.Lognormal(first, ofLog);
-            default -> new Distribution.Triangular(first, measures.get(1).number(), last);
-        };
-        return new Parameters(distribution, measures.get(0).unit(), given.placeOf(keys.get(0)));
-    }
-
-    private Distribution cut(Section given, Parameters parameters) {
-        double least = end(given, "at_least", parameters.unit(), Double.NEGATIVE_INFINITY);
-        double most = end(given, "at_most", parameters.unit(), Double.POSITIVE_INFINITY);
-        return new Distribution.Truncated(parameters.distribution(), least, most);
-    }
-
-    private double end(Section given, String key, String unit, double none) {
-        if (!given.has(key)) {
-            return none;
-        }
-        @Nullable Measure measure = Entries.measure(given, key);
-        if (measure == null) {
-            return none;
-        }
-        haveOneUnit(given, measure, new Measure(0, unit));
-        return measure.number();
-    }
-
-    private boolean haveOneUnit(Section given, Measure... measures) {
-        List<String> units = Stream.of(measures).map(Measure::unit).distinct().toList();
-        if (units.size() > 1) {
-            String found =
-                    String.join(", ", Stream.of(measures).map(Measure::text).toList());
-            refuse(given, Finding.of(ProblemKind.WRONG_UNIT, found, "one unit, written alike each time"));
-        }
-        return units.size() == 1;
     }
 
     private void refuse(Section given, Finding finding) {

@@ -75,7 +75,7 @@ public sealed interface Distribution {
      */
     record Lognormal(double median, double deviationOfLog) implements Distribution {
         /** A factor of 20,000 one deviation off: more is a slip of the finger. Common practice, no source. */
-        private static final double LARGEST_DEVIATION_OF_LOG = 10;
+        public static final double LARGEST_DEVIATION_OF_LOG = 10;
 
         /** Checks the parameters. */
         public Lognormal {

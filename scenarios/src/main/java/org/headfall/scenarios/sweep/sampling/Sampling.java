@@ -50,8 +50,8 @@ public enum Sampling {
     /** Most axes that there are direction numbers for. */
     public static final int MOST_AXES = 1000;
 
-    /** Normal scores of coordinates must stay finite. */
-    private static final double RIM = 1e-15;
+    /** Least coordinate, and least distance from 1: normal scores of coordinates must stay finite. */
+    public static final double LEAST_COORDINATE = 1e-15;
 
     /**
      * Points in the unit cube.
@@ -64,7 +64,7 @@ public enum Sampling {
     public abstract double[][] points(int count, int axes, long seed);
 
     private static double inside(double coordinate) {
-        return Math.min(1 - RIM, Math.max(RIM, coordinate));
+        return Math.min(1 - LEAST_COORDINATE, Math.max(LEAST_COORDINATE, coordinate));
     }
 
     /** Fisher and Yates, as in Knuth, The Art of Computer Programming 2, algorithm 3.4.2 P. */

@@ -131,6 +131,7 @@ class SweepReaderTest {
                         "5 NO_ROWS",
                         "6 WRONG_UNIT",
                         "7 DUPLICATE_KEY",
+                        "8 DUPLICATE_NAME",
                         "8 OUT_OF_RANGE",
                         "9 NOT_A_CHOICE",
                         "11 NOT_A_CHOICE",
@@ -144,7 +145,7 @@ class SweepReaderTest {
                         .toList(),
                 () -> problems.toString());
         assertEquals("bores.Town 1.rate", problems.get(0).finding().suggestion());
-        assertEquals("latin hypercube", problems.get(6).finding().suggestion());
+        assertEquals("latin hypercube", problems.get(7).finding().suggestion());
     }
 
     @ParameterizedTest
@@ -155,7 +156,7 @@ class SweepReaderTest {
                 "design: full factorial | {design: sobol sequence, samples: 0} | OUT_OF_RANGE",
                 "values: [10 L/s, 20 L/s] | uniform: {from: 1 L/s, to: 2 L/s} | CONFLICTING_KEYS",
                 "base: scenario.yaml | base: scenary.yaml | FILE_MISSING",
-                "values: [10 L/s, 20 L/s] | range: {from: 1 L/s, to: 2 L/s, step: 0 L/s} | NO_ROWS",
+                "values: [10 L/s, 20 L/s] | range: {from: 1 L/s, to: 2 L/s, step: 0 L/s} | OUT_OF_RANGE",
                 "values: [10 L/s, 20 L/s] | range: {from: 1 L/s, to: 2 L/s, step: 1e-9 L/s} | TOO_MANY_ROWS",
             })
     void refusesDesignsThatCannotBe(String found, String instead, ProblemKind kind) {
@@ -199,7 +200,7 @@ class SweepReaderTest {
                         "4:59 bores[1].rate WRONG_UNIT",
                         "5:64 aquifer.transmissivity WRONG_UNIT",
                         "6:49 vary[3].values EMPTY_VALUE",
-                        "7:53 bed OUT_OF_RANGE",
+                        "7:77 vary[4].normal.deviation OUT_OF_RANGE",
                         "10:23 ground.raster FILE_MISSING",
                         "13:70 sealing_bed.vertical_conductivity.random.variogram NOT_A_CHOICE",
                         "20:24 keep[1].at UNKNOWN_NAME"),
@@ -208,6 +209,153 @@ class SweepReaderTest {
                                 + problem.place().column() + " " + problem.subject() + " " + problem.kind())
                         .toList(),
                 () -> problems.toString());
+    }
+
+    /** What is wrong with numbers of a distribution, a list, a range, a field or a correlation is found before the first run. */
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "values: [2e-4, 1e-4, 2.0e-4] | vary[1].values DUPLICATE_NAME 2.0e-4",
+                "values: [NaN, 1e-4] | aquifer.storativity NOT_A_NUMBER NaN",
+                "values: [2] | aquifer.storativity OUT_OF_RANGE 2",
+                "range: {from: 1e-4, to: 2e-4, step: -1e-5} | vary[1].range.step OUT_OF_RANGE -1e-5",
+                "range: {from: 1e-4, to: 2e-4, step: .inf} | vary[1].range.step NOT_A_NUMBER .inf",
+                "range: {from: 1, to: 1.00000001, step: 1e-9} | vary[1].range.step OUT_OF_RANGE 1e-9",
+                "range: {from: 2, to: 3, step: 0.5} | aquifer.storativity OUT_OF_RANGE 2",
+                "uniform: {from: 2e-4, to: 1e-4} | vary[1].uniform.to OUT_OF_RANGE 1e-4",
+                "uniform: {from: -1e308, to: 1e308} | S OUT_OF_RANGE so large that its values have no number",
+                "uniform: {from: 2, to: 3} | aquifer.storativity OUT_OF_RANGE 2.5",
+                "uniform: {from: -2e-4, to: -1e-4} | aquifer.storativity OUT_OF_RANGE -1.5E-4",
+                "normal: {mean: 2e-4, deviation: 0, at_least: 1e-4} | vary[1].normal.deviation OUT_OF_RANGE 0",
+                "normal: {mean: 2e-4, deviation: 1e-5, at_least: 1e-3} | vary[1].normal.at_least OUT_OF_RANGE 1e-3",
+                "normal: {mean: 2e-4, deviation: 1e-5, at_most: 0} | vary[1].normal.at_most OUT_OF_RANGE 0",
+                "normal: {mean: 2e-4, deviation: 1e-5, at_least: 2e-4, at_most: 1e-4} | vary[1].normal.at_most OUT_OF_RANGE 1e-4",
+                "normal: {mean: 2e-4, deviation: 1e-5, at_most: 1 m} | S WRONG_UNIT 2.0E-4, 1.0E-5, 1 m",
+                "lognormal: {median: 2e-4, deviation_of_log: nan} | vary[1].lognormal.deviation_of_log NOT_A_NUMBER nan",
+                "lognormal: {median: 1e308, deviation_of_log: 9} | S OUT_OF_RANGE so large that its values have no number",
+                "triangular: {least: 3e-4, likely: 2e-4, most: 4e-4} | vary[1].triangular.likely OUT_OF_RANGE 2e-4",
+                "random_field: {median: 2e-4, deviation_of_log: 0, variogram: spherical, range: 9 km}"
+                        + " | aquifer.storativity.random.deviation_of_log OUT_OF_RANGE 0",
+                "random_field: {median: 2e-4, deviation_of_log: 1, variogram: spherical, range: -9 km}"
+                        + " | aquifer.storativity.random.range OUT_OF_RANGE -9 km",
+                "random_field: {median: 2e-4, deviation_of_log: 1, variogram: spherical, range: 0 km, fields: 3}"
+                        + " | aquifer.storativity.random.range OUT_OF_RANGE 0 km",
+            })
+    void findsNumbersThatCannotBeBeforeTheFirstRun(String variation, String problem) {
+        List<Problem> problems = problems("""
+                title: A wrong number
+                base: scenario.yaml
+                vary:
+                  - name: S
+                    key: aquifer.storativity
+                    VARIATION
+                design: latin hypercube
+                samples: 4
+                keep:
+                  - {figure: loss, at: Coolabah Spring, after: 2 yr}
+                """.replace("VARIATION", variation));
+        assertEquals(
+                List.of(problem), problems.stream().map(SweepReaderTest::words).toList(), problems::toString);
+        assertTrue(
+                problems.get(0).place().line() == 6 && problems.get(0).place().column() > 4, problems::toString);
+    }
+
+    private static String words(Problem problem) {
+        return problem.subject() + " " + problem.kind() + " "
+                + problem.finding().found();
+    }
+
+    /** A value out of range by itself is none where it fits together with another that varies too. */
+    @Test
+    void leavesToTheRunsWhatOtherValuesMend() throws InputException, IOException {
+        SweepDocument sweep = new SweepFolder(temporary).read("""
+                title: A deeper aquifer
+                base: scenario.yaml
+                vary:
+                  - {name: top, key: aquifer.top, uniform: {from: -400 m, to: -350 m}}
+                  - {name: bottom, key: aquifer.bottom, uniform: {from: -600 m, to: -500 m}}
+                design: latin hypercube
+                samples: 4
+                keep:
+                  - {figure: loss, at: Coolabah Spring, after: 2 yr}
+                """);
+        assertEquals(4, new RunList(sweep).size());
+    }
+
+    @Test
+    void namesWhatIsGivenTwice() {
+        List<Problem> problems = problems("""
+                title: Twice
+                base: scenario.yaml
+                vary:
+                  - {name: T, key: aquifer.transmissivity, uniform: {from: 100 m2/d, to: 200 m2/d}}
+                  - {name: T, key: ground, uniform: {from: 90 m, to: 100 m}}
+                  - {name: S, key: aquifer.storativity, uniform: {from: 1e-4, to: 2e-4}}
+                  - {name: rate, key: bores.Town 1.rate, values: [10 L/s, 20 L/s]}
+                correlations:
+                  - {between: [T, S], rank: 0.5}
+                  - {between: [S, T], rank: 0.5}
+                  - {between: [T, S], rank: 0.4}
+                design: latin hypercube
+                samples: 4
+                for_each_of: [rate, rate]
+                keep:
+                  - {figure: loss, at: Coolabah Spring, after: 2 yr}
+                  - {figure: loss, at: Coolabah Spring, after: 1 yr}
+                ask:
+                  trade_off:
+                    - {figure: loss at Coolabah Spring after 2 yr, aim: largest}
+                    - {figure: loss at Coolabah Spring after 2 yr, aim: smallest}
+                  probability:
+                    - {figure: loss at Coolabah Spring after 2 yr, above: NaN}
+                  sensitivity: [loss at Coolabah Spring after 1 yr, loss at Coolabah Spring after 1 yr]
+                """);
+        assertEquals(
+                List.of(
+                        "5:12 vary[2].name DUPLICATE_NAME",
+                        "10:15 correlations[2].between DUPLICATE_NAME",
+                        "11:15 correlations[3].between DUPLICATE_NAME",
+                        "14:14 for_each_of DUPLICATE_NAME",
+                        "21:16 ask.trade_off[2].figure DUPLICATE_NAME",
+                        "23:59 ask.probability[1].above NOT_A_NUMBER",
+                        "24:16 ask.sensitivity DUPLICATE_NAME"),
+                problems.stream()
+                        .map(problem -> problem.place().line() + ":"
+                                + problem.place().column() + " " + problem.subject() + " " + problem.kind())
+                        .toList(),
+                problems::toString);
+    }
+
+    /** Three variables, 0.9 and 0.9: no third number follows both of two that know nothing of each other. */
+    @ParameterizedTest
+    @CsvSource({"'', false", "'  - {between: [a, c], rank: 0.7}', true", "'  - {between: [a, c], rank: -0.7}', false"})
+    void correlationsMustNotContradictEachOther(String third, boolean possible) throws InputException, IOException {
+        String sweep = """
+                title: Three
+                base: scenario.yaml
+                vary:
+                  - {name: a, key: aquifer.transmissivity, uniform: {from: 100 m2/d, to: 200 m2/d}}
+                  - {name: b, key: aquifer.storativity, uniform: {from: 1e-4, to: 2e-4}}
+                  - {name: c, key: ground, uniform: {from: 90 m, to: 100 m}}
+                correlations:
+                  - {between: [a, b], rank: 0.9}
+                  - {between: [b, c], rank: 0.9}
+                THIRD
+                design: latin hypercube
+                samples: 4
+                keep:
+                  - {figure: loss, at: Coolabah Spring, after: 2 yr}
+                """.replace("THIRD\n", third.isEmpty() ? "" : third + "\n");
+        if (possible) {
+            assertEquals(
+                    3, new SweepFolder(temporary).read(sweep).correlations().size());
+        } else {
+            List<Problem> problems = problems(sweep);
+            assertEquals(1, problems.size(), problems::toString);
+            assertEquals("correlations", problems.get(0).subject());
+            assertTrue(problems.get(0).finding().allowed().contains("that of a and b from "), problems::toString);
+        }
     }
 
     @Test
