@@ -26,7 +26,7 @@ import org.headfall.solver.schedule.Schedule;
  * with storage, a head held along the west, and fourteen bores whose rates follow the seasons in straight lines from
  * month to month. Everything in it is invented.
  */
-final class FieldProblem {
+public final class FieldProblem {
     private static final double CELL = 100;
     private static final int BORES = 14;
     private static final double MONTH = 365.25 / 12;
@@ -41,8 +41,9 @@ final class FieldProblem {
      *
      * @param cells number of cells wanted; the grid is the square of at most as many
      * @param years years that rates are given for
+     * @return the problem
      */
-    static FlowProblem of(int cells, int years) {
+    public static FlowProblem of(int cells, int years) {
         int n = (int) Math.sqrt(cells);
         Axis axis = Axis.uniform(0, CELL, n);
         RectilinearGrid grid = new RectilinearGrid(axis, axis);
