@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalInt;
 import org.headfall.scenarios.problem.Place;
 import org.headfall.scenarios.sweep.sampling.RankCorrelations;
 import org.headfall.scenarios.sweep.sampling.Sampling;
@@ -23,6 +24,7 @@ public final class RunList extends AbstractList<Map<Variable, Input>> {
     private final List<Variable> sampled;
     private final double[][] points;
     private final int combinations;
+    private final int independent;
 
     /**
      * The runs of a sweep.
@@ -40,6 +42,7 @@ public final class RunList extends AbstractList<Map<Variable, Input>> {
                 .toList();
         combinations = (int) combinations(factors);
         points = points(design, sweep.correlations());
+        independent = design instanceof Design.ForSobolIndices given ? 2 * given.samples() : points.length;
     }
 
     /** How many runs a design has; more than there can be if the product is large. */
@@ -124,6 +127,19 @@ public final class RunList extends AbstractList<Map<Variable, Input>> {
         } catch (IllegalArgumentException contradiction) {
             return false;
         }
+    }
+
+    /**
+     * The independent sample that a run belongs to. Runs of the same sample share all that is sampled and differ in the
+     * listed values it is repeated for, so that they count once where it is asked how sure a figure is.
+     *
+     * @param index number of the run less one
+     * @return number of the sample from 0; empty for a run that mixes two samples, which says nothing new of either but
+     *     for Sobol indices
+     */
+    public OptionalInt sample(int index) {
+        int sample = index % points.length;
+        return sample < independent ? OptionalInt.of(sample) : OptionalInt.empty();
     }
 
     @Override

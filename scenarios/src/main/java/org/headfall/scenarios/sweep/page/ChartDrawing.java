@@ -3,6 +3,7 @@ package org.headfall.scenarios.sweep.page;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.IntStream;
+import org.headfall.scenarios.sweep.results.Numbers;
 
 /** Collects the shapes of a chart. */
 final class ChartDrawing {

@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import org.headfall.scenarios.sweep.results.Exceedance;
+import org.headfall.scenarios.sweep.results.Numbers;
 import org.headfall.solver.grid.Axis;
 import org.headfall.solver.grid.RectilinearGrid;
 

@@ -1,15 +1,13 @@
 package org.headfall.scenarios.sweep.page;
 
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
-import java.util.stream.Collectors;
 import java.util.stream.DoubleStream;
 import org.headfall.scenarios.sweep.figures.KeptFigure;
 import org.headfall.scenarios.sweep.results.Influence;
-import org.headfall.scenarios.sweep.results.SweepAnswers;
+import org.headfall.scenarios.sweep.results.Influences;
 import org.headfall.scenarios.sweep.results.SweepTable;
+import org.headfall.scenarios.sweep.statistics.Swing;
 
 /** Draws what figures depend on: how far they swing with each variable, and its part in their variance. */
 final class InfluenceCharts {
@@ -20,80 +18,93 @@ final class InfluenceCharts {
     private static final String BARS =
             "Each bar goes from the mean of the runs with the lowest tenth of the variable to that with the highest tenth, or"
                     + " from its value with the least mean to that with the greatest, all else varying as it does.";
+    private static final String ERRORS =
+            " Thin lines: where the end of the bar may lie by sampling, 95 %. Dashed bars are not told apart from none.";
 
     private final SweepTable table;
-    private final SweepAnswers answers;
 
-    InfluenceCharts(SweepTable table, SweepAnswers answers) {
+    InfluenceCharts(SweepTable table) {
         this.table = table;
-        this.answers = answers;
     }
 
     List<Chart.Group> all() {
-        Map<String, List<Influence>> byFigure = answers.influences().stream()
-                .collect(Collectors.groupingBy(Influence::figure, LinkedHashMap::new, Collectors.toList()));
         List<Chart.Group> charts = new ArrayList<>();
-        byFigure.forEach((name, influences) -> {
+        new Influences(table).byFigure().forEach((name, influences) -> {
             KeptFigure figure = table.sweep().figure(name);
-            String runs = " From " + table.finished(name) + " runs.";
+            String runs = " From " + influences.get(0).samples() + " samples.";
             List<Influence> swings = influences.stream()
                     .filter(influence -> !Double.isNaN(influence.swing().length()))
                     .toList();
             if (!swings.isEmpty()) {
-                charts.add(
-                        new Chart.Group("What " + name + " depends on", BARS + runs, List.of(tornado(figure, swings))));
+                charts.add(new Chart.Group(
+                        "What " + name + " depends on", note(swings) + runs, List.of(tornado(figure, swings))));
             }
-            if (influences.get(0).total().isPresent()) {
+            if (influences.get(0).indices().total().isPresent()) {
                 charts.add(new Chart.Group(
                         "How much of the variance of " + name + " each unknown makes",
                         "Upper bar: what would fall away on average if the unknown were known (first Sobol index). Lower"
                                 + " bar: what would be left if all others were (total index). Thin lines: two standard"
-                                + " errors of sampling." + runs,
+                                + " errors of sampling.",
                         List.of(indices(name, influences))));
             }
         });
         return charts;
     }
 
+    private static String note(List<Influence> swings) {
+        boolean sampled =
+                swings.stream().anyMatch(influence -> influence.swing().error() != 0);
+        return BARS + (sampled ? ERRORS : " Every combination was run, so that nothing is left to sampling.");
+    }
+
     private static Chart tornado(KeptFigure figure, List<Influence> influences) {
         double[] ends = influences.stream()
-                .flatMapToDouble(influence -> DoubleStream.of(
-                        influence.swing().low(), influence.swing().high()))
+                .map(Influence::swing)
+                .flatMapToDouble(swing -> DoubleStream.of(
+                        swing.low(), swing.high(), swing.high() - swing.error(), swing.high() + swing.error()))
                 .toArray();
         ChartScale across = ChartDrawing.across(ends);
         ChartDrawing drawing = new ChartDrawing().acrossAxis(across);
         double height = (ChartDrawing.BOTTOM - ChartDrawing.TOP) / influences.size();
         for (int i = 0; i < influences.size(); i++) {
             Influence influence = influences.get(i);
+            Swing swing = influence.swing();
             double top = ChartDrawing.TOP + i * height;
-            double low = across.place(influence.swing().low());
-            double high = across.place(influence.swing().high());
-            drawing.bar(
-                    low < high ? "rises" : "falls",
-                    Math.min(low, high),
-                    Math.max(low, high),
-                    top + height * (1 - BAR),
-                    top + height);
+            double start = top + height * (1 - BAR);
+            double low = across.place(swing.low());
+            double high = across.place(swing.high());
+            drawing.bar(style(swing), Math.min(low, high), Math.max(low, high), start, top + height);
+            if (swing.error() > 0) {
+                error(drawing, across, swing.high(), swing.error(), (start + top + height) / 2);
+            }
             drawing.label(
                     "start",
                     ChartDrawing.LEFT + LETTER,
-                    top + height * (1 - BAR) - LETTER,
-                    influence.variable().name() + way(influence));
+                    start - LETTER,
+                    influence.variable().name() + " (" + influence.words() + ")");
         }
         return drawing.named("What " + figure.name() + " depends on", figure.heading(), "");
     }
 
-    private static String way(Influence influence) {
-        if (!influence.variable().numeric()) {
-            return " (between its values)";
+    private static String style(Swing swing) {
+        if (!swing.isToldApart()) {
+            return "unsure";
         }
-        return influence.swing().low() < influence.swing().high() ? " (rises with it)" : " (falls with it)";
+        return swing.low() < swing.high() ? "rises" : "falls";
+    }
+
+    private static void error(ChartDrawing drawing, ChartScale across, double value, double error, double y) {
+        drawing.line(
+                "error", new double[] {across.place(value - error), across.place(value + error)}, new double[] {y, y});
     }
 
     private static Chart indices(String name, List<Influence> influences) {
         double[] ends = influences.stream()
                 .flatMapToDouble(influence -> DoubleStream.of(
-                        0, 1, influence.first().orElse(0), influence.total().orElse(0)))
+                        0,
+                        1,
+                        influence.indices().first().orElse(0),
+                        influence.indices().total().orElse(0)))
                 .toArray();
         ChartScale across = ChartDrawing.across(ends);
         ChartDrawing drawing = new ChartDrawing().acrossAxis(across);
@@ -103,13 +114,14 @@ final class InfluenceCharts {
             double top = ChartDrawing.TOP + i * height;
             double half = height * BAR / 2;
             double start = top + height - 2 * half;
-            index(drawing, "rises", across, influence.first().orElse(0), influence.firstError(), start, start + half);
+            Influence.Indices parts = influence.indices();
+            index(drawing, "rises", across, parts.first().orElse(0), parts.firstError(), start, start + half);
             index(
                     drawing,
                     "falls",
                     across,
-                    influence.total().orElse(0),
-                    influence.totalError(),
+                    parts.total().orElse(0),
+                    parts.totalError(),
                     start + half,
                     start + 2 * half);
             drawing.label(
@@ -132,10 +144,6 @@ final class InfluenceCharts {
         double zero = across.place(0);
         double end = across.place(value);
         drawing.bar(style, Math.min(zero, end), Math.max(zero, end), top, bottom);
-        double middle = (top + bottom) / 2;
-        drawing.line(
-                "error",
-                new double[] {across.place(value - 2 * error), across.place(value + 2 * error)},
-                new double[] {middle, middle});
+        error(drawing, across, value, 2 * error, (top + bottom) / 2);
     }
 }

@@ -16,7 +16,7 @@ final class SweepCharts {
         charts.addAll(new FanCharts(table, answers).all());
         charts.addAll(ExceedanceMaps.all(table.exceedance()));
         charts.addAll(new TradeOffChart(table, answers).all());
-        charts.addAll(new InfluenceCharts(table, answers).all());
+        charts.addAll(new InfluenceCharts(table).all());
         return charts;
     }
 }

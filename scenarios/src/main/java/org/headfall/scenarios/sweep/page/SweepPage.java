@@ -3,6 +3,7 @@ package org.headfall.scenarios.sweep.page;
 import java.util.List;
 import org.headfall.scenarios.report.page.Inlined;
 import org.headfall.scenarios.sweep.results.SweepAnswers;
+import org.headfall.scenarios.sweep.results.SweepSentences;
 import org.headfall.scenarios.sweep.results.SweepTable;
 
 /**
@@ -64,7 +65,7 @@ public record SweepPage(
      */
     public static SweepPage of(SweepTable table, String program) {
         SweepAnswers answers = new SweepAnswers(table);
-        SweepSentences sentences = new SweepSentences(table, answers);
+        SweepSentences sentences = new SweepSentences(table);
         return new SweepPage(
                 table.sweep().title(),
                 sentences.counts(),

@@ -7,10 +7,14 @@ import java.util.Map;
 import org.headfall.scenarios.sweep.document.Input;
 import org.headfall.scenarios.sweep.document.Variable;
 import org.headfall.scenarios.sweep.figures.KeptFigure;
+import org.headfall.scenarios.sweep.results.Influence;
+import org.headfall.scenarios.sweep.results.Influences;
+import org.headfall.scenarios.sweep.results.Numbers;
 import org.headfall.scenarios.sweep.results.SweepAnswers;
 import org.headfall.scenarios.sweep.results.SweepTable;
 import org.headfall.scenarios.sweep.statistics.Ranks;
 import org.headfall.scenarios.sweep.statistics.Share;
+import org.headfall.scenarios.sweep.statistics.Swing;
 import org.headfall.scenarios.sweep.store.FailedRuns;
 
 /** The tables of the page of a sweep. */
@@ -18,6 +22,7 @@ final class SweepTables {
 
     private static final int BEST = 3;
     private static final int MOST_ROWS = 2_000;
+    private static final String INTERVAL = "95 % interval of sampling";
     private static final int FEWEST_FOR_AN_INTERVAL = 6;
 
     private final SweepTable table;
@@ -107,31 +112,31 @@ final class SweepTables {
             tables.add(new SweepPage.Table(
                     "likelihoods",
                     "How often limits are crossed and bounds are passed",
-                    List.of("what", "with", "in words", "share of runs", "95 % interval of sampling", "runs"),
+                    List.of("what", "with", "in words", "share of runs", INTERVAL, "runs"),
                     rows));
         }
     }
 
+    /** How far figures spread in the runs of each choice; runs of several choices together are samples of nothing. */
     private SweepPage.Table spread() {
         List<List<String>> rows = new ArrayList<>();
         for (KeptFigure figure : table.sweep().figuresOfTables()) {
             double[] values = table.figure(figure.name());
-            long count = Arrays.stream(values).filter(Double::isFinite).count();
-            rows.add(List.of(
-                    figure.heading(),
-                    Numbers.words(Ranks.quantile(values, 0)),
-                    Numbers.words(Ranks.quantile(values, 0.1)),
-                    Numbers.words(Ranks.quantile(values, 0.5)),
-                    answers.isSampled() ? medianInterval(values) : "",
-                    Numbers.words(Ranks.quantile(values, 0.9)),
-                    Numbers.words(Ranks.quantile(values, 1)),
-                    Long.toString(count)));
+            answers.choices().forEach((choice, places) -> {
+                if (rows.size() < MOST_ROWS) {
+                    rows.add(spread(
+                            figure.heading(),
+                            choice,
+                            places.stream().mapToDouble(place -> values[place]).toArray()));
+                }
+            });
         }
         return new SweepPage.Table(
                 "spread",
                 "How far figures spread",
                 List.of(
                         "figure",
+                        "with",
                         "least",
                         "10 % lie below",
                         "half lie below",
@@ -142,19 +147,25 @@ final class SweepTables {
                 rows);
     }
 
+    private List<String> spread(String figure, String choice, double[] values) {
+        return List.of(
+                figure,
+                choice,
+                Numbers.words(Ranks.quantile(values, 0)),
+                Numbers.words(Ranks.quantile(values, 0.1)),
+                Numbers.words(Ranks.quantile(values, 0.5)),
+                answers.isSampled() ? medianInterval(values) : "",
+                Numbers.words(Ranks.quantile(values, 0.9)),
+                Numbers.words(Ranks.quantile(values, 1)),
+                Long.toString(Arrays.stream(values).filter(Double::isFinite).count()));
+    }
+
     private void addInfluences(List<SweepPage.Table> tables) {
-        List<List<String>> rows = answers.influences().stream()
-                .map(influence -> List.of(
-                        influence.figure(),
-                        influence.variable().name(),
-                        Numbers.words(influence.rankCorrelation()),
-                        interval(Ranks.interval(influence.rankCorrelation(), table.finished(influence.figure()))),
-                        Numbers.words(influence.swing().low()),
-                        Numbers.words(influence.swing().high()),
-                        withError(influence.first().orElse(Double.NaN), influence.firstError()),
-                        withError(influence.total().orElse(Double.NaN), influence.totalError()),
-                        Integer.toString(table.finished(influence.figure()))))
-                .toList();
+        List<List<String>> rows = new Influences(table)
+                .byFigure().values().stream()
+                        .flatMap(List::stream)
+                        .map(SweepTables::row)
+                        .toList();
         if (!rows.isEmpty()) {
             tables.add(new SweepPage.Table(
                     "influences",
@@ -162,15 +173,38 @@ final class SweepTables {
                     List.of(
                             "figure",
                             "variable",
+                            "what it does",
                             "rank correlation",
-                            "95 % interval of sampling",
-                            "mean, variable in its lowest tenth (or value with the least mean)",
-                            "mean, variable in its highest tenth (or value with the greatest mean)",
+                            INTERVAL,
+                            "mean in its lowest tenth, or least mean of its values",
+                            "mean in its highest tenth, or greatest mean of its values",
+                            "difference",
+                            INTERVAL,
                             "first Sobol index ± standard error",
                             "total Sobol index ± standard error",
-                            "runs"),
+                            "samples"),
                     rows));
         }
+    }
+
+    private static List<String> row(Influence influence) {
+        Influence.RankCorrelation rank = influence.rank();
+        Swing swing = influence.swing();
+        Influence.Indices indices = influence.indices();
+        double difference = swing.high() - swing.low();
+        return List.of(
+                influence.figure(),
+                influence.variable().name(),
+                influence.words(),
+                Numbers.words(rank.value()),
+                interval(rank.low(), rank.high()),
+                Numbers.words(swing.low()),
+                Numbers.words(swing.high()),
+                Numbers.words(difference),
+                interval(difference - swing.error(), difference + swing.error()),
+                withError(indices.first().orElse(Double.NaN), indices.firstError()),
+                withError(indices.total().orElse(Double.NaN), indices.totalError()),
+                Integer.toString(influence.samples()));
     }
 
     /** Order statistics between which the median lies (Conover 1999, Practical nonparametric statistics, section 3.2). */
@@ -183,8 +217,9 @@ final class SweepTables {
                         + Numbers.words(Ranks.quantile(values, half.high()));
     }
 
-    private static String interval(double[] ends) {
-        return Double.isNaN(ends[0]) ? "–" : Numbers.words(ends[0]) + " to " + Numbers.words(ends[1]);
+    /** A dash for one that is not known or where there is no error of sampling. */
+    private static String interval(double low, double high) {
+        return low < high ? Numbers.words(low) + " to " + Numbers.words(high) : "–";
     }
 
     private static String withError(double value, double error) {

@@ -6,6 +6,7 @@ import java.util.Set;
 import java.util.stream.IntStream;
 import org.headfall.scenarios.sweep.document.Aim;
 import org.headfall.scenarios.sweep.figures.KeptFigure;
+import org.headfall.scenarios.sweep.results.Numbers;
 import org.headfall.scenarios.sweep.results.SweepAnswers;
 import org.headfall.scenarios.sweep.results.SweepTable;
 

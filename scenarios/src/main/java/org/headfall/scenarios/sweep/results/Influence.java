@@ -9,19 +9,98 @@ import org.headfall.scenarios.sweep.statistics.Swing;
  *
  * @param figure the figure
  * @param variable the variable
- * @param rankCorrelation rank correlation of the two, NaN where values are no numbers
- * @param swing mean figure with the variable in its lowest and in its highest tenth
- * @param first first Sobol index, if runs were chosen for it
- * @param total total Sobol index, if runs were chosen for it
- * @param firstError standard error of the first index, NaN if there is none
- * @param totalError standard error of the total index, NaN if there is none
+ * @param rank rank correlation of the two
+ * @param swing mean figure with the variable in its lowest and in its highest tenth, or with the values that differ most
+ * @param indices Sobol indices; of nothing if runs were not chosen for them
+ * @param samples how many independent samples have the figure
  */
 public record Influence(
-        String figure,
-        Variable variable,
-        double rankCorrelation,
-        Swing swing,
-        OptionalDouble first,
-        OptionalDouble total,
-        double firstError,
-        double totalError) {}
+        String figure, Variable variable, RankCorrelation rank, Swing swing, Indices indices, int samples) {
+
+    /** Two-sided 95 per cent of the standard normal distribution. */
+    private static final double DEVIATIONS = 1.959963984540054;
+
+    /**
+     * A rank correlation and its 95 per cent interval.
+     *
+     * @param value from -1 to 1, NaN where values are no numbers
+     * @param low lower end of the interval, NaN if it is not known
+     * @param high upper end
+     */
+    public record RankCorrelation(double value, double low, double high) {
+        /** {@return 1 or -1 if the figure rises or falls with the variable, 0 if that is not told apart from none} */
+        int way() {
+            return low > 0 || high < 0 ? (int) Math.signum(value) : 0;
+        }
+    }
+
+    /**
+     * Sobol indices with their standard errors, NaN where there is no error.
+     *
+     * @param first first index
+     * @param total total index
+     * @param firstError standard error of the first index
+     * @param totalError standard error of the total index
+     */
+    public record Indices(OptionalDouble first, OptionalDouble total, double firstError, double totalError) {
+        /** No indices. */
+        static final Indices NONE = new Indices(OptionalDouble.empty(), OptionalDouble.empty(), Double.NaN, Double.NaN);
+    }
+
+    /** Whether any measure tells it apart from no influence. */
+    public boolean isToldApart() {
+        return swing.isToldApart() || rank.way() != 0 || indices.total().orElse(0) > DEVIATIONS * indices.totalError();
+    }
+
+    /** By what influences are put in order: the total index if there is one, otherwise how far the figure swings. */
+    double weight() {
+        double weight = indices.total().orElse(swing.length());
+        return Double.isNaN(weight) ? -1 : weight;
+    }
+
+    /** Whether sampling leaves open which of the two counts more; taken as if both errors were independent. */
+    boolean isLikeIn(Influence other) {
+        double error = indices.total().isPresent()
+                ? DEVIATIONS * Math.hypot(indices.totalError(), other.indices.totalError())
+                : Math.hypot(swing.error(), other.swing.error());
+        return Math.abs(weight() - other.weight()) <= error;
+    }
+
+    /**
+     * What all measures together say of the way the figure goes.
+     *
+     * @return words such as "rises with it"; they say so where two measures differ
+     */
+    public String words() {
+        if (Double.isNaN(swing.length())) {
+            return "not put in order";
+        }
+        if (!variable.numeric()) {
+            return choiceWords();
+        }
+        int swings = swing.isToldApart() ? (int) Math.signum(swing.high() - swing.low()) : 0;
+        int ranks = rank.way();
+        if (swings == 0 && ranks == 0) {
+            return indices.total().isPresent() && isToldApart()
+                    ? "counts, but not by rising or falling"
+                    : "not told apart from none";
+        }
+        if (swings == ranks) {
+            return swings > 0 ? "rises with it" : "falls with it";
+        }
+        if (swings == 0) {
+            return (ranks > 0 ? "rises" : "falls") + " with it by ranks; the bar is not told apart from none";
+        }
+        String ends = (swings > 0 ? "greater" : "less") + " in its highest tenth than in its lowest, ";
+        return ranks == 0
+                ? ends + "by ranks not told apart from none"
+                : ends + "yet " + (ranks > 0 ? "rises" : "falls") + " with it by ranks: it does not go one way";
+    }
+
+    private String choiceWords() {
+        return swing.isToldApart()
+                ? "least with " + Choices.shortText(variable, swing.atLow()) + ", greatest with "
+                        + Choices.shortText(variable, swing.atHigh())
+                : "values not told apart";
+    }
+}

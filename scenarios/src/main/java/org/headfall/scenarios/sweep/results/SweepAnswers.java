@@ -7,7 +7,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.function.IntPredicate;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
@@ -19,11 +18,7 @@ import org.headfall.scenarios.sweep.document.Variable;
 import org.headfall.scenarios.sweep.figures.KeptFigure;
 import org.headfall.scenarios.sweep.figures.LimitFigure;
 import org.headfall.scenarios.sweep.statistics.Compromises;
-import org.headfall.scenarios.sweep.statistics.Ranks;
 import org.headfall.scenarios.sweep.statistics.Share;
-import org.headfall.scenarios.sweep.statistics.SobolIndices;
-import org.headfall.scenarios.sweep.statistics.Swing;
-import org.headfall.scenarios.sweep.statistics.Unexplained;
 
 /** Answers what a sweep asks, of the runs that have figures. */
 public final class SweepAnswers {
@@ -123,13 +118,18 @@ public final class SweepAnswers {
                         .anyMatch(variable -> variable.variation().isDrawn());
     }
 
-    /** Places of the runs by the values that samples were taken for; all runs together if there are none. */
+    /**
+     * Places of the runs by the values that samples were taken for; all runs together if there are none. Runs of one choice
+     * are independent samples: those that Sobol indices mix of two samples are left out (Saltelli and others 2010, Computer
+     * Physics Communications 181, 259-270: the rows of the sets A and B alone are independent).
+     */
     public Map<String, List<Integer>> choices() {
         List<String> chosen =
                 table.sweep().design() instanceof Design.Sampled sampled ? sampled.forEachOf() : List.of();
+        int[] samples = table.samples();
         Map<String, List<Integer>> choices = new LinkedHashMap<>();
         for (int place = 0; place < table.runs().size(); place++) {
-            if (table.isFinished(place)) {
+            if (table.isFinished(place) && samples[place] != SweepTable.MIXED) {
                 choices.computeIfAbsent(words(place, chosen), choice -> new ArrayList<>())
                         .add(place);
             }
@@ -143,65 +143,6 @@ public final class SweepAnswers {
                 .filter(input -> names.contains(input.getKey().name()))
                 .map(input -> input.getKey().name() + " " + input.getValue().text())
                 .collect(Collectors.joining(", "));
-    }
-
-    /** How much each figure asked for depends on each variable, the most influential first. */
-    public List<Influence> influences() {
-        List<Influence> all = new ArrayList<>();
-        for (String figure : table.sweep().questions().sensitivity()) {
-            List<Influence> ofFigure = new ArrayList<>();
-            Optional<SobolIndices> indices = indices(figure);
-            List<Variable> variables = table.sweep().variables();
-            for (int i = 0; i < variables.size(); i++) {
-                ofFigure.add(influence(figure, variables.get(i), i, indices));
-            }
-            ofFigure.sort(Comparator.comparingDouble(SweepAnswers::weight).reversed());
-            all.addAll(ofFigure);
-        }
-        return all;
-    }
-
-    /**
-     * What could not be ranked by its influence on a figure.
-     *
-     * @param figure a figure whose sensitivity is asked for
-     * @return nothing if all that varies was ranked
-     */
-    public Optional<Unranked> unranked(String figure) {
-        List<Variable> variables = table.sweep().variables();
-        List<Variable> fields =
-                variables.stream().filter(SweepAnswers::hasNoOrder).toList();
-        if (fields.isEmpty() || table.sweep().design() instanceof Design.ForSobolIndices) {
-            return Optional.empty();
-        }
-        double[] values = table.figure(figure);
-        List<double[]> numbers = variables.stream()
-                .filter(Variable::numeric)
-                .map(variable -> table.input(variable.name()))
-                .toList();
-        List<double[]> choices = variables.stream()
-                .filter(variable -> !variable.numeric() && !hasNoOrder(variable))
-                .map(variable -> table.input(variable.name()))
-                .toList();
-        // Correlated numbers explain the same variation twice.
-        double left = table.sweep().correlations().isEmpty() ? Unexplained.share(values, numbers, choices) : Double.NaN;
-        double largest = Math.max(
-                numbers.stream()
-                        .mapToDouble(number -> 1 - Unexplained.share(values, List.of(number), List.of()))
-                        .filter(Double::isFinite)
-                        .max()
-                        .orElse(0),
-                choices.stream()
-                        .mapToDouble(choice -> 1 - Unexplained.share(values, List.of(), List.of(choice)))
-                        .filter(Double::isFinite)
-                        .max()
-                        .orElse(0));
-        return Optional.of(new Unranked(fields.stream().map(Variable::name).toList(), left, !(left < largest)));
-    }
-
-    /** Numbers of random fields are names; high ones have nothing in common. */
-    private static boolean hasNoOrder(Variable variable) {
-        return !variable.numeric() && variable.variation().isDrawn();
     }
 
     /**
@@ -250,38 +191,5 @@ public final class SweepAnswers {
                 table.figure(table.sweep().questions().ranking().orElseThrow().figure());
         double best = values[ranked.get(0)];
         return (int) ranked.stream().filter(place -> values[place] == best).count();
-    }
-
-    private static double weight(Influence influence) {
-        double weight = influence.total().orElse(influence.swing().length());
-        return Double.isNaN(weight) ? -1 : weight;
-    }
-
-    private Influence influence(String figure, Variable variable, int place, Optional<SobolIndices> indices) {
-        double[] values = table.figure(figure);
-        double[] given = table.input(variable.name());
-        return new Influence(
-                figure,
-                variable,
-                variable.numeric() ? Ranks.correlation(given, values) : Double.NaN,
-                swing(variable, given, values),
-                indices.map(found -> OptionalDouble.of(found.first()[place])).orElse(OptionalDouble.empty()),
-                indices.map(found -> OptionalDouble.of(found.total()[place])).orElse(OptionalDouble.empty()),
-                indices.map(found -> found.firstError()[place]).orElse(Double.NaN),
-                indices.map(found -> found.totalError()[place]).orElse(Double.NaN));
-    }
-
-    private static Swing swing(Variable variable, double[] given, double[] values) {
-        if (variable.numeric()) {
-            return Swing.of(given, values);
-        }
-        return hasNoOrder(variable) ? new Swing(Double.NaN, Double.NaN) : Swing.betweenValues(given, values);
-    }
-
-    private Optional<SobolIndices> indices(String figure) {
-        return table.sweep().design() instanceof Design.ForSobolIndices
-                ? Optional.of(SobolIndices.of(
-                        table.figure(figure), table.sweep().variables().size()))
-                : Optional.empty();
     }
 }

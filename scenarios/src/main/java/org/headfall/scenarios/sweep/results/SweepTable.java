@@ -23,6 +23,9 @@ import org.headfall.scenarios.sweep.store.SweepStore;
  */
 public final class SweepTable {
 
+    /** Stands for the sample of a run that is mixed of two. */
+    public static final int MIXED = -1;
+
     private final SweepDocument sweep;
     private final RunList runs;
     private final StoredRun.Status[] status;
@@ -113,6 +116,13 @@ public final class SweepTable {
     /** What each run got. */
     public RunList runs() {
         return runs;
+    }
+
+    /** The number of the independent sample of each run, {@link #MIXED} where it is mixed of two. */
+    public int[] samples() {
+        int[] samples = new int[runs.size()];
+        Arrays.setAll(samples, place -> runs.sample(place).orElse(MIXED));
+        return samples;
     }
 
     /** A kept figure of each run. */

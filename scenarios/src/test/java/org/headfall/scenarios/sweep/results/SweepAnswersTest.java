@@ -7,13 +7,17 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import org.apache.commons.math3.distribution.LogNormalDistribution;
+import org.apache.commons.math3.stat.descriptive.SummaryStatistics;
 import org.headfall.scenarios.problem.InputException;
 import org.headfall.scenarios.raster.RasterLimits;
 import org.headfall.scenarios.raster.RasterReader;
 import org.headfall.scenarios.sweep.SweepFolder;
 import org.headfall.scenarios.sweep.document.SweepDocument;
+import org.headfall.scenarios.sweep.statistics.Ranks;
 import org.headfall.scenarios.sweep.store.SweepStore;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -98,10 +102,12 @@ class SweepAnswersTest {
 
     private static void requireThatTransmissivityDecides(SweepTable table) {
         SweepAnswers answers = new SweepAnswers(table);
-        List<Influence> influences = answers.influences();
+        List<Influence> influences = new Influences(table).byFigure().get("head at middle after 1 yr");
         assertEquals("T", influences.get(0).variable().name());
-        assertEquals(-1, influences.get(0).rankCorrelation(), 1e-6);
-        assertEquals(0, influences.get(1).rankCorrelation(), 0.2);
+        assertEquals(-1, influences.get(0).rank().value(), 1e-6);
+        assertEquals("falls with it", influences.get(0).words());
+        assertEquals(0, influences.get(1).rank().value(), 0.2);
+        assertEquals("not told apart from none", influences.get(1).words());
         int best = answers.ranked().get(0);
         for (double other : table.input("T")) {
             assertTrue(table.input("T")[best] >= other);
@@ -130,6 +136,75 @@ class SweepAnswersTest {
         }
     }
 
+    /**
+     * Of the runs for Sobol indices those of the two base sets alone are independent (Saltelli and others 2010); the others
+     * share values with them, as their definition says.
+     */
+    @Test
+    void countsRunsThatMixTwoSamplesForIndicesAlone() throws InputException, IOException {
+        SweepFolder folder = new SweepFolder(temporary);
+        Files.writeString(folder.base(), STRAIGHT_FLOW);
+        String text = SWEEP.replace("latin hypercube", "sobol indices").replace("samples: 200", "samples: 16");
+        SweepTable table = made(folder, text);
+        Set<Double> values = new HashSet<>();
+        int independent = 0;
+        for (int run = 0; run < 64; run++) {
+            boolean fresh = values.add(table.input("T")[run]) & values.add(table.input("S")[run]);
+            assertEquals(fresh, table.runs().sample(run).isPresent(), "run " + run);
+            independent += fresh ? 1 : 0;
+        }
+        assertEquals(32, independent);
+        assertEquals(32, new SweepAnswers(table).likelihoods().get(0).share().of());
+        Influence most = new Influences(table)
+                .byFigure()
+                .get("head at middle after 1 yr")
+                .get(0);
+        assertEquals(32, most.samples());
+        assertEquals(Ranks.interval(-1, 32)[1], most.rank().high(), 1e-9);
+    }
+
+    private static SweepTable made(SweepFolder folder, String text) throws InputException, IOException {
+        SweepDocument sweep = folder.read(text);
+        folder.run(text, SweepFolder.settings(2));
+        try (SweepStore store = SweepStore.read(folder.store())) {
+            return SweepTable.read(sweep, store);
+        }
+    }
+
+    /** Samples that are repeated for each of three choices are no more samples, and runs of a choice alone make a probability. */
+    @Test
+    void countsSamplesThatAreRepeatedForChoicesOnce() throws InputException, IOException {
+        SweepFolder folder = new SweepFolder(temporary);
+        Files.writeString(folder.base(), STRAIGHT_FLOW);
+        String text = SWEEP.replace(
+                        "design: latin",
+                        "  - {name: inflow, key: boundaries.east.given_flow, values: [9000 m3/d, 9100 m3/d, 9200 m3/d]}\n"
+                                + "for_each_of: [inflow]\ndesign: latin")
+                .replace("samples: 200", "samples: 20");
+        SweepTable table = made(folder, text);
+        List<Influence> influences = new Influences(table).byFigure().get("head at middle after 1 yr");
+        assertEquals(20, influences.get(0).samples());
+        // Darcy: heads over the west go as inflow over T, so the difference of the choices in each sample is known.
+        Influence inflow = influences.stream()
+                .filter(influence -> influence.variable().name().equals("inflow"))
+                .findFirst()
+                .orElseThrow();
+        double[] rises = Arrays.stream(table.input("T"))
+                .limit(20)
+                .map(transmissivity -> 200.0 / 10_000 * 11_000 / transmissivity)
+                .toArray();
+        SummaryStatistics pairs = new SummaryStatistics();
+        Arrays.stream(rises).forEach(pairs::addValue);
+        double standardError = pairs.getStandardDeviation() / Math.sqrt(20);
+        assertEquals(pairs.getMean(), inflow.swing().high() - inflow.swing().low(), 2e-3);
+        // Student's t of 19 degrees of freedom, 97.5 %: 2.093, Fisher and Yates (1963), table III.
+        assertEquals(2.093 * standardError, inflow.swing().error(), 2e-3 * standardError + 1e-3);
+        assertTrue(inflow.swing().isToldApart());
+        new SweepAnswers(table)
+                .likelihoods()
+                .forEach(likelihood -> assertEquals(20, likelihood.share().of()));
+    }
+
     /** A field of little effect beside a number that decides, and of much beside one that decides nothing. */
     @ParameterizedTest
     @CsvSource({"20000, 0.05, false", "2001, 1.5, true"})
@@ -147,7 +222,7 @@ class SweepAnswersTest {
         SweepDocument sweep = folder.read(text);
         folder.run(text, SweepFolder.settings(2));
         try (SweepStore store = SweepStore.read(folder.store())) {
-            Unranked unranked = new SweepAnswers(SweepTable.read(sweep, store))
+            Unranked unranked = new Influences(SweepTable.read(sweep, store))
                     .unranked("head at middle after 1 yr")
                     .orElseThrow();
             assertEquals(List.of("field"), unranked.variables());

@@ -131,25 +131,6 @@ class StatisticsTest {
     }
 
     @Test
-    void swingsBetweenValuesWithoutOrder() {
-        double[] values = {1, 2, 3, 1, 2, 3};
-        double[] figures = {10, 30, 20, 12, 34, Double.NaN};
-        assertEquals(new Swing(11, 32), Swing.betweenValues(values, figures));
-    }
-
-    @Test
-    void swingsBetweenTheTenths() {
-        double[] variable = new double[100];
-        double[] figure = new double[100];
-        for (int i = 0; i < 100; i++) {
-            variable[i] = i;
-            figure[i] = 1000 - 2 * i;
-        }
-        // Means of the first ten and of the last ten places.
-        assertEquals(new Swing(1000 - 2 * 4.5, 1000 - 2 * 94.5), Swing.of(variable, figure));
-    }
-
-    @Test
     void picksWhatNothingBeats() {
         double[][] goodness = {{1, 5}, {2, 4}, {2, 3}, {3, 1}, {0, 5}, {3, Double.NaN}, {2, 4}};
         assertArrayEquals(new int[] {0, 1, 3, 6}, Compromises.among(goodness));

@@ -1,11 +1,11 @@
-package org.headfall.scenarios.sweep.page;
+package org.headfall.scenarios.sweep.results;
 
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.util.Locale;
 
 /** Numbers for readers. */
-final class Numbers {
+public final class Numbers {
 
     private static final MathContext DIGITS = new MathContext(4);
     private static final double LARGE = 1e6;
@@ -15,7 +15,7 @@ final class Numbers {
     private Numbers() {}
 
     /** Four digits; a dash for none. */
-    static String words(double value) {
+    public static String words(double value) {
         if (!Double.isFinite(value)) {
             return "–";
         }
@@ -28,12 +28,12 @@ final class Numbers {
     }
 
     /** A share as whole per cent; a dash for none. */
-    static String perCent(double share) {
+    public static String perCent(double share) {
         return Double.isNaN(share) ? "–" : String.format(Locale.ROOT, "%.0f %%", PER_CENT * share);
     }
 
     /** A place in a picture. */
-    static String place(double value) {
+    public static String place(double value) {
         return String.format(Locale.ROOT, "%.1f", value);
     }
 }

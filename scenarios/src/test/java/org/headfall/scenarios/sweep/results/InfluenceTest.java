@@ -1,0 +1,94 @@
+package org.headfall.scenarios.sweep.results;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import org.headfall.scenarios.document.DocumentNode;
+import org.headfall.scenarios.problem.Place;
+import org.headfall.scenarios.sweep.document.Input;
+import org.headfall.scenarios.sweep.document.Variable;
+import org.headfall.scenarios.sweep.document.Variation;
+import org.headfall.scenarios.sweep.figures.KeptFigure;
+import org.headfall.scenarios.sweep.figures.PlaceFigure;
+import org.headfall.scenarios.sweep.results.Influence.RankCorrelation;
+import org.headfall.scenarios.sweep.statistics.Swing;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+class InfluenceTest {
+
+    private static final RankCorrelation NO_RANK = new RankCorrelation(Double.NaN, Double.NaN, Double.NaN);
+
+    /** Two measures of one influence: difference of the tenths with its error, and the interval of the rank correlation. */
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', textBlock = """
+                     3 | 1 | 0.4  | 0.2  | 0.6  | rises with it
+                    -3 | 1 | -0.4 | -0.6 | -0.2 | falls with it
+                     3 | 4 | 0.1  | -0.1 | 0.3  | not told apart from none
+                     3 | 4 | 0.4  | 0.2  | 0.6  | rises with it by ranks; the bar is not told apart from none
+                     3 | 4 | -0.4 | -0.6 | -0.2 | falls with it by ranks; the bar is not told apart from none
+                     3 | 1 | 0.1  | -0.1 | 0.3  | greater in its highest tenth than in its lowest, by ranks not told apart from none
+                     3 | 1 | -0.4 | -0.6 | -0.2 | greater in its highest tenth than in its lowest, yet falls with it by ranks: it does not go one way
+                    """)
+    void saysWhereMeasuresDiffer(double difference, double error, double rank, double low, double high, String words) {
+        assertEquals(
+                words,
+                influence("T", difference, error, new RankCorrelation(rank, low, high))
+                        .words());
+    }
+
+    @Test
+    void namesTheChoiceThatMakesTheDifference() {
+        Variable pictures =
+                new Variable("picture", List.of(), listed("sand.yaml", "clay.yaml", "both.yaml"), false, "");
+        Swing swing = new Swing(10, 14, 3, 1, 1.5);
+        Influence influence = new Influence("loss", pictures, NO_RANK, swing, Influence.Indices.NONE, 64);
+        assertEquals("least with both.yaml, greatest with sand.yaml", influence.words());
+        Swing unsure = new Swing(10, 14, 3, 1, 4.5);
+        assertEquals(
+                "values not told apart",
+                new Influence("loss", pictures, NO_RANK, unsure, Influence.Indices.NONE, 64).words());
+        assertTrue(sentence(influence)
+                .contains("10 m with both.yaml, 14 m with sand.yaml, in the mean (difference 4 ± 1.5"));
+    }
+
+    @Test
+    void leavesOpenWhatSamplingLeavesOpen() {
+        RankCorrelation rises = new RankCorrelation(0.5, 0.3, 0.7);
+        RankCorrelation nothing = new RankCorrelation(0.1, -0.1, 0.3);
+        Influence first = influence("T", 5, 1, rises);
+        Influence near = influence("S", 4, 1, rises);
+        Influence far = influence("K", 2, 1, rises);
+        Influence none = influence("n", 1, 6, nothing);
+        String sentence = sentence(first, near, far, none);
+        assertTrue(sentence.contains("depends most on T: 0 m where it is low, 5 m where it is high"), sentence);
+        assertTrue(sentence.contains("Sampling leaves open whether it counts more than S."), sentence);
+        assertTrue(sentence.contains("Not told apart from no influence: n."), sentence);
+        assertFalse(sentence(none).contains("depends most"));
+        assertTrue(sentence(none).contains("the influence of no variable is told apart from none in these 64 samples"));
+    }
+
+    private static String sentence(Influence... influences) {
+        KeptFigure loss = new PlaceFigure("loss", PlaceFigure.Quantity.LOSS, "Coolabah Spring", 3652);
+        return new Dependence(loss, List.of(influences), Optional.empty()).sentence();
+    }
+
+    private static Influence influence(String name, double difference, double error, RankCorrelation rank) {
+        Variable variable = new Variable(name, List.of(), listed("1", "2"), true, "");
+        return new Influence("loss", variable, rank, new Swing(0, difference, 1, 2, error), Influence.Indices.NONE, 64);
+    }
+
+    private static Variation listed(String... values) {
+        Place place = Place.ofFile("sweep.yaml");
+        return new Variation.Listed(
+                Arrays.stream(values)
+                        .map(text -> new Input(new DocumentNode.Scalar(place, text, false), 1, text))
+                        .toList(),
+                false);
+    }
+}
