@@ -4,8 +4,8 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import org.headfall.scenarios.problem.InputException;
-import org.headfall.scenarios.results.FileChanges;
 import org.headfall.scenarios.results.ResultsException;
+import org.headfall.scenarios.run.EarlierResponses;
 import org.headfall.scenarios.run.RunFromResponses;
 import org.headfall.scenarios.run.RunPlan;
 import org.headfall.scenarios.run.RunPlanner;
@@ -42,8 +42,9 @@ final class EarlierRun {
     /** The answers for a plan; what cannot be answered exactly enough is refused, and of changed tables is warned. */
     RunFromResponses answers(RunPlan plan, PrintWriter err) throws ResultsException {
         Path folder = responses();
-        RunFromResponses answers = new RunFromResponses(plan, folder);
-        ChangedFiles.warn(FileChanges.atAGlance(folder), err);
+        EarlierResponses stored = new EarlierResponses(folder);
+        RunFromResponses answers = new RunFromResponses(plan, stored);
+        ChangedFiles.warn(stored.changes(), err);
         if (answers.inexact().isPresent()) {
             throw new ResultsException(
                     ResultsException.Kind.OF_ANOTHER_AQUIFER,

@@ -12,7 +12,6 @@ import org.headfall.cli.answer.RunAnswer;
 import org.headfall.cli.progress.Progress;
 import org.headfall.scenarios.problem.InputException;
 import org.headfall.scenarios.reading.ScenarioReading;
-import org.headfall.scenarios.results.FileChanges;
 import org.headfall.scenarios.results.FinishedRun;
 import org.headfall.scenarios.run.EarlierResponses;
 import org.headfall.scenarios.run.RunFromResponses;
@@ -100,7 +99,7 @@ final class EstimateCommand implements Callable<Integer> {
         RunPlan plan = RunPlanner.plan(
                 reading, ProgramVersion.text(), Runtime.getRuntime().availableProcessors());
         RunFromResponses estimate = new RunFromResponses(plan, stored);
-        ChangedFiles.warn(FileChanges.atAGlance(earlier), spec.commandLine().getErr());
+        ChangedFiles.warn(stored.changes(), spec.commandLine().getErr());
         RunAnswer answer = RunAnswer.of(run(reading, plan, estimate, target), target, estimate.reasonToSimulate());
         show(answer);
         return (failOnLimit

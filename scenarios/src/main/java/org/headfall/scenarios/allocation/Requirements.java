@@ -4,12 +4,11 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.BitSet;
 import java.util.List;
-import org.headfall.scenarios.limits.Comparison;
 import org.headfall.scenarios.limits.HeadProportion;
+import org.headfall.scenarios.limits.LeftOut;
 import org.headfall.scenarios.limits.Limit;
 import org.headfall.scenarios.limits.LimitMargins;
 import org.headfall.scenarios.recording.RunDescription;
-import org.headfall.scenarios.recording.Station;
 import org.headfall.scenarios.recording.StationSeries;
 import org.headfall.scenarios.run.RunInMemory;
 import org.headfall.scenarios.run.RunPlan;
@@ -79,20 +78,14 @@ final class Requirements {
                 moments);
     }
 
+    /** Which of the bores a limit counts: those that it is compared without, and all if it is about head itself. */
     private static BitSet counted(RunDescription run, Limit limit, int[] bores) {
+        BitSet leftOut = LeftOut.bores(run, limit.comparison());
         BitSet counted = new BitSet();
         for (int b = 0; b < bores.length; b++) {
-            Station.BoreSite bore = run.bores().get(bores[b]);
-            counted.set(b, !limit.needsOtherRun() || counts(limit.comparison(), bore));
+            counted.set(b, !limit.needsOtherRun() || leftOut.get(bores[b]));
         }
         return counted;
-    }
-
-    private static boolean counts(Comparison comparison, Station.BoreSite bore) {
-        if (comparison instanceof Comparison.WithoutHolder of) {
-            return of.holder().equals(bore.holder());
-        }
-        return !(comparison instanceof Comparison.WithoutBores of) || of.bores().contains(bore.name());
     }
 
     List<Requirement> all() {

@@ -3,15 +3,20 @@ package org.headfall.scenarios.run;
 import java.nio.file.Path;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.FutureTask;
+import org.headfall.scenarios.results.FileChanges;
 import org.headfall.scenarios.results.ReadResponses;
 import org.headfall.scenarios.results.ResponsesReader;
 import org.headfall.scenarios.results.ResultsException;
 
-/** Unit responses of an earlier run, read by a thread of their own: while a document is read, for instance. */
+/**
+ * Unit responses of an earlier run, read by a thread of their own: while a document is read, for instance. After them that
+ * thread looks at the other files of the run.
+ */
 public final class EarlierResponses {
 
     private final Path folder;
     private final FutureTask<ReadResponses> reading;
+    private final FutureTask<FileChanges> looking;
 
     /**
      * Begins to read.
@@ -21,7 +26,13 @@ public final class EarlierResponses {
     public EarlierResponses(Path folder) {
         this.folder = folder;
         reading = new FutureTask<>(() -> ResponsesReader.read(folder));
-        Thread thread = new Thread(reading, "reading responses");
+        looking = new FutureTask<>(() -> FileChanges.atAGlance(folder));
+        Thread thread = new Thread(
+                () -> {
+                    reading.run();
+                    looking.run();
+                },
+                "reading responses");
         thread.setDaemon(true);
         thread.start();
     }
@@ -32,8 +43,22 @@ public final class EarlierResponses {
 
     /** The responses, once they are read. */
     ReadResponses read() throws ResultsException {
+        return result(reading);
+    }
+
+    /**
+     * How files of the run differ from what it wrote, once they are looked at.
+     *
+     * @return what {@link FileChanges#atAGlance} found
+     * @throws ResultsException if the summary of the run is missing, damaged or of another format, or a file cannot be read
+     */
+    public FileChanges changes() throws ResultsException {
+        return result(looking);
+    }
+
+    private <T> T result(FutureTask<T> task) throws ResultsException {
         try {
-            return reading.get();
+            return task.get();
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
             throw new IllegalStateException("interrupted while responses were read", e);

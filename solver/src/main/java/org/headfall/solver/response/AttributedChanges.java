@@ -160,10 +160,11 @@ final class AttributedChanges {
      */
     private void follow(int[] causes, int[] following, double[] chords, boolean anew) {
         DMatrixRMaj right = new DMatrixRMaj(following.length, causes.length);
-        for (int i = 0; i < following.length; i++) {
-            for (int k = 0; k < causes.length; k++) {
+        for (int k = 0; k < causes.length; k++) {
+            double[] drawdown = byCause[causes[k]].drawdowns(following);
+            for (int i = 0; i < following.length; i++) {
                 double known = changes[causes[k]][following[i]];
-                right.set(i, k, -byCause[causes[k]].drawdown(following[i]) - chords[i] * known);
+                right.set(i, k, -drawdown[i] - chords[i] * known);
             }
         }
         DMatrixRMaj further = new DMatrixRMaj(following.length, causes.length);
@@ -180,9 +181,11 @@ final class AttributedChanges {
             Superposition superposition, int[] following, double[] chords, boolean anew) {
         int n = following.length;
         DMatrixRMaj matrix = new DMatrixRMaj(n, n);
+        double[] onsets = new double[n];
         for (int i = 0; i < n; i++) {
+            superposition.onsets(following[i], following, n, anew, onsets);
             for (int j = 0; j < n; j++) {
-                matrix.set(i, j, superposition.onset(following[i], following[j], anew));
+                matrix.set(i, j, onsets[j]);
             }
             matrix.add(i, i, chords[i]);
         }
@@ -199,8 +202,9 @@ final class AttributedChanges {
         double[][] loss = new double[points][run.bores()];
         boolean[] followed = new boolean[points];
         for (int cause = 0; cause < run.bores(); cause++) {
+            double[] byThis = byCause[cause].drawdowns();
             for (int receptor = 0; receptor < receptors; receptor++) {
-                drawdown[receptor][cause] = byCause[cause].drawdown(receptor);
+                drawdown[receptor][cause] = byThis[receptor];
             }
             for (int i = 0; i < points; i++) {
                 loss[i][cause] = -changes[cause][i];

@@ -112,11 +112,12 @@ public final class RunWithout {
     /** Change of discharge of the following points beyond what is known, so that they meet their rules. */
     private double[] furtherChange(int step, double moment, int[] following, double[] known) {
         double[] discharge = new double[following.length];
+        double[] fall = superposition.drawdowns(following);
         double[] head = new double[following.length];
         for (int i = 0; i < following.length; i++) {
             int point = following[i];
             discharge[i] = history.rateAtEnd(step, point) + known[point];
-            head[i] = history.headAtEnd(step, point) - superposition.drawdown(point);
+            head[i] = history.headAtEnd(step, point) - fall[i];
         }
         return superposition.further(rules, moment, following, history.startsAnew(step), discharge, head, tolerance);
     }

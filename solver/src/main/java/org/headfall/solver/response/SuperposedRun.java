@@ -297,10 +297,11 @@ public final class SuperposedRun {
     /** Heads at the walls of some points at the end of the step last looked at. */
     private double[] wallHeads(double end, int[] following) {
         double[] base = undisturbedAt(end);
+        double[] drawdown = superposition.drawdowns(following);
         double[] head = new double[following.length];
         for (int i = 0; i < following.length; i++) {
             int point = following[i];
-            head[i] = base[point] - drawdownAtStart[point] - superposition.drawdown(point);
+            head[i] = base[point] - drawdownAtStart[point] - drawdown[i];
         }
         return head;
     }

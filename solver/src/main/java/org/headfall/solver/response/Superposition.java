@@ -25,8 +25,9 @@ final class Superposition {
 
     private final StepFactors factors;
     private final boolean[] taken;
-    private double[] end;
-    private double[] growth;
+    private final double[] end;
+    private final double[] growth;
+    private double[][] onsetsOfPoints = {};
     private double length = Double.POSITIVE_INFINITY;
     private int settled;
 
@@ -52,8 +53,8 @@ final class Superposition {
         Superposition copy = new Superposition(modes);
         System.arraycopy(felt, 0, copy.felt, 0, felt.length);
         System.arraycopy(taken, 0, copy.taken, 0, taken.length);
-        copy.end = end.clone();
-        copy.growth = growth.clone();
+        System.arraycopy(end, 0, copy.end, 0, end.length);
+        System.arraycopy(growth, 0, copy.growth, 0, growth.length);
         copy.length = length;
         copy.settled = settled;
         return copy;
@@ -90,7 +91,7 @@ final class Superposition {
             }
         }
         looked = after;
-        end = atEnd.clone();
+        System.arraycopy(atEnd, 0, end, 0, end.length);
     }
 
     /**
@@ -137,8 +138,8 @@ final class Superposition {
         }
         double[] weights = modes.weights(receptor);
         double[] numbers = looked;
-        double a = (modes.atOnce(receptor, cause) + modes.sum(receptor, cause, settled)) * end[cause];
-        double b = -modes.sumOverRates(receptor, cause, settled) * growth[cause] / length;
+        double a = bySettled(receptor, cause);
+        double b = byGrowth(receptor, cause);
         int last = (cause + 1) * count;
         int i = cause * count + settled;
         // Two sums that do not wait for each other.
@@ -151,26 +152,119 @@ final class Superposition {
 
     /** Drawdown of all receptors at the end of the step last looked at (m). */
     double[] drawdowns() {
-        double[] drawdown = new double[modes.receptors()];
-        Arrays.setAll(drawdown, this::drawdown);
-        return drawdown;
+        int[] all = new int[modes.receptors()];
+        Arrays.setAll(all, receptor -> receptor);
+        return drawdowns(all);
     }
 
     /**
-     * Drawdown at the end of the step last looked at by a further unit discharge.
+     * Drawdown at some receptors at the end of the step last looked at, each what {@link #drawdown(int)} gives.
+     *
+     * @param receptors the receptors
+     * @return drawdown at each (m)
+     */
+    double[] drawdowns(int[] receptors) {
+        double[] sums = new double[receptors.length];
+        int i = 0;
+        for (; i < receptors.length - 1; i += 2) {
+            for (int cause = 0; cause < end.length; cause++) {
+                if (taken[cause]) {
+                    addToTwo(receptors, i, cause, sums);
+                }
+            }
+        }
+        if (i < receptors.length) {
+            sums[i] = drawdown(receptors[i]);
+        }
+        return sums;
+    }
+
+    /** Adds the drawdown by a cause to that of two receptors, so that what modes feel is read once for both. */
+    private void addToTwo(int[] receptors, int at, int cause, double[] sums) {
+        int first = receptors[at];
+        int second = receptors[at + 1];
+        double[] ofFirst = modes.weights(first);
+        double[] ofSecond = modes.weights(second);
+        double[] numbers = looked;
+        double a = bySettled(first, cause);
+        double b = byGrowth(first, cause);
+        double c = bySettled(second, cause);
+        double d = byGrowth(second, cause);
+        int last = (cause + 1) * count;
+        int i = cause * count + settled;
+        for (; i < last - 1; i += 2) {
+            double even = numbers[i];
+            double odd = numbers[i + 1];
+            a += ofFirst[i] * even;
+            b += ofFirst[i + 1] * odd;
+            c += ofSecond[i] * even;
+            d += ofSecond[i + 1] * odd;
+        }
+        sums[at] += i < last ? a + b + ofFirst[i] * numbers[i] : a + b;
+        sums[at + 1] += i < last ? c + d + ofSecond[i] * numbers[i] : c + d;
+    }
+
+    private double bySettled(int receptor, int cause) {
+        return (modes.atOnce(receptor, cause) + modes.sum(receptor, cause, settled)) * end[cause];
+    }
+
+    private double byGrowth(int receptor, int cause) {
+        return -modes.sumOverRates(receptor, cause, settled) * growth[cause] / length;
+    }
+
+    /**
+     * Drawdown at the end of the step last looked at by a further unit discharge of each of some causes.
      *
      * @param receptor the receptor
-     * @param cause what takes it
+     * @param causes what takes it
+     * @param first how many of them, from the first on
      * @param atOnce whether it is taken throughout the step, or grows evenly from none
-     * @return drawdown per discharge (d/m²)
+     * @param onsets receives drawdown per discharge of each (d/m²)
      */
-    double onset(int receptor, int cause, boolean atOnce) {
+    void onsets(int receptor, int[] causes, int first, boolean atOnce, double[] onsets) {
+        int i = 0;
+        for (; i < first - 3; i += 4) {
+            fourOnsets(receptor, causes, i, atOnce, onsets);
+        }
+        for (; i < first; i++) {
+            onsets[i] = onset(receptor, causes[i], atOnce);
+        }
+    }
+
+    /** Four sums that do not wait for each other, each in the order of {@link #onset}. */
+    private void fourOnsets(int receptor, int[] causes, int at, boolean atOnce, double[] onsets) {
         double[] weights = modes.weights(receptor);
         double[] onset = atOnce ? factors.held() : factors.grown();
-        double sum = modes.atOnce(receptor, cause) + modes.sum(receptor, cause, settled);
-        if (!atOnce) {
-            sum -= modes.sumOverRates(receptor, cause, settled) / length;
+        double a = settledOnset(receptor, causes[at], atOnce);
+        double b = settledOnset(receptor, causes[at + 1], atOnce);
+        double c = settledOnset(receptor, causes[at + 2], atOnce);
+        double d = settledOnset(receptor, causes[at + 3], atOnce);
+        int fromA = causes[at] * count;
+        int fromB = causes[at + 1] * count;
+        int fromC = causes[at + 2] * count;
+        int fromD = causes[at + 3] * count;
+        for (int m = settled; m < onset.length; m++) {
+            double one = onset[m];
+            a += weights[fromA + m] * one;
+            b += weights[fromB + m] * one;
+            c += weights[fromC + m] * one;
+            d += weights[fromD + m] * one;
         }
+        onsets[at] = a;
+        onsets[at + 1] = b;
+        onsets[at + 2] = c;
+        onsets[at + 3] = d;
+    }
+
+    private double settledOnset(int receptor, int cause, boolean atOnce) {
+        double sum = modes.atOnce(receptor, cause) + modes.sum(receptor, cause, settled);
+        return atOnce ? sum : sum - modes.sumOverRates(receptor, cause, settled) / length;
+    }
+
+    private double onset(int receptor, int cause, boolean atOnce) {
+        double[] weights = modes.weights(receptor);
+        double[] onset = atOnce ? factors.held() : factors.grown();
+        double sum = settledOnset(receptor, cause, atOnce);
         int from = cause * count;
         for (int m = settled; m < onset.length; m++) {
             sum += weights[from + m] * onset[m];
@@ -208,14 +302,8 @@ final class Superposition {
             double[] head,
             double tolerance) {
         int n = following.length;
-        double[][] response = new double[n][n];
+        double[][] response = responses(following, atOnce);
         double[] offered = head.clone();
-        for (int i = 0; i < n; i++) {
-            for (int j = 0; j <= i; j++) {
-                response[i][j] = onset(following[i], following[j], atOnce);
-                response[j][i] = response[i][j];
-            }
-        }
         for (int i = 0; i < n; i++) {
             for (int j = 0; j < n; j++) {
                 offered[i] += response[i][j] * assumed[j];
@@ -232,5 +320,19 @@ final class Superposition {
             }
         }
         return discharge;
+    }
+
+    /** Response of the wall of each of some points to a further unit discharge of each; holds until it is asked for again. */
+    private double[][] responses(int[] points, boolean atOnce) {
+        if (onsetsOfPoints.length != points.length) {
+            onsetsOfPoints = new double[points.length][points.length];
+        }
+        for (int i = 0; i < points.length; i++) {
+            onsets(points[i], points, i + 1, atOnce, onsetsOfPoints[i]);
+            for (int j = 0; j < i; j++) {
+                onsetsOfPoints[j][i] = onsetsOfPoints[i][j];
+            }
+        }
+        return onsetsOfPoints;
     }
 }
