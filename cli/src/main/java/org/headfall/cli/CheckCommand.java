@@ -23,13 +23,15 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Spec;
 
-/** Reads a scenario document with its files, puts it on cells and says everything that is wrong with it. */
+/** Reads a scenario document with its files, puts it on cells and says everything that is wrong with it; or a sweep. */
 @Command(
         name = "check",
         mixinStandardHelpOptions = true,
-        description = "Reads a scenario and its files, reports every problem at once, runs nothing.",
-        footerHeading = "%nExample:%n",
-        footer = "  headfall check my-field/scenario.yaml")
+        description = "Reads a scenario and its files, reports every problem at once, runs nothing. Of a sweep it"
+                + " reads the document, the base scenario and as many runs as ten seconds allow, and says what the"
+                + " sweep would take; exit code 5 if some of these runs are not valid.",
+        footerHeading = "%nExamples:%n",
+        footer = {"  headfall check my-field/scenario.yaml", "  headfall check my-field/sweep.yaml"})
 final class CheckCommand implements Callable<Integer> {
 
     /** Lengths from here on are told without a decimal (m). */
@@ -47,13 +49,19 @@ final class CheckCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws InputException, IOException {
+        PrintWriter out = spec.commandLine().getOut();
+        Optional<Path> sweep = argument.sweep();
+        if (sweep.isPresent()) {
+            return SweepCheck.of(sweep.get(), argument.readSweep(sweep.get()))
+                    .show(json.wanted(), out)
+                    .code();
+        }
         ScenarioReading reading = argument.read();
         Scenario scenario = reading.orThrow();
         // some problems show only once everything is on the cells of the grid
         RunDescription run = RunPlanner.plan(reading, ProgramVersion.text(), 1).description();
         Summary summary = Summary.of(
                 argument.document(), scenario, run, reading.problems().notices());
-        PrintWriter out = spec.commandLine().getOut();
         if (json.wanted()) {
             out.println(AnswerJson.of(summary));
         } else {

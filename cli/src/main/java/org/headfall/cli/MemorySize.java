@@ -27,4 +27,9 @@ final class MemorySize {
         long size = Long.parseLong(matcher.group(1)) * unit;
         return size > 0 ? OptionalLong.of(size) : OptionalLong.empty();
     }
+
+    /** A size as an option would give it, in mebibytes, rounded up. */
+    static String words(long bytes) {
+        return (bytes + KIBI * KIBI - 1) / (KIBI * KIBI) + "m";
+    }
 }

@@ -36,7 +36,7 @@ final class PlanningOptions {
     @Mixin
     private final ThreadsOption threads = new ThreadsOption();
 
-    ScenarioReading read() {
+    ScenarioReading read() throws InputException {
         return argument.read();
     }
 

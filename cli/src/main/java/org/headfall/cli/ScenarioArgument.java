@@ -1,10 +1,19 @@
 package org.headfall.cli;
 
+import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
 import org.headfall.scenarios.document.FileReach;
+import org.headfall.scenarios.problem.Finding;
+import org.headfall.scenarios.problem.InputException;
+import org.headfall.scenarios.problem.Place;
+import org.headfall.scenarios.problem.ProblemKind;
 import org.headfall.scenarios.reading.ScenarioReader;
 import org.headfall.scenarios.reading.ScenarioReading;
+import org.headfall.scenarios.sweep.document.SweepDocument;
+import org.headfall.scenarios.sweep.document.SweepReader;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
@@ -23,6 +32,18 @@ final class ScenarioArgument {
         return Files.isDirectory(scenario) ? scenario.resolve("scenario.yaml") : scenario;
     }
 
+    /** The sweep document that is named instead of a scenario, itself or by a folder that has no scenario. */
+    Optional<Path> sweep() {
+        Path file =
+                Files.isDirectory(scenario) && !Files.exists(document()) ? scenario.resolve("sweep.yaml") : document();
+        return Files.isRegularFile(file) && SweepReader.isSweep(file) ? Optional.of(file) : Optional.empty();
+    }
+
+    /** Reads a sweep document, and its base scenario, with what is allowed to a scenario. */
+    SweepDocument readSweep(Path document) throws InputException, IOException {
+        return SweepReader.read(document, reach(), ProgramVersion.text());
+    }
+
     /** Where results go if nothing else is asked for: {@code results/NAME} beside the document {@code NAME.yaml}. */
     Path resultsFolder() {
         return resultsFolder("");
@@ -34,8 +55,23 @@ final class ScenarioArgument {
         return document().resolveSibling("results").resolve(name + ending);
     }
 
-    /** Reads the document and the tables beside it. */
-    ScenarioReading read() {
-        return ScenarioReader.read(document(), outsideFiles ? FileReach.ANYWHERE : FileReach.FOLDER_OF_DOCUMENT);
+    /**
+     * Reads the document and the tables beside it.
+     *
+     * @throws InputException if it is a sweep document
+     */
+    ScenarioReading read() throws InputException {
+        Optional<Path> sweep = sweep();
+        if (sweep.isPresent()) {
+            String name = String.valueOf(sweep.get().getFileName());
+            Finding finding = Finding.of(
+                    ProblemKind.WRONG_TYPE, "a sweep document", "a scenario; headfall sweep makes the runs of a sweep");
+            throw new InputException(List.of(finding.at(Place.ofFile(name), name)));
+        }
+        return ScenarioReader.read(document(), reach());
+    }
+
+    private FileReach reach() {
+        return outsideFiles ? FileReach.ANYWHERE : FileReach.FOLDER_OF_DOCUMENT;
     }
 }

@@ -4,7 +4,7 @@ import java.io.PrintWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 
-/** Says where the unfinished results are if the process is told to end while they are being written. */
+/** Says what is kept if the process is told to end in the middle of its work. */
 final class StopNotice implements AutoCloseable {
 
     private final Thread atShutdown;
@@ -14,7 +14,7 @@ final class StopNotice implements AutoCloseable {
     }
 
     /**
-     * Begins to watch.
+     * Begins to watch over results that are being written.
      *
      * @param target final folder of the results
      * @param err receives the notice
@@ -23,11 +23,24 @@ final class StopNotice implements AutoCloseable {
     static StopNotice whileWriting(Path target, PrintWriter err) {
         Path part = target.toAbsolutePath().normalize();
         Path unfinished = part.resolveSibling(part.getFileName() + ".part");
+        return saying(
+                () -> err.println("headfall: stopped before the end."
+                        + (Files.exists(unfinished) ? " What was recorded so far is in " + unfinished : "")),
+                err);
+    }
+
+    /**
+     * Begins to watch.
+     *
+     * @param notice writes the notice
+     * @param err receives it
+     * @return what ends the watch when closed
+     */
+    static StopNotice saying(Runnable notice, PrintWriter err) {
         Thread thread = new Thread(
                 () -> {
                     err.println();
-                    err.println("headfall: stopped before the end."
-                            + (Files.exists(unfinished) ? " What was recorded so far is in " + unfinished : ""));
+                    notice.run();
                     err.flush();
                 },
                 "stop notice");

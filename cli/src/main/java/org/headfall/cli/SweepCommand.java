@@ -2,6 +2,8 @@ package org.headfall.cli;
 
 import java.io.IOException;
 import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.List;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
 import java.util.concurrent.Callable;
@@ -16,9 +18,11 @@ import org.headfall.scenarios.quantity.QuantityParser;
 import org.headfall.scenarios.sweep.document.SweepDocument;
 import org.headfall.scenarios.sweep.results.SweepTable;
 import org.headfall.scenarios.sweep.store.Counts;
+import org.headfall.scenarios.sweep.store.SweepStore;
 import org.headfall.scenarios.sweep.work.Part;
 import org.headfall.scenarios.sweep.work.RunEngine;
 import org.headfall.scenarios.sweep.work.Sweep;
+import org.headfall.scenarios.sweep.work.SweepForecast;
 import org.headfall.scenarios.sweep.work.SweepProgress;
 import org.headfall.scenarios.sweep.work.SweepSettings;
 import picocli.CommandLine.Command;
@@ -51,6 +55,10 @@ import picocli.CommandLine.Spec;
 final class SweepCommand implements Callable<Integer> {
 
     private static final double SECONDS_PER_DAY = 86_400;
+
+    /** Options that a command which goes on has no use for. */
+    private static final List<String> ONCE = List.of("--retry-failed", "--accept-changes");
+
     private static final AllowedRange SOME_TIME = AllowedRange.POSITIVE;
 
     private final Terminal terminal;
@@ -65,6 +73,7 @@ final class SweepCommand implements Callable<Integer> {
     private Part part = Part.WHOLE;
     private OptionalDouble budget = OptionalDouble.empty();
     private OptionalLong memory = OptionalLong.empty();
+    private String memoryAsTyped = "";
 
     @Option(names = "--retry-failed", description = "Make failed runs again.")
     private boolean retryFailed;
@@ -124,6 +133,7 @@ final class SweepCommand implements Callable<Integer> {
             paramLabel = "SIZE",
             description = "Run no more at a time than fit into this memory, such as 16g or 800m.")
     void setMemory(String text) {
+        memoryAsTyped = text;
         memory = MemorySize.parse(text);
         if (memory.isEmpty()) {
             throw new ParameterException(
@@ -134,6 +144,7 @@ final class SweepCommand implements Callable<Integer> {
     @Override
     public Integer call() throws InputException, IOException {
         SweepDocument document = argument.read();
+        requireMemoryOfOneRun(document);
         SweepSettings settings = new SweepSettings(threads.threads(), part, retryFailed, acceptChanges, budget, memory);
         PrintWriter err = spec.commandLine().getErr();
         Counts counts;
@@ -147,7 +158,7 @@ final class SweepCommand implements Callable<Integer> {
                     argument.folder(),
                     ProgramVersion.text(),
                     shown(progress, err));
-            counts = sweep.run();
+            counts = made(sweep, err);
         }
         if (part.equals(Part.WHOLE)) {
             SweepTable table = SweepOutputs.write(document, sweep.storeFile(), argument.folder());
@@ -159,6 +170,46 @@ final class SweepCommand implements Callable<Integer> {
             show(sweep, counts);
         }
         return SweepEnding.of(sweep.storeFile(), counts, err).code();
+    }
+
+    /** Less memory than one run takes is refused before anything is written. */
+    private void requireMemoryOfOneRun(SweepDocument document) {
+        if (memory.isPresent()) {
+            long needed = SweepForecast.of(document).memoryOfRun();
+            if (memory.getAsLong() < needed) {
+                throw new ParameterException(
+                        spec.commandLine(),
+                        "--memory: one run takes about " + MemorySize.words(needed) + ", found " + memoryAsTyped
+                                + "; allow at least so much, or take larger cells");
+            }
+        }
+    }
+
+    @SuppressWarnings("try") // the notice needs only to be closed
+    private Counts made(Sweep sweep, PrintWriter err) throws IOException {
+        try (StopNotice notice = stopNotice(sweep.storeFile(), err)) {
+            return sweep.run();
+        }
+    }
+
+    /** What is kept, and how to go on, in one line. */
+    private StopNotice stopNotice(Path store, PrintWriter err) {
+        List<String> again = spec.commandLine().getParseResult().originalArgs().stream()
+                .filter(word -> !ONCE.contains(word))
+                .map(word -> word.matches("[-\\w./=,:+@]+") ? word : "'" + word.replace("'", "'\\''") + "'")
+                .toList();
+        String command = "headfall " + String.join(" ", again);
+        return StopNotice.saying(() -> terminal.message(err, "headfall: stopped. " + kept(store) + command), err);
+    }
+
+    private static String kept(Path file) {
+        try (SweepStore store = SweepStore.read(file)) {
+            Counts counts = store.counts();
+            return counts.all() - counts.planned() + " of " + counts.all() + " runs are recorded in " + file
+                    + "; the same command goes on with the rest: ";
+        } catch (IOException notThereYet) {
+            return "No run is recorded yet; the same command begins again: ";
+        }
     }
 
     private SweepProgress shown(Progress progress, PrintWriter err) {

@@ -27,17 +27,17 @@ class SweepFailuresTest {
         SweepExample.writeSmall(folder);
     }
 
-    private int sweep(String values) throws IOException {
+    private int sweep(String key, String values) throws IOException {
         Files.writeString(folder.resolve("sweep.yaml"), """
                 title: Some runs
                 base: scenario.yaml
                 vary:
-                  - {name: T, key: aquifer.transmissivity, values: [VALUES]}
+                  - {name: varied, key: KEY, values: [VALUES]}
                 design: full factorial
                 keep:
                   - {figure: loss, at: Coolabah Spring, after: 1 yr}
                   - {figure: head over time, at: Coolabah Spring}
-                """.replace("VALUES", values));
+                """.replace("KEY", key).replace("VALUES", values));
         return headfall("sweep", folder.toString(), "--quiet");
     }
 
@@ -49,7 +49,10 @@ class SweepFailuresTest {
 
     @Test
     void someFailedIsSaidAlsoWhenQuiet() throws IOException {
-        assertEquals(ExitCode.SOME_FAILED.code(), sweep("100 m2/d, 0 m2/d, -1 m2/d"), () -> err.toString());
+        assertEquals(
+                ExitCode.SOME_FAILED.code(),
+                sweep("aquifer.transmissivity", "100 m2/d, 0 m2/d, -1 m2/d"),
+                () -> err.toString());
         String told = err.toString().replaceAll("\\s+", " ");
         assertTrue(told.contains("2 of 3 runs failed."), told);
         assertTrue(told.contains("(run 2): not a valid scenario"), told);
@@ -63,9 +66,10 @@ class SweepFailuresTest {
         assertFalse(out.toString().contains("?"), () -> out.toString());
     }
 
+    /** The bottom is at -150 m: no value is wrong by itself, and no run is valid. */
     @Test
     void allFailedIsTheDocumentsFault() throws IOException {
-        assertEquals(ExitCode.INPUT.code(), sweep("0 m2/d, -1 m2/d"), () -> err.toString());
+        assertEquals(ExitCode.INPUT.code(), sweep("aquifer.top", "-200 m, -300 m"), () -> err.toString());
         assertTrue(err.toString().contains("2 of 2 runs failed."), () -> err.toString());
         assertTrue(Files.exists(folder.resolve("results").resolve("sweep").resolve("sweep.html")));
     }

@@ -13,6 +13,8 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.headfall.scenarios.sweep.store.Counts;
 import org.headfall.scenarios.sweep.store.StoredRun;
 import org.headfall.scenarios.sweep.store.SweepStore;
@@ -20,6 +22,8 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /**
  * A sweep that is killed loses nothing that was recorded and records nothing twice. For systems with POSIX signals. {@code
@@ -107,6 +111,26 @@ class SweepStoppedTest {
         requireKept(before, done());
         assertEquals(400, done().size());
         assertEquals(401, Files.readAllLines(store.resolveSibling("sweep.csv")).size());
+    }
+
+    /** Ctrl-C sends INT. */
+    @ParameterizedTest
+    @CsvSource({"INT, 130", "TERM, 143"})
+    void saysWhatIsKeptAndHowToGoOn(String signal, int code) throws IOException, InterruptedException {
+        samples(400);
+        try (HeadfallProcess sweep = start("--accept-changes")) {
+            sweep.waitUntil(() -> recorded() >= 1);
+            sweep.send(signal);
+            assertEquals(code, sweep.end(), sweep::said);
+            Pattern notice = Pattern.compile("headfall: stopped\\. (\\d+) of 400 runs are recorded in " + store
+                    + "; the same command goes on with the rest: headfall sweep " + folder + " --threads 2 --quiet");
+            List<String> lines = sweep.said().strip().lines().toList();
+            assertEquals(1, lines.size(), sweep::said);
+            Matcher told = notice.matcher(lines.get(0));
+            assertTrue(told.matches(), sweep::said);
+            int kept = Integer.parseInt(told.group(1));
+            assertTrue(kept >= 1 && kept <= recorded() && kept < 400, sweep::said);
+        }
     }
 
     /** As an array of jobs on a batch system: the killed part is started again, the others go on meanwhile. */

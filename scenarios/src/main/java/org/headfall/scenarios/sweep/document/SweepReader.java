@@ -48,6 +48,21 @@ public final class SweepReader {
         return new SweepReader(file, reach, toolVersion).read();
     }
 
+    /**
+     * Whether a document is that of a sweep, right or wrong, by its keys.
+     *
+     * @param file a document
+     * @return whether it has a base and no aquifer; no, if it cannot be read
+     */
+    public static boolean isSweep(Path file) {
+        @Nullable
+        DocumentNode node = new DocumentParser(String.valueOf(file.getFileName()), new Problems()).parse(file);
+        List<String> keys = node instanceof DocumentNode.Mapping mapping
+                ? mapping.entries().stream().map(DocumentNode.Entry::key).toList()
+                : List.of();
+        return (keys.contains("base") || keys.contains("vary")) && !keys.contains("aquifer");
+    }
+
     private SweepDocument read() throws InputException, IOException {
         @Nullable DocumentNode node = new DocumentParser(String.valueOf(file.getFileName()), problems).parse(file);
         @Nullable Section document = node == null ? null : Section.of(node, "", problems);

@@ -31,9 +31,18 @@ public final class FailedRuns {
     /** Counts a run if it failed. */
     public void add(StoredRun run) {
         if (run.status() == StoredRun.Status.FAILED) {
-            byReason.computeIfAbsent(inOneLine(run.reason()), reason -> new ArrayList<>())
-                    .add(run.number());
+            add(run.number(), run.reason());
         }
+    }
+
+    /**
+     * Counts a failed run.
+     *
+     * @param number its number
+     * @param reason why it failed
+     */
+    public void add(int number, String reason) {
+        byReason.computeIfAbsent(inOneLine(reason), known -> new ArrayList<>()).add(number);
     }
 
     /** A reason as one line: it may list problems, each in lines of its own. */

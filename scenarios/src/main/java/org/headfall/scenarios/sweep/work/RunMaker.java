@@ -68,11 +68,6 @@ public final class RunMaker {
         return responses.shared();
     }
 
-    /** How many responses are computed for these. */
-    int sharedGroups() {
-        return responses.sharedGroups();
-    }
-
     /** Numbers of runs in an order in which those that share something follow each other. */
     public List<Integer> inOrderOfWork(List<Integer> numbers) {
         return responses.inOrderOfWork(numbers);
@@ -103,7 +98,7 @@ public final class RunMaker {
         } catch (OutOfMemoryError tooLarge) {
             return RunOutcome.outOfMemory(number, seconds(started), host);
         } catch (InputException invalid) {
-            return failed(number, "not a valid scenario: " + String.valueOf(invalid.getMessage()), started);
+            return failed(number, notValid(invalid), started);
         } catch (IOException | RuntimeException failure) {
             return failed(number, Optional.ofNullable(failure.getMessage()).orElse(failure.toString()), started);
         }
@@ -135,6 +130,11 @@ public final class RunMaker {
     /** Whether figures need neither the grid nor the effects of single bores. */
     static boolean fewSourcesSuffice(SweepDocument sweep) {
         return !sweep.needsGrid() && !sweep.needsInterference();
+    }
+
+    /** Why a run with such a document has failed. */
+    static String notValid(InputException invalid) {
+        return "not a valid scenario: " + invalid.getMessage();
     }
 
     private RunOutcome failed(int number, String reason, long started) {

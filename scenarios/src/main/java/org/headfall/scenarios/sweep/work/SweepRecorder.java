@@ -1,6 +1,9 @@
 package org.headfall.scenarios.sweep.work;
 
 import java.io.IOException;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.OptionalDouble;
@@ -25,6 +28,8 @@ final class SweepRecorder implements RunEngine.Receiver {
     private final Counts before;
     private final long started;
     private final Map<String, Integer> ways = new TreeMap<>();
+    private final List<Double> seconds = new ArrayList<>();
+    private final double begun;
     private int made;
     private int failed;
 
@@ -51,6 +56,7 @@ final class SweepRecorder implements RunEngine.Receiver {
         this.progress = progress;
         this.before = before;
         this.started = started;
+        begun = elapsed();
     }
 
     @Override
@@ -88,23 +94,51 @@ final class SweepRecorder implements RunEngine.Receiver {
         log.reached(doneBefore, doneBefore + made, before.failed() + failed, before.all());
     }
 
-    /** After the first runs, how long all will take. */
+    /** Runs after which it is said how long the others will take. */
+    static int timedRuns(int threads) {
+        return TIMED_RUNS * threads;
+    }
+
+    /** After the first runs, how long the others will take: as the faster half of them, or as the slower half. */
     private void sayHowLong(RunOutcome outcome) throws IOException {
-        if (made != TIMED_RUNS * settings.threads() || made == before.planned()) {
+        int timed = timedRuns(settings.threads());
+        if (made > timed || made == before.planned()) {
             return;
         }
-        double seconds = elapsed() / made * before.planned();
+        seconds.add(outcome.seconds());
+        if (made < timed) {
+            return;
+        }
+        TimeRange ofRun = spread(seconds);
+        int left = before.planned() - made;
+        double atATime = Math.max(1, seconds.stream().mapToDouble(run -> run).sum() / (elapsed() - begun));
+        TimeRange time = new TimeRange(ofRun.least() * left / atATime, ofRun.most() * left / atATime);
         say(String.format(
                 Locale.ROOT,
-                "a run takes about %.2g s, all of them about %s",
-                outcome.seconds(),
-                Durations.words(seconds)));
+                "a run takes %.2g to %.2g s, the other %d runs %s",
+                ofRun.least(),
+                ofRun.most(),
+                left,
+                time.words()));
         OptionalDouble budget = settings.budget();
-        if (budget.isPresent() && seconds > budget.getAsDouble()) {
-            say("that is more than the " + Durations.words(budget.getAsDouble()) + " allowed: about "
-                    + Math.round(before.planned() * budget.getAsDouble() / seconds)
-                    + " runs will be made; the same command goes on with the rest");
+        String shortage = SweepForecast.shortage(
+                time,
+                left,
+                budget.isEmpty() ? budget : OptionalDouble.of(Math.max(0, budget.getAsDouble() - elapsed())));
+        if (!shortage.isEmpty()) {
+            say(shortage);
         }
+    }
+
+    /** Mean of the faster half of times, and of the slower half. */
+    static TimeRange spread(List<Double> times) {
+        double[] sorted = times.stream().mapToDouble(time -> time).sorted().toArray();
+        int half = (sorted.length + 1) / 2;
+        return new TimeRange(
+                Arrays.stream(sorted, 0, half).average().orElse(0),
+                Arrays.stream(sorted, sorted.length - half, sorted.length)
+                        .average()
+                        .orElse(0));
     }
 
     /** Says how runs were answered, how many each way. */

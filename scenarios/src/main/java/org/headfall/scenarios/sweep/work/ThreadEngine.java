@@ -3,7 +3,6 @@ package org.headfall.scenarios.sweep.work;
 import java.io.IOException;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorCompletionService;
 import java.util.concurrent.ExecutorService;
@@ -16,10 +15,12 @@ public final class ThreadEngine implements RunEngine {
     /** Runs handed to the pool ahead of time, per thread. */
     private static final int AHEAD = 4;
 
+    private static final long MEGABYTE = 1_000_000;
+
     @Override
     public void make(WantedRuns wanted, Receiver receiver) throws IOException, InterruptedException {
-        Workload workload = Workload.of(wanted.sweep());
-        int threads = threads(workload, wanted, receiver);
+        SweepForecast forecast = SweepForecast.of(wanted.sweep());
+        int threads = threads(forecast, wanted, receiver);
         RunMaker maker =
                 new RunMaker(wanted.sweep(), wanted.runs(), wanted.program(), threads, Optional.of(wanted.folder()));
         if (maker.shared() > 0) {
@@ -27,7 +28,7 @@ public final class ThreadEngine implements RunEngine {
                     + " runs differ from others in rates alone and are answered from unit responses, where these are"
                     + " exact enough");
         }
-        sayHowLong(workload, maker, wanted, threads, receiver);
+        sayHowLong(forecast, wanted, threads, receiver);
         ExecutorService pool = Executors.newFixedThreadPool(threads, ThreadEngine::daemon);
         try {
             make(
@@ -42,28 +43,32 @@ public final class ThreadEngine implements RunEngine {
     }
 
     /** Before the first run, from the number of cells and steps; the first runs will tell better. */
-    private static void sayHowLong(Workload workload, RunMaker maker, WantedRuns wanted, int threads, Receiver receiver)
+    private static void sayHowLong(SweepForecast forecast, WantedRuns wanted, int threads, Receiver receiver)
             throws IOException {
         int runs = wanted.numbers().size();
-        int answers = Math.min(runs, maker.shared());
-        double seconds = workload.seconds(runs - answers + maker.sharedGroups(), answers, threads);
-        receiver.say("roughly " + Durations.words(seconds) + " in all, by the number of cells and steps");
-        OptionalDouble budget = wanted.settings().budget();
-        if (budget.isPresent() && seconds > budget.getAsDouble()) {
-            receiver.say("more than the " + Durations.words(budget.getAsDouble()) + " allowed: roughly "
-                    + Math.round(runs * budget.getAsDouble() / seconds) + " of " + runs + " runs will be made");
+        TimeRange time = forecast.time(runs, threads);
+        int timed = SweepRecorder.timedRuns(wanted.settings().threads());
+        receiver.say(time.words() + " on free processors, by the number of cells and steps"
+                + (runs > timed ? "; measuring while the first " + timed + " runs are made" : ""));
+        String shortage = SweepForecast.shortage(time, runs, wanted.settings().budget());
+        if (!shortage.isEmpty()) {
+            receiver.say(shortage);
         }
     }
 
-    private static int threads(Workload workload, WantedRuns wanted, Receiver receiver) throws IOException {
-        long memory = Math.min(
-                wanted.settings().memory().orElse(Long.MAX_VALUE),
-                Runtime.getRuntime().maxMemory());
+    private static int threads(SweepForecast forecast, WantedRuns wanted, Receiver receiver) throws IOException {
+        long heap = Runtime.getRuntime().maxMemory();
+        long memory = Math.min(wanted.settings().memory().orElse(Long.MAX_VALUE), heap);
         int asked = Math.min(wanted.settings().threads(), wanted.numbers().size());
-        int threads = workload.threads(asked, memory);
-        receiver.say(workload.words(threads));
+        int threads = forecast.threads(asked, memory);
+        receiver.say(forecast.memory(threads));
         if (threads < asked) {
             receiver.say("more threads would not fit into the memory that is allowed");
+        }
+        if (forecast.memoryOfRun() > heap) {
+            receiver.say("that is more than the " + heap / MEGABYTE
+                    + " MB that Java may take: if memory runs out, give it more, such as"
+                    + " HEADFALL_JAVA_OPTIONS=-Xmx6g, or take larger cells");
         }
         return threads;
     }

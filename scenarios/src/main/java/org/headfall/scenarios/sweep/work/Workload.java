@@ -1,6 +1,5 @@
 package org.headfall.scenarios.sweep.work;
 
-import java.util.Locale;
 import java.util.OptionalInt;
 import org.headfall.scenarios.run.FewSources;
 import org.headfall.scenarios.run.RunPlan;
@@ -22,8 +21,14 @@ record Workload(long memoryOfRun, double secondsOfRun) {
     /** Rough, on one processor of 2026: 65,536 cells and 618 steps took 12 s (s a cell and step). */
     private static final double PER_CELL_AND_STEP = 3e-7;
 
+    /** Rough, on the same: 400 cells and 260 steps took 0.15 s, most of it for bores and springs (s a step). */
+    private static final double PER_STEP = 4e-4;
+
     /** Rough, on the same: 65,536 cells and 24 solves took 0.3 s (s a cell and solve). */
     private static final double PER_CELL_AND_SOLVE = 2e-7;
+
+    /** Rough, on the same: reading and planning a run, and what a few hundred cells take in few sources (s). */
+    private static final double PER_RUN = 0.04;
 
     /** Steps that a run takes besides one a recorded day. */
     private static final int MORE_STEPS = 20;
@@ -32,7 +37,6 @@ record Workload(long memoryOfRun, double secondsOfRun) {
     private static final double PER_ANSWER = 0.003;
 
     private static final long FIXED = 4_000_000;
-    private static final long MEGABYTE = 1_000_000;
 
     /** Workload of a sweep whose runs are like its base scenario. */
     static Workload of(SweepDocument sweep) {
@@ -45,11 +49,13 @@ record Workload(long memoryOfRun, double secondsOfRun) {
                 secondsOfRun(plan, sweep, cells));
     }
 
+    /** Time of a run on one processor that does nothing else (s). */
     private static double secondsOfRun(RunPlan plan, SweepDocument sweep, long cells) {
         OptionalInt solves = RunMaker.fewSourcesSuffice(sweep) ? FewSources.expectedSolves(plan) : OptionalInt.empty();
-        return solves.isPresent()
-                ? cells * PER_CELL_AND_SOLVE * solves.getAsInt()
-                : cells * PER_CELL_AND_STEP * (plan.stationDays().length + MORE_STEPS);
+        return PER_RUN
+                + (solves.isPresent()
+                        ? cells * PER_CELL_AND_SOLVE * solves.getAsInt()
+                        : (cells * PER_CELL_AND_STEP + PER_STEP) * (plan.stationDays().length + MORE_STEPS));
     }
 
     /** Threads that fit into some memory; at least one. */
@@ -66,14 +72,5 @@ record Workload(long memoryOfRun, double secondsOfRun) {
      */
     double seconds(int simulations, int answers, int threads) {
         return (simulations * secondsOfRun + answers * PER_ANSWER) / threads;
-    }
-
-    String words(int threads) {
-        return String.format(
-                Locale.ROOT,
-                "about %d MB of memory for %d run%s at a time",
-                Math.max(1, memoryOfRun * threads / MEGABYTE),
-                threads,
-                threads == 1 ? "" : "s");
     }
 }

@@ -64,7 +64,9 @@ class SweepPageWriterTest {
     @Test
     void isWrittenWhereNoRunHasFinished() throws InputException, IOException {
         String sweep = SweepFolder.SIX_RUNS
-                        .replace("[100 m2/d, 200 m2/d, 400 m2/d]", "[0 m2/d, -1 m2/d]")
+                        // The bottom is at -150 m: no value is wrong by itself, and no run is valid.
+                        .replace("key: aquifer.transmissivity", "key: aquifer.top")
+                        .replace("[100 m2/d, 200 m2/d, 400 m2/d]", "[-200 m, -300 m]")
                         .replace("keep:\n", "keep:\n  - {figure: head over time, at: Coolabah Spring}\n")
                 + """
                 ask:
