@@ -3,8 +3,10 @@ package org.headfall.cli.answer;
 import java.io.PrintWriter;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import org.headfall.scenarios.sweep.document.Aim;
+import org.headfall.scenarios.sweep.results.RankedChoices;
 import org.headfall.scenarios.sweep.results.SweepAnswers;
 import org.headfall.scenarios.sweep.results.SweepSentences;
 import org.headfall.scenarios.sweep.results.SweepTable;
@@ -35,9 +37,11 @@ public final class SweepAnswerText {
     }
 
     private void write() {
-        table.sweep().questions().ranking().ifPresent(this::best);
-        if (!answers.limitsOfTheBest().isEmpty()) {
-            out.message(answers.limitsOfTheBest());
+        Optional<RankedChoices> choices = RankedChoices.of(table);
+        if (choices.isPresent()) {
+            choices.get().sentence().ifPresent(out::message);
+        } else {
+            table.sweep().questions().ranking().ifPresent(this::best);
         }
         SweepSentences sentences = new SweepSentences(table);
         sentences.likelihoods().forEach(out::message);
@@ -66,6 +70,9 @@ public final class SweepAnswerText {
                                 .collect(Collectors.joining(", ")))));
         if (answers.sharingTheBest() > 1) {
             out.item(answers.sharingTheBest() + " runs share the best value; other figures have to decide among them");
+        }
+        if (!answers.limitsOfTheBest().isEmpty()) {
+            out.message(answers.limitsOfTheBest());
         }
     }
 }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
 import org.headfall.scenarios.document.Section;
 import org.headfall.scenarios.document.ValueReader;
@@ -16,12 +17,15 @@ import org.jspecify.annotations.Nullable;
 final class QuestionReader {
 
     private static final int MOST_AIMS = 3;
+    private static final String REACHED_IN = "reached_in";
+    private static final double PER_CENT = 100;
     private static final Map<String, Boolean> AIMS = Map.of("largest", true, "smallest", false);
 
     private final Section document;
     private final List<KeptFigure> figures;
     private final List<String> names;
     private final Set<String> refused;
+    private final boolean repeatsSamples;
 
     /**
      * A reader.
@@ -29,8 +33,10 @@ final class QuestionReader {
      * @param document the sweep document
      * @param figures what is kept
      * @param refused names of figures that could not be read; questions about them are passed over
+     * @param repeatsSamples whether samples are repeated for choices
      */
-    QuestionReader(Section document, List<KeptFigure> figures, Set<String> refused) {
+    QuestionReader(Section document, List<KeptFigure> figures, Set<String> refused, boolean repeatsSamples) {
+        this.repeatsSamples = repeatsSamples;
         this.refused = refused;
         this.document = document;
         this.figures = figures;
@@ -67,8 +73,27 @@ final class QuestionReader {
     private @Nullable Aim aim(Section section) {
         @Nullable String figure = figure(section);
         @Nullable Boolean largest = section.choice("aim", AIMS);
+        OptionalDouble reachedIn = section.has(REACHED_IN) ? reachedIn(section) : OptionalDouble.empty();
         section.done();
-        return figure == null || largest == null ? null : new Aim(figure, largest);
+        return figure == null || largest == null ? null : new Aim(figure, largest, reachedIn);
+    }
+
+    private OptionalDouble reachedIn(Section section) {
+        @Nullable Measure share = Entries.measure(section, REACHED_IN);
+        if (share == null) {
+            return OptionalDouble.empty();
+        }
+        if (!repeatsSamples) {
+            section.refuse(
+                    REACHED_IN,
+                    Finding.of(
+                            ProblemKind.CONFLICTING_KEYS, share.text(), "only with for_each_of, which names choices"));
+        } else if (!share.unit().equals("%") || share.number() <= 0 || share.number() >= PER_CENT) {
+            section.refuse(
+                    REACHED_IN,
+                    Finding.of(ProblemKind.OUT_OF_RANGE, share.text(), "more than 0 % and less than 100 %"));
+        }
+        return OptionalDouble.of(share.number() / PER_CENT);
     }
 
     private @Nullable String figure(Section section) {

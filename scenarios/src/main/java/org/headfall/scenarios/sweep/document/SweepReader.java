@@ -85,9 +85,12 @@ public final class SweepReader {
         @Nullable Boolean keepsHeads = document.optionalChoice("keep_heads", Map.of("yes", true, "no", false));
         document.has("keep");
         document.has("ask");
+        boolean repeats =
+                design instanceof Design.Sampled sampled && !sampled.forEachOf().isEmpty();
         @Nullable
-        Questions questions =
-                figureReader == null ? null : new QuestionReader(document, figures, figureReader.refused()).read();
+        Questions questions = figureReader == null
+                ? null
+                : new QuestionReader(document, figures, figureReader.refused(), repeats).read();
         if (figures.isEmpty() && problems.isEmpty()) {
             document.refuse(
                     "keep",

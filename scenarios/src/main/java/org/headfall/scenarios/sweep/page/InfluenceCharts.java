@@ -73,7 +73,7 @@ final class InfluenceCharts {
             double start = top + height * (1 - BAR);
             double low = across.place(swing.low());
             double high = across.place(swing.high());
-            drawing.bar(style(swing), Math.min(low, high), Math.max(low, high), start, top + height);
+            drawing.bar(style(influence), Math.min(low, high), Math.max(low, high), start, top + height);
             if (swing.error() > 0) {
                 error(drawing, across, swing.high(), swing.error(), (start + top + height) / 2);
             }
@@ -86,11 +86,11 @@ final class InfluenceCharts {
         return drawing.named("What " + figure.name() + " depends on", figure.heading(), "");
     }
 
-    private static String style(Swing swing) {
-        if (!swing.isToldApart()) {
+    private static String style(Influence influence) {
+        if (!influence.swings()) {
             return "unsure";
         }
-        return swing.low() < swing.high() ? "rises" : "falls";
+        return influence.swing().low() < influence.swing().high() ? "rises" : "falls";
     }
 
     private static void error(ChartDrawing drawing, ChartScale across, double value, double error, double y) {

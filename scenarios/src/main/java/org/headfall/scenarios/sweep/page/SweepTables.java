@@ -4,12 +4,14 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.headfall.scenarios.sweep.document.Input;
 import org.headfall.scenarios.sweep.document.Variable;
 import org.headfall.scenarios.sweep.figures.KeptFigure;
 import org.headfall.scenarios.sweep.results.Influence;
 import org.headfall.scenarios.sweep.results.Influences;
 import org.headfall.scenarios.sweep.results.Numbers;
+import org.headfall.scenarios.sweep.results.RankedChoices;
 import org.headfall.scenarios.sweep.results.SweepAnswers;
 import org.headfall.scenarios.sweep.results.SweepTable;
 import org.headfall.scenarios.sweep.statistics.Ranks;
@@ -46,6 +48,11 @@ final class SweepTables {
     }
 
     private void addBest(List<SweepPage.Table> tables) {
+        Optional<RankedChoices> choices = RankedChoices.of(table);
+        if (choices.isPresent()) {
+            tables.addAll(new ChoiceTables(table, choices.get()).all());
+            return;
+        }
         List<Integer> ranked = answers.ranked();
         if (!ranked.isEmpty()) {
             tables.add(table(
@@ -63,7 +70,7 @@ final class SweepTables {
     }
 
     private SweepPage.Table runs() {
-        List<Integer> ranked = answers.ranked();
+        List<Integer> ranked = RankedChoices.of(table).isPresent() ? List.of() : answers.ranked();
         List<Integer> places = new ArrayList<>();
         for (int place = 0; ranked.isEmpty() && place < table.runs().size(); place++) {
             if (table.isFinished(place)) {

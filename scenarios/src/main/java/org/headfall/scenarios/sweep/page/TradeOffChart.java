@@ -2,11 +2,14 @@ package org.headfall.scenarios.sweep.page;
 
 import java.util.HashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
+import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
 import org.headfall.scenarios.sweep.document.Aim;
 import org.headfall.scenarios.sweep.figures.KeptFigure;
 import org.headfall.scenarios.sweep.results.Numbers;
+import org.headfall.scenarios.sweep.results.RankedChoices;
 import org.headfall.scenarios.sweep.results.SweepAnswers;
 import org.headfall.scenarios.sweep.results.SweepTable;
 
@@ -31,6 +34,10 @@ final class TradeOffChart {
         }
         KeptFigure first = table.sweep().figure(aims.get(0).figure());
         KeptFigure second = table.sweep().figure(aims.get(1).figure());
+        Optional<RankedChoices> choices = RankedChoices.of(table);
+        if (choices.isPresent()) {
+            return List.of(ofChoices(choices.get().traded(), first, second));
+        }
         double[] a = table.figure(first.name());
         double[] b = table.figure(second.name());
         ChartScale across = ChartDrawing.across(a);
@@ -55,6 +62,52 @@ final class TradeOffChart {
                         + " runs, drawn larger, are beaten by no other in one aim without losing" + " in another."
                         + (every > 1 ? " Of the others one in " + every + " is drawn." : ""),
                 List.of(drawing.named("What one aim costs the other", first.heading(), second.heading()))));
+    }
+
+    /** One point a choice, with the errors of both its values. */
+    private static Chart.Group ofChoices(List<RankedChoices.Traded> choices, KeptFigure first, KeptFigure second) {
+        ChartScale across = ChartDrawing.across(ends(choices, 0));
+        ChartScale up = ChartDrawing.up(ends(choices, 1));
+        ChartDrawing drawing = new ChartDrawing().axes(across, up);
+        for (RankedChoices.Traded choice : choices) {
+            double a = choice.values().get(0);
+            double b = choice.values().get(1);
+            if (Double.isFinite(a) && Double.isFinite(b)) {
+                double x = across.place(a);
+                double y = up.place(b);
+                drawing.line("error", ends(across, a, choice.errors().get(0)), new double[] {y, y});
+                drawing.line(
+                        "error",
+                        new double[] {x, x},
+                        ends(up, b, choice.errors().get(1)));
+                drawing.dot(
+                        choice.isCompromise() ? "best" : "run",
+                        x,
+                        y,
+                        choice.name() + ": " + Numbers.words(a) + ", " + Numbers.words(b));
+            }
+        }
+        long best = choices.stream().filter(RankedChoices.Traded::isCompromise).count();
+        return new Chart.Group(
+                "What one aim costs the other",
+                "Each point is a choice over its samples, with the 95 % interval of sampling. " + best + " of "
+                        + choices.size()
+                        + ", drawn darker, are beaten by no other in one aim without losing in another.",
+                List.of(drawing.named("What one aim costs the other", first.heading(), second.heading())));
+    }
+
+    private static double[] ends(List<RankedChoices.Traded> choices, int aim) {
+        return choices.stream()
+                .flatMapToDouble(choice -> {
+                    double value = choice.values().get(aim);
+                    double error = choice.errors().get(aim);
+                    return DoubleStream.of(value - error, value, value + error);
+                })
+                .toArray();
+    }
+
+    private static double[] ends(ChartScale scale, double value, double error) {
+        return new double[] {scale.place(value - error), scale.place(value + error)};
     }
 
     private static long drawn(double[] a, double[] b) {

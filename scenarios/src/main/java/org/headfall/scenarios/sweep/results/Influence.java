@@ -13,9 +13,16 @@ import org.headfall.scenarios.sweep.statistics.Swing;
  * @param swing mean figure with the variable in its lowest and in its highest tenth, or with the values that differ most
  * @param indices Sobol indices; of nothing if runs were not chosen for them
  * @param samples how many independent samples have the figure
+ * @param resolution the smallest difference of the figure that means something, in its unit
  */
 public record Influence(
-        String figure, Variable variable, RankCorrelation rank, Swing swing, Indices indices, int samples) {
+        String figure,
+        Variable variable,
+        RankCorrelation rank,
+        Swing swing,
+        Indices indices,
+        int samples,
+        double resolution) {
 
     /** Two-sided 95 per cent of the standard normal distribution. */
     private static final double DEVIATIONS = 1.959963984540054;
@@ -49,7 +56,17 @@ public record Influence(
 
     /** Whether any measure tells it apart from no influence. */
     public boolean isToldApart() {
-        return swing.isToldApart() || rank.way() != 0 || indices.total().orElse(0) > DEVIATIONS * indices.totalError();
+        return swings() || ranks() != 0 || indices.total().orElse(0) > DEVIATIONS * indices.totalError();
+    }
+
+    /** Whether the bar is longer than its error and than what means something. */
+    public boolean swings() {
+        return swing.isToldApart() && swing.length() > resolution;
+    }
+
+    /** The way of the ranks; differences that mean nothing have ranks too. */
+    private int ranks() {
+        return swing.length() > resolution ? rank.way() : 0;
     }
 
     /** By what influences are put in order: the total index if there is one, otherwise how far the figure swings. */
@@ -78,8 +95,8 @@ public record Influence(
         if (!variable.numeric()) {
             return choiceWords();
         }
-        int swings = swing.isToldApart() ? (int) Math.signum(swing.high() - swing.low()) : 0;
-        int ranks = rank.way();
+        int swings = swings() ? (int) Math.signum(swing.high() - swing.low()) : 0;
+        int ranks = ranks();
         if (swings == 0 && ranks == 0) {
             return indices.total().isPresent() && isToldApart()
                     ? "counts, but not by rising or falling"
@@ -98,7 +115,7 @@ public record Influence(
     }
 
     private String choiceWords() {
-        return swing.isToldApart()
+        return swings()
                 ? "least with " + Choices.shortText(variable, swing.atLow()) + ", greatest with "
                         + Choices.shortText(variable, swing.atHigh())
                 : "values not told apart";

@@ -79,7 +79,8 @@ public final class Influences {
                                 found.firstError()[place],
                                 found.totalError()[place]))
                         .orElse(Influence.Indices.NONE),
-                count);
+                count,
+                Resolution.of(table.sweep().figure(figure), values));
     }
 
     /** A figure without those runs that are mixed of two samples. */

@@ -157,7 +157,8 @@ public final class SweepAnswers {
                 .findFirst();
     }
 
-    private List<double[]> margins() {
+    /** The kept margins of all limits. */
+    List<double[]> margins() {
         return table.sweep().figures().stream()
                 .filter(figure -> figure instanceof LimitFigure limit && limit.aspect() == LimitFigure.Aspect.MARGIN)
                 .map(figure -> table.figure(figure.name()))

@@ -45,6 +45,11 @@ public final class SweepSentences {
     }
 
     private Optional<String> best() {
+        Optional<RankedChoices> choices = RankedChoices.of(table);
+        return choices.isPresent() ? choices.get().sentence() : bestRun();
+    }
+
+    private Optional<String> bestRun() {
         List<Integer> ranked = answers.ranked();
         if (ranked.isEmpty()) {
             return Optional.empty();
@@ -55,8 +60,22 @@ public final class SweepSentences {
                 + Numbers.words(table.figure(aim.figure())[ranked.get(0)])
                 + unit(aim.figure())
                 + ties(answers.sharingTheBest())
+                + luck()
                 + " The table below says what it gives up."
                 + (answers.limitsOfTheBest().isEmpty() ? "" : " " + answers.limitsOfTheBest()));
+    }
+
+    /** A warning that the best of many samples is no choice. */
+    private String luck() {
+        if (!answers.isSampled()) {
+            return "";
+        }
+        boolean chosen = table.sweep().variables().stream()
+                .anyMatch(variable -> !variable.variation().isDrawn());
+        return " What is unknown differs from run to run, so that this is the luckiest sample"
+                + (chosen
+                        ? " as much as a choice; for_each_of compares choices over the same samples."
+                        : ", not a choice.");
     }
 
     private Optional<String> failures() {

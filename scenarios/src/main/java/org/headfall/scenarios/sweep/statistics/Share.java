@@ -23,6 +23,11 @@ public record Share(int count, int of) {
         return of == 0 ? Double.NaN : (double) count / of;
     }
 
+    /** Whether all of them count. */
+    public boolean isAll() {
+        return count == of;
+    }
+
     /** Lower end of the 95 per cent interval of the probability (Wilson 1927, J. Am. Stat. Assoc. 22, 209-212). */
     public double low() {
         return Math.max(0, centre() - halfWidth());

@@ -167,6 +167,21 @@ class SweepReaderTest {
         assertTrue(problems.stream().anyMatch(problem -> problem.kind() == kind), () -> problems.toString());
     }
 
+    /** A share of samples that a value is reached in makes sense between none and all of the samples of a choice. */
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {"rate | 100 % | OUT_OF_RANGE", "rate | 90 m | OUT_OF_RANGE", "'' | 90 % | CONFLICTING_KEYS"})
+    void refusesSharesThatNoChoiceReaches(String choice, String share, ProblemKind kind) {
+        List<Problem> problems = problems(SweepFolder.SIX_RUNS.replace(
+                        "design: full factorial", "design: latin hypercube\nsamples: 4\nfor_each_of: [" + choice + "]")
+                + """
+                ask:
+                  ranking: {figure: loss at Coolabah Spring after 2 yr, aim: smallest, reached_in: SHARE}
+                """.replace("SHARE", share));
+        assertEquals(List.of(kind), problems.stream().map(Problem::kind).toList(), problems::toString);
+    }
+
     /** Values are read as a scenario would read them, before any run; nothing that follows from a problem is one. */
     @Test
     void findsWrongValuesWhereTheyStandAndNothingThatFollows() {

@@ -47,14 +47,22 @@ class InfluenceTest {
         Variable pictures =
                 new Variable("picture", List.of(), listed("sand.yaml", "clay.yaml", "both.yaml"), false, "");
         Swing swing = new Swing(10, 14, 3, 1, 1.5);
-        Influence influence = new Influence("loss", pictures, NO_RANK, swing, Influence.Indices.NONE, 64);
+        Influence influence = new Influence("loss", pictures, NO_RANK, swing, Influence.Indices.NONE, 64, 0.005);
         assertEquals("least with both.yaml, greatest with sand.yaml", influence.words());
         Swing unsure = new Swing(10, 14, 3, 1, 4.5);
         assertEquals(
                 "values not told apart",
-                new Influence("loss", pictures, NO_RANK, unsure, Influence.Indices.NONE, 64).words());
+                new Influence("loss", pictures, NO_RANK, unsure, Influence.Indices.NONE, 64, 0.005).words());
         assertTrue(sentence(influence)
                 .contains("10 m with both.yaml, 14 m with sand.yaml, in the mean (difference 4 ± 1.5"));
+    }
+
+    /** Rounding rises and falls with something too. */
+    @Test
+    void tellsNothingApartBelowWhatRunsAreExactTo() {
+        RankCorrelation rises = new RankCorrelation(1, 0.9, 1);
+        assertEquals(
+                "not told apart from none", influence("S", 1e-6, 1e-9, rises).words());
     }
 
     @Test
@@ -80,7 +88,8 @@ class InfluenceTest {
 
     private static Influence influence(String name, double difference, double error, RankCorrelation rank) {
         Variable variable = new Variable(name, List.of(), listed("1", "2"), true, "");
-        return new Influence("loss", variable, rank, new Swing(0, difference, 1, 2, error), Influence.Indices.NONE, 64);
+        return new Influence(
+                "loss", variable, rank, new Swing(0, difference, 1, 2, error), Influence.Indices.NONE, 64, 0.005);
     }
 
     private static Variation listed(String... values) {

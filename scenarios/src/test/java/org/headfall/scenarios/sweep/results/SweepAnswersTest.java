@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Set;
 import org.apache.commons.math3.distribution.LogNormalDistribution;
 import org.apache.commons.math3.stat.descriptive.SummaryStatistics;
+import org.apache.commons.math3.stat.descriptive.rank.Percentile;
 import org.headfall.scenarios.problem.InputException;
 import org.headfall.scenarios.raster.RasterLimits;
 import org.headfall.scenarios.raster.RasterReader;
@@ -203,6 +204,52 @@ class SweepAnswersTest {
         new SweepAnswers(table)
                 .likelihoods()
                 .forEach(likelihood -> assertEquals(20, likelihood.share().of()));
+    }
+
+    /**
+     * By Darcy's law head goes as inflow over T, so less inflow is better in every sample, though the luckiest run of any
+     * choice beats most runs of the best; storativity changes nothing in steady flow.
+     */
+    @Test
+    void ranksChoicesOverTheirSamples() throws InputException, IOException {
+        SweepFolder folder = new SweepFolder(temporary);
+        Files.writeString(
+                folder.base(),
+                STRAIGHT_FLOW
+                        + "limits:\n  - {name: floor, quantity: floor level, at: middle, when: ever, at_least: 120 m}\n");
+        String text = SWEEP.replace("uniform: {from: 1e-4, to: 3e-4}}", """
+                        values: [1e-4, 3e-4]}
+                  - {name: inflow, key: boundaries.east.given_flow, values: [9200 m3/d, 9000 m3/d, 9100 m3/d]}
+                for_each_of: [inflow, S]""").replace("samples: 200", "samples: 20");
+        for (String aim : List.of("aim: smallest", "aim: smallest, reached_in: 90 %")) {
+            SweepTable table = made(folder, text.replace("aim: smallest", aim));
+            RankedChoices choices = RankedChoices.of(table).orElseThrow();
+            List<RankedChoices.Choice> ranked = choices.ranked();
+            assertEquals(6, ranked.size());
+            assertEquals(20, choices.samples());
+            for (int i = 0; i < 6; i++) {
+                int inflow = 9000 + 100 * (i / 2);
+                assertTrue(ranked.get(i).name().contains("inflow " + inflow + " m3/d"), ranked::toString);
+                assertEquals(i < 2, ranked.get(i).likeTheBest(), aim + " " + ranked);
+                double[] heads = Arrays.stream(table.input("T"))
+                        .limit(20)
+                        .map(transmissivity -> 100 + inflow / 10_000.0 * 11_000 / transmissivity)
+                        .toArray();
+                double expected = aim.contains("reached_in")
+                        ? new Percentile()
+                                .withEstimationType(Percentile.EstimationType.R_7)
+                                .evaluate(heads, 90)
+                        : Arrays.stream(heads).average().orElseThrow();
+                assertEquals(expected, ranked.get(i).value(), 2e-3 * (expected - 100));
+                assertEquals(
+                        Arrays.stream(heads).filter(head -> head >= 120).count(),
+                        ranked.get(i).keepsLimits().count(),
+                        1);
+            }
+            String sentence = choices.sentence().orElseThrow();
+            assertTrue(sentence.contains("Not told apart from it: S "), sentence);
+            assertTrue(sentence.contains("no choice keeps them in each of its runs"), sentence);
+        }
     }
 
     /** A field of little effect beside a number that decides, and of much beside one that decides nothing. */
