@@ -56,9 +56,7 @@ final class NewBoreLevels {
 
     /** Sets the drawdown of new bores by themselves, before any level is asked for. */
     void setOwn(OwnDrawdown drawdown) {
-        for (double day : days) {
-            own.add(drawdown.after(day));
-        }
+        own.addAll(drawdown.after(days));
     }
 
     /** Relative error of own drawdown that half of the tested cells stay below (-). */

@@ -1,9 +1,11 @@
 package org.headfall.solver.response;
 
+import java.util.Arrays;
 import org.headfall.solver.aquifer.Aquifer;
 import org.headfall.solver.flow.FlowProblem;
 import org.headfall.solver.grid.Axis;
 import org.headfall.solver.grid.RectilinearGrid;
+import org.headfall.solver.linear.WorkerTeam;
 
 /**
  * A first estimate of the drawdown at the wall of a bore in any cell by its own unit discharge, from what is around it:
@@ -19,9 +21,13 @@ final class LocalDrawdown {
     private static final int MOST_RINGS = 40;
 
     private final RectilinearGrid grid;
-    private final AreaSums logT;
-    private final AreaSums logStorativity;
-    private final AreaSums leakance;
+    private final double[] logT;
+    private final double[] logStorativity;
+    private final double[] leakance;
+
+    /** Sums over all cells south-west of each corner, as those above are, times area. */
+    private final double[] areas;
+
     private final double[] ownT;
     private final boolean[] active;
 
@@ -33,6 +39,8 @@ final class LocalDrawdown {
         double[] logs = new double[grid.cellCount()];
         double[] logS = new double[grid.cellCount()];
         double[] leak = new double[grid.cellCount()];
+        double[] one = new double[grid.cellCount()];
+        Arrays.fill(one, 1);
         for (int cell = 0; cell < ownT.length; cell++) {
             if (active[cell]) {
                 ownT[cell] = aquifer.effectiveTransmissivity(cell);
@@ -42,117 +50,152 @@ final class LocalDrawdown {
                 leak[cell] = problem.sealingBed().map(bed -> bed.leakance(c)).orElse(0.0);
             }
         }
-        logT = new AreaSums(grid, active, logs);
-        logStorativity = new AreaSums(grid, active, logS);
-        leakance = new AreaSums(grid, active, leak);
+        logT = sums(logs);
+        logStorativity = sums(logS);
+        leakance = sums(leak);
+        areas = sums(one);
     }
 
-    /** The estimate of every active cell (d/m²), NaN elsewhere. */
-    double[] after(double time, double screenRadius) {
-        double[] drawdown = new double[grid.cellCount()];
-        for (int cell = 0; cell < drawdown.length; cell++) {
-            drawdown[cell] = active[cell] ? at(cell, time, screenRadius) : Double.NaN;
+    private double[] sums(double[] field) {
+        int width = grid.columns() + 1;
+        double[] sums = new double[width * (grid.rows() + 1)];
+        for (int row = 0; row < grid.rows(); row++) {
+            for (int column = 0; column < grid.columns(); column++) {
+                int cell = row * grid.columns() + column;
+                double own = active[cell] ? grid.area(cell) * field[cell] : 0;
+                int corner = (row + 1) * width + column + 1;
+                sums[corner] = own + sums[corner - 1] + sums[corner - width] - sums[corner - width - 1];
+            }
         }
+        return sums;
+    }
+
+    /**
+     * The estimate of every active cell after some times.
+     *
+     * @param times the times (d)
+     * @param screenRadius radius of the screen (m)
+     * @param team threads; what they find does not depend on their number
+     * @return the estimate {@code [time][cell]} (d/m²), NaN outside the aquifer
+     */
+    double[][] after(double[] times, double screenRadius, WorkerTeam team) {
+        double[][] drawdown = new double[times.length][grid.cellCount()];
+        team.split(grid.rows(), 1, (first, end) -> {
+            Rings rings = new Rings();
+            double[] ofCell = new double[times.length];
+            for (int cell = first * grid.columns(); cell < end * grid.columns(); cell++) {
+                Arrays.fill(ofCell, Double.NaN);
+                if (active[cell]) {
+                    estimate(cell, times, screenRadius, rings, ofCell);
+                }
+                for (int i = 0; i < times.length; i++) {
+                    drawdown[i][cell] = ofCell[i];
+                }
+            }
+        });
         return drawdown;
     }
 
-    private double at(int cell, double time, double screenRadius) {
-        double x = grid.centreX(cell);
-        double y = grid.centreY(cell);
+    /** Rings are alike for all times; a time ends with the ring that its radius of influence lies in. */
+    private void estimate(int cell, double[] times, double screenRadius, Rings rings, double[] found) {
         double inner = 0.5 * Math.sqrt(grid.area(cell));
         double sum = Math.log(inner / screenRadius) / ownT[cell];
-        for (int ring = 0; ring < MOST_RINGS; ring++) {
+        int left = times.length;
+        rings.startAround(cell, inner);
+        for (int ring = 0; ring < MOST_RINGS && left > 0; ring++) {
             double outer = 2 * inner;
-            AreaSums.Ring cells = new AreaSums.Ring(x, y, inner, outer);
-            double t = Math.exp(logT.mean(cells));
+            rings.next(outer);
+            double t = Math.exp(rings.mean(logT));
             if (Double.isNaN(t)) {
                 break;
             }
-            double byTime = Math.exp(logStorativity.mean(cells)) / (COOPER_JACOB * COOPER_JACOB * t * time);
-            double byLeakage = leakance.mean(cells) / (DE_GLEE * DE_GLEE * t);
-            double reach = 1 / Math.sqrt(byTime + byLeakage);
-            if (reach < outer) {
-                sum += Math.max(0, Math.log(reach / inner)) / t;
-                break;
+            double s = Math.exp(rings.mean(logStorativity));
+            double byLeakage = rings.mean(leakance) / (DE_GLEE * DE_GLEE * t);
+            for (int i = 0; i < times.length; i++) {
+                if (Double.isNaN(found[i])) {
+                    double byTime = s / (COOPER_JACOB * COOPER_JACOB * t * times[i]);
+                    double reach = 1 / Math.sqrt(byTime + byLeakage);
+                    if (reach < outer) {
+                        found[i] = (sum + Math.max(0, Math.log(reach / inner)) / t) / (2 * Math.PI);
+                        left--;
+                    }
+                }
             }
             sum += Math.log(2) / t;
             inner = outer;
         }
-        return sum / (2 * Math.PI);
+        for (int i = 0; i < times.length; i++) {
+            found[i] = Double.isNaN(found[i]) ? sum / (2 * Math.PI) : found[i];
+        }
     }
 
-    /** Sums over rectangles of whole cells, from sums over all cells south-west of each corner. */
-    private static final class AreaSums {
+    /** Square rings of whole cells around one cell after the other, each from where the one before ended. Of one thread. */
+    private final class Rings {
 
-        private final RectilinearGrid grid;
-        private final double[] values;
-        private final double[] areas;
+        private double x;
+        private double y;
 
-        /** A square ring around a place. */
-        private record Ring(double x, double y, double inner, double outer) {}
+        /** North-east, north-west, south-east and south-west corner of what is within a ring, by their places in sums. */
+        private int[] within = new int[4];
 
-        AreaSums(RectilinearGrid grid, boolean[] active, double[] field) {
-            this.grid = grid;
+        /** The same of the ring and what is within. */
+        private int[] whole = new int[4];
+
+        private double areaWithin;
+        private double area;
+
+        void startAround(int cell, double half) {
+            x = grid.centreX(cell);
+            y = grid.centreY(cell);
+            next(half);
+        }
+
+        void next(double half) {
+            int[] before = within;
+            within = whole;
+            whole = before;
+            areaWithin = area;
             int width = grid.columns() + 1;
-            values = new double[width * (grid.rows() + 1)];
-            areas = new double[values.length];
-            for (int row = 0; row < grid.rows(); row++) {
-                for (int column = 0; column < grid.columns(); column++) {
-                    int cell = row * grid.columns() + column;
-                    double area = active[cell] ? grid.area(cell) : 0;
-                    int corner = (row + 1) * width + column + 1;
-                    areas[corner] = area + areas[corner - 1] + areas[corner - width] - areas[corner - width - 1];
-                    values[corner] = area * field[cell]
-                            + values[corner - 1]
-                            + values[corner - width]
-                            - values[corner - width - 1];
-                }
-            }
+            int west = corner(grid.x(), x - half);
+            int east = corner(grid.x(), x + half);
+            int south = corner(grid.y(), y - half) * width;
+            int north = corner(grid.y(), y + half) * width;
+            whole[0] = north + east;
+            whole[1] = north + west;
+            whole[2] = south + east;
+            whole[3] = south + west;
+            area = sum(areas, whole);
         }
 
-        /** Mean by area over the cells of a ring; of all within it where the ring has none; NaN outside the grid. */
-        double mean(Ring ring) {
-            double area = within(areas, ring, ring.outer());
-            double sum = within(values, ring, ring.outer());
-            double innerArea = within(areas, ring, ring.inner());
-            if (innerArea < area) {
-                area -= innerArea;
-                sum -= within(values, ring, ring.inner());
-            }
-            return sum / area;
+        /** Mean by area over the cells of the ring; of all within it where the ring has none; NaN outside the grid. */
+        double mean(double[] sums) {
+            double all = sum(sums, whole);
+            return areaWithin < area ? (all - sum(sums, within)) / (area - areaWithin) : all / area;
         }
 
-        private double within(double[] sums, Ring ring, double half) {
-            int west = corner(grid.x(), ring.x() - half);
-            int east = corner(grid.x(), ring.x() + half);
-            int south = corner(grid.y(), ring.y() - half);
-            int north = corner(grid.y(), ring.y() + half);
-            int width = grid.columns() + 1;
-            return sums[north * width + east]
-                    - sums[north * width + west]
-                    - sums[south * width + east]
-                    + sums[south * width + west];
+        private static double sum(double[] sums, int[] corners) {
+            return sums[corners[0]] - sums[corners[1]] - sums[corners[2]] + sums[corners[3]];
         }
+    }
 
-        /** The edge nearest to a position. */
-        private static int corner(Axis axis, double position) {
-            if (position <= axis.start()) {
-                return 0;
-            }
-            if (position >= axis.end()) {
-                return axis.cells();
-            }
-            int low = 0;
-            int high = axis.cells();
-            while (high - low > 1) {
-                int middle = (low + high) >>> 1;
-                if (axis.edge(middle) <= position) {
-                    low = middle;
-                } else {
-                    high = middle;
-                }
-            }
-            return position - axis.edge(low) < axis.edge(high) - position ? low : high;
+    /** The edge nearest to a position. */
+    private static int corner(Axis axis, double position) {
+        if (position <= axis.start()) {
+            return 0;
         }
+        if (position >= axis.end()) {
+            return axis.cells();
+        }
+        int low = 0;
+        int high = axis.cells();
+        while (high - low > 1) {
+            int middle = (low + high) >>> 1;
+            if (axis.edge(middle) <= position) {
+                low = middle;
+            } else {
+                high = middle;
+            }
+        }
+        return position - axis.edge(low) < axis.edge(high) - position ? low : high;
     }
 }

@@ -32,6 +32,7 @@ public final class OwnDrawdown {
     private final int[] samples;
     private final List<StepResponse> solved = new ArrayList<>();
     private final double[] atOnce;
+    private final int threads;
 
     /**
      * Solves at some cells.
@@ -40,12 +41,13 @@ public final class OwnDrawdown {
      * @param wanted the cells of which the drawdown will be asked, at least one of them active
      * @param bore the new bore
      * @param count number of cells to solve for, at most
-     * @param threads threads of the linear solver
+     * @param threads threads to compute with
      */
     public OwnDrawdown(FlowProblem problem, boolean[] wanted, EffectFields.NewBore bore, int count, int threads) {
         this.problem = new FlowProblem(
                 problem.aquifer(), problem.sealingBed(), problem.boundaries(), List.of(), List.of(), List.of());
         screenRadius = bore.screenRadius();
+        this.threads = threads;
         local = new LocalDrawdown(problem);
         RectilinearGrid grid = problem.aquifer().grid();
         boolean[] active = problem.aquifer().active();
@@ -70,14 +72,23 @@ public final class OwnDrawdown {
     }
 
     /**
-     * The drawdown some time after the bore has begun to take.
+     * The drawdown some times after the bore has begun to take.
      *
-     * @param time the time (d)
-     * @return the drawdown of all cells, with its error
+     * @param times the times (d)
+     * @return the drawdown of all cells after each of them, with its error; the same for any number of threads
      */
-    public Estimate after(double time) {
+    public List<Estimate> after(double[] times) {
+        try (WorkerTeam team = new WorkerTeam(threads)) {
+            double[][] drawdown = local.after(times, screenRadius, team);
+            return IntStream.range(0, times.length)
+                    .mapToObj(i -> corrected(drawdown[i], times[i], team))
+                    .toList();
+        }
+    }
+
+    /** The estimate times a smooth factor that meets the solved cells. */
+    private Estimate corrected(double[] drawdown, double time, WorkerTeam team) {
         RectilinearGrid grid = problem.aquifer().grid();
-        double[] drawdown = local.after(time, screenRadius);
         int n = samples.length;
         double[] x = new double[n];
         double[] y = new double[n];
@@ -93,9 +104,11 @@ public final class OwnDrawdown {
             errors[i] = Math.abs(correction.leftOut()[i] / factors[i]);
         }
         Arrays.sort(errors);
-        for (int cell = 0; cell < drawdown.length; cell++) {
-            drawdown[cell] *= correction.at(grid.centreX(cell), grid.centreY(cell));
-        }
+        team.split(drawdown.length, 1, (from, to) -> {
+            for (int cell = from; cell < to; cell++) {
+                drawdown[cell] *= correction.at(grid.centreX(cell), grid.centreY(cell));
+            }
+        });
         return new Estimate(drawdown, errors[n / 2]);
     }
 

@@ -1,5 +1,6 @@
 package org.headfall.solver.response;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -48,8 +49,11 @@ class OwnDrawdownTest {
             }
         }
         UnitResponses solved = UnitResponses.of(problem.withBores(bores), List.of(), BORE.longest(), 1);
-        for (double time : new double[] {BORE.shortest(), BORE.longest()}) {
-            OwnDrawdown.Estimate estimate = own.after(time);
+        double[] times = {BORE.shortest(), BORE.longest()};
+        List<OwnDrawdown.Estimate> estimates = own.after(times);
+        for (int k = 0; k < times.length; k++) {
+            double time = times[k];
+            OwnDrawdown.Estimate estimate = estimates.get(k);
             double square = 0;
             for (int i = 0; i < bores.size(); i++) {
                 double reference = solved.at(i, i, time);
@@ -59,6 +63,28 @@ class OwnDrawdownTest {
             }
             assertTrue(Math.sqrt(square) <= 0.015, "root mean square " + Math.sqrt(square));
             assertTrue(Math.sqrt(square) <= 2 * estimate.relativeError(), "stated " + estimate.relativeError());
+        }
+    }
+
+    /** Bit for bit the same with one, two and three threads, and whichever times are asked for together. */
+    @Test
+    void doesNotDependOnThreadsOrOnTimesAskedForTogether() {
+        FlowProblem problem = field();
+        boolean[] wanted = new boolean[problem.aquifer().grid().cellCount()];
+        Arrays.fill(wanted, true);
+        double[] times = {BORE.longest(), BORE.shortest(), 1000};
+        OwnDrawdown alone = new OwnDrawdown(problem, wanted, BORE, 9, 1);
+        List<OwnDrawdown.Estimate> expected = alone.after(times);
+        for (int threads : new int[] {2, 3}) {
+            List<OwnDrawdown.Estimate> found = new OwnDrawdown(problem, wanted, BORE, 9, threads).after(times);
+            for (int k = 0; k < times.length; k++) {
+                assertArrayEquals(expected.get(k).drawdown(), found.get(k).drawdown(), 0.0);
+                assertEquals(expected.get(k).relativeError(), found.get(k).relativeError(), 0.0);
+            }
+        }
+        for (int k = 0; k < times.length; k++) {
+            OwnDrawdown.Estimate single = alone.after(new double[] {times[k]}).get(0);
+            assertArrayEquals(expected.get(k).drawdown(), single.drawdown(), 0.0);
         }
     }
 }
