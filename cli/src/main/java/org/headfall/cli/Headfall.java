@@ -31,7 +31,7 @@ import picocli.CommandLine.Spec;
             "2:the command line could not be understood",
             "3:a limit is crossed and --fail-on-limit was given",
             "4:the time allowed to a sweep ended before all runs were made",
-            "5:some runs of a sweep failed; if all did, 1",
+            "5:some runs of a sweep failed, or would; if all did, 1",
             "70:headfall itself failed",
             "130, 143:stopped by Ctrl-C, or by a request to terminate"
         },

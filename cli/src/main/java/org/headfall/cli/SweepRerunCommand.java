@@ -1,11 +1,15 @@
 package org.headfall.cli;
 
 import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.Objects;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.headfall.cli.answer.AnswerText;
 import org.headfall.cli.answer.RunAnswer;
+import org.headfall.cli.answer.TextBlock;
 import org.headfall.cli.progress.Progress;
 import org.headfall.scenarios.document.FileReach;
 import org.headfall.scenarios.problem.InputException;
@@ -32,8 +36,9 @@ import picocli.CommandLine.Spec;
         name = "rerun",
         mixinStandardHelpOptions = true,
         description =
-                "Writes one run of a sweep as a scenario of its own into run-RUN in the folder of the results, and"
-                        + " runs it with all results and the report.",
+                "Writes one run of a sweep as a scenario of its own into run-RUN in the folder of the results, runs it"
+                        + " with all results and the report, and makes it again as the sweep did: are its figures those"
+                        + " in the store, to the last digit? Exit code 1 if one differs by more than rounding.",
         footerHeading = "%nExample:%n",
         footer = {"  headfall sweep rerun my-field 17"})
 final class SweepRerunCommand implements Callable<Integer> {
@@ -47,10 +52,10 @@ final class SweepRerunCommand implements Callable<Integer> {
     @Mixin
     private final ThreadsOption threads = new ThreadsOption();
 
-    @Option(names = "--overwrite", description = "Replace results that are there.")
+    @Option(names = "--overwrite", description = "Replace the results of an earlier rerun of this run.")
     private boolean overwrite;
 
-    @Option(names = "--quiet", description = "Show no progress and no summary.")
+    @Option(names = "--quiet", description = "Show no progress and no summary, only figures that differ.")
     private boolean quiet;
 
     @Spec
@@ -60,11 +65,16 @@ final class SweepRerunCommand implements Callable<Integer> {
     @Override
     public Integer call() throws InputException, IOException {
         Path folder = argument.folder().resolve("run-" + run);
-        Path scenario = scenario(folder);
-        ScenarioReading reading = ScenarioReader.read(scenario, FileReach.FOLDER_OF_DOCUMENT);
+        SweepDocument sweep = sweep();
+        Path results = folder.resolve("results").resolve("scenario");
+        if (!overwrite && Files.exists(results)) {
+            throw new FileAlreadyExistsException(
+                    results.toString(),
+                    null,
+                    "holds an earlier rerun of this run, which is kept; --overwrite replaces it");
+        }
+        ScenarioReading reading = ScenarioReader.read(scenario(sweep, folder), FileReach.FOLDER_OF_DOCUMENT);
         RunPlan plan = RunPlanner.plan(reading, ProgramVersion.text(), threads.threads());
-        Path results =
-                Objects.requireNonNull(scenario.getParent()).resolve("results").resolve("scenario");
         FinishedRun finished;
         try (Progress progress = quiet
                 ? Progress.SILENT
@@ -79,10 +89,19 @@ final class SweepRerunCommand implements Callable<Integer> {
                     spec.commandLine().getOut(),
                     Terminal.ofProcess().ansi());
         }
+        PrintWriter out = spec.commandLine().getOut();
+        Optional<RerunFigures> figures = RerunFigures.compare(sweep, run, finished, argument.folder());
+        if (figures.isPresent()) {
+            return figures.get().show(quiet, out).code();
+        }
+        if (!quiet) {
+            new TextBlock(out)
+                    .sentence("Run " + run + " is not recorded yet, so there are no figures to compare with.");
+        }
         return ExitCode.DONE.code();
     }
 
-    private Path scenario(Path folder) throws InputException, IOException {
+    private SweepDocument sweep() throws InputException, IOException {
         SweepDocument sweep = argument.read();
         RecordedSweep.requireUnchanged(
                 sweep,
@@ -90,6 +109,10 @@ final class SweepRerunCommand implements Callable<Integer> {
                 argument.folder(),
                 ProgramVersion.text(),
                 "run " + run + " as it was recorded cannot be made again");
+        return sweep;
+    }
+
+    private Path scenario(SweepDocument sweep, Path folder) throws IOException {
         try {
             return ScenarioOfRun.write(sweep, run, folder);
         } catch (IllegalArgumentException noSuchRun) {

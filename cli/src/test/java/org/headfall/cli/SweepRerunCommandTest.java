@@ -1,6 +1,7 @@
 package org.headfall.cli;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
@@ -8,6 +9,12 @@ import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.SQLException;
+import java.sql.Statement;
+import java.util.ArrayList;
+import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -15,9 +22,12 @@ import org.junit.jupiter.api.io.TempDir;
 /** A run of a sweep given back as a scenario: the one that was recorded, or none. */
 class SweepRerunCommandTest {
 
+    private static final String LOSS = "\"loss at Coolabah Spring after 1 yr (m)\"";
+
     @TempDir
     private Path folder;
 
+    private StringWriter out;
     private StringWriter err;
 
     @BeforeEach
@@ -35,9 +45,52 @@ class SweepRerunCommandTest {
     }
 
     private int headfall(String... arguments) {
+        out = new StringWriter();
         err = new StringWriter();
-        return Headfall.execute(
-                Terminal.NONE, new PrintWriter(new StringWriter()), new PrintWriter(err, true), arguments);
+        return Headfall.execute(Terminal.NONE, new PrintWriter(out, true), new PrintWriter(err, true), arguments);
+    }
+
+    /** What was printed, in one line. */
+    private String told() {
+        return out.toString().replaceAll("\\s+", " ");
+    }
+
+    private int rerun(String... more) {
+        List<String> arguments = new ArrayList<>(List.of("sweep", "rerun", folder.toString(), "2"));
+        arguments.addAll(List.of(more));
+        return headfall(arguments.toArray(String[]::new));
+    }
+
+    /** Changes the store by hand. */
+    private void change(String sql) throws SQLException {
+        Path store = folder.resolve("results").resolve("sweep").resolve("sweep.sqlite");
+        try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + store);
+                Statement statement = connection.createStatement()) {
+            statement.execute(sql);
+        }
+    }
+
+    @Test
+    void comparesFiguresWithThoseInTheStore() throws SQLException {
+        assertEquals(0, rerun("--quiet"), () -> err.toString());
+        assertEquals(0, headfall("sweep", folder.toString(), "--quiet"), () -> err.toString());
+        assertEquals(1, rerun(), "results of the first are kept");
+        String kept = err.toString().replaceAll("\\s+", " ");
+        assertTrue(kept.contains("run-2") && kept.contains("--overwrite replaces it"), kept);
+        assertFalse(kept.contains("--output"), kept);
+        assertEquals(0, rerun("--overwrite"), () -> err.toString());
+        assertTrue(told().contains("The same to the last digit: run 2, made again as the sweep made it ("), told());
+        assertTrue(told().contains("), has the 3 figures of the store."), told());
+        change("UPDATE runs SET " + LOSS + " = " + LOSS + " * 1.0000000001 WHERE number = 2");
+        assertEquals(0, rerun("--overwrite"), () -> err.toString());
+        assertTrue(told().contains("The same but for rounding: "), told());
+        assertTrue(told().contains("of which 1 differ in their last digits"), told());
+        change("UPDATE runs SET " + LOSS + " = " + LOSS + " + 0.001 WHERE number = 2");
+        assertEquals(1, rerun("--overwrite", "--quiet"), () -> err.toString());
+        assertTrue(
+                told().matches(".*Not the same: run 2.* loss at Coolabah Spring after 1 yr \\(m\\): [-0-9.E]+ in the"
+                        + " store, [-0-9.E]+ now ?"),
+                told());
     }
 
     @Test

@@ -17,6 +17,8 @@ import org.headfall.solver.bore.WellLoss;
 import org.headfall.solver.flow.ChangingSource;
 import org.headfall.solver.flow.FlowProblem;
 import org.headfall.solver.flow.GivenRates;
+import org.headfall.solver.grid.Axis;
+import org.headfall.solver.grid.RectilinearGrid;
 import org.headfall.solver.nearfield.ObservedHead;
 import org.headfall.solver.schedule.LinearSchedule;
 import org.headfall.solver.schedule.Schedule;
@@ -61,7 +63,11 @@ class CombinedRunTest {
 
     /** The field of other tests, whose T varies from cell to cell and whose boundary and recharge change, with bores anywhere. */
     private static FlowProblem field(Random random, boolean withSpring, Operation... operations) {
-        FlowProblem field = StationResponsesTest.field();
+        return withBores(StationResponsesTest.field(), random, withSpring, operations);
+    }
+
+    private static FlowProblem withBores(
+            FlowProblem field, Random random, boolean withSpring, Operation... operations) {
         List<Bore> bores = new ArrayList<>();
         for (int i = 0; i < operations.length; i++) {
             bores.add(new Bore(
@@ -337,10 +343,19 @@ class CombinedRunTest {
         assertEquals(seldom.length + 1, run.states().size());
     }
 
-    /** Same numbers for any number of threads. */
+    /**
+     * Same numbers for any number of threads, on a grid of which each gets a part: loops over cells are shared from 8,192 cells
+     * on, those of the linear solver from fewer.
+     */
     @Test
     void threadsChangeNothing() {
-        FlowProblem problem = field(new Random(9), true, seasonal(900), constant(400, OptionalDouble.empty()));
+        RectilinearGrid fine = new RectilinearGrid(Axis.uniform(0, 200, 100), Axis.uniform(0, 200, 100));
+        FlowProblem problem = withBores(
+                StationResponsesTest.field(fine),
+                new Random(9),
+                true,
+                seasonal(900),
+                constant(400, OptionalDouble.empty()));
         FlowProblem atRest = only(problem);
         CombinedSources.Start start = CombinedSources.Start.fromSteady(atRest);
         List<SuperposedState> one =

@@ -43,22 +43,38 @@ class StationResponsesTest {
 
     /** A boundary whose head falls, recharge that stops for some years, a spring and two bores. */
     static FlowProblem field(Operation... operations) {
-        int cells = GRID.cellCount();
+        return field(GRID, operations);
+    }
+
+    /** The same on a grid of other cells, over the same 20 km by 20 km. */
+    static FlowProblem field(RectilinearGrid grid, Operation... operations) {
+        int cells = grid.cellCount();
         Random random = new Random(5);
         double[] t = new double[cells];
         Arrays.setAll(t, cell -> 250 * Math.exp(0.5 * random.nextGaussian()));
         boolean[] active = new boolean[cells];
         Arrays.fill(active, true);
-        Aquifer aquifer = new Aquifer(GRID, t, t, level(3e-4), level(0), level(-50), active);
-        SealingBed bed = new SealingBed(level(60), level(2e-6), level(3e-6), level(105));
+        Aquifer aquifer = new Aquifer(
+                grid,
+                t,
+                t,
+                InterferenceTest.level(cells, 3e-4),
+                InterferenceTest.level(cells, 0),
+                InterferenceTest.level(cells, -50),
+                active);
+        SealingBed bed = new SealingBed(
+                InterferenceTest.level(cells, 60),
+                InterferenceTest.level(cells, 2e-6),
+                InterferenceTest.level(cells, 3e-6),
+                InterferenceTest.level(cells, 105));
         OuterBoundary west = new OuterBoundary.FixedHead(
                 "west",
-                SideSegment.whole(Side.WEST, GRID),
+                SideSegment.whole(Side.WEST, grid),
                 new LinearSchedule(new double[] {0, 1000, 3000}, new double[] {120, 116, 118}));
         OuterBoundary east =
-                new OuterBoundary.FarHead("east", SideSegment.whole(Side.EAST, GRID), Schedule.constant(100), 20_000);
+                new OuterBoundary.FarHead("east", SideSegment.whole(Side.EAST, grid), Schedule.constant(100), 20_000);
         double[] rain = new double[cells];
-        Arrays.fill(rain, 0, 40, 2e-4);
+        Arrays.fill(rain, 0, cells / 10, 2e-4);
         Recharge recharge =
                 new Recharge("rain", rain, new StepSchedule(new double[] {0, 365, 2000}, new double[] {1, 0, 1.5}));
         List<Bore> bores = new ArrayList<>();
@@ -78,10 +94,6 @@ class StationResponsesTest {
                 List.of(recharge),
                 List.of(new Spring("spring", 5_250, 12_250, 106, 100)),
                 bores);
-    }
-
-    static double[] level(double value) {
-        return InterferenceTest.level(GRID.cellCount(), value);
     }
 
     static Operation pumped(double rate) {

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.util.List;
 import java.util.Objects;
 import org.headfall.scenarios.assembly.RandomFieldOnGrid;
@@ -114,8 +115,7 @@ public final class ScenarioOfRun {
                     + " names it cannot be moved; copy it into that folder");
         }
         Files.createDirectories(Objects.requireNonNull(target.getParent()));
-        if (!Files.exists(target)) {
-            Files.copy(file.path(), target);
-        }
+        // A copy of an earlier time may be of a file that has changed since.
+        Files.copy(file.path(), target, StandardCopyOption.REPLACE_EXISTING);
     }
 }

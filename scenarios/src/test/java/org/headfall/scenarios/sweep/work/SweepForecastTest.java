@@ -1,0 +1,67 @@
+package org.headfall.scenarios.sweep.work;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.OptionalDouble;
+import org.headfall.scenarios.problem.InputException;
+import org.headfall.scenarios.sweep.SweepFolder;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** What is said of time and memory before and while runs are made. */
+class SweepForecastTest {
+
+    @TempDir
+    private Path temporary;
+
+    @Test
+    void spreadIsFromTheFasterToTheSlowerHalf() {
+        TimeRange range = SweepRecorder.spread(List.of(4.0, 1.0, 3.0, 2.0, 10.0));
+        assertEquals(2, range.least(), 1e-12);
+        assertEquals(17.0 / 3, range.most(), 1e-12);
+    }
+
+    @Test
+    void timeIsToldInWords() {
+        assertEquals("8 s to 3 min", new TimeRange(8, 180).words());
+        assertEquals("about 3 min", new TimeRange(175, 185).words());
+        assertEquals("up to 4 s", new TimeRange(0.2, 4).words());
+    }
+
+    @Test
+    void shortageSaysHowManyRunsWillBeMade() {
+        TimeRange time = new TimeRange(100, 400);
+        assertEquals("", SweepForecast.shortage(time, 50, OptionalDouble.empty()));
+        assertEquals("", SweepForecast.shortage(time, 50, OptionalDouble.of(400)));
+        assertEquals(
+                "that may be more than the 4 min allowed: between 26 and 50 of these 50 runs will be made; the same command"
+                        + " goes on with the rest",
+                SweepForecast.shortage(time, 50, OptionalDouble.of(210)));
+        assertTrue(SweepForecast.shortage(time, 50, OptionalDouble.of(10))
+                .startsWith("that is more than the 10 s allowed: between 1 and 5 of these 50 runs"));
+    }
+
+    /** Runs that share responses are quicker; more threads take more memory and less time. */
+    @Test
+    void moreThreadsTakeMoreMemoryAndLessTime() throws InputException, IOException {
+        SweepForecast forecast = SweepForecast.of(new SweepFolder(temporary).read(SweepFolder.SIX_RUNS));
+        assertEquals(6, forecast.runs());
+        assertTrue(forecast.time(6, 2).least() < forecast.time(6, 1).least());
+        assertEquals(1, forecast.threads(4, forecast.memoryOfRun()));
+        assertEquals(3, forecast.threads(4, 3 * forecast.memoryOfRun()));
+        assertTrue(forecast.memory(1).matches("about [1-9]\\d* MB of memory for 1 run at a time"), forecast.memory(1));
+    }
+
+    @Test
+    void looksAtEveryRunAndTellsThoseThatWouldFail() throws InputException, IOException {
+        String sweep = SweepFolder.SIX_RUNS.replace("200 m2/d", "-200 m2/d");
+        CheckedRuns runs = CheckedRuns.of(new SweepFolder(temporary).read(sweep), SweepFolder.PROGRAM, 60);
+        assertEquals(6, runs.looked());
+        assertEquals(
+                List.of(List.of(2, 5)), List.copyOf(runs.invalid().byReason().values()));
+    }
+}
