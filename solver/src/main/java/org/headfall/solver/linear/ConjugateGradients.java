@@ -1,12 +1,13 @@
 package org.headfall.solver.linear;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
 
 /**
- * Preconditioned conjugate gradients (Hestenes and Stiefel 1952; Saad 2003, algorithm 9.1) for one or several right-hand
- * sides that advance side by side, so that the matrix and the preconditioner are read once for all.
+ * Preconditioned conjugate gradients (Hestenes and Stiefel 1952; Saad 2003, algorithm 9.1) for one right-hand side or
+ * several, which advance side by side as long as their vectors fit into a cache.
  *
  * <p>Sums run along each row of the grid and then over the rows in order: the answer is the same bit for
  * bit for any number of threads and whichever systems are solved beside each other. A system that meets its rule by the
@@ -18,12 +19,18 @@ import java.util.List;
 final class ConjugateGradients<S extends KrylovSystem> implements LinearSolver {
     /** Least number of cells worth a second thread. */
     private static final int GRAIN_CELLS = 4096;
+    /**
+     * Most cells of systems that advance side by side. One alone is bound by computing, so that to read the matrix once for
+     * several gains little; vectors that no longer fit into a cache cost more. On small grids threads meet less often for each.
+     */
+    private static final int SIDE_BY_SIDE_CELLS = 320_000;
 
     private final FivePointMatrix matrix;
     private final Preconditioner<S> preconditioner;
     private final WorkerTeam team;
     private final TiedDown tiedDown;
     private final RowParts parts;
+    private final int sideBySide;
     private final List<S> workspace = new ArrayList<>();
     /** The workspace with the systems that are worked on first. */
     private final List<S> active = new ArrayList<>();
@@ -47,6 +54,7 @@ final class ConjugateGradients<S extends KrylovSystem> implements LinearSolver {
         this.preconditioner = preconditioner;
         this.team = team;
         this.parts = RowParts.of(matrix.rows(), team.size(), GRAIN_CELLS / matrix.columns());
+        this.sideBySide = Math.max(1, SIDE_BY_SIDE_CELLS / matrix.cells());
         this.tiedDown = new TiedDown(matrix);
         tiedDown.require();
     }
@@ -74,6 +82,20 @@ final class ConjugateGradients<S extends KrylovSystem> implements LinearSolver {
     @Override
     public SolveReport[] solveAll(double[][] rightHandSides, double[][] solutions, StoppingRule rule) {
         SystemChecks.require(matrix, rightHandSides, solutions);
+        int count = rightHandSides.length;
+        SolveReport[] reports = new SolveReport[count];
+        int groups = (count + sideBySide - 1) / sideBySide;
+        for (int group = 0; group < groups; group++) {
+            int from = count * group / groups;
+            int to = count * (group + 1) / groups;
+            SolveReport[] some = solveSideBySide(
+                    Arrays.copyOfRange(rightHandSides, from, to), Arrays.copyOfRange(solutions, from, to), rule);
+            System.arraycopy(some, 0, reports, from, to - from);
+        }
+        return reports;
+    }
+
+    private SolveReport[] solveSideBySide(double[][] rightHandSides, double[][] solutions, StoppingRule rule) {
         int count = rightHandSides.length;
         reserve(count);
         for (int l = 0; l < count; l++) {

@@ -43,8 +43,8 @@ public interface LinearSolver {
     SolveReport solve(double[] rightHandSide, double[] solution, StoppingRule rule);
 
     /**
-     * Solves for several right-hand sides, which costs less than one after the other. Each answer is bit for bit what
-     * {@link #solve} gives.
+     * Solves for several right-hand sides, side by side where that is quicker than one after the other. Each answer is bit
+     * for bit what {@link #solve} gives.
      *
      * @param rightHandSides one array a system, not modified
      * @param solutions in: starting guesses; out: answers

@@ -40,6 +40,22 @@ final class MultigridSolverTest extends LinearSolverContract {
         assertFalse(solver.isQuick());
     }
 
+    @Test
+    void solvesMoreSystemsThanAdvanceSideBySideToTheSameBitsAsOneByOne() {
+        // Two of these at once are as many cells as stay in a cache.
+        FivePointMatrix matrix = TestMatrices.random(400, 390, 1.0, 15);
+        double[][] rightHandSides = new double[5][];
+        Arrays.setAll(rightHandSides, system -> TestMatrices.randomVector(matrix.cells(), 30 + system));
+        double[][] solutions = new double[5][matrix.cells()];
+        SolveReport[] reports = solver(matrix).solveAll(rightHandSides, solutions, RULE);
+        LinearSolver oneByOne = solver(matrix);
+        for (int system = 0; system < 5; system++) {
+            double[] single = new double[matrix.cells()];
+            assertEquals(oneByOne.solve(rightHandSides[system], single, RULE), reports[system]);
+            assertArrayEquals(single, solutions[system]);
+        }
+    }
+
     @ParameterizedTest
     @CsvSource({"200,170,1", "170,200,100", "201,177,0.01", "64,1030,1", "1030,64,1", "500,3,1", "3,500,100"})
     void staysWithinTwentyIterations(int columns, int rows, double anisotropy) {
