@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
 import org.headfall.cli.answer.AnswerJson;
 import org.headfall.cli.answer.Significant;
 import org.headfall.cli.answer.TextBlock;
@@ -92,7 +93,7 @@ final class AllocateCommand implements Callable<Integer> {
             String goalUnit,
             List<UncountedLimit> limitsNotCounted,
             String unitResponses,
-            int simulations) {}
+            AllocationResult.Rounds rounds) {}
 
     private static double energy(AllocationResult result) {
         return result.yield() > 0 ? result.energy() / (result.yield() / 1000) : 0;
@@ -132,9 +133,25 @@ final class AllocateCommand implements Callable<Integer> {
         text.sentence("Limits:");
         result.requirements().forEach(one -> text.item(kept(result, one)));
         PlanningRemarks.uncounted(text, result.uncounted());
+        text.sentence(rounds(result.rounds()));
         text.sentence("Unit responses: " + responses.words());
         text.sentence("Computed, not approved: rights and licences are for those who grant them.");
         out.println("Written: " + TextBlock.printable(target.toString()));
+    }
+
+    private static String rounds(AllocationResult.Rounds rounds) {
+        String simulated = "Rates were run through the full simulator " + times(rounds.bySimulator());
+        return rounds.bySuperposition() == 0
+                ? simulated
+                : simulated + ", and " + times(rounds.bySuperposition()) + " by superposition before"
+                        + rounds.difference().stream()
+                                .mapToObj(most -> String.format(
+                                        Locale.ROOT, "; what is left of limits differs by %.4f at most", most))
+                                .collect(Collectors.joining());
+    }
+
+    private static String times(int count) {
+        return count == 1 ? "once" : count + " times";
     }
 
     private static String gaveWay(AllocationResult.Relaxed one) {

@@ -67,7 +67,7 @@ final class AllocationFindings {
      * @param relaxed by how much each requirement had to give way
      * @param requirements the requirements
      * @param kept the same with what is left of them
-     * @param simulations how often rates were run through the simulator
+     * @param rounds how often rates were run
      */
     AllocationResult of(
             SharedWater.Best best,
@@ -76,7 +76,7 @@ final class AllocationFindings {
             double[] relaxed,
             Requirements requirements,
             List<AllocationResult.Kept> kept,
-            int simulations) {
+            AllocationResult.Rounds rounds) {
         List<AllocationResult.BoreRates> all = boreRates(best.rates());
         return new AllocationResult(
                 run,
@@ -89,7 +89,7 @@ final class AllocationFindings {
                 exchanges(requirements.all(), without.responses()),
                 wishes.goalUnit(),
                 uncounted(with),
-                simulations);
+                rounds);
     }
 
     private List<AllocationResult.BoreRates> boreRates(double[] rates) {

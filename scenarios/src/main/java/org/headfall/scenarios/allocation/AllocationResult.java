@@ -1,6 +1,7 @@
 package org.headfall.scenarios.allocation;
 
 import java.util.List;
+import java.util.OptionalDouble;
 import org.headfall.scenarios.limits.UncountedLimit;
 import org.headfall.scenarios.recording.RunDescription;
 
@@ -17,7 +18,7 @@ import org.headfall.scenarios.recording.RunDescription;
  * @param exchanges what a unit taken at one bore is worth at another
  * @param goalUnit unit of the goal, by which prices are counted
  * @param uncounted limits that were not counted, and what the simulator says of them
- * @param rounds how often rates were run through the simulator
+ * @param rounds how often rates were run
  */
 public record AllocationResult(
         RunDescription run,
@@ -30,7 +31,7 @@ public record AllocationResult(
         List<Exchange> exchanges,
         String goalUnit,
         List<UncountedLimit> uncounted,
-        int rounds) {
+        Rounds rounds) {
 
     /** How much more of its unit a limit is given to see what that gains. */
     static final double STEP = 0.1;
@@ -100,6 +101,16 @@ public record AllocationResult(
      * @param rate how much more it may take (ML/yr)
      */
     public record Exchange(String place, String from, String to, double rate) {}
+
+    /**
+     * How often rates were run to see what springs and rules of bores do at them.
+     *
+     * @param bySuperposition by superposition
+     * @param bySimulator by the simulator, which always has the last word
+     * @param difference largest difference, between the last run by superposition and that of the same rates by the simulator, of
+     *     what is left of any limit or lowest level on any day, in its unit; absent if none was superposed to the end
+     */
+    public record Rounds(int bySuperposition, int bySimulator, OptionalDouble difference) {}
 
     /** Unit of the price of a limit, such as ML/yr per m. */
     public String priceUnit(Kept one) {

@@ -2,6 +2,8 @@ package org.headfall.scenarios.allocation;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
 import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.run.PlanningResponses;
 import org.headfall.scenarios.run.RunInMemory;
@@ -9,6 +11,7 @@ import org.headfall.scenarios.run.RunPlan;
 import org.headfall.scenarios.run.RunProgress;
 import org.headfall.scenarios.scenario.AllocationSpecification;
 import org.headfall.scenarios.scenario.Scenario;
+import org.headfall.solver.response.StationResponses;
 
 /** Finds the rates of an allocation. Use one object a search. */
 public final class AllocationSearch {
@@ -17,7 +20,7 @@ public final class AllocationSearch {
     private static final double BEFORE_CHANGE = 0.5;
 
     private static final double ALLOWED_VIOLATION = 5e-4;
-    private static final int MOST_SIMULATIONS = 10;
+    private static final int MOST_ROUNDS = 10;
 
     /** Change of the goal from one simulation to the next at which rates have settled. */
     private static final double SETTLED = 5e-4;
@@ -37,6 +40,12 @@ public final class AllocationSearch {
     private final AllocationFindings findings;
     private final RunProgress progress;
 
+    /** What rounds are superposed from; absent where only the simulator can make them. */
+    private final Optional<StationResponses> responses;
+
+    private int bySuperposition;
+    private int bySimulator;
+
     /** What is wanted besides the limits, and that those who come first keep what they can get. */
     private final List<Wish> fixed = new ArrayList<>();
 
@@ -50,16 +59,30 @@ public final class AllocationSearch {
         moments = blocks.blocks().stream()
                 .mapToDouble(block -> Math.max(block.start() + BEFORE_CHANGE / 2, block.end() - BEFORE_CHANGE))
                 .toArray();
-        without = RunInMemory.of(
-                rates.with(new double[bores.length * blocks.groups()], moments),
-                responses.orComputed(plan, progress),
-                new double[0],
-                progress);
+        this.responses = responses.withHeadsOrComputed(plan, progress);
+        without = without(plan, rates.with(new double[bores.length * blocks.groups()], moments), responses);
         requirements = Requirements.of(plan, scenario, bores, moments, without);
         effects = new RateEffects(without.responses(), blocks, bores);
-        water = new SharedWater(effects, RateStretches.of(blocks, bores.length), requirements.all());
+        water = new SharedWater(
+                effects,
+                RateStretches.of(
+                        blocks,
+                        bores.length,
+                        requirements.turns(without.recording().days()[1], run.endDay())),
+                requirements.all());
         wishes = new AllocationWishes(plan, wanted, blocks, bores, moments, without, effects);
         findings = new AllocationFindings(run, wanted, blocks, bores, moments, effects, wishes);
+    }
+
+    /** The run without the bores that share. */
+    private RunInMemory without(RunPlan plan, RunPlan resting, PlanningResponses stored) {
+        return responses
+                .flatMap(known -> RunInMemory.superposed(resting, known))
+                .orElseGet(() -> RunInMemory.of(
+                        resting,
+                        responses.map(StationResponses::responses).orElseGet(() -> stored.orComputed(plan, progress)),
+                        new double[0],
+                        progress));
     }
 
     /**
@@ -80,25 +103,79 @@ public final class AllocationSearch {
     private AllocationResult search() {
         double[] relaxed = new double[requirements.all().size()];
         SharedWater.Best best = best(relaxed);
-        RunInMemory with = simulated(best.rates());
-        int simulations = 1;
+        RunInMemory with = run(best.rates());
         double before = Double.NaN;
         // Springs and rules make effects smaller or larger than superposed; what they do at these rates counts next.
-        while (simulations < MOST_SIMULATIONS
-                && (requirements.worst(with) < -ALLOWED_VIOLATION
-                        || !(Math.abs(best.value() - before) < SETTLED * Math.abs(before)))) {
+        while (rounds() < MOST_ROUNDS && !(isKept(with) && isSettled(before, best.value()))) {
             before = best.value();
             learn(with, best.rates(), relaxed);
             best = best(relaxed);
-            with = simulated(best.rates());
-            simulations++;
+            with = run(best.rates());
+        }
+        OptionalDouble difference = OptionalDouble.empty();
+        if (bySimulator == 0) {
+            RunInMemory simulated = simulated(best.rates());
+            difference = OptionalDouble.of(largestDifference(with, simulated));
+            with = simulated;
+            // What superposition is off by from the simulator counts as well.
+            while (bySimulator < MOST_ROUNDS && !isKept(with)) {
+                learn(with, best.rates(), relaxed);
+                best = best(relaxed);
+                with = simulated(best.rates());
+            }
         }
         progress.reached("asking what limits cost", 0);
-        return findings.of(best, with, without, relaxed, requirements, kept(best, with), simulations);
+        return findings.of(
+                best,
+                with,
+                without,
+                relaxed,
+                requirements,
+                kept(best, with),
+                new AllocationResult.Rounds(bySuperposition, bySimulator, difference));
+    }
+
+    private int rounds() {
+        return bySuperposition + bySimulator;
+    }
+
+    private boolean isKept(RunInMemory with) {
+        return requirements.worst(with) >= -ALLOWED_VIOLATION;
+    }
+
+    private static boolean isSettled(double before, double now) {
+        return Math.abs(now - before) < SETTLED * Math.abs(before);
+    }
+
+    /** The run with rates, by superposition as long as that keeps the head tolerance. */
+    private RunInMemory run(double[] found) {
+        if (bySimulator == 0) {
+            Optional<RunInMemory> superposed =
+                    responses.flatMap(known -> RunInMemory.superposed(rates.with(found, moments), known));
+            if (superposed.isPresent()) {
+                bySuperposition++;
+                return superposed.get();
+            }
+        }
+        return simulated(found);
     }
 
     private RunInMemory simulated(double[] found) {
+        bySimulator++;
         return RunInMemory.of(rates.with(found, moments), without.responses(), new double[0], progress);
+    }
+
+    /** Largest difference of what two runs leave of any requirement on any day, each in its unit. */
+    private double largestDifference(RunInMemory one, RunInMemory other) {
+        double[][] ofOne = requirements.margins(one);
+        double[][] ofOther = requirements.margins(other);
+        double largest = 0;
+        for (int r = 0; r < ofOne.length; r++) {
+            for (int k = 0; k < ofOne[r].length; k++) {
+                largest = Math.max(largest, Math.abs(ofOne[r][k] - ofOther[r][k]));
+            }
+        }
+        return largest;
     }
 
     /** Sets what is left without the bores so that superposition gives what the simulator found at these rates. */

@@ -3,9 +3,11 @@ package org.headfall.scenarios.allocation;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeSet;
 import java.util.stream.DoubleStream;
+import org.headfall.scenarios.limits.MapPlaces;
 import org.headfall.scenarios.run.RunPlan;
 import org.headfall.solver.bore.Bore;
 import org.headfall.solver.bore.OperatingPhase;
@@ -43,7 +45,10 @@ final class RatesInPlan {
                         .toArray(),
                 plan.gridDays(),
                 plan.limits(),
-                false);
+                MapPlaces.NONE,
+                Optional.empty(),
+                false,
+                plan.solving());
     }
 
     private StepSchedule schedule(double[] rates, int bore) {

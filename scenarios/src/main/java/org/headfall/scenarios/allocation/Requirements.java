@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.BitSet;
 import java.util.List;
+import java.util.stream.DoubleStream;
 import org.headfall.scenarios.limits.HeadProportion;
 import org.headfall.scenarios.limits.LeftOut;
 import org.headfall.scenarios.limits.Limit;
@@ -18,6 +19,8 @@ import org.headfall.solver.bore.Bore;
 
 /** All that rates must keep: the limits that follow head in proportion, and the lowest levels of the bores. */
 final class Requirements {
+
+    private static final double SAME_DAY = 1;
 
     private final List<Requirement> all;
 
@@ -86,6 +89,23 @@ final class Requirements {
             counted.set(b, !limit.needsOtherRun() || leftOut.get(bores[b]));
         }
         return counted;
+    }
+
+    /**
+     * Days on which limits begin or end while the run goes on.
+     *
+     * @param firstDay first day on which anything is looked at (d)
+     * @param endDay end of the run (d)
+     * @return the days, increasing (d)
+     */
+    double[] turns(double firstDay, double endDay) {
+        return all.stream()
+                .filter(one -> one.level().isEmpty() && one.days().length > 0)
+                .flatMapToDouble(one -> DoubleStream.of(one.days()[0], one.days()[one.days().length - 1]))
+                .filter(day -> day > firstDay && day < endDay - SAME_DAY)
+                .sorted()
+                .distinct()
+                .toArray();
     }
 
     List<Requirement> all() {

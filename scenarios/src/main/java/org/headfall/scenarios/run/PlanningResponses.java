@@ -10,15 +10,17 @@ import org.headfall.scenarios.responses.StoredResponses;
 import org.headfall.scenarios.results.ResponsesFile;
 import org.headfall.scenarios.results.ResponsesReader;
 import org.headfall.scenarios.results.ResultsException;
+import org.headfall.solver.response.StationResponses;
 import org.headfall.solver.response.UnitResponses;
 
 /**
  * Unit responses for a search for sites or rates: those of an earlier run on the same aquifer and grid, or computed anew.
  *
  * @param stored the responses of the earlier run, if they hold
+ * @param withHeads whether its heads without bores hold as well
  * @param words where responses come from, for users; without a full stop
  */
-public record PlanningResponses(Optional<UnitResponses> stored, String words) {
+public record PlanningResponses(Optional<StoredResponses> stored, boolean withHeads, String words) {
 
     private static final double ROUNDING = 1e-9;
 
@@ -49,11 +51,13 @@ public record PlanningResponses(Optional<UnitResponses> stored, String words) {
         return found.horizon() < end * (1 - ROUNDING)
                 ? anew("those of " + folder + " reach day " + Math.round(found.horizon()) + " only")
                 : new PlanningResponses(
-                        Optional.of(found.responses()), "those of " + folder + " (same aquifer and grid)");
+                        Optional.of(found),
+                        key.differencesTo(found.key()).isEmpty(),
+                        "those of " + folder + " (same aquifer and grid)");
     }
 
     private static PlanningResponses anew(String why) {
-        return new PlanningResponses(Optional.empty(), "computed anew: " + why);
+        return new PlanningResponses(Optional.empty(), false, "computed anew: " + why);
     }
 
     /**
@@ -65,7 +69,7 @@ public record PlanningResponses(Optional<UnitResponses> stored, String words) {
      */
     public UnitResponses orComputed(RunPlan plan, RunProgress progress) {
         if (stored.isPresent()) {
-            return stored.get();
+            return stored.get().responses();
         }
         progress.reached("computing responses", 0);
         return UnitResponses.of(
@@ -73,5 +77,25 @@ public record PlanningResponses(Optional<UnitResponses> stored, String words) {
                 PointHeads.of(plan.description(), plan.problem().boundaries()),
                 plan.description().endDay(),
                 plan.settings().threads());
+    }
+
+    /**
+     * The responses with heads without bores, from which whole runs are superposed.
+     *
+     * @param plan the plan, or one that differs from it in what bores do alone
+     * @param progress is told if they are computed
+     * @return responses of its problem and heads without bores at all stations; absent if those of the earlier run hold, but
+     *     not its heads
+     */
+    public Optional<StationResponses> withHeadsOrComputed(RunPlan plan, RunProgress progress) {
+        if (stored.isPresent()) {
+            return withHeads
+                    ? Optional.of(
+                            stored.get().forProblem(plan.problem(), plan.start().given()))
+                    : Optional.empty();
+        }
+        progress.reached("computing responses", 0);
+        return Optional.of(RunFromResponses.responsesOf(plan)
+                .forProblem(plan.problem(), plan.start().given()));
     }
 }

@@ -2,6 +2,7 @@ package org.headfall.scenarios.run;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.DoubleStream;
 import org.headfall.scenarios.limits.Limit;
 import org.headfall.scenarios.limits.LimitEvaluation;
@@ -12,7 +13,10 @@ import org.headfall.scenarios.recording.RecordPlan;
 import org.headfall.scenarios.recording.Recorder;
 import org.headfall.scenarios.recording.Recording;
 import org.headfall.scenarios.recording.StationSeries;
+import org.headfall.scenarios.scenario.Solving;
 import org.headfall.solver.flow.HeadDependence;
+import org.headfall.solver.response.StationResponses;
+import org.headfall.solver.response.SuperposedRun;
 import org.headfall.solver.response.UnitResponses;
 import org.headfall.solver.simulation.Simulation;
 import org.headfall.solver.simulation.SimulationObserver;
@@ -20,6 +24,9 @@ import org.headfall.solver.simulation.Snapshot;
 
 /** A run of which nothing is written: what searches for sites or rates starts from, and what it is held against. */
 public final class RunInMemory {
+
+    /** Part of the head tolerance that steps of superposition are chosen for; the rest is left to the fit of its modes. */
+    private static final double SHARE_OF_STEPS = 0.5;
 
     private final RunPlan plan;
     private final Recording recording;
@@ -96,6 +103,57 @@ public final class RunInMemory {
                     new LimitEvaluation(plan.description(), series, errors, List.of()),
                     last[0]);
         }
+    }
+
+    /**
+     * Runs a plan by superposition: series of stations, limits and discharges, no grids.
+     *
+     * @param plan the plan
+     * @param responses responses of its problem
+     * @return the run; absent where superposition cannot meet the rules of bores and springs or may err by more than the head
+     *     tolerance of the plan, unless the plan asks for it, and where the plan asks for steps: as it is chosen for runs
+     */
+    public static Optional<RunInMemory> superposed(RunPlan plan, StationResponses responses) {
+        if (plan.solving() == Solving.BY_STEPS) {
+            return Optional.empty();
+        }
+        SuperposedRun run;
+        try {
+            run = superposition(plan, responses);
+        } catch (IllegalStateException unmet) {
+            return Optional.empty();
+        }
+        if (plan.solving() == Solving.AUTOMATIC
+                && run.estimatedError() > plan.settings().accuracy()) {
+            return Optional.empty();
+        }
+        StationAnswer answer = new StationAnswer(plan, "this search", Optional.empty(), System.nanoTime());
+        Recording recording = answer.recorded(run.states());
+        RunSeries series = new ComparisonRuns(
+                        plan.description(),
+                        plan.problem(),
+                        plan.settings().accuracy(),
+                        responses.responses(),
+                        run.history(),
+                        recording.series())
+                .forLimits(plan.limits());
+        return Optional.of(new RunInMemory(
+                plan,
+                recording,
+                responses.responses(),
+                answer.evaluation(series, run.estimatedError()),
+                run.states().get(run.states().size() - 1).discharge()));
+    }
+
+    private static SuperposedRun superposition(RunPlan plan, StationResponses responses) {
+        double accuracy = SHARE_OF_STEPS * plan.settings().accuracy();
+        SuperposedRun run = plan.start() instanceof StartHeads.Steady steady
+                ? SuperposedRun.fromSteady(plan.problem(), steady.problem(plan.problem()), responses, accuracy)
+                : SuperposedRun.fromGiven(plan.problem(), responses, accuracy);
+        double[] days = RecordPlan.of(plan.description(), plan.stationDays(), new double[0])
+                .days();
+        run.run(days, plan.description().endDay());
+        return run;
     }
 
     /**

@@ -49,4 +49,23 @@ class RateStretchesTest {
         assertEquals(1, levels.size());
         assertTrue(levels.get(0).areNone());
     }
+
+    /** By hand: a limit that begins with year 33 of 50 begins a stretch, and stretches double from there both ways. */
+    @Test
+    void stretchesGrowBothWaysFromALimitThatBeginsLate() {
+        List<Ties> levels = RateStretches.of(years(50, 1), 1, 33 * 365.25);
+        assertEquals(2, levels.get(0).count());
+        for (int year = 0; year < 50; year++) {
+            assertEquals(year < 33 ? 0 : 1, levels.get(0).groups()[year], "year " + year);
+        }
+        int[] begins = {1, 2, 4, 8, 16, 17, 25, 29, 31, 32, 33, 34, 35, 37, 41, 49};
+        assertEquals(begins.length + 1, levels.get(1).count());
+        for (int year = 0; year < 50; year++) {
+            int now = year;
+            assertEquals(
+                    IntStream.of(begins).filter(begin -> begin <= now).count(),
+                    levels.get(1).groups()[year],
+                    "year " + year);
+        }
+    }
 }

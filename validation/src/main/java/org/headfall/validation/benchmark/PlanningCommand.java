@@ -111,7 +111,9 @@ final class PlanningCommand implements Callable<Integer> {
                 + result.blocks().blocks().size() + " limits="
                 + result.requirements().size() + " cells="
                 + plan.description().grid().cellCount() + " simulations="
-                + result.rounds());
+                + result.rounds().bySimulator()
+                + " superposed="
+                + result.rounds().bySuperposition());
     }
 
     /** Prints what each stage of a search takes, elapsed and in processor time, which other programs do not lengthen. */
