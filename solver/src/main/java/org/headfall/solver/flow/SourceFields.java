@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;
+import org.headfall.solver.grid.RectilinearGrid;
 import org.headfall.solver.linear.WorkerTeam;
 
 /**
@@ -96,6 +97,11 @@ public final class SourceFields {
             content[cell] = (float) exact[cell];
         }
         return content;
+    }
+
+    /** The grid of the fields. */
+    public RectilinearGrid grid() {
+        return problem.aquifer().grid();
     }
 
     /** Number of cells. */
@@ -226,7 +232,7 @@ public final class SourceFields {
      * @return value of each of these cells
      */
     public double[] sumIn(double[][] weights, int[] cells) {
-        int columns = problem.aquifer().grid().columns();
+        int columns = grid().columns();
         double[] sums = new double[cells.length];
         for (int source = 0; source < sources(); source++) {
             for (int i = 0; i < cells.length; i++) {
@@ -238,6 +244,24 @@ public final class SourceFields {
             }
         }
         return sums;
+    }
+
+    /**
+     * All solutions in a cell.
+     *
+     * @param cell the cell
+     * @return {@code [source][shift]} value of each solution, and of an even fall after them
+     */
+    public double[][] solutionsIn(int cell) {
+        int columns = grid().columns();
+        double[][] values = new double[sources()][shifts.size() + 1];
+        for (int source = 0; source < values.length; source++) {
+            for (int a = 0; a < shifts.size(); a++) {
+                values[source][a] = shifts.get(a).solutions()[source].at(cell / columns, cell % columns);
+            }
+            values[source][shifts.size()] = even[cell];
+        }
+        return values;
     }
 
     /** Group by group, so that few rows are in the cache at a time. */

@@ -1,31 +1,38 @@
 package org.headfall.solver.response;
 
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import org.headfall.solver.flow.ChangingSource;
 import org.headfall.solver.flow.ChangingSources;
 import org.headfall.solver.flow.FlowProblem;
 import org.headfall.solver.flow.SolutionMemory;
 import org.headfall.solver.flow.SourceFields;
 import org.headfall.solver.flow.TransferValues;
+import org.headfall.solver.grid.RectilinearGrid;
+import org.headfall.solver.linear.WorkerTeam;
 import org.headfall.solver.nearfield.ObservedHead;
 import org.headfall.solver.simulation.Settings;
 
 /**
  * All that is needed to find heads of all cells, whatever bores and springs take: responses at stations, solutions of each
- * source as fields, and a reduced model of each source that says what sum of them its field is at any time.
+ * source as fields, and reduced models of the sources that say what sum of them the field is at any time.
  *
- * <p>The model of a field is that of its own source, with an even fall of all heads in its space so that water balances close.
- * Away from the source its error is of first order: about a tenth of a millimetre for 1,000 m³/d. How large it is, is seen at
- * the stations, where responses of second order are known as well ({@link SuperposedFields#error}).
+ * <p>A model of fields is a joint one of many sources, with an even fall of all heads in its space so that water balances close.
+ * Its error at any cell is told by a poorer model of the same solutions ({@link SuperposedFields#error}).
  */
 public final class FieldResponses {
 
+    /** Solutions of a joint model at most: the time to find its modes grows with their third power. */
+    private static final int MOST_SOLUTIONS = 600;
+
     private final StationResponses stations;
     private final SourceFields fields;
-    private final RelaxingModes[] models;
     private final TransferValues transfer;
+    private final List<JointModes> models = new ArrayList<>();
+    private final List<JointModes> poorerModels = new ArrayList<>();
 
     private FieldResponses(
             FlowProblem problem,
@@ -42,8 +49,7 @@ public final class FieldResponses {
                 problem, points, sources, horizon, Optional.of(fields), fineness, settings.threads());
         stations = StationResponses.of(computed, heads, sources, horizon);
         transfer = computed.transfer();
-        models = new RelaxingModes[fields.sources()];
-        Arrays.setAll(models, source -> model(source, fineness.smallestDirectionOfField()));
+        addModels(fineness, settings.threads());
     }
 
     /**
@@ -98,18 +104,37 @@ public final class FieldResponses {
                 problem, points, heads, heads, ChangingSources.afterGiven(problem, heads), horizon, memory, settings);
     }
 
-    private RelaxingModes model(int source, double smallestDirection) {
-        int place = placeOf(source);
-        double[] falls = transfer.falls(place, place);
-        ReducedModel model = new ReducedModel(transfer.shifts(), transfer.values(place, place), falls, falls);
-        return model.modesWith(
-                new ReducedModel.EvenFall(
-                        fields.released(source),
-                        fields.passed(source),
-                        fields.releasedByEvenFall(),
-                        fields.passedByEvenFall(),
-                        fields.sumOfShares(source)),
-                smallestDirection);
+    /** Sources that follow each other, often near each other, go to different models: each has some everywhere. */
+    private void addModels(Fineness fineness, int threads) {
+        int solutions = fields.sources() * transfer.shifts().length;
+        int groups = (solutions + MOST_SOLUTIONS - 1) / MOST_SOLUTIONS;
+        JointModel[] joint = new JointModel[groups];
+        JointModes[] modes = new JointModes[2 * groups];
+        try (WorkerTeam team = new WorkerTeam(threads)) {
+            team.split(groups, 1, (from, to) -> {
+                for (int group = from; group < to; group++) {
+                    joint[group] = model(group, groups, fineness);
+                }
+            });
+            team.split(2 * groups, 1, (from, to) -> {
+                for (int i = from; i < to; i++) {
+                    modes[i] =
+                            joint[i / 2].modes(i % 2 == 0 ? fineness.smallestOfFields() : fineness.smallestOfPoorer());
+                }
+            });
+        }
+        for (int group = 0; group < groups; group++) {
+            models.add(modes[2 * group]);
+            poorerModels.add(modes[2 * group + 1]);
+        }
+    }
+
+    private JointModel model(int group, int groups, Fineness fineness) {
+        int[] sources = IntStream.range(0, fields.sources())
+                .filter(source -> source % groups == group)
+                .toArray();
+        int[] places = Arrays.stream(sources).map(this::placeOf).toArray();
+        return new JointModel(transfer, fields, sources, places, fineness.smallestOfFields());
     }
 
     /** Place of a source among all that was solved for: observed points stand between bores and springs and the others. */
@@ -126,8 +151,20 @@ public final class FieldResponses {
         return fields;
     }
 
-    RelaxingModes[] models() {
-        return models;
+    /** Models of all sources, at rest. */
+    CarriedModes models() {
+        return new CarriedModes(models, fields.sources(), transfer.shifts().length);
+    }
+
+    /** Cells in which better and poorer models are compared. */
+    FieldCheck check() {
+        RectilinearGrid grid = fields.grid();
+        return new FieldCheck(fields, grid.rows(), grid.columns());
+    }
+
+    /** Poorer models of all sources, at rest: they err more. */
+    CarriedModes poorerModels() {
+        return new CarriedModes(poorerModels, fields.sources(), transfer.shifts().length);
     }
 
     /**

@@ -6,19 +6,25 @@ package org.headfall.solver.response;
  *
  * @param shiftsPerDecade shifts a decade
  * @param tolerance residual of a solve as a share of its source
- * @param smallestDirection share below which directions of the space are rounding and what the linear solver leaves
- * @param smallestDirectionOfField the same where whole fields are wanted, which miss directions more than responses of
- *     second order do
+ * @param smallestDirection share below which directions of the space of one source are rounding and what the linear solver
+ *     leaves
+ * @param smallestOfFields the same of the square of a solution in the space of many sources, from which whole fields are made
+ * @param smallestOfPoorer the same in a poorer space, by which the error of fields is told
  */
-record Fineness(int shiftsPerDecade, double tolerance, double smallestDirection, double smallestDirectionOfField) {
+record Fineness(
+        int shiftsPerDecade,
+        double tolerance,
+        double smallestDirection,
+        double smallestOfFields,
+        double smallestOfPoorer) {
 
     /** For responses at stations, and for fields to a few millimetres. */
-    static final Fineness USUAL = new Fineness(3, 1e-10, 1e-11, 1e-12);
+    static final Fineness USUAL = new Fineness(3, 1e-10, 1e-11, 2e-10, 6e-9);
 
-    /** For fields to a millimetre, at twice the cost. */
-    private static final Fineness FINE = new Fineness(6, 1e-12, 1e-13, 1e-14);
+    /** For fields to less than a millimetre, in a quarter more iterations. */
+    private static final Fineness FINE = new Fineness(3, 1e-12, 1e-13, 3e-12, 1e-10);
 
-    /** Head tolerance below which fields are wanted to a millimetre (m). */
+    /** Head tolerance below which fields are wanted to less than a millimetre (m). */
     private static final double FINE_TOLERANCE = 0.005;
 
     /** Fineness of fields whose heads may err by so much (m). */

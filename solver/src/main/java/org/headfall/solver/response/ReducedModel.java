@@ -17,23 +17,8 @@ import org.ejml.interfaces.decomposition.EigenDecomposition_F64;
  *
  * <p>and {@code -dH/ds}, {@code H + s dH/ds} for a = b. The model meets H and its derivative at all shifts. The
  * generalised eigenproblem of both matrices gives its rates of decay mu and weights c.
- *
- * <p>Where the whole field is wanted, an even fall of all heads may join the space ({@link EvenFall}): what such a model
- * leaves of the equation is then none in the sum over all cells, so that its water balance closes.
  */
 final class ReducedModel {
-
-    /**
-     * An even fall of all heads by one metre beside the solutions at the shifts.
-     *
-     * @param released what aquifer and bed have released in the solution at each shift (d)
-     * @param passed what has passed through ties to given heads in the solution at each shift (1)
-     * @param storage what the even fall releases (m²)
-     * @param ties what the even fall lets in through ties (m²/d)
-     * @param source sum of the shares of the source (-)
-     */
-    @SuppressWarnings("ArrayRecordComponent") // between two methods, never compared
-    record EvenFall(double[] released, double[] passed, double storage, double ties, double source) {}
 
     private final double[] values;
     private final double[] norms;
@@ -91,41 +76,6 @@ final class ReducedModel {
      */
     RelaxingModes modes(double smallestDirection) {
         return modes(orthonormalSpace(mass, smallestDirection), stiffness, norms, values);
-    }
-
-    /**
-     * The modes of the model with an even fall of all heads, whose share in each mode comes after those of the shifts.
-     *
-     * @param even the even fall
-     * @param smallestDirection share below which directions of the space are what the linear solver leaves
-     */
-    RelaxingModes modesWith(EvenFall even, double smallestDirection) {
-        int n = norms.length;
-        double norm = Math.sqrt(even.storage());
-        DMatrixRMaj overlap = new DMatrixRMaj(n, 1);
-        DMatrixRMaj wider = new DMatrixRMaj(n + 1, n + 1);
-        CommonOps_DDRM.insert(stiffness, wider, 0, 0);
-        for (int a = 0; a < n; a++) {
-            overlap.set(a, even.released()[a] / (norm * norms[a]));
-            wider.set(a, n, even.passed()[a] / (norm * norms[a]));
-            wider.set(n, a, wider.get(a, n));
-        }
-        wider.set(n, n, even.ties() / even.storage());
-        // What is left of the solutions beside the even fall is made orthonormal by itself: the even fall stays exact.
-        DMatrixRMaj rest = mass.copy();
-        CommonOps_DDRM.multAddTransB(-1, overlap, overlap, rest);
-        DMatrixRMaj beside = orthonormalSpace(rest, smallestDirection);
-        DMatrixRMaj space = new DMatrixRMaj(n + 1, beside.numCols + 1);
-        CommonOps_DDRM.insert(beside, space, 0, 0);
-        DMatrixRMaj row = new DMatrixRMaj(1, beside.numCols);
-        CommonOps_DDRM.multTransA(-1, overlap, beside, row);
-        CommonOps_DDRM.insert(row, space, n, 0);
-        space.set(n, beside.numCols, 1);
-        double[] allNorms = Arrays.copyOf(norms, n + 1);
-        allNorms[n] = norm;
-        double[] allValues = Arrays.copyOf(values, n + 1);
-        allValues[n] = even.source();
-        return modes(space, wider, allNorms, allValues);
     }
 
     private static RelaxingModes modes(DMatrixRMaj space, DMatrixRMaj stiffness, double[] norms, double[] values) {

@@ -7,8 +7,7 @@ import java.util.Arrays;
  *
  * @param decay rate of decay of each mode (1/d), not negative
  * @param source how strongly the source drives each mode, and how much of it is seen there (1/m)
- * @param shares {@code [mode][shift]}: what each mode holds of the solution at each shift; of an even fall of all heads, if
- *     it is in the model, after them
+ * @param shares {@code [mode][shift]}: what each mode holds of the solution at each shift
  */
 @SuppressWarnings("ArrayRecordComponent") // small matrices between two methods, never compared
 record RelaxingModes(double[] decay, double[] source, double[][] shares) {

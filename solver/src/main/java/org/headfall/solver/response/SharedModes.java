@@ -18,7 +18,11 @@ import org.ejml.interfaces.decomposition.SingularValueDecomposition_F64;
  */
 final class SharedModes {
 
-    private static final int MODES_PER_DECADE = 4;
+    /** Four leave half a millimetre in fields whose heads fall by tens of metres. */
+    private static final int MODES_PER_DECADE = 5;
+
+    /** For a table that is read at multiples of a step alone. */
+    private static final int MODES_PER_DECADE_OF_MULTIPLES = 4;
 
     /** Times from which a sample of all multiples of a step grows no closer than by this factor. */
     private static final double SAMPLED_EVERY = 1.05;
@@ -110,7 +114,7 @@ final class SharedModes {
      * @param steps largest multiple
      */
     static SharedModes atMultiples(ResponseTable table, double step, int steps) {
-        double[] rates = ShiftLadder.until(FASTEST / step, step * steps, MODES_PER_DECADE);
+        double[] rates = ShiftLadder.until(FASTEST / step, step * steps, MODES_PER_DECADE_OF_MULTIPLES);
         return new SharedModes(table, rates, sampledMultiples(step, steps), step);
     }
 

@@ -13,7 +13,7 @@ import org.jspecify.annotations.Nullable;
 public final class UnitResponses {
 
     /** Raised when responses of the same problem come out otherwise, so that stored ones are not taken for new. */
-    public static final int METHOD = 2;
+    public static final int METHOD = 3;
 
     private final ResponseTable table;
     private final Optional<double[]> steady;
