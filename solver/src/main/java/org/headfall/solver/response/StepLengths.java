@@ -9,6 +9,10 @@ final class StepLengths {
 
     private static final double FIRST = 0.01;
     private static final double SHORTEST = 1e-4;
+
+    /** Days are rounded, so the shortest step may come out a little longer; were it not to stand, it would be tried for ever. */
+    private static final double ALWAYS_STANDS = 1.001 * SHORTEST;
+
     private static final double MOST_GROWTH = 4;
     private static final double MOST_CUT = 0.2;
     private static final double SAFETY = 0.9;
@@ -74,7 +78,7 @@ final class StepLengths {
      * @return whether it stands; if not it is to be tried again with the next length
      */
     boolean accept(double error, double length) {
-        boolean stands = error <= 2 * tolerance || length <= SHORTEST;
+        boolean stands = error <= 2 * tolerance || length <= ALWAYS_STANDS;
         double factor = error > 0 ? SAFETY * Math.sqrt(tolerance / error) : MOST_GROWTH;
         wanted = Math.max(SHORTEST, length * Math.max(MOST_CUT, Math.min(MOST_GROWTH, factor)));
         if (stands) {

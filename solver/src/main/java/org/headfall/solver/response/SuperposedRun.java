@@ -26,6 +26,9 @@ public final class SuperposedRun {
     /** Share of the accuracy wanted that the steps may take in all. */
     private static final double STEP_SHARE = 0.1;
 
+    /** Error that steps may always make (m): responses err by more, and steps would follow their rounding. */
+    private static final double LEAST_STEP_ERROR = 1e-6;
+
     /** More than any field needs whose rules hold for a while; rules that never settle would take for ever. */
     private static final int MOST_STEPS = 200_000;
 
@@ -87,7 +90,7 @@ public final class SuperposedRun {
         modes = responses.modes();
         superposition = new Superposition(modes);
         tolerance = FlowSystem.ruleTolerance(accuracy);
-        lengths = new StepLengths(STEP_SHARE * accuracy);
+        lengths = new StepLengths(Math.max(LEAST_STEP_ERROR, STEP_SHARE * accuracy));
         points = responses.causes();
         history = new RateHistory(points, 0);
         largestEffect = largestEffects();
