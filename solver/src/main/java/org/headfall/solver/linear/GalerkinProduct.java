@@ -39,13 +39,26 @@ final class GalerkinProduct {
      * @param keepsRows whether every second row is kept, rather than every second column
      */
     GalerkinProduct(NinePointOperator fine, boolean keepsRows) {
+        this(fine, keepsRows, new double[fine.diagonal.length], new double[fine.diagonal.length]);
+    }
+
+    /**
+     * Prepares the product of the coarse operator of one that keeps rows, with the same room for its weights: they are lost
+     * to the finer one when this one's are set. Every second row of either is left out, so kept cells stay zero; what
+     * the finer one leaves beyond the last row meets couplings of zero.
+     */
+    GalerkinProduct(GalerkinProduct finer) {
+        this(finer.coarse, true, finer.before, finer.after);
+    }
+
+    private GalerkinProduct(NinePointOperator fine, boolean keepsRows, double[] before, double[] after) {
         this.fine = fine;
         this.keepsRows = keepsRows;
         this.coarse = keepsRows
                 ? new NinePointOperator(fine.columns, (fine.rows + 1) / 2)
                 : new NinePointOperator((fine.columns + 1) / 2, fine.rows);
-        this.before = new double[fine.diagonal.length];
-        this.after = new double[fine.diagonal.length];
+        this.before = before;
+        this.after = after;
         this.along = keepsRows ? 1 : fine.columns;
         this.across = keepsRows ? fine.columns : 1;
         this.lineCoupling = keepsRows ? fine.east : fine.north;

@@ -36,10 +36,12 @@ final class LineMultigrid implements Preconditioner<DoubleSystem> {
     LineMultigrid(FivePointMatrix matrix, WorkerTeam team) {
         this.matrix = matrix;
         this.team = team;
-        NinePointOperator finest = new NinePointOperator(matrix.columns(), matrix.rows());
+        NinePointOperator finest = NinePointOperator.ofFivePoints(matrix.columns(), matrix.rows());
         factors.add(new LineFactors(finest));
         for (NinePointOperator fine = finest; fine.rows > 1; ) {
-            GalerkinProduct product = new GalerkinProduct(fine, true);
+            GalerkinProduct product = products.isEmpty()
+                    ? new GalerkinProduct(fine, true)
+                    : new GalerkinProduct(products.get(products.size() - 1));
             products.add(product);
             interpolations.add(new LineInterpolation(product, factors.get(factors.size() - 1)));
             factors.add(new LineFactors(product.coarse));

@@ -20,15 +20,26 @@ final class NinePointOperator {
     /** Coupling of (column, row) with (column - 1, row + 1). */
     final double[] northWest;
 
+    /** Makes an operator without values. */
     NinePointOperator(int columns, int rows) {
+        this(columns, rows, new double[paddedLength(columns, rows)], new double[paddedLength(columns, rows)]);
+    }
+
+    private NinePointOperator(int columns, int rows, double[] northEast, double[] northWest) {
         this.columns = columns;
         this.rows = rows;
         int length = paddedLength(columns, rows);
         this.diagonal = new double[length];
         this.east = new double[length];
         this.north = new double[length];
-        this.northEast = new double[length];
-        this.northWest = new double[length];
+        this.northEast = northEast;
+        this.northWest = northWest;
+    }
+
+    /** Makes an operator for {@link #copy}: without couplings across corners, whose zeros stand in memory once. */
+    static NinePointOperator ofFivePoints(int columns, int rows) {
+        double[] none = new double[paddedLength(columns, rows)];
+        return new NinePointOperator(columns, rows, none, none);
     }
 
     static int paddedLength(int columns, int rows) {
