@@ -6,6 +6,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.headfall.scenarios.sweep.document.Aim;
+import org.headfall.scenarios.sweep.results.Choices;
 import org.headfall.scenarios.sweep.results.RankedChoices;
 import org.headfall.scenarios.sweep.results.SweepAnswers;
 import org.headfall.scenarios.sweep.results.SweepSentences;
@@ -66,7 +67,7 @@ public final class SweepAnswerText {
                         table.figure(aim.figure())[place],
                         table.runs().get(place).entrySet().stream()
                                 .map(input -> input.getKey().name() + " "
-                                        + input.getValue().text())
+                                        + Choices.inSentence(input.getKey(), input.getValue()))
                                 .collect(Collectors.joining(", ")))));
         if (answers.sharingTheBest() > 1) {
             out.item(answers.sharingTheBest() + " runs share the best value; other figures have to decide among them");

@@ -50,7 +50,7 @@ final class ChoiceTables {
             List<String> row = new ArrayList<>(List.of(
                     choice.name(),
                     Numbers.words(choice.value()),
-                    Numbers.words(choice.error()),
+                    Numbers.error(choice.error()),
                     choice.equals(ranked.get(0)) ? "the best" : choice.likeTheBest() ? "no" : "yes"));
             if (choices.hasLimits()) {
                 Share share = choice.keepsLimits();
@@ -81,7 +81,7 @@ final class ChoiceTables {
             List<String> row = new ArrayList<>(List.of(choice.name()));
             for (int i = 0; i < choice.values().size(); i++) {
                 row.add(Numbers.words(choice.values().get(i)));
-                row.add(Numbers.words(choice.errors().get(i)));
+                row.add(Numbers.error(choice.errors().get(i)));
             }
             rows.add(row);
         }

@@ -81,7 +81,7 @@ final class InfluenceCharts {
                     "start",
                     ChartDrawing.LEFT + LETTER,
                     start - LETTER,
-                    influence.variable().name() + " (" + influence.words() + ")");
+                    influence.variable().name() + " (" + influence.shortWords() + ")");
         }
         return drawing.named("What " + figure.name() + " depends on", figure.heading(), "");
     }

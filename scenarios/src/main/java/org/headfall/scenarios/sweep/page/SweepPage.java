@@ -1,6 +1,7 @@
 package org.headfall.scenarios.sweep.page;
 
 import java.util.List;
+import java.util.regex.Pattern;
 import org.headfall.scenarios.report.page.Inlined;
 import org.headfall.scenarios.sweep.results.SweepAnswers;
 import org.headfall.scenarios.sweep.results.SweepSentences;
@@ -12,6 +13,7 @@ import org.headfall.scenarios.sweep.results.SweepTable;
  * @param title title of the sweep
  * @param runs how many runs there are, have figures and failed, in a sentence
  * @param sentences the answer, most wanted first
+ * @param scale what the words for probabilities mean; empty where none is used
  * @param tables tables with a caption and rows
  * @param charts charts
  * @param varied what varies and how runs were chosen, one sentence each
@@ -23,6 +25,7 @@ public record SweepPage(
         String title,
         String runs,
         List<String> sentences,
+        String scale,
         List<Table> tables,
         List<Chart.Group> charts,
         List<String> varied,
@@ -30,6 +33,9 @@ public record SweepPage(
         Inlined style,
         Inlined script) {
 
+    private static final int SHORT_HEAD = 12;
+    private static final int LONG_HEAD = 36;
+    private static final Pattern NUMBERS = Pattern.compile("[-–\\d(].{0,40}");
     private static final String RESOURCES = "/org/headfall/scenarios/";
 
     /** Copies the lists. */
@@ -54,6 +60,19 @@ public record SweepPage(
             header = List.copyOf(header);
             rows = List.copyOf(rows);
         }
+
+        /** How wide the column under a head must be for the head not to be taller than some lines. */
+        public String width(String head) {
+            if (head.length() > LONG_HEAD) {
+                return "long";
+            }
+            return head.length() > SHORT_HEAD ? "words" : "";
+        }
+
+        /** Whether a cell is of numbers, which are not broken over lines. */
+        public String kind(String cell) {
+            return NUMBERS.matcher(cell).matches() ? "number" : "";
+        }
     }
 
     /**
@@ -70,6 +89,7 @@ public record SweepPage(
                 table.sweep().title(),
                 sentences.counts(),
                 sentences.answer(),
+                sentences.scale(),
                 new SweepTables(table, answers).all(),
                 SweepCharts.all(table, answers),
                 sentences.varied(),

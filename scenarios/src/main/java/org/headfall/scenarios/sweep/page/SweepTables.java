@@ -8,6 +8,7 @@ import java.util.Optional;
 import org.headfall.scenarios.sweep.document.Input;
 import org.headfall.scenarios.sweep.document.Variable;
 import org.headfall.scenarios.sweep.figures.KeptFigure;
+import org.headfall.scenarios.sweep.results.Choices;
 import org.headfall.scenarios.sweep.results.Influence;
 import org.headfall.scenarios.sweep.results.Influences;
 import org.headfall.scenarios.sweep.results.Numbers;
@@ -86,13 +87,13 @@ final class SweepTables {
 
     private SweepPage.Table table(String id, String caption, List<Integer> places) {
         List<String> header = new ArrayList<>(List.of("run"));
-        table.sweep().variables().forEach(variable -> header.add(variable.name()));
+        table.sweep().variables().forEach(variable -> header.add(variable.heading()));
         table.sweep().figuresOfTables().forEach(figure -> header.add(figure.heading()));
         List<List<String>> rows = new ArrayList<>();
         for (int place : places) {
             List<String> row = new ArrayList<>(List.of(Integer.toString(place + 1)));
             for (Map.Entry<Variable, Input> input : table.runs().get(place).entrySet()) {
-                row.add(input.getValue().text());
+                row.add(Choices.inTable(input.getKey(), input.getValue()));
             }
             for (KeptFigure figure : table.sweep().figuresOfTables()) {
                 row.add(Numbers.words(table.figure(figure.name())[place]));
@@ -230,7 +231,7 @@ final class SweepTables {
     }
 
     private static String withError(double value, double error) {
-        return Double.isNaN(value) ? "–" : Numbers.words(value) + " ± " + Numbers.words(error);
+        return Double.isNaN(value) ? "–" : Numbers.words(value) + " ± " + Numbers.error(error);
     }
 
     private void addFailures(List<SweepPage.Table> tables) {

@@ -1,14 +1,40 @@
 package org.headfall.scenarios.sweep.results;
 
+import org.headfall.scenarios.sweep.document.Input;
 import org.headfall.scenarios.sweep.document.Variable;
 import org.headfall.scenarios.sweep.document.Variation;
 
-/** Values that are no numbers, short enough for a sentence. */
-final class Choices {
+/** Values of variables as readers see them. */
+public final class Choices {
 
     private static final int LONGEST = 60;
 
     private Choices() {}
+
+    /**
+     * A value for a table.
+     *
+     * @param variable the variable
+     * @param input what a run got for it
+     * @return its number of four digits, without the unit; its text where it is no number, short if it is of a list
+     */
+    public static String inTable(Variable variable, Input input) {
+        return variable.numeric() ? Numbers.words(input.number()) : inSentence(variable, input);
+    }
+
+    /**
+     * A value for a sentence.
+     *
+     * @param variable the variable
+     * @param input what a run got for it
+     * @return all its digits and the unit; its text where it is no number, short if it is of a list
+     */
+    public static String inSentence(Variable variable, Input input) {
+        if (variable.numeric()) {
+            return Numbers.exact(input.number()) + (variable.unit().isEmpty() ? "" : " " + variable.unit());
+        }
+        return variable.variation() instanceof Variation.Listed ? shortText(variable, input.number()) : input.text();
+    }
 
     /**
      * A value of a list.

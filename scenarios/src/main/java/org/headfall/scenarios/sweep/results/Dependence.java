@@ -77,7 +77,7 @@ record Dependence(KeptFigure figure, List<Influence> influences, Optional<Unrank
         return error > 0
                 ? " (difference "
                         + Numbers.words(
-                                influence.swing().high() - influence.swing().low()) + " ± " + Numbers.words(error)
+                                influence.swing().high() - influence.swing().low()) + " ± " + Numbers.error(error)
                         + ", 95 % by sampling)"
                 : "";
     }

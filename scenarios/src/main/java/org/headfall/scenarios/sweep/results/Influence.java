@@ -24,6 +24,8 @@ public record Influence(
         int samples,
         double resolution) {
 
+    private static final int LONGEST_IN_PICTURE = 40;
+
     /** Two-sided 95 per cent of the standard normal distribution. */
     private static final double DEVIATIONS = 1.959963984540054;
 
@@ -112,6 +114,15 @@ public record Influence(
         return ranks == 0
                 ? ends + "by ranks not told apart from none"
                 : ends + "yet " + (ranks > 0 ? "rises" : "falls") + " with it by ranks: it does not go one way";
+    }
+
+    /** The same in a word or two, for a picture. */
+    public String shortWords() {
+        String words = words();
+        if (!variable.numeric()) {
+            return swings() ? "between its values" : words;
+        }
+        return words.length() <= LONGEST_IN_PICTURE ? words : "does not go one way, see the table";
     }
 
     private String choiceWords() {

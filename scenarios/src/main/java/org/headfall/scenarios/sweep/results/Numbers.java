@@ -8,6 +8,7 @@ import java.util.Locale;
 public final class Numbers {
 
     private static final MathContext DIGITS = new MathContext(4);
+    private static final MathContext ERROR_DIGITS = new MathContext(2);
     private static final double LARGE = 1e6;
     private static final double SMALL = 1e-4;
     private static final double PER_CENT = 100;
@@ -16,15 +17,28 @@ public final class Numbers {
 
     /** Four digits; a dash for none. */
     public static String words(double value) {
-        if (!Double.isFinite(value)) {
-            return "–";
-        }
-        double size = Math.abs(value);
+        return Double.isFinite(value) ? written(new BigDecimal(value).round(DIGITS)) : "–";
+    }
+
+    /** An error of sampling, which two digits of say enough. */
+    public static String error(double value) {
+        return Double.isFinite(value) ? written(new BigDecimal(value).round(ERROR_DIGITS)) : "–";
+    }
+
+    /** All digits of a number as it was given. */
+    public static String exact(double value) {
+        return written(new BigDecimal(Double.toString(value)));
+    }
+
+    /** Without exponent unless that is far shorter. */
+    private static String written(BigDecimal value) {
+        BigDecimal plain = value.stripTrailingZeros();
+        double size = plain.abs().doubleValue();
         if (size != 0 && (size >= LARGE || size < SMALL)) {
-            return String.format(Locale.ROOT, "%.3g", value);
+            int exponent = plain.precision() - plain.scale() - 1;
+            return plain.movePointLeft(exponent).stripTrailingZeros().toPlainString() + "e" + exponent;
         }
-        BigDecimal rounded = new BigDecimal(value).round(DIGITS).stripTrailingZeros();
-        return rounded.scale() < 0 ? rounded.setScale(0).toPlainString() : rounded.toPlainString();
+        return plain.scale() < 0 ? plain.setScale(0).toPlainString() : plain.toPlainString();
     }
 
     /** A share as whole per cent; a dash for none. */

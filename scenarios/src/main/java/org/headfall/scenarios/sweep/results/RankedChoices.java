@@ -216,7 +216,7 @@ public final class RankedChoices {
         Aim aim = table.sweep().questions().ranking().orElseThrow();
         Choice best = ranked.get(0);
         String unit = table.sweep().figure(aim.figure()).unit();
-        String error = Double.isNaN(best.error()) ? "" : " (± " + Numbers.words(best.error()) + ", 95 % by sampling)";
+        String error = Double.isNaN(best.error()) ? "" : " (± " + Numbers.error(best.error()) + ", 95 % by sampling)";
         return Optional.of("Best choice by the aim asked for (" + (aim.largest() ? "largest " : "smallest ")
                 + aim.figure() + ", " + measure() + "): " + best.name() + " with "
                 + Numbers.words(best.value()) + (unit.isEmpty() ? "" : " " + unit) + error + "." + ties(ranked)

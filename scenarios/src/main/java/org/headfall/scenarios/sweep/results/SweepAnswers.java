@@ -141,7 +141,7 @@ public final class SweepAnswers {
         Map<Variable, Input> inputs = names.isEmpty() ? Map.of() : table.runs().get(place);
         return inputs.entrySet().stream()
                 .filter(input -> names.contains(input.getKey().name()))
-                .map(input -> input.getKey().name() + " " + input.getValue().text())
+                .map(input -> input.getKey().name() + " " + Choices.inSentence(input.getKey(), input.getValue()))
                 .collect(Collectors.joining(", "));
     }
 

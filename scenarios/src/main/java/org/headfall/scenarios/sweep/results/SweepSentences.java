@@ -8,6 +8,7 @@ import org.headfall.scenarios.sweep.document.Aim;
 import org.headfall.scenarios.sweep.document.Design;
 import org.headfall.scenarios.sweep.document.Variable;
 import org.headfall.scenarios.sweep.document.Variation;
+import org.headfall.scenarios.sweep.statistics.LikelihoodWord;
 import org.headfall.scenarios.sweep.statistics.Ranks;
 
 /** What is said of a sweep in sentences, on its page and on the terminal. */
@@ -90,7 +91,7 @@ public final class SweepSentences {
 
     /** How often limits are crossed and bounds are passed. */
     public List<String> likelihoods() {
-        return answers.likelihoods().stream().map(SweepSentences::sentence).toList();
+        return new LikelihoodSentences(answers.likelihoods()).all();
     }
 
     /** What each figure asked for depends on. */
@@ -116,19 +117,12 @@ public final class SweepSentences {
         return unit.isEmpty() ? "" : " " + unit;
     }
 
-    private static String sentence(Likelihood likelihood) {
-        String choice = likelihood.choice().isEmpty() ? "" : " with " + likelihood.choice();
-        String words = likelihood.words().isEmpty() ? "" : likelihood.words() + ", ";
-        return likelihood.share().of() == 0
-                ? likelihood.what() + choice + ": no run says."
-                : likelihood.what() + choice + ": " + words
-                        + Numbers.perCent(likelihood.share().value()) + " of "
-                        + likelihood.share().of() + " runs"
-                        + (likelihood.sampled()
-                                ? " (sampling leaves "
-                                        + Numbers.perCent(likelihood.share().low()) + " to "
-                                        + Numbers.perCent(likelihood.share().high()) + ")."
-                                : ".");
+    /** What the words for probabilities mean; nothing where none is used. */
+    public String scale() {
+        return answers.isSampled() && !answers.likelihoods().isEmpty()
+                ? "Words for probabilities: " + LikelihoodWord.scale()
+                        + ". The word is for the middle of what sampling leaves, so that few runs make nothing certain."
+                : "";
     }
 
     /** What varies and how runs were chosen. */

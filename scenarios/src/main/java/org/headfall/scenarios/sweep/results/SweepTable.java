@@ -137,7 +137,8 @@ public final class SweepTable {
 
     /** What a run got for a variable, in words. */
     public String inputText(Variable variable, int place) {
-        return Objects.requireNonNull(runs.get(place).get(variable)).text();
+        return Choices.inSentence(
+                variable, Objects.requireNonNull(runs.get(place).get(variable)));
     }
 
     /** How many runs have a figure. */

@@ -49,26 +49,11 @@ public record Share(int count, int of) {
     }
 
     /**
-     * The word for it in the style of the IPCC's likelihood scale (Mastrandrea and others 2010). Taken at the centre of the
+     * The {@link LikelihoodWord} for it. Taken at the centre of the
      * interval, not at the share itself, so that few runs that agree do not make anything virtually certain.
      */
     public String words() {
         double p = centre();
-        if (Double.isNaN(p)) {
-            return "unknown";
-        }
-        if (p > 0.99) {
-            return "virtually certain";
-        }
-        if (p > 0.9) {
-            return "very likely";
-        }
-        if (p > 0.66) {
-            return "likely";
-        }
-        if (p >= 0.33) {
-            return "as likely as not";
-        }
-        return p >= 0.1 ? "unlikely" : "very unlikely";
+        return Double.isNaN(p) ? "unknown" : LikelihoodWord.of(p).words();
     }
 }
