@@ -36,6 +36,7 @@ public record SweepPage(
     private static final int SHORT_HEAD = 12;
     private static final int LONG_HEAD = 36;
     private static final Pattern NUMBERS = Pattern.compile("[-–\\d(].{0,40}");
+    private static final Pattern BEFORE_UNIT = Pattern.compile("(?<=\\d) (?=%|[a-zA-Z0-9]+/[a-z]|(m|yr)\\b)|(?<=±) ");
     private static final String RESOURCES = "/org/headfall/scenarios/";
 
     /** Copies the lists. */
@@ -88,14 +89,23 @@ public record SweepPage(
         return new SweepPage(
                 table.sweep().title(),
                 sentences.counts(),
-                sentences.answer(),
-                sentences.scale(),
+                unbroken(sentences.answer()),
+                unbroken(sentences.scale()),
                 new SweepTables(table, answers).all(),
                 SweepCharts.all(table, answers),
-                sentences.varied(),
+                unbroken(sentences.varied()),
                 program,
                 Inlined.ofResources(List.of(RESOURCES + "report/report.css", RESOURCES + "sweep/sweep.css")),
                 Inlined.ofResources(List.of(RESOURCES + "sweep/sweep.js")));
+    }
+
+    private static List<String> unbroken(List<String> sentences) {
+        return sentences.stream().map(SweepPage::unbroken).toList();
+    }
+
+    /** Keeps a number and its unit on one line. */
+    private static String unbroken(String sentence) {
+        return BEFORE_UNIT.matcher(sentence).replaceAll("\u00a0");
     }
 
     /** Content-Security-Policy of the page: nothing is fetched, and nothing runs but its own script. */

@@ -24,8 +24,6 @@ public record Influence(
         int samples,
         double resolution) {
 
-    private static final int LONGEST_IN_PICTURE = 40;
-
     /** Two-sided 95 per cent of the standard normal distribution. */
     private static final double DEVIATIONS = 1.959963984540054;
 
@@ -116,13 +114,19 @@ public record Influence(
                 : ends + "yet " + (ranks > 0 ? "rises" : "falls") + " with it by ranks: it does not go one way";
     }
 
-    /** The same in a word or two, for a picture. */
+    /** The same in a few words, for a picture. */
     public String shortWords() {
-        String words = words();
         if (!variable.numeric()) {
-            return swings() ? "between its values" : words;
+            return swings() ? "between its values" : words();
         }
-        return words.length() <= LONGEST_IN_PICTURE ? words : "does not go one way, see the table";
+        int swings = swings() ? (int) Math.signum(swing.high() - swing.low()) : 0;
+        if (swings == 0 && ranks() != 0) {
+            return (ranks() > 0 ? "rises" : "falls") + " by ranks, bar not told apart";
+        }
+        if (swings != 0 && ranks() == 0) {
+            return (swings > 0 ? "greater" : "less") + " where it is high, no trend by ranks";
+        }
+        return swings == -ranks() && swings != 0 ? "does not go one way" : words();
     }
 
     private String choiceWords() {

@@ -3,7 +3,6 @@ package org.headfall.scenarios.sweep.results;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Collectors;
 
@@ -36,12 +35,8 @@ final class LikelihoodSentences {
         bySummary.forEach((summary, events) -> sentences.add(
                 events.size() == 1
                         ? events.get(0) + ": " + summary + "."
-                        : capitalised(summary) + ": " + names(events) + "."));
+                        : SweepSentences.capitalised(summary) + ": " + names(events) + "."));
         return sentences;
-    }
-
-    private static String capitalised(String text) {
-        return text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
     }
 
     private static String names(List<String> of) {

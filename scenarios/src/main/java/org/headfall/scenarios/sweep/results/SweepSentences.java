@@ -2,6 +2,7 @@ package org.headfall.scenarios.sweep.results;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.headfall.scenarios.sweep.document.Aim;
@@ -42,7 +43,11 @@ public final class SweepSentences {
         failures().ifPresent(sentences::add);
         sentences.addAll(likelihoods());
         sentences.addAll(dependences());
-        return sentences;
+        return sentences.stream().map(SweepSentences::capitalised).toList();
+    }
+
+    static String capitalised(String text) {
+        return text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
     }
 
     private Optional<String> best() {

@@ -55,6 +55,7 @@ class SweepPageWriterTest {
         assertTrue(page.contains("Head at Coolabah Spring over time"), page);
         assertTrue(page.contains("From 4 runs: below the lower edge lie"), page);
         assertTrue(page.contains("<path class=\"band\" d=\"M"), page);
+        assertFalse(page.contains("Words for probabilities"), "there are none where every combination is run");
         assertFalse(page.contains("yr after the start (m above datum)"), "heads over time would crowd the tables");
         assertEquals(Optional.empty(), firstOutside(page));
         assertFalse(page.substring(0, page.indexOf("<script>")).contains("NaN"));

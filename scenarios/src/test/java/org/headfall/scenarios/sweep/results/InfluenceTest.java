@@ -43,6 +43,21 @@ class InfluenceTest {
     }
 
     @Test
+    void saysTheSameShorterInPictures() {
+        RankCorrelation none = new RankCorrelation(0.1, -0.1, 0.3);
+        RankCorrelation falls = new RankCorrelation(-0.4, -0.6, -0.2);
+        assertEquals("does not go one way", influence("T", 3, 1, falls).shortWords());
+        assertEquals("falls with it", influence("T", -3, 1, falls).shortWords());
+        assertEquals(
+                "falls by ranks, bar not told apart",
+                influence("T", 3, 4, falls).shortWords());
+        assertEquals(
+                "greater where it is high, no trend by ranks",
+                influence("T", 3, 1, none).shortWords());
+        assertEquals("not told apart from none", influence("T", 3, 4, none).shortWords());
+    }
+
+    @Test
     void namesTheChoiceThatMakesTheDifference() {
         Variable pictures =
                 new Variable("picture", List.of(), listed("sand.yaml", "clay.yaml", "both.yaml"), false, "");
