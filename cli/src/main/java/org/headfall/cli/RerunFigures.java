@@ -21,7 +21,7 @@ import org.headfall.scenarios.sweep.work.RepeatedRun;
  *
  * @param recorded the run in the store
  * @param repeated the run made again in the way of its sweep
- * @param inFull figures of the run with all results that differ from those in the store, with both values
+ * @param inFull figures of the run with all results that differ from those in the store in six digits, with both values
  */
 record RerunFigures(StoredRun recorded, RepeatedRun repeated, List<String> inFull) {
 
@@ -56,7 +56,7 @@ record RerunFigures(StoredRun recorded, RepeatedRun repeated, List<String> inFul
         }
     }
 
-    /** The run with all results may be answered in another way, as exact as that of the sweep but not to the last digit. */
+    /** The run with all results may be answered in another way, as exact as that of the sweep but not digit by digit. */
     private static List<String> inFull(SweepDocument sweep, StoredRun recorded, FinishedRun finished) {
         List<String> lines = new ArrayList<>();
         if (recorded.status() != StoredRun.Status.FINISHED) {
@@ -66,7 +66,7 @@ record RerunFigures(StoredRun recorded, RepeatedRun repeated, List<String> inFul
             KeptFigure figure = sweep.figures().get(i);
             double kept = recorded.figures()[i];
             double found = figure.valueIn(finished);
-            if (!figure.isOfSeries() && Double.compare(kept, found) != 0 && !RepeatedRun.isRounding(kept, found)) {
+            if (!figure.isOfSeries() && !words(kept).equals(words(found))) {
                 lines.add(figure.heading() + ": " + words(kept) + " in the store, " + words(found) + " in full");
             }
         }

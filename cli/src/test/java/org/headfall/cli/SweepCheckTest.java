@@ -131,8 +131,7 @@ class SweepCheckTest {
                 err::toString);
         String told = err.toString().replaceAll("\\s+", " ");
         assertTrue(told.contains("202 of 202 runs to make"), told);
-        assertTrue(
-                told.contains("; measuring while the first 4 runs are made that is more than the 1 s allowed: "), told);
+        assertTrue(told.contains("; measuring, until 4 runs have ended that is more than the 1 s allowed: "), told);
         assertTrue(told.contains("of these 202 runs will be made; the same command goes on"), told);
         assertTrue(told().matches(".*Store: .*sweep.sqlite ?"), out::toString);
         String left = told().replaceAll(".* (\\d+) runs are left; the same command goes on with them.*", "$1");

@@ -73,13 +73,8 @@ public record RepeatedRun(int figures, int rounded, List<String> differences) {
         return failed ? "failed (" + FailedRuns.inOneLine(reason) + ")" : "finished by " + way;
     }
 
-    /**
-     * Whether two numbers differ, and by rounding alone.
-     *
-     * @param one a number, or NaN for none
-     * @param other another
-     */
-    public static boolean isRounding(double one, double other) {
+    /** Whether two numbers differ, and by rounding alone; NaN stands for none. */
+    private static boolean isRounding(double one, double other) {
         double difference = Math.abs(one - other);
         return difference > 0 && difference <= ROUNDING * Math.max(1, Math.max(Math.abs(one), Math.abs(other)));
     }

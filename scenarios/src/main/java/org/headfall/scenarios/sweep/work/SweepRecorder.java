@@ -1,12 +1,13 @@
 package org.headfall.scenarios.sweep.work;
 
 import java.io.IOException;
-import java.util.ArrayList;
+import java.util.ArrayDeque;
 import java.util.Arrays;
-import java.util.List;
+import java.util.Collection;
 import java.util.Locale;
 import java.util.Map;
 import java.util.OptionalDouble;
+import java.util.Queue;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import org.headfall.scenarios.sweep.store.Counts;
@@ -21,6 +22,9 @@ final class SweepRecorder implements RunEngine.Receiver {
     /** Runs made, by thread, before it is said how long all will take: the first may have waited for what they share. */
     private static final int TIMED_RUNS = 4;
 
+    /** Time for which runs are not typical: Java compiles what is called often (s). */
+    private static final double WARM = 10;
+
     private final SweepSettings settings;
     private final StoreWriter writer;
     private final SweepLog log;
@@ -28,7 +32,9 @@ final class SweepRecorder implements RunEngine.Receiver {
     private final Counts before;
     private final long started;
     private final Map<String, Integer> ways = new TreeMap<>();
-    private final List<Double> seconds = new ArrayList<>();
+    private final Queue<Double> last = new ArrayDeque<>();
+    private double secondsInAll;
+    private boolean measured;
     private final double begun;
     private int made;
     private int failed;
@@ -99,19 +105,25 @@ final class SweepRecorder implements RunEngine.Receiver {
         return TIMED_RUNS * threads;
     }
 
-    /** After the first runs, how long the others will take: as the faster half of them, or as the slower half. */
+    /** After the first runs, how long the others will take: as the faster half of the last few, or as the slower half. */
     private void sayHowLong(RunOutcome outcome) throws IOException {
+        if (measured) {
+            return;
+        }
         int timed = timedRuns(settings.threads());
-        if (made > timed || made == before.planned()) {
+        secondsInAll += outcome.seconds();
+        last.add(outcome.seconds());
+        if (last.size() > timed) {
+            last.remove();
+        }
+        double sinceBegun = elapsed() - begun;
+        if (last.size() < timed || sinceBegun < WARM || made == before.planned()) {
             return;
         }
-        seconds.add(outcome.seconds());
-        if (made < timed) {
-            return;
-        }
-        TimeRange ofRun = spread(seconds);
+        measured = true;
+        TimeRange ofRun = spread(last);
         int left = before.planned() - made;
-        double atATime = Math.max(1, seconds.stream().mapToDouble(run -> run).sum() / (elapsed() - begun));
+        double atATime = Math.max(1, secondsInAll / sinceBegun);
         TimeRange time = new TimeRange(ofRun.least() * left / atATime, ofRun.most() * left / atATime);
         say(String.format(
                 Locale.ROOT,
@@ -131,7 +143,7 @@ final class SweepRecorder implements RunEngine.Receiver {
     }
 
     /** Mean of the faster half of times, and of the slower half. */
-    static TimeRange spread(List<Double> times) {
+    static TimeRange spread(Collection<Double> times) {
         double[] sorted = times.stream().mapToDouble(time -> time).sorted().toArray();
         int half = (sorted.length + 1) / 2;
         return new TimeRange(

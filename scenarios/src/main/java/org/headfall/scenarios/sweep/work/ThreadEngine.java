@@ -49,7 +49,7 @@ public final class ThreadEngine implements RunEngine {
         TimeRange time = forecast.time(runs, threads);
         int timed = SweepRecorder.timedRuns(wanted.settings().threads());
         receiver.say(time.words() + " on free processors, by the number of cells and steps"
-                + (runs > timed ? "; measuring while the first " + timed + " runs are made" : ""));
+                + (runs > timed ? "; measuring, until " + timed + " runs have ended" : ""));
         String shortage = SweepForecast.shortage(time, runs, wanted.settings().budget());
         if (!shortage.isEmpty()) {
             receiver.say(shortage);
