@@ -6,6 +6,7 @@ import java.nio.channels.FileChannel;
 import java.nio.channels.FileLock;
 import java.nio.channels.OverlappingFileLockException;
 import java.nio.file.AccessDeniedException;
+import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
@@ -246,6 +247,9 @@ public final class ResultsFolder implements AutoCloseable {
         }
         if (failure instanceof NoSuchFileException) {
             return "nothing can be made there";
+        }
+        if (failure instanceof FileAlreadyExistsException) {
+            return "a file, not a folder, stands there";
         }
         String told = failure instanceof FileSystemException refused ? refused.getReason() : failure.getMessage();
         return told == null ? "the file system refuses" : told;

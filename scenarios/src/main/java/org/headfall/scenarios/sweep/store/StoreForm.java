@@ -1,5 +1,6 @@
 package org.headfall.scenarios.sweep.store;
 
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.DriverManager;
@@ -8,6 +9,7 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.Map;
+import java.util.Objects;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 
@@ -42,6 +44,38 @@ final class StoreForm {
             throw e;
         }
         return connection;
+    }
+
+    /**
+     * Opens a file to look at it. Where nothing can be written, as in the folder of somebody else, and nobody writes, it is
+     * taken to stay as it is: SQLite would want to make a file beside it.
+     */
+    static Connection connectToRead(Path file) throws SQLException {
+        Path folder = Objects.requireNonNull(file.toAbsolutePath().getParent());
+        if (Files.isWritable(folder) && Files.isWritable(file)) {
+            return connect(file);
+        }
+        boolean open = Files.exists(file.resolveSibling(file.getFileName() + "-wal"));
+        String uri = "jdbc:sqlite:" + file.toUri().toString().replaceFirst("^file:/+", "file:/");
+        Connection connection = DriverManager.getConnection(uri + (open ? "?mode=ro" : "?immutable=1"));
+        try (Statement statement = connection.createStatement()) {
+            statement.execute("PRAGMA busy_timeout = " + BUSY_MILLISECONDS);
+        } catch (SQLException e) {
+            connection.close();
+            throw e;
+        }
+        return connection;
+    }
+
+    /** Requires the pages of the file to hold what their heads say, before anything is added to it. */
+    static void requireSound(Path file, Connection connection) throws SQLException, StoreException {
+        try (Statement statement = connection.createStatement();
+                ResultSet result = statement.executeQuery("PRAGMA quick_check(1)")) {
+            String found = result.next() ? result.getString(1) : "";
+            if (!found.equals("ok")) {
+                throw new StoreException(file, "is damaged (" + found + "); move it away to begin anew");
+            }
+        }
     }
 
     /** Requires the file to be a store of this form. */

@@ -97,8 +97,11 @@ public final class SweepStore implements AutoCloseable {
         }
         @Nullable Connection connection = null;
         try {
-            connection = StoreForm.connect(file);
+            connection = lock.isPresent() ? StoreForm.connect(file) : StoreForm.connectToRead(file);
             StoreForm.require(file, connection);
+            if (lock.isPresent()) {
+                StoreForm.requireSound(file, connection);
+            }
             return new SweepStore(file, connection, lock);
         } catch (SQLException e) {
             close(connection);

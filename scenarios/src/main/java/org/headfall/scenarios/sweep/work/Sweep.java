@@ -76,7 +76,11 @@ public final class Sweep {
      * @throws IOException if the store cannot be written or is of another sweep; what was recorded before is kept
      */
     public Counts run() throws IOException {
-        Files.createDirectories(folder);
+        try {
+            Files.createDirectories(folder);
+        } catch (IOException e) {
+            throw ResultsFolder.explained(e, folder);
+        }
         StoreOfSweep opening = new StoreOfSweep(storeFile(), definition);
         try (SweepStore store = opening.open(settings.acceptChanges());
                 SweepLog log = new SweepLog(folder.resolve("sweep.log"))) {

@@ -13,6 +13,7 @@ import java.sql.DriverManager;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -107,6 +108,18 @@ class SweepStoreTest {
         }
         assertSays("no store of a sweep", assertThrows(StoreException.class, () -> SweepStore.open(file())));
         assertSays("no such store", assertThrows(StoreException.class, () -> SweepStore.read(folder.resolve("x"))));
+    }
+
+    /** A page in the middle was overwritten, which a look at the head of the file does not show. */
+    @Test
+    void refusesADamagedStoreBeforeAnythingIsAddedToIt() throws IOException {
+        SweepStore.create(file(), definition(2000)).close();
+        byte[] bytes = Files.readAllBytes(file());
+        int page = 4096;
+        int middle = bytes.length / (2 * page) * page;
+        Arrays.fill(bytes, middle, middle + page, (byte) 'x');
+        Files.write(file(), bytes);
+        assertSays("damaged", assertThrows(StoreException.class, () -> SweepStore.open(file())));
     }
 
     @Test
