@@ -25,6 +25,7 @@ import org.headfall.scenarios.sweep.work.Sweep;
 import org.headfall.scenarios.sweep.work.SweepForecast;
 import org.headfall.scenarios.sweep.work.SweepProgress;
 import org.headfall.scenarios.sweep.work.SweepSettings;
+import org.headfall.scenarios.sweep.work.ThreadEngine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -198,7 +199,8 @@ final class SweepCommand implements Callable<Integer> {
                 .filter(word -> !ONCE.contains(word))
                 .map(word -> word.matches("[-\\w./=,:+@]+") ? word : "'" + word.replace("'", "'\\''") + "'")
                 .toList();
-        String command = "headfall " + String.join(" ", again);
+        // Elsewhere it was given to another program, such as one that submits it to a cluster.
+        String command = engine instanceof ThreadEngine ? ": headfall " + String.join(" ", again) : "";
         return StopNotice.saying(() -> terminal.message(err, "headfall: stopped. " + kept(store) + command), err);
     }
 
@@ -206,9 +208,9 @@ final class SweepCommand implements Callable<Integer> {
         try (SweepStore store = SweepStore.read(file)) {
             Counts counts = store.counts();
             return counts.all() - counts.planned() + " of " + counts.all() + " runs are recorded in " + file
-                    + "; the same command goes on with the rest: ";
+                    + "; the same command goes on with the rest";
         } catch (IOException notThereYet) {
-            return "No run is recorded yet; the same command begins again: ";
+            return "No run is recorded yet; the same command begins again";
         }
     }
 

@@ -73,7 +73,7 @@ final class StoreForm {
                 ResultSet result = statement.executeQuery("PRAGMA quick_check(1)")) {
             String found = result.next() ? result.getString(1) : "";
             if (!found.equals("ok")) {
-                throw new StoreException(file, "is damaged (" + found + "); move it away to begin anew");
+                throw new StoreException(file, "is damaged; put a copy of it back, or move it away to begin anew");
             }
         }
     }
