@@ -62,7 +62,8 @@ class SweepAnswersToldTest {
     }
 
     private String share(Predicate<StoredRun> counted) {
-        return Math.round(100.0 * rows.stream().filter(counted).count() / rows.size()) + " % of " + rows.size() + " runs";
+        return Math.round(100.0 * rows.stream().filter(counted).count() / rows.size()) + " % of " + rows.size()
+                + " runs";
     }
 
     private double meanLoss(String rate) {
@@ -84,7 +85,8 @@ class SweepAnswersToldTest {
         assertTrue(told.contains("loss at Coolabah Spring after 1 yr above 1 m: " + above), told);
         String crossed = share(row -> row.figures()[MARGIN] < 0);
         assertTrue(told.contains("Limit \"the spring keeps its head\" crossed at Coolabah Spring: " + crossed), told);
-        Matcher most = Pattern.compile("depends most on rate: ([\\d.]+) m where it is low, ([\\d.]+) m where it is high")
+        Matcher most = Pattern.compile(
+                        "depends most on rate: ([\\d.]+) m where it is low, ([\\d.]+) m where it is high")
                 .matcher(told);
         assertTrue(most.find(), told);
         assertEquals(meanLoss("5 L/s"), Double.parseDouble(most.group(1)), 1e-3);
