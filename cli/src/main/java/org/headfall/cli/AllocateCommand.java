@@ -139,6 +139,11 @@ final class AllocateCommand implements Callable<Integer> {
         out.println("Written: " + TextBlock.printable(target.toString()));
     }
 
+    /** To the thousandth that is shown, and nothing less than nothing where that is none. */
+    private static double rounded(double left) {
+        return Double.isFinite(left) ? Math.rint(left * 1000) / 1000 + 0.0 : left;
+    }
+
     private static String rounds(AllocationResult.Rounds rounds) {
         String simulated = "Rates were run through the full simulator " + times(rounds.bySimulator());
         return rounds.bySuperposition() == 0
@@ -146,7 +151,9 @@ final class AllocateCommand implements Callable<Integer> {
                 : simulated + ", and " + times(rounds.bySuperposition()) + " by superposition before"
                         + rounds.difference().stream()
                                 .mapToObj(most -> String.format(
-                                        Locale.ROOT, "; what is left of limits differs by %.4f at most", most))
+                                        Locale.ROOT,
+                                        "; what is left of a limit differs by %.4f of its unit at most",
+                                        most))
                                 .collect(Collectors.joining());
     }
 
@@ -170,9 +177,9 @@ final class AllocateCommand implements Callable<Integer> {
                 Locale.ROOT,
                 "%s: left %.3f %s, by the simulator %.3f",
                 one.name(),
-                one.predicted(),
+                rounded(one.predicted()),
                 one.unit(),
-                one.simulated());
+                rounded(one.simulated()));
         return one.price() > 0
                 ? left + "; price " + Significant.text(one.price()) + " " + result.priceUnit(one) + ", 0.1 more gains "
                         + Significant.text(one.gain()) + " " + result.goalUnit()

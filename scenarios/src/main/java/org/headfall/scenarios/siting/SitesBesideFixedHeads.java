@@ -3,6 +3,7 @@ package org.headfall.scenarios.siting;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import org.headfall.solver.aquifer.OuterBoundary;
 import org.headfall.solver.aquifer.SideSegment;
 import org.headfall.solver.flow.FlowProblem;
@@ -19,28 +20,44 @@ final class SitesBesideFixedHeads {
 
     private SitesBesideFixedHeads() {}
 
-    /** A sentence for each site and boundary that stand near each other. */
+    /** A sentence for each boundary that sites stand near, about all of them. */
     static List<String> sentences(FlowProblem problem, List<Site> sites) {
         List<String> sentences = new ArrayList<>();
         RectilinearGrid grid = problem.aquifer().grid();
-        for (Site site : sites) {
-            double near = NEAR_CELLS * Math.sqrt(grid.area(site.cell()));
-            for (OuterBoundary boundary : problem.boundaries()) {
-                double distance = boundary instanceof OuterBoundary.FixedHead
-                        ? distance(grid, boundary.segment(), site)
-                        : Double.POSITIVE_INFINITY;
-                if (distance < near) {
-                    sentences.add(String.format(
-                            Locale.ROOT,
-                            "%s stands %.1f km from '%s', whose head is fixed: this boundary gives whatever is asked of it, so"
-                                    + " effects and lift there are only as true as that.",
-                            site.name(),
-                            distance / METRES_PER_KILOMETRE,
-                            boundary.name()));
-                }
+        for (OuterBoundary boundary : problem.boundaries()) {
+            if (boundary instanceof OuterBoundary.FixedHead) {
+                sentence(grid, boundary, sites).ifPresent(sentences::add);
             }
         }
         return sentences;
+    }
+
+    private static Optional<String> sentence(RectilinearGrid grid, OuterBoundary boundary, List<Site> sites) {
+        List<String> numbers = new ArrayList<>();
+        List<String> distances = new ArrayList<>();
+        for (Site site : sites) {
+            double distance = distance(grid, boundary.segment(), site);
+            if (distance < NEAR_CELLS * Math.sqrt(grid.area(site.cell()))) {
+                numbers.add(String.valueOf(site.number()));
+                distances.add(String.format(Locale.ROOT, "%.1f", distance / METRES_PER_KILOMETRE));
+            }
+        }
+        return numbers.isEmpty()
+                ? Optional.empty()
+                : Optional.of((numbers.size() == 1 ? "New site " : "New sites ") + joined(numbers)
+                        + (numbers.size() == 1 ? " stands " : " stand ")
+                        + joined(alike(distances) ? distances.subList(0, 1) : distances)
+                        + " km from '" + boundary.name() + "', whose head is fixed: this boundary gives whatever is"
+                        + " asked of it, so effects and lift there are only as true as that.");
+    }
+
+    private static boolean alike(List<String> words) {
+        return words.stream().distinct().count() == 1;
+    }
+
+    private static String joined(List<String> words) {
+        int last = words.size() - 1;
+        return last == 0 ? words.get(0) : String.join(", ", words.subList(0, last)) + " and " + words.get(last);
     }
 
     /** Distance of a site to the nearest cell of a segment, counted to the side itself (m). */

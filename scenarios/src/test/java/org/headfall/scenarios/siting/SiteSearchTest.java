@@ -64,6 +64,31 @@ class SiteSearchTest {
         }
     }
 
+    /** By hand: the eastern side, at 450 km, has a fixed head; the cautions about three sites near it are one sentence. */
+    @Test
+    void cautionsOnceAboutAllSitesBesideABoundaryOfFixedHead() {
+        List<Site> sites = List.of(siteAt(1, 447_500), siteAt(2, 420_500), siteAt(3, 448_500), siteAt(4, 446_500));
+        List<String> found = SitesBesideFixedHeads.sentences(base.plan().problem(), sites);
+        assertEquals(1, found.size(), found.toString());
+        assertTrue(
+                found.get(0).startsWith("New sites 1, 3 and 4 stand 2.5, 1.5 and 3.5 km from 'eastern ranges', "),
+                found.get(0));
+        String alike = SitesBesideFixedHeads.sentences(
+                        base.plan().problem(), List.of(siteAt(5, 446_500), siteAt(6, 446_500)))
+                .get(0);
+        assertTrue(alike.startsWith("New sites 5 and 6 stand 3.5 km from 'eastern ranges', "), alike);
+        String single = SitesBesideFixedHeads.sentences(base.plan().problem(), sites.subList(1, 3))
+                .get(0);
+        assertTrue(single.startsWith("New site 3 stands 1.5 km from 'eastern ranges', "), single);
+        assertEquals(List.of(), SitesBesideFixedHeads.sentences(base.plan().problem(), sites.subList(1, 2)));
+    }
+
+    private static Site siteAt(int number, double x) {
+        double y = 6_320_500;
+        int cell = base.plan().problem().aquifer().grid().locate(x, y);
+        return new Site(number, cell, x, y, 100, 100, "nothing", 50, 50, 200, List.of());
+    }
+
     /**
      * A bore in any of 20 cells that takes the largest rate there uses up exactly what is left of the limit that decides,
      * to 1 % or 1 mm of what it does, or lowers the water to the lowest level, to 2 % of its own drawdown.
