@@ -78,6 +78,11 @@ public final class FewSources {
         return suited(plan).flatMap(FewSources::answered);
     }
 
+    /**
+     * Whether it takes fewer solves than what would answer the run otherwise. Where limits compare it with itself without some
+     * bores, that is {@link OwnResponses}, which then solves for every bore and spring apart, however few records there are;
+     * one source less is one source saved. Elsewhere it is a simulation.
+     */
     private boolean pays() {
         int apart = plan.problem().bores().size() + plan.problem().springs().size() + others;
         return sources() < apart

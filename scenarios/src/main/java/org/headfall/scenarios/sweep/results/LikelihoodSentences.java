@@ -60,21 +60,21 @@ final class LikelihoodSentences {
                 .filter(choice -> !choice.isEmpty())
                 .toList();
         String with = choices.isEmpty() ? "" : "with " + names(choices) + " ";
-        return likelihoods.size() == 1 ? words + with + alone(first) : words + with + range(likelihoods);
+        String share = likelihoods.size() == 1 ? alone(first) : range(likelihoods);
+        return words.isEmpty() && with.isEmpty() ? share : words + with + "(" + share + ")";
     }
 
     private static String alone(Likelihood likelihood) {
         if (likelihood.share().of() == 0) {
-            return "(no run says)";
+            return "no run says";
         }
-        return "(" + Numbers.perCent(likelihood.share().value()) + " of "
+        return Numbers.perCent(likelihood.share().value()) + " of "
                 + likelihood.share().of() + " runs"
                 + (likelihood.sampled()
                         ? "; sampling leaves "
                                 + Numbers.perCent(likelihood.share().low()) + " to "
                                 + Numbers.perCent(likelihood.share().high())
-                        : "")
-                + ")";
+                        : "");
     }
 
     private static String range(List<Likelihood> likelihoods) {
@@ -93,6 +93,6 @@ final class LikelihoodSentences {
         boolean same =
                 likelihoods.stream().allMatch(likelihood -> likelihood.share().of() == fewest);
         String share = least == most ? Numbers.perCent(least) : Numbers.perCent(least) + " to " + Numbers.perCent(most);
-        return "(" + share + " of " + fewest + (same ? " runs each)" : " runs or more each)");
+        return share + " of " + fewest + (same ? " runs each" : " runs or more each");
     }
 }

@@ -37,6 +37,13 @@ class LikelihoodSentencesTest {
                 sentences);
     }
 
+    /** Where every combination was run a share is no probability, and has no word and no error of sampling. */
+    @Test
+    void saysSharesWithoutWords() {
+        Likelihood share = new Likelihood("Limit a", "", new Share(35, 72), false);
+        assertEquals(List.of("Limit a: 49 % of 72 runs."), new LikelihoodSentences(List.of(share)).all());
+    }
+
     private static Likelihood likelihood(String what, String choice, int count, int of) {
         return new Likelihood(what, choice, new Share(count, of), true);
     }
