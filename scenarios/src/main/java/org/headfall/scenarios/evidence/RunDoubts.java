@@ -44,6 +44,7 @@ final class RunDoubts {
                             station.lowest(),
                             run.description().calendar().at(station.sinceDay()).toLocalDate())));
         }
+        doubts.addAll(UnmetRates.of(run));
         run.description().assumptions().forEach(sentence -> doubts.add(new Doubt("", sentence)));
         run.figures().drift().ifPresent(drift -> doubts.add(new Doubt("Drift", sentence(drift))));
         if (run.figures().errorBudget().isEmpty()) {

@@ -170,4 +170,27 @@ class EvidenceTest {
                 Files.readAllLines(target.resolve("assumptions.csv")).size());
         assertFalse(Files.exists(target.resolve("evidence.json.part")));
     }
+
+    private List<String> doubtsAbout(String bore) throws InputException, IOException {
+        String document =
+                still().replace("screen_radius: 0.1 m, operation: off}", "screen_radius: 0.1 m, " + bore + "}");
+        return Evidence.of(run(document)).doubts().stream()
+                .filter(doubt -> doubt.subject().equals("middle"))
+                .map(Doubt::statement)
+                .toList();
+    }
+
+    /** By Thiem (1906) 1,000 L/s at the middle of a strip of 200 m²/d lower head there by hundreds of metres. */
+    @Test
+    void ratesThatCannotBeHadAreNamed() throws InputException, IOException {
+        List<String> dry = doubtsAbout("rate: 1000 L/s");
+        assertTrue(
+                dry.stream().anyMatch(words -> words.contains("below the bottom of the aquifer, -150.00 m")), "" + dry);
+        List<String> cut = doubtsAbout("rate: 1000 L/s, lowest_level: 100 m");
+        assertTrue(cut.stream().anyMatch(words -> words.contains("less than the rate asked for")), "" + cut);
+        List<String> weak =
+                doubtsAbout("pump: {curve: [[0 L/s, 20 m], [10 L/s, 15 m], [20 L/s, 5 m]], delivery_level: 200 m}");
+        assertTrue(weak.stream().anyMatch(words -> words.contains("gives no water")), "" + weak);
+        assertTrue(doubtsAbout("rate: 1 L/s").isEmpty());
+    }
 }
