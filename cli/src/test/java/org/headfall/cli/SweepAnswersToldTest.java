@@ -53,7 +53,7 @@ class SweepAnswersToldTest {
         int code = Headfall.execute(
                 Terminal.NONE, new PrintWriter(out, true), new PrintWriter(err, true), "sweep", folder.toString());
         assertEquals(0, code, err::toString);
-        told = out.toString().replaceAll("\\s+", " ");
+        told = out.toString().replaceAll("[\\s\\u00a0]+", " ");
         rows = new ArrayList<>();
         try (SweepStore store =
                 SweepStore.read(folder.resolve("results").resolve("sweep").resolve("sweep.sqlite"))) {
@@ -61,9 +61,13 @@ class SweepAnswersToldTest {
         }
     }
 
-    private String share(Predicate<StoredRun> counted) {
-        return Math.round(100.0 * rows.stream().filter(counted).count() / rows.size()) + " % of " + rows.size()
-                + " runs";
+    /** The share of runs is told of an event, whether in brackets or not. */
+    private void requireShare(String event, Predicate<StoredRun> counted) {
+        long share = Math.round(100.0 * rows.stream().filter(counted).count() / rows.size());
+        Matcher said = Pattern.compile(Pattern.quote(event) + ": \\(?(\\d+) % of 6 runs")
+                .matcher(told);
+        assertTrue(said.find(), told);
+        assertEquals(share, Long.parseLong(said.group(1)), told);
     }
 
     private double meanLoss(String rate) {
@@ -81,10 +85,9 @@ class SweepAnswersToldTest {
         assertTrue(told.contains("6 of 6 runs have figures."), told);
         // 25 L/s are 2,160 m³ a day.
         assertTrue(told.contains("run 5: 2160 with rate 25 L/s, T 100 m2/d"), told);
-        String above = share(row -> row.figures()[LOSS] > 1);
-        assertTrue(told.contains("loss at Coolabah Spring after 1 yr above 1 m: " + above), told);
-        String crossed = share(row -> row.figures()[MARGIN] < 0);
-        assertTrue(told.contains("Limit \"the spring keeps its head\" crossed at Coolabah Spring: " + crossed), told);
+        requireShare("loss at Coolabah Spring after 1 yr above 1 m", row -> row.figures()[LOSS] > 1);
+        requireShare(
+                "Limit \"the spring keeps its head\" crossed at Coolabah Spring", row -> row.figures()[MARGIN] < 0);
         Matcher most = Pattern.compile(
                         "depends most on rate: ([\\d.]+) m where it is low, ([\\d.]+) m where it is high")
                 .matcher(told);
