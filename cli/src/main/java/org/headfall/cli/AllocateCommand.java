@@ -149,11 +149,13 @@ final class AllocateCommand implements Callable<Integer> {
         return rounds.bySuperposition() == 0
                 ? simulated
                 : simulated + ", and " + times(rounds.bySuperposition()) + " by superposition before"
-                        + rounds.difference().stream()
-                                .mapToObj(most -> String.format(
+                        + rounds.differences().stream()
+                                .map(most -> String.format(
                                         Locale.ROOT,
-                                        "; what is left of a limit differs by %.4f of its unit at most",
-                                        most))
+                                        "; what is left of limits in %s differs by %.4f %s at most",
+                                        most.unit(),
+                                        most.largest(),
+                                        most.unit()))
                                 .collect(Collectors.joining());
     }
 

@@ -1,7 +1,6 @@
 package org.headfall.scenarios.allocation;
 
 import java.util.List;
-import java.util.OptionalDouble;
 import org.headfall.scenarios.limits.UncountedLimit;
 import org.headfall.scenarios.recording.RunDescription;
 
@@ -107,10 +106,23 @@ public record AllocationResult(
      *
      * @param bySuperposition by superposition
      * @param bySimulator by the simulator, which always has the last word
-     * @param difference largest difference, between the last run by superposition and that of the same rates by the simulator, of
-     *     what is left of any limit or lowest level on any day, in its unit; absent if none was superposed to the end
+     * @param differences between the last run by superposition and that of the same rates by the simulator, one for each unit;
+     *     none if none was superposed to the end
      */
-    public record Rounds(int bySuperposition, int bySimulator, OptionalDouble difference) {}
+    public record Rounds(int bySuperposition, int bySimulator, List<Difference> differences) {
+        /** Copies the list. */
+        public Rounds {
+            differences = List.copyOf(differences);
+        }
+    }
+
+    /**
+     * How far two runs lie apart.
+     *
+     * @param unit a unit of what is left of limits and lowest levels
+     * @param largest largest difference of what is left of any of those with this unit on any day (in the unit)
+     */
+    public record Difference(String unit, double largest) {}
 
     /** Unit of the price of a limit, such as ML/yr per m. */
     public String priceUnit(Kept one) {

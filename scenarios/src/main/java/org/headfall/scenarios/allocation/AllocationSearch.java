@@ -3,7 +3,6 @@ package org.headfall.scenarios.allocation;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.run.PlanningResponses;
 import org.headfall.scenarios.run.RunInMemory;
@@ -112,10 +111,10 @@ public final class AllocationSearch {
             best = best(relaxed);
             with = run(best.rates());
         }
-        OptionalDouble difference = OptionalDouble.empty();
+        List<AllocationResult.Difference> differences = List.of();
         if (bySimulator == 0) {
             RunInMemory simulated = simulated(best.rates());
-            difference = OptionalDouble.of(largestDifference(with, simulated));
+            differences = requirements.differences(with, simulated);
             with = simulated;
             // What superposition is off by from the simulator counts as well.
             while (bySimulator < MOST_ROUNDS && !isKept(with)) {
@@ -132,7 +131,7 @@ public final class AllocationSearch {
                 relaxed,
                 requirements,
                 kept(best, with),
-                new AllocationResult.Rounds(bySuperposition, bySimulator, difference));
+                new AllocationResult.Rounds(bySuperposition, bySimulator, differences));
     }
 
     private int rounds() {
@@ -163,19 +162,6 @@ public final class AllocationSearch {
     private RunInMemory simulated(double[] found) {
         bySimulator++;
         return RunInMemory.of(rates.with(found, moments), without.responses(), new double[0], progress);
-    }
-
-    /** Largest difference of what two runs leave of any requirement on any day, each in its unit. */
-    private double largestDifference(RunInMemory one, RunInMemory other) {
-        double[][] ofOne = requirements.margins(one);
-        double[][] ofOther = requirements.margins(other);
-        double largest = 0;
-        for (int r = 0; r < ofOne.length; r++) {
-            for (int k = 0; k < ofOne[r].length; k++) {
-                largest = Math.max(largest, Math.abs(ofOne[r][k] - ofOther[r][k]));
-            }
-        }
-        return largest;
     }
 
     /** Sets what is left without the bores so that superposition gives what the simulator found at these rates. */

@@ -3,7 +3,9 @@ package org.headfall.scenarios.allocation;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.BitSet;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.DoubleStream;
 import org.headfall.scenarios.limits.HeadProportion;
 import org.headfall.scenarios.limits.LeftOut;
@@ -134,6 +136,31 @@ final class Requirements {
         return Arrays.stream(one.days())
                 .map(day -> StationSeries.interpolate(days, values, day))
                 .toArray();
+    }
+
+    /** Largest difference of what two runs leave on any day, over the requirements of each unit. */
+    List<AllocationResult.Difference> differences(RunInMemory one, RunInMemory other) {
+        return differences(all.stream().map(Requirement::unitOfChange).toList(), margins(one), margins(other));
+    }
+
+    /**
+     * Largest difference within each unit: metres and cubic metres are not to be compared with each other.
+     *
+     * @param units unit of each requirement
+     * @param one {@code [requirement][day]} what is left, in its unit
+     * @param other the same of another run
+     * @return one for each unit, in the order in which units occur first
+     */
+    static List<AllocationResult.Difference> differences(List<String> units, double[][] one, double[][] other) {
+        Map<String, Double> largest = new LinkedHashMap<>();
+        for (int r = 0; r < one.length; r++) {
+            for (int k = 0; k < one[r].length; k++) {
+                largest.merge(units.get(r), Math.abs(one[r][k] - other[r][k]), Math::max);
+            }
+        }
+        return largest.entrySet().stream()
+                .map(entry -> new AllocationResult.Difference(entry.getKey(), entry.getValue()))
+                .toList();
     }
 
     /** The least that a run leaves of any requirement on any day; positive infinity if there are none. */

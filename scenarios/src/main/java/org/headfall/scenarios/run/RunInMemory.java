@@ -15,8 +15,10 @@ import org.headfall.scenarios.recording.Recording;
 import org.headfall.scenarios.recording.StationSeries;
 import org.headfall.scenarios.scenario.Solving;
 import org.headfall.solver.flow.HeadDependence;
+import org.headfall.solver.flow.UnmetRuleException;
 import org.headfall.solver.response.StationResponses;
 import org.headfall.solver.response.SuperposedRun;
+import org.headfall.solver.response.TooManyStepsException;
 import org.headfall.solver.response.UnitResponses;
 import org.headfall.solver.simulation.Simulation;
 import org.headfall.solver.simulation.SimulationObserver;
@@ -120,7 +122,7 @@ public final class RunInMemory {
         SuperposedRun run;
         try {
             run = superposition(plan, responses);
-        } catch (IllegalStateException unmet) {
+        } catch (UnmetRuleException | TooManyStepsException known) {
             return Optional.empty();
         }
         if (plan.solving() == Solving.AUTOMATIC

@@ -43,7 +43,8 @@ final class SuperposedMainRun implements MainRun {
      * @param responses responses of its problem
      * @param progress is told how far the run has come
      * @param why why it is found so
-     * @throws IllegalStateException if the rules of bores or springs cannot be met
+     * @throws org.headfall.solver.flow.UnmetRuleException if the rules of bores or springs cannot be met
+     * @throws org.headfall.solver.response.TooManyStepsException if discharges bend more often than superposition can follow
      */
     SuperposedMainRun(
             RunPlan plan,

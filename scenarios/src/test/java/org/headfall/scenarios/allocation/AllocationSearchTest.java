@@ -142,7 +142,8 @@ class AllocationSearchTest {
                 superposed.rounds().bySuperposition() >= 2, superposed.rounds().toString());
         assertEquals(1, superposed.rounds().bySimulator(), superposed.rounds().toString());
         assertTrue(
-                superposed.rounds().difference().orElseThrow() <= 1e-3,
+                !superposed.rounds().differences().isEmpty()
+                        && superposed.rounds().differences().stream().allMatch(one -> one.largest() <= 1e-3),
                 superposed.rounds().toString());
         assertTrue(superposed.worst() >= -1e-3, "least left " + superposed.worst());
         replace("head_tolerance: 0.5 mm", "head_tolerance: 0.5 mm, solve: by steps");

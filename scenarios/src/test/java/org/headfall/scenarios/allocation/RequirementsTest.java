@@ -7,6 +7,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.BitSet;
+import java.util.List;
 import java.util.stream.Stream;
 import org.headfall.scenarios.document.FileReach;
 import org.headfall.scenarios.reading.ScenarioReader;
@@ -52,6 +53,17 @@ class RequirementsTest {
                                 "  - {name: Saltbush homestead,",
                                 "  - {name: Brolga soak, at: [409.5 km, 6331.5 km]}\n  - {name: Saltbush homestead,")
                         .replace("    when: ever\n    at_most: 9 m", "    when: ever\n    at_most: 90 m"));
+    }
+
+    /** Metres and cubic metres a day side by side, each with its own largest difference. */
+    @Test
+    void differencesOfRunsAreKeptApartByUnit() {
+        assertEquals(
+                List.of(new AllocationResult.Difference("m", 0.5), new AllocationResult.Difference("m3/d", 40)),
+                Requirements.differences(
+                        List.of("m", "m3/d", "m"),
+                        new double[][] {{1, 2}, {100}, {3}},
+                        new double[][] {{1.25, 2}, {60}, {2.5}}));
     }
 
     /** Of a proposed and an existing bore that share, a limit on the effect of proposed bores counts the proposed one alone. */

@@ -1,10 +1,15 @@
 package org.headfall.solver.response;
 
 import java.util.Arrays;
+import java.util.function.IntPredicate;
 import java.util.stream.IntStream;
 import org.headfall.solver.flow.SourceFields;
+import org.headfall.solver.grid.RectilinearGrid;
 
-/** Cells spread over the map, its rim and corners included, at which heads by better and by poorer models are compared. */
+/**
+ * Cells spread over the aquifer at which heads by better and by poorer models are compared: those of a lattice over the grid,
+ * its rim and corners included, that belong to the aquifer, and in place of the others more of the aquifer's.
+ */
 final class FieldCheck {
 
     /** Rows and columns of cells looked at: fields of models differ over distances, not from cell to cell. */
@@ -16,15 +21,39 @@ final class FieldCheck {
      * Reads all solutions in these cells.
      *
      * @param fields the solutions
-     * @param rows rows of the grid
-     * @param columns columns of the grid
      */
-    FieldCheck(SourceFields fields, int rows, int columns) {
-        int[] inRow = spread(columns);
-        solutions = Arrays.stream(spread(rows))
-                .flatMap(row -> Arrays.stream(inRow).map(column -> row * columns + column))
+    FieldCheck(SourceFields fields) {
+        double[] even = fields.evenField();
+        solutions = Arrays.stream(cells(fields.grid(), cell -> even[cell] != 0))
                 .mapToObj(fields::solutionsIn)
                 .toArray(double[][][]::new);
+    }
+
+    /**
+     * Chooses cells. Outside the aquifer all solutions are zero, and so is what models differ by: such cells would tell nothing,
+     * and a narrow or slanting aquifer may miss the lattice altogether.
+     *
+     * @param grid the grid
+     * @param active whether a cell belongs to the aquifer
+     * @return different cells of the aquifer, 144 or all it has
+     */
+    static int[] cells(RectilinearGrid grid, IntPredicate active) {
+        int columns = grid.columns();
+        int[] inRow = spread(columns);
+        int[] lattice = Arrays.stream(spread(grid.rows()))
+                .flatMap(row -> Arrays.stream(inRow).map(column -> row * columns + column))
+                .filter(active)
+                .toArray();
+        int[] others = IntStream.range(0, grid.cellCount())
+                .filter(active)
+                .filter(cell -> Arrays.binarySearch(lattice, cell) < 0)
+                .toArray();
+        int wanted = ALONG_SIDE * ALONG_SIDE - lattice.length;
+        if (wanted == 0 || others.length == 0) {
+            return lattice;
+        }
+        return IntStream.concat(Arrays.stream(lattice), Arrays.stream(new SpreadCells(grid).choose(others, wanted)))
+                .toArray();
     }
 
     private static int[] spread(int count) {

@@ -11,7 +11,6 @@ import org.headfall.solver.flow.FlowProblem;
 import org.headfall.solver.flow.SolutionMemory;
 import org.headfall.solver.flow.SourceFields;
 import org.headfall.solver.flow.TransferValues;
-import org.headfall.solver.grid.RectilinearGrid;
 import org.headfall.solver.linear.WorkerTeam;
 import org.headfall.solver.nearfield.ObservedHead;
 import org.headfall.solver.simulation.Settings;
@@ -25,12 +24,16 @@ import org.headfall.solver.simulation.Settings;
  */
 public final class FieldResponses {
 
-    /** Solutions of a joint model at most: the time to find its modes grows with their third power. */
+    /**
+     * Solutions of a joint model on average at most; one of them may have those of one source more. The time to find its modes
+     * grows with their third power.
+     */
     private static final int MOST_SOLUTIONS = 600;
 
     private final StationResponses stations;
     private final SourceFields fields;
     private final TransferValues transfer;
+    private final FieldCheck check;
     private final List<JointModes> models = new ArrayList<>();
     private final List<JointModes> poorerModels = new ArrayList<>();
 
@@ -50,6 +53,7 @@ public final class FieldResponses {
         stations = StationResponses.of(computed, heads, sources, horizon);
         transfer = computed.transfer();
         addModels(fineness, settings.threads());
+        check = new FieldCheck(fields);
     }
 
     /**
@@ -158,8 +162,7 @@ public final class FieldResponses {
 
     /** Cells in which better and poorer models are compared. */
     FieldCheck check() {
-        RectilinearGrid grid = fields.grid();
-        return new FieldCheck(fields, grid.rows(), grid.columns());
+        return check;
     }
 
     /** Poorer models of all sources, at rest: they err more. */

@@ -10,7 +10,8 @@ import org.headfall.solver.linear.WorkerTeam;
 /**
  * A first estimate of the drawdown at the wall of a bore in any cell by its own unit discharge, from what is around it:
  * {@code s = 1/(2 pi) sum ln(r_k+1 / r_k) / T_k} over square rings that double in width, with the geometric mean of T in
- * each ring (the effective T of a plane with random T, Matheron 1967), out to the radius of influence {@code 1.5 sqrt(T t /
+ * each ring (the effective T of a plane with random T, Matheron 1967) and the arithmetic mean of S and of leakance, for storage
+ * and leakage of cells side by side add up by area, out to the radius of influence {@code 1.5 sqrt(T t /
  * S)} (Cooper and Jacob 1946) or {@code 1.123 sqrt(T/leakance)} (de Glee 1930 in the form for small distances), whichever
  * is shorter, their inverse squares added. Sides of the aquifer and storage of the sealing bed are not in it.
  */
@@ -21,12 +22,19 @@ final class LocalDrawdown {
     private static final int MOST_RINGS = 40;
 
     private final RectilinearGrid grid;
+    /** Sums over all active cells south-west of each corner, times area; those below alike. */
     private final double[] logT;
-    private final double[] logStorativity;
+
+    private final double[] storativity;
     private final double[] leakance;
 
-    /** Sums over all cells south-west of each corner, as those above are, times area. */
     private final double[] areas;
+
+    /**
+     * Number of active cells south-west of each corner. Whether a ring has any is asked of these: differences of sums of areas
+     * are exact only by chance.
+     */
+    private final int[] cells;
 
     private final double[] ownT;
     private final boolean[] active;
@@ -37,7 +45,7 @@ final class LocalDrawdown {
         active = aquifer.active();
         ownT = new double[grid.cellCount()];
         double[] logs = new double[grid.cellCount()];
-        double[] logS = new double[grid.cellCount()];
+        double[] storage = new double[grid.cellCount()];
         double[] leak = new double[grid.cellCount()];
         double[] one = new double[grid.cellCount()];
         Arrays.fill(one, 1);
@@ -45,15 +53,29 @@ final class LocalDrawdown {
             if (active[cell]) {
                 ownT[cell] = aquifer.effectiveTransmissivity(cell);
                 logs[cell] = Math.log(ownT[cell]);
-                logS[cell] = Math.log(aquifer.storativity()[cell]);
+                storage[cell] = aquifer.storativity()[cell];
                 int c = cell;
                 leak[cell] = problem.sealingBed().map(bed -> bed.leakance(c)).orElse(0.0);
             }
         }
         logT = sums(logs);
-        logStorativity = sums(logS);
+        storativity = sums(storage);
         leakance = sums(leak);
         areas = sums(one);
+        cells = counts();
+    }
+
+    private int[] counts() {
+        int width = grid.columns() + 1;
+        int[] counts = new int[width * (grid.rows() + 1)];
+        for (int row = 0; row < grid.rows(); row++) {
+            for (int column = 0; column < grid.columns(); column++) {
+                int corner = (row + 1) * width + column + 1;
+                int own = active[row * grid.columns() + column] ? 1 : 0;
+                counts[corner] = own + counts[corner - 1] + counts[corner - width] - counts[corner - width - 1];
+            }
+        }
+        return counts;
     }
 
     private double[] sums(double[] field) {
@@ -106,10 +128,7 @@ final class LocalDrawdown {
             double outer = 2 * inner;
             rings.next(outer);
             double t = Math.exp(rings.mean(logT));
-            if (Double.isNaN(t)) {
-                break;
-            }
-            double s = Math.exp(rings.mean(logStorativity));
+            double s = rings.mean(storativity);
             double byLeakage = rings.mean(leakance) / (DE_GLEE * DE_GLEE * t);
             for (int i = 0; i < times.length; i++) {
                 if (Double.isNaN(found[i])) {
@@ -143,6 +162,8 @@ final class LocalDrawdown {
 
         private double areaWithin;
         private double area;
+        private int cellsWithin;
+        private int cellsInAll;
 
         void startAround(int cell, double half) {
             x = grid.centreX(cell);
@@ -155,6 +176,7 @@ final class LocalDrawdown {
             within = whole;
             whole = before;
             areaWithin = area;
+            cellsWithin = cellsInAll;
             int width = grid.columns() + 1;
             int west = corner(grid.x(), x - half);
             int east = corner(grid.x(), x + half);
@@ -165,12 +187,13 @@ final class LocalDrawdown {
             whole[2] = south + east;
             whole[3] = south + west;
             area = sum(areas, whole);
+            cellsInAll = cells[whole[0]] - cells[whole[1]] - cells[whole[2]] + cells[whole[3]];
         }
 
-        /** Mean by area over the cells of the ring; of all within it where the ring has none; NaN outside the grid. */
+        /** Mean by area over the active cells of the ring; of all within it, the cell itself at least, where it has none. */
         double mean(double[] sums) {
             double all = sum(sums, whole);
-            return areaWithin < area ? (all - sum(sums, within)) / (area - areaWithin) : all / area;
+            return cellsWithin < cellsInAll ? (all - sum(sums, within)) / (area - areaWithin) : all / area;
         }
 
         private static double sum(double[] sums, int[] corners) {
