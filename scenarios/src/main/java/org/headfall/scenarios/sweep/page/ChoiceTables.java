@@ -54,8 +54,9 @@ final class ChoiceTables {
                     choice.equals(ranked.get(0)) ? "the best" : choice.likeTheBest() ? "no" : "yes"));
             if (choices.hasLimits()) {
                 Share share = choice.keepsLimits();
-                row.add(share.count() + " of " + share.of() + " runs");
-                row.add(Numbers.perCent(share.low()) + " to " + Numbers.perCent(share.high()));
+                boolean judged = share.of() > 0;
+                row.add(judged ? share.count() + " of " + share.of() + " runs" : "could not be judged");
+                row.add(judged ? Numbers.perCent(share.low()) + " to " + Numbers.perCent(share.high()) : "");
             }
             addSpreads(row, choice.places());
             rows.add(row);

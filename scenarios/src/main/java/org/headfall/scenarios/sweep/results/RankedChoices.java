@@ -61,7 +61,8 @@ public final class RankedChoices {
      * @param value mean of the figure over the samples, or the value that is reached in the share of them that was asked for
      * @param error half of the width of the 95 per cent interval of the value by sampling, NaN of fewer than two samples
      * @param likeTheBest whether it is not told apart from the best, or is the best
-     * @param keepsLimits in how many of its runs all limits are kept of which margins are kept
+     * @param keepsLimits in how many of its runs all limits are kept of which margins are kept, of those runs that could be
+     *     judged
      */
     public record Choice(
             String name, List<Integer> places, double value, double error, boolean likeTheBest, Share keepsLimits) {
@@ -98,18 +99,13 @@ public final class RankedChoices {
 
     private Choice choice(int choice, ChoiceValues values, boolean likeTheBest) {
         List<Integer> of = places.get(choice);
-        int keeping = (int) of.stream().filter(this::keepsLimits).count();
         return new Choice(
                 names.get(choice),
                 of,
                 values.value(choice),
                 values.error(choice),
                 likeTheBest,
-                new Share(keeping, of.size()));
-    }
-
-    private boolean keepsLimits(int place) {
-        return margins.stream().allMatch(margin -> margin[place] >= 0);
+                LimitsKept.share(margins, of));
     }
 
     /** How many samples the values of the ranking rest on: those of which every choice has the figure. */
@@ -220,7 +216,7 @@ public final class RankedChoices {
         return Optional.of("Best choice by the aim asked for (" + (aim.largest() ? "largest " : "smallest ")
                 + aim.figure() + ", " + measure() + "): " + best.name() + " with "
                 + Numbers.words(best.value()) + (unit.isEmpty() ? "" : " " + unit) + error + "." + ties(ranked)
-                + limits(ranked));
+                + (hasLimits() ? LimitsKept.sentence(ranked) : ""));
     }
 
     private static String ties(List<Choice> ranked) {
@@ -232,35 +228,5 @@ public final class RankedChoices {
         return " Not told apart from it: "
                 + like.stream().limit(MOST_NAMES).map(Choice::name).collect(Collectors.joining("; ")) + more
                 + "; look at the other figures to choose among them.";
-    }
-
-    private String limits(List<Choice> ranked) {
-        if (!hasLimits()) {
-            return "";
-        }
-        Choice best = ranked.get(0);
-        if (best.keepsLimits().isAll()) {
-            return " It keeps all limits in each of its " + best.keepsLimits().of() + " runs.";
-        }
-        return " It keeps all limits in " + kept(best) + "; "
-                + ranked.stream()
-                        .filter(choice -> choice.keepsLimits().isAll())
-                        .findFirst()
-                        .map(choice -> "the best choice that keeps them in each of its runs is " + choice.name() + ".")
-                        .orElseGet(() -> mostOften(ranked));
-    }
-
-    private static String mostOften(List<Choice> ranked) {
-        Choice most = ranked.stream()
-                .max(Comparator.comparingDouble(choice -> choice.keepsLimits().value()))
-                .orElseThrow();
-        return "no choice keeps them in each of its runs, most often "
-                + (most.equals(ranked.get(0)) ? "this one does." : most.name() + " does, in " + kept(most) + ".");
-    }
-
-    private static String kept(Choice choice) {
-        Share share = choice.keepsLimits();
-        return share.count() + " of " + share.of() + " runs (sampling leaves " + Numbers.perCent(share.low()) + " to "
-                + Numbers.perCent(share.high()) + ")";
     }
 }
