@@ -103,7 +103,7 @@ final class ChartDrawing {
     }
 
     private static void append(StringBuilder path, double x, double y) {
-        if (Double.isFinite(y)) {
+        if (Double.isFinite(x) && Double.isFinite(y)) {
             path.append(path.isEmpty() ? "M" : "L")
                     .append(Numbers.place(x))
                     .append(' ')

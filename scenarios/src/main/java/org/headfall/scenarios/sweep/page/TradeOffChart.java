@@ -75,11 +75,14 @@ final class TradeOffChart {
             if (Double.isFinite(a) && Double.isFinite(b)) {
                 double x = across.place(a);
                 double y = up.place(b);
-                drawing.line("error", ends(across, a, choice.errors().get(0)), new double[] {y, y});
-                drawing.line(
-                        "error",
-                        new double[] {x, x},
-                        ends(up, b, choice.errors().get(1)));
+                double errorAcross = choice.errors().get(0);
+                double errorUp = choice.errors().get(1);
+                if (errorAcross > 0) {
+                    drawing.line("error", ends(across, a, errorAcross), new double[] {y, y});
+                }
+                if (errorUp > 0) {
+                    drawing.line("error", new double[] {x, x}, ends(up, b, errorUp));
+                }
                 drawing.dot(
                         choice.isCompromise() ? "best" : "run",
                         x,
