@@ -65,7 +65,8 @@ record Dependence(KeptFigure figure, List<Influence> influences, Optional<Unrank
                         .append(" standard error)"));
         boolean plain =
                 influence.words().equals("rises with it") || influence.words().equals("falls with it");
-        return text + (plain || !influence.variable().numeric() ? "." : " (" + influence.words() + ").");
+        boolean said = plain || !influence.variable().numeric() && influence.swings();
+        return text + (said ? "." : " (" + influence.words() + ").");
     }
 
     private static String shortText(Influence influence, double value) {
@@ -74,12 +75,14 @@ record Dependence(KeptFigure figure, List<Influence> influences, Optional<Unrank
 
     private String difference(Influence influence) {
         double error = influence.swing().error();
-        return error > 0
-                ? " (difference "
-                        + Numbers.words(
-                                influence.swing().high() - influence.swing().low()) + " ± " + Numbers.error(error)
-                        + ", 95 % by sampling)"
-                : "";
+        if (error == 0) {
+            return "";
+        }
+        String difference = " (difference "
+                + Numbers.words(influence.swing().high() - influence.swing().low());
+        return Double.isNaN(error)
+                ? difference + ", error not known: too few samples)"
+                : difference + " ± " + Numbers.error(error) + ", 95 % by sampling)";
     }
 
     private String value(double value) {

@@ -35,9 +35,14 @@ public record Influence(
      * @param high upper end
      */
     public record RankCorrelation(double value, double low, double high) {
+
+        /** Where every combination was run the interval has no width, and sums that cancel leave some 1e-17. */
+        private static final double ROUNDING = 1e-9;
+
         /** {@return 1 or -1 if the figure rises or falls with the variable, 0 if that is not told apart from none} */
         int way() {
-            return low > 0 || high < 0 ? (int) Math.signum(value) : 0;
+            boolean rounding = Math.abs(value) < ROUNDING;
+            return !rounding && (low > 0 || high < 0) ? (int) Math.signum(value) : 0;
         }
     }
 
@@ -48,15 +53,28 @@ public record Influence(
      * @param total total index
      * @param firstError standard error of the first index
      * @param totalError standard error of the total index
+     * @param variance variance of the figure, in its unit squared
      */
-    public record Indices(OptionalDouble first, OptionalDouble total, double firstError, double totalError) {
+    public record Indices(
+            OptionalDouble first, OptionalDouble total, double firstError, double totalError, double variance) {
         /** No indices. */
-        static final Indices NONE = new Indices(OptionalDouble.empty(), OptionalDouble.empty(), Double.NaN, Double.NaN);
+        static final Indices NONE =
+                new Indices(OptionalDouble.empty(), OptionalDouble.empty(), Double.NaN, Double.NaN, Double.NaN);
+
+        /**
+         * Whether the total index tells a variable apart from none. It is a mean of squares, which the errors of runs alone
+         * make greater than any number of its standard errors; so the change of the figure by the variable alone, the root
+         * of twice total index times variance by Jansen (1999), must mean something too.
+         */
+        boolean areToldApart(double resolution) {
+            double part = total.orElse(0);
+            return part > DEVIATIONS * totalError && Math.sqrt(2 * part * variance) > resolution;
+        }
     }
 
     /** Whether any measure tells it apart from no influence. */
     public boolean isToldApart() {
-        return swings() || ranks() != 0 || indices.total().orElse(0) > DEVIATIONS * indices.totalError();
+        return swings() || ranks() != 0 || indices.areToldApart(resolution);
     }
 
     /** Whether the bar is longer than its error and than what means something. */
@@ -75,12 +93,15 @@ public record Influence(
         return Double.isNaN(weight) ? -1 : weight;
     }
 
-    /** Whether sampling leaves open which of the two counts more; taken as if both errors were independent. */
+    /**
+     * Whether sampling leaves open which of the two counts more; taken as if both errors were independent. It does where an
+     * error is not known.
+     */
     boolean isLikeIn(Influence other) {
         double error = indices.total().isPresent()
                 ? DEVIATIONS * Math.hypot(indices.totalError(), other.indices.totalError())
                 : Math.hypot(swing.error(), other.swing.error());
-        return Math.abs(weight() - other.weight()) <= error;
+        return !(Math.abs(weight() - other.weight()) > error);
     }
 
     /**
@@ -133,6 +154,6 @@ public record Influence(
         return swings()
                 ? "least with " + Choices.shortText(variable, swing.atLow()) + ", greatest with "
                         + Choices.shortText(variable, swing.atHigh())
-                : "values not told apart";
+                : isToldApart() ? "counts, but not by the means of its values" : "values not told apart";
     }
 }

@@ -77,7 +77,8 @@ public final class Influences {
                                 OptionalDouble.of(found.first()[place]),
                                 OptionalDouble.of(found.total()[place]),
                                 found.firstError()[place],
-                                found.totalError()[place]))
+                                found.totalError()[place],
+                                found.variance()))
                         .orElse(Influence.Indices.NONE),
                 count,
                 Resolution.of(table.sweep().figure(figure), values));

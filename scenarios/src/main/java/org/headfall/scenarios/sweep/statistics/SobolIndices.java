@@ -18,10 +18,12 @@ import org.apache.commons.math3.stat.descriptive.SummaryStatistics;
  * @param total total index of each variable
  * @param firstError standard error of each first index by sampling
  * @param totalError standard error of each total index by sampling
+ * @param variance variance of the figure over both base sets, in its unit squared; NaN where the figure does not vary
  * @param samples samples of a set that could be used
  */
 @SuppressWarnings("ArrayRecordComponent") // one number a variable, never compared
-public record SobolIndices(double[] first, double[] total, double[] firstError, double[] totalError, int samples) {
+public record SobolIndices(
+        double[] first, double[] total, double[] firstError, double[] totalError, double variance, int samples) {
 
     /**
      * The indices.
@@ -70,6 +72,7 @@ public record SobolIndices(double[] first, double[] total, double[] firstError, 
                 parts(total, SummaryStatistics::getMean, variance),
                 parts(first, SobolIndices::standardError, variance),
                 parts(total, SobolIndices::standardError, variance),
+                variance,
                 used);
     }
 

@@ -7,6 +7,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.SplittableRandom;
+import java.util.stream.IntStream;
 import org.headfall.scenarios.document.DocumentNode;
 import org.headfall.scenarios.problem.Place;
 import org.headfall.scenarios.sweep.document.Input;
@@ -15,6 +18,7 @@ import org.headfall.scenarios.sweep.document.Variation;
 import org.headfall.scenarios.sweep.figures.KeptFigure;
 import org.headfall.scenarios.sweep.figures.PlaceFigure;
 import org.headfall.scenarios.sweep.results.Influence.RankCorrelation;
+import org.headfall.scenarios.sweep.statistics.SobolIndices;
 import org.headfall.scenarios.sweep.statistics.Swing;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -94,6 +98,87 @@ class InfluenceTest {
         assertTrue(sentence.contains("Not told apart from no influence: n."), sentence);
         assertFalse(sentence(none).contains("depends most"));
         assertTrue(sentence(none).contains("the influence of no variable is told apart from none in these 64 samples"));
+    }
+
+    /** Ten runs leave one in each tenth, so the difference has no error, and no order of the two is certain. */
+    @Test
+    void isNotCertainWhereTheErrorIsNotKnown() {
+        double[] rising = IntStream.range(0, 10).mapToDouble(i -> i).toArray();
+        Swing swing = Swing.of(rising, rising, IntStream.range(0, 10).toArray());
+        Swing less = Swing.of(
+                rising,
+                IntStream.range(0, 10).mapToDouble(i -> i / 2.0).toArray(),
+                IntStream.range(0, 10).toArray());
+        RankCorrelation rises = new RankCorrelation(1, 0.9, 1);
+        Influence first = influence("T", swing, rises, Influence.Indices.NONE);
+        Influence second = influence("S", less, rises, Influence.Indices.NONE);
+        String sentence = sentence(first, second);
+        assertTrue(sentence.contains("(difference 9, error not known: too few samples)"), sentence);
+        assertTrue(sentence.contains("Sampling leaves open whether it counts more than S."), sentence);
+    }
+
+    /** Sums over every combination cancel but for rounding, which has a sign. */
+    @Test
+    void takesRoundingForNoCorrelation() {
+        RankCorrelation rounding = new RankCorrelation(-1e-17, -1e-17, -1e-17);
+        assertEquals(
+                "greater in its highest tenth than in its lowest, by ranks not told apart from none",
+                influence("T", 3, 0, rounding).words());
+        assertEquals(
+                "rises with it",
+                influence("T", 3, 0, new RankCorrelation(0.2, 0.2, 0.2)).words());
+    }
+
+    /**
+     * Jansen (1999): the total index times the variance is half of the mean square of the changes by one variable, which no
+     * noise leaves at 0.
+     */
+    @Test
+    void tellsNoTotalIndexApartThatNoiseMakes() {
+        SplittableRandom random = new SplittableRandom(3);
+        int samples = 64;
+        double[] figures = new double[4 * samples];
+        for (int k = 0; k < samples; k++) {
+            double a = random.nextDouble();
+            double b = random.nextDouble();
+            figures[k] = a + 1e-4 * random.nextGaussian();
+            figures[samples + k] = b + 1e-4 * random.nextGaussian();
+            figures[2 * samples + k] = b + 1e-4 * random.nextGaussian();
+            figures[3 * samples + k] = a + 1e-4 * random.nextGaussian();
+        }
+        SobolIndices indices = SobolIndices.of(figures, 2);
+        Swing none = new Swing(0, 0.001, 1, 2, 0.1);
+        assertTrue(indices.total()[1] > 1.96 * indices.totalError()[1], "noise has a total index");
+        assertFalse(influence("n", none, NO_RANK, indices(indices, 1)).isToldApart());
+        assertTrue(influence("T", none, NO_RANK, indices(indices, 0)).isToldApart());
+    }
+
+    private static Influence.Indices indices(SobolIndices of, int variable) {
+        return new Influence.Indices(
+                OptionalDouble.of(of.first()[variable]),
+                OptionalDouble.of(of.total()[variable]),
+                of.firstError()[variable],
+                of.totalError()[variable],
+                of.variance());
+    }
+
+    /** A choice may count beside others though its values have the same means. */
+    @Test
+    void saysWhereChoicesCountOnlyByTheirTotalIndex() {
+        Variable pictures = new Variable("picture", List.of(), listed("sand.yaml", "clay.yaml"), false, "");
+        Influence.Indices counts = new Influence.Indices(OptionalDouble.of(0), OptionalDouble.of(0.6), 0.05, 0.05, 4);
+        Influence influence = new Influence("loss", pictures, NO_RANK, new Swing(10, 11, 2, 1, 1.5), counts, 64, 0.005);
+        assertTrue(influence.isToldApart());
+        assertEquals("counts, but not by the means of its values", influence.words());
+        assertEquals(influence.words(), influence.shortWords());
+        String sentence = sentence(influence);
+        assertTrue(sentence.contains("depends most on picture"), sentence);
+        assertTrue(sentence.contains("(counts, but not by the means of its values)"), sentence);
+    }
+
+    private static Influence influence(String name, Swing swing, RankCorrelation rank, Influence.Indices indices) {
+        return new Influence(
+                "loss", new Variable(name, List.of(), listed("1", "2"), true, ""), rank, swing, indices, 64, 0.005);
     }
 
     private static String sentence(Influence... influences) {
