@@ -88,7 +88,7 @@ record RerunFigures(StoredRun recorded, RepeatedRun repeated, List<String> inFul
         TextBlock out = new TextBlock(to);
         if (!repeated.differences().isEmpty()) {
             out.sentence("Not the same: run " + recorded.number()
-                    + ", made again as the sweep made it, has other figures" + " than the store.");
+                    + ", made again as the sweep made it, has other figures than the store.");
             repeated.differences().forEach(out::item);
             if (!recorded.program().equals(ProgramVersion.text())) {
                 out.sentence("It was made by " + recorded.program() + ", and now by " + ProgramVersion.text() + ".");

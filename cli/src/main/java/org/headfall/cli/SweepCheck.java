@@ -66,7 +66,7 @@ final class SweepCheck {
         int threads = forecast.threads(
                 Math.min(Runtime.getRuntime().availableProcessors(), forecast.runs()),
                 Runtime.getRuntime().maxMemory());
-        TimeRange time = forecast.time(forecast.runs(), threads);
+        TimeRange time = forecast.time(threads);
         Summary summary = new Summary(
                 List.of(),
                 document.toString(),
@@ -78,7 +78,7 @@ final class SweepCheck {
                 runs.looked(),
                 runs.invalid().count(),
                 runs.invalid().byReason(),
-                forecast.memoryOfRun() / 1_000_000,
+                forecast.memoryOfRun() / SweepForecast.MEGABYTE,
                 threads,
                 time.least(),
                 time.most());

@@ -21,9 +21,6 @@ final class RateStretches {
     /** How much later a stretch ends than the one before it; 1 for no ties. */
     private static final double[] GROWTH = {Double.POSITIVE_INFINITY, 2, 1.3, 1.1, 1};
 
-    /** A block that begins no longer than this before a day begins with it (d). */
-    private static final double SAME_DAY = 1;
-
     private RateStretches() {}
 
     /**
@@ -71,7 +68,7 @@ final class RateStretches {
         addGrowing(first, 0, groups.length, growth);
         for (double turn : turns) {
             int position = 0;
-            while (position < groups.length && blocks.startOf(groups[position]) < turn - SAME_DAY) {
+            while (position < groups.length && blocks.startOf(groups[position]) < turn - Requirements.SAME_DAY) {
                 position++;
             }
             first.set(position);

@@ -22,7 +22,8 @@ import org.headfall.solver.bore.Bore;
 /** All that rates must keep: the limits that follow head in proportion, and the lowest levels of the bores. */
 final class Requirements {
 
-    private static final double SAME_DAY = 1;
+    /** Days that are nearer to each other than this count as one (d). */
+    static final double SAME_DAY = 1;
 
     private final List<Requirement> all;
 

@@ -20,6 +20,9 @@ public record BedAdjustment(double least, double greatest) {
     /** Times from here on are told in years (d). */
     private static final double TOLD_IN_YEARS = 2 * YEAR;
 
+    /** Times below this would be told as 0.0 d (d). */
+    private static final double LEAST_TOLD = 0.05;
+
     /** Times below this are told with a decimal, in their unit. */
     private static final double TOLD_WITH_DECIMAL = 10;
 
@@ -41,7 +44,7 @@ public record BedAdjustment(double least, double greatest) {
         return greatest > 0 ? Optional.of(new BedAdjustment(least, greatest)) : Optional.empty();
     }
 
-    /** Such as "29.6 yr", or "1.4 d to 12 yr". */
+    /** Such as "30 yr", or "1.4 d to 12 yr". */
     public String words() {
         String from = words(least);
         String to = words(greatest);
@@ -49,6 +52,9 @@ public record BedAdjustment(double least, double greatest) {
     }
 
     private static String words(double days) {
+        if (days < LEAST_TOLD) {
+            return "less than 0.1 d";
+        }
         return days < TOLD_IN_YEARS ? number(days) + " d" : number(days / YEAR) + " yr";
     }
 

@@ -59,6 +59,15 @@ class BedAdjustmentTest {
                         + " specific_storage: 2e-5 1/m, head_above: 95 m}"));
     }
 
+    /** 1 m, 1e-5 1/m and 1e-2 m/d: 1e-5 / 1e-2 = 0.001 d, which is no "0.0 d". */
+    @Test
+    void bedThatAnswersAtOnceIsNotToldAsZero() throws InputException, IOException {
+        assertEquals(
+                Optional.of("less than 0.1 d"),
+                words("sealing_bed: {thickness: 1 m, vertical_conductivity: 1e-2 m/d,"
+                        + " specific_storage: 1e-5 1/m, head_above: 95 m}"));
+    }
+
     @Test
     void saysNothingOfABedThatStoresOrLeaksNothing() throws InputException, IOException {
         assertEquals(

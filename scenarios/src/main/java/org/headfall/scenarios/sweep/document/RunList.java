@@ -32,8 +32,12 @@ public final class RunList extends AbstractList<Map<Variable, Input>> {
      * @param sweep the sweep
      */
     public RunList(SweepDocument sweep) {
-        variables = sweep.variables();
-        Design design = sweep.design();
+        this(sweep.variables(), sweep.design(), sweep.correlations());
+    }
+
+    /** The runs of a design, which does not have more of them than there can be. */
+    RunList(List<Variable> variables, Design design, List<Correlation> correlations) {
+        this.variables = List.copyOf(variables);
         factors = variables.stream()
                 .filter(variable -> isFactor(design, variable))
                 .toList();
@@ -41,7 +45,7 @@ public final class RunList extends AbstractList<Map<Variable, Input>> {
                 .filter(variable -> !isFactor(design, variable))
                 .toList();
         combinations = (int) combinations(factors);
-        points = points(design, sweep.correlations());
+        points = points(design, correlations);
         independent = design instanceof Design.ForSobolIndices given ? 2 * given.samples() : points.length;
     }
 

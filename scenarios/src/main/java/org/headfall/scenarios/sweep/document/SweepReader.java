@@ -63,6 +63,10 @@ public final class SweepReader {
         return (keys.contains("base") || keys.contains("vary")) && !keys.contains("aquifer");
     }
 
+    private ValueCheck valueCheck(BaseScenario base) {
+        return new ValueCheck(base, String.valueOf(file.getFileName()), problems);
+    }
+
     private SweepDocument read() throws InputException, IOException {
         @Nullable DocumentNode node = new DocumentParser(String.valueOf(file.getFileName()), problems).parse(file);
         @Nullable Section document = node == null ? null : Section.of(node, "", problems);
@@ -74,12 +78,16 @@ public final class SweepReader {
         VariableReader reader = new VariableReader(document, base == null ? null : base.node());
         List<Variable> variables = reader.read();
         if (base != null) {
-            new ValueCheck(base, String.valueOf(file.getFileName()), problems).check(variables);
+            valueCheck(base).check(variables);
         }
         CorrelationReader correlationReader = new CorrelationReader(document, variables, reader.refused());
         List<Correlation> correlations = correlationReader.read();
         @Nullable Design design = new DesignReader(document, variables, reader.refused()).read();
         correlationReader.check(design);
+        if (base != null && design != null) {
+            List<Correlation> possible = problems.isEmpty() ? correlations : List.of();
+            valueCheck(base).checkSizes(new RunList(variables, design, possible), variables);
+        }
         @Nullable FigureReader figureReader = base == null ? null : new FigureReader(document, base.plan());
         List<KeptFigure> figures = figureReader == null ? List.of() : figureReader.read();
         @Nullable Boolean keepsHeads = document.optionalChoice("keep_heads", Map.of("yes", true, "no", false));

@@ -1,7 +1,6 @@
 package org.headfall.scenarios.sweep.document;
 
 import java.util.EnumSet;
-import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -12,7 +11,6 @@ import org.headfall.scenarios.problem.Place;
 import org.headfall.scenarios.problem.Problem;
 import org.headfall.scenarios.problem.ProblemKind;
 import org.headfall.scenarios.problem.Problems;
-import org.headfall.scenarios.sweep.sampling.Sampling;
 
 /**
  * Reads the base scenario once with each value that is of another form than those before, so that a wrong unit or a file
@@ -51,8 +49,8 @@ final class ValueCheck {
     /** Where a distribution is looked at to find that no value of it is allowed; the middle first, for the message. */
     private static final double[] ACROSS = {HALF, 1e-4, 0.1, 0.9, 1 - 1e-4};
 
-    /** Combinations of values that are tried before it is said that none is allowed. */
-    private static final int COMBINATIONS = 16;
+    /** Sweeps of more runs are not looked through for one that is allowed: whether any is shows when they are made. */
+    private static final int MOST_RUNS = 1000;
 
     private final BaseScenario base;
     private final String sweepDocument;
@@ -76,7 +74,6 @@ final class ValueCheck {
             Input middle = variable.variation().at(HALF);
             if (variable.numeric()) {
                 ofValueAlone(variable, middle).forEach(problems::add);
-                noneInRange(variable, variables).forEach(problems::add);
             } else if (variable.variation().isDrawn()) {
                 // Random fields differ in nothing but their number.
                 ofField(variable, middle).forEach(problems::add);
@@ -86,6 +83,22 @@ final class ValueCheck {
                         .flatMap(input -> ofValueAlone(variable, input).stream())
                         .forEach(problems::add);
             }
+        }
+    }
+
+    /**
+     * Refuses a variable whose values are of a size that is not allowed in any run of the sweep. It is said only where every
+     * run was looked at, as a value may be allowed beside few values of another variable.
+     *
+     * @param runs all runs of the sweep
+     * @param variables its variables
+     */
+    void checkSizes(RunList runs, List<Variable> variables) {
+        if (runs.size() <= MOST_RUNS) {
+            variables.stream()
+                    .filter(Variable::numeric)
+                    .flatMap(variable -> neverInRange(variable, runs).stream())
+                    .forEach(problems::add);
         }
     }
 
@@ -104,8 +117,8 @@ final class ValueCheck {
         return here.isEmpty() ? ofValueAlone(variable, input) : here;
     }
 
-    /** Problems of size, if no value of a variable is allowed, whatever values the others have. */
-    private List<Problem> noneInRange(Variable variable, List<Variable> variables) {
+    /** Problems of size, if the value of a variable is not allowed in any run. */
+    private List<Problem> neverInRange(Variable variable, RunList runs) {
         if (outOfRange(Map.of(variable, variable.variation().at(HALF))).isEmpty()) {
             return List.of();
         }
@@ -118,12 +131,7 @@ final class ValueCheck {
             wrong.forEach(problem -> found.putIfAbsent(problem.place(), problem));
         }
         Set<String> subjects = found.values().stream().map(Problem::subject).collect(Collectors.toSet());
-        for (double[] point : Sampling.SOBOL_SEQUENCE.points(COMBINATIONS, variables.size(), 1)) {
-            Map<Variable, Input> inputs = new HashMap<>();
-            for (int axis = 0; axis < point.length; axis++) {
-                Variable other = variables.get(axis);
-                inputs.put(other, other.variation().at(point[axis]));
-            }
+        for (Map<Variable, Input> inputs : runs) {
             if (outOfRange(inputs).stream().noneMatch(problem -> subjects.contains(problem.subject()))) {
                 return List.of();
             }

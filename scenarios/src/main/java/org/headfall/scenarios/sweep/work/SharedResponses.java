@@ -3,11 +3,13 @@ package org.headfall.scenarios.sweep.work;
 import java.io.IOException;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.FutureTask;
 import java.util.stream.Collectors;
@@ -87,10 +89,31 @@ final class SharedResponses {
                 .sum();
     }
 
-    /** How many responses are computed for these. */
-    int sharedGroups() {
-        return (int) groups.values().stream().filter(size -> size >= LEAST_RUNS).count();
+    /**
+     * How many responses are computed, and how many runs are answered from them, if only some runs are made.
+     *
+     * @param numbers the numbers of these runs
+     */
+    Use useBy(List<Integer> numbers) {
+        Set<String> needed = new HashSet<>();
+        int answers = 0;
+        for (int number : numbers) {
+            String group = groups.isEmpty() ? "" : group(runs.get(number - 1));
+            if (isShared(group)) {
+                answers++;
+                needed.add(group);
+            }
+        }
+        return new Use(needed.size(), answers);
     }
+
+    /**
+     * What some runs use of the responses.
+     *
+     * @param groups responses that are computed
+     * @param answers runs that are answered from them
+     */
+    record Use(int groups, int answers) {}
 
     /** Runs that share responses one after the other. */
     List<Integer> inOrderOfWork(List<Integer> numbers) {

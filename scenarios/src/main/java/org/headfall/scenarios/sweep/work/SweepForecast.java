@@ -1,7 +1,9 @@
 package org.headfall.scenarios.sweep.work;
 
+import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
+import java.util.stream.IntStream;
 import org.headfall.scenarios.sweep.document.RunList;
 import org.headfall.scenarios.sweep.document.SweepDocument;
 
@@ -19,18 +21,17 @@ public final class SweepForecast {
     /** Until Java has compiled what is called often (s). */
     private static final double WARM_UP = 3;
 
-    private static final long MEGABYTE = 1_000_000;
+    /** As sizes of memory are told (bytes). */
+    public static final long MEGABYTE = 1_000_000;
 
     private final Workload workload;
     private final int all;
-    private final int shared;
-    private final int groups;
+    private final SharedResponses responses;
 
-    private SweepForecast(Workload workload, int all, int shared, int groups) {
+    private SweepForecast(Workload workload, int all, SharedResponses responses) {
         this.workload = workload;
         this.all = all;
-        this.shared = shared;
-        this.groups = groups;
+        this.responses = responses;
     }
 
     /**
@@ -42,7 +43,7 @@ public final class SweepForecast {
     public static SweepForecast of(SweepDocument sweep) {
         RunList runs = new RunList(sweep);
         SharedResponses responses = new SharedResponses(sweep, runs, "", 1);
-        return new SweepForecast(Workload.of(sweep), runs.size(), responses.shared(), responses.sharedGroups());
+        return new SweepForecast(Workload.of(sweep), runs.size(), responses);
     }
 
     /** Runs of the whole sweep. */
@@ -52,7 +53,7 @@ public final class SweepForecast {
 
     /** How many of these differ from others in rates alone and are answered from responses that they share. */
     public int shared() {
-        return shared;
+        return responses.shared();
     }
 
     /** Memory of one run (bytes). */
@@ -81,14 +82,23 @@ public final class SweepForecast {
     }
 
     /**
-     * How long runs take.
+     * How long all runs take.
      *
-     * @param runs how many of them
      * @param threads how many at a time
      */
-    public TimeRange time(int runs, int threads) {
-        int answers = Math.min(runs, shared);
-        double seconds = workload.seconds(runs - answers + groups, answers, threads);
+    public TimeRange time(int threads) {
+        return time(IntStream.rangeClosed(1, all).boxed().toList(), threads);
+    }
+
+    /**
+     * How long some runs take, with the responses that they need.
+     *
+     * @param numbers the numbers of these runs, from 1
+     * @param threads how many at a time
+     */
+    TimeRange time(List<Integer> numbers, int threads) {
+        SharedResponses.Use use = responses.useBy(numbers);
+        double seconds = workload.seconds(numbers.size() - use.answers() + use.groups(), use.answers(), threads);
         return new TimeRange(LEAST * seconds, MOST * seconds + WARM_UP);
     }
 
@@ -109,8 +119,8 @@ public final class SweepForecast {
         long most = Math.min(runs, Math.round(runs * allowed / time.least()));
         return String.format(
                 Locale.ROOT,
-                "that %s more than the %s allowed: %s of these %d runs will be made; the same command goes on with the"
-                        + " rest",
+                "that %s more than the %s allowed: %s of these %d runs will probably be made; the same command goes"
+                        + " on with the rest",
                 time.least() > allowed ? "is" : "may be",
                 Durations.words(allowed),
                 least == most ? "about " + least : "between " + least + " and " + most,

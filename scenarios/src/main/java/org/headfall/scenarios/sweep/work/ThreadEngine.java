@@ -15,8 +15,6 @@ public final class ThreadEngine implements RunEngine {
     /** Runs handed to the pool ahead of time, per thread. */
     private static final int AHEAD = 4;
 
-    private static final long MEGABYTE = 1_000_000;
-
     @Override
     public void make(WantedRuns wanted, Receiver receiver) throws IOException, InterruptedException {
         SweepForecast forecast = SweepForecast.of(wanted.sweep());
@@ -46,7 +44,7 @@ public final class ThreadEngine implements RunEngine {
     private static void sayHowLong(SweepForecast forecast, WantedRuns wanted, int threads, Receiver receiver)
             throws IOException {
         int runs = wanted.numbers().size();
-        TimeRange time = forecast.time(runs, threads);
+        TimeRange time = forecast.time(wanted.numbers(), threads);
         int timed = SweepRecorder.timedRuns(wanted.settings().threads());
         receiver.say(time.words() + " on free processors, by the number of cells and steps"
                 + (runs > timed ? "; measuring, until " + timed + " runs have ended" : ""));
@@ -66,7 +64,7 @@ public final class ThreadEngine implements RunEngine {
             receiver.say("more threads would not fit into the memory that is allowed");
         }
         if (forecast.memoryOfRun() > heap) {
-            receiver.say("that is more than the " + heap / MEGABYTE
+            receiver.say("that is more than the " + heap / SweepForecast.MEGABYTE
                     + " MB that Java may take: if memory runs out, give it more, such as"
                     + " HEADFALL_JAVA_OPTIONS=-Xmx6g, or take larger cells");
         }

@@ -38,8 +38,8 @@ class SweepForecastTest {
         assertEquals("", SweepForecast.shortage(time, 50, OptionalDouble.empty()));
         assertEquals("", SweepForecast.shortage(time, 50, OptionalDouble.of(400)));
         assertEquals(
-                "that may be more than the 4 min allowed: between 26 and 50 of these 50 runs will be made; the same command"
-                        + " goes on with the rest",
+                "that may be more than the 4 min allowed: between 26 and 50 of these 50 runs will probably be made; the same"
+                        + " command goes on with the rest",
                 SweepForecast.shortage(time, 50, OptionalDouble.of(210)));
         assertTrue(SweepForecast.shortage(time, 50, OptionalDouble.of(10))
                 .startsWith("that is more than the 10 s allowed: between 1 and 5 of these 50 runs"));
@@ -50,10 +50,23 @@ class SweepForecastTest {
     void moreThreadsTakeMoreMemoryAndLessTime() throws InputException, IOException {
         SweepForecast forecast = SweepForecast.of(new SweepFolder(temporary).read(SweepFolder.SIX_RUNS));
         assertEquals(6, forecast.runs());
-        assertTrue(forecast.time(6, 2).least() < forecast.time(6, 1).least());
+        assertTrue(forecast.time(2).least() < forecast.time(1).least());
         assertEquals(1, forecast.threads(4, forecast.memoryOfRun()));
         assertEquals(3, forecast.threads(4, 3 * forecast.memoryOfRun()));
         assertTrue(forecast.memory(1).matches("about [1-9]\\d* MB of memory for 1 run at a time"), forecast.memory(1));
+    }
+
+    /** Of twelve runs in three groups, the first four of the same transmissivity need one set of responses, not three. */
+    @Test
+    void runsThatAreLeftAreChargedTheirOwnResponsesOnly() throws InputException, IOException {
+        String sweep = SweepFolder.SIX_RUNS
+                .replace("[10 L/s, 20 L/s]", "[10 L/s, 12 L/s, 15 L/s, 20 L/s]")
+                .replace("  - {figure: balance error}\n", "");
+        SweepForecast forecast = SweepForecast.of(new SweepFolder(temporary).read(sweep));
+        assertEquals(12, forecast.shared());
+        double ofOneGroup = forecast.time(List.of(1, 4), 1).least();
+        double ofTwoGroups = forecast.time(List.of(1, 2), 1).least();
+        assertTrue(ofOneGroup < ofTwoGroups, ofOneGroup + " s, " + ofTwoGroups + " s");
     }
 
     @Test
