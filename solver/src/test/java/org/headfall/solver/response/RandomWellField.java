@@ -65,7 +65,8 @@ final class RandomWellField {
         double noise = 0.3 * random.nextDouble();
         double[] t = new double[grid.cellCount()];
         for (int cell = 0; cell < t.length; cell++) {
-            double wave = Math.cos(along * (cell % SIDE)) + Math.cos(across * (cell / SIDE));
+            int row = cell / SIDE;
+            double wave = Math.cos(along * (cell % SIDE)) + Math.cos(across * row);
             t[cell] = 300 * Math.exp(0.5 * wave + noise * random.nextGaussian());
         }
         return t;

@@ -46,7 +46,10 @@ final class CorrelationReader {
             List<String> between = Entries.texts(section, "between");
             @Nullable Double rank = Entries.number(section, "rank");
             section.done();
-            if (areTwo(section, between, drawn) & isRank(section, rank) && rank != null) {
+            // both are looked at, so that both are told
+            boolean two = areTwo(section, between, drawn);
+            boolean ranked = isRank(section, rank);
+            if (two && ranked && rank != null) {
                 correlations.add(new Correlation(between.get(0), between.get(1), rank));
             }
         }

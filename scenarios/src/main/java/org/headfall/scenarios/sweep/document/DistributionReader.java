@@ -85,12 +85,15 @@ final class DistributionReader {
         boolean sound = switch (way) {
             case "uniform" -> require("to", first < last, "more than from, " + given.text("from"));
             case "normal" -> require("deviation", last > 0, ABOVE_ZERO);
-            case "lognormal" ->
-                require("median", first > 0, ABOVE_ZERO)
-                        & require(
-                                "deviation_of_log",
-                                ofLog > 0 && ofLog <= greatest,
-                                "more than zero, at most " + (int) greatest);
+            case "lognormal" -> {
+                // both are looked at, so that both are told
+                boolean positive = require("median", first > 0, ABOVE_ZERO);
+                boolean inRange = require(
+                        "deviation_of_log",
+                        ofLog > 0 && ofLog <= greatest,
+                        "more than zero, at most " + (int) greatest);
+                yield positive && inRange;
+            }
             default -> inOrder(first, parameters.get(1).number(), last);
         };
         if (!sound) {
@@ -114,8 +117,10 @@ final class DistributionReader {
 
     private boolean inOrder(double least, double likely, double most) {
         String inOrder = "at least likely, " + given.text("likely") + ", and more than least, " + given.text("least");
-        return require("likely", likely >= least, "at least least, " + given.text("least"))
-                & require("most", most >= likely && most > least, inOrder);
+        // both are looked at, so that both are told
+        boolean aboveLeast = require("likely", likely >= least, "at least least, " + given.text("least"));
+        boolean belowMost = require("most", most >= likely && most > least, inOrder);
+        return aboveLeast && belowMost;
     }
 
     private boolean require(String key, boolean holds, String allowed) {

@@ -21,6 +21,9 @@ public enum LikelihoodWord {
     /** Less than 10 per cent. */
     VERY_UNLIKELY("very unlikely", 0, "under 10 %");
 
+    /** Words for what is likelier than this begin beyond their bound, the others with it. */
+    private static final double HALF = 0.5;
+
     private final String words;
     private final double from;
     private final String range;
@@ -38,9 +41,7 @@ public enum LikelihoodWord {
      */
     static LikelihoodWord of(double probability) {
         return Arrays.stream(values())
-                .filter(word -> word.ordinal() < AS_LIKELY_AS_NOT.ordinal()
-                        ? probability > word.from
-                        : probability >= word.from)
+                .filter(word -> word.from > HALF ? probability > word.from : probability >= word.from)
                 .findFirst()
                 .orElse(VERY_UNLIKELY);
     }

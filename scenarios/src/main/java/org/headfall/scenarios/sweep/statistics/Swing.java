@@ -75,14 +75,11 @@ public record Swing(double low, double high, double atLow, double atHigh, double
      * @return the swing, {@link #NONE} if there are no runs
      */
     public static Swing betweenValues(double[] variable, double[] figure, int[] sample) {
-        record Mean(double value, int[] places, double mean) {}
+        record Mean(double value, double mean) {}
         List<Mean> means = Arrays.stream(variable)
                 .distinct()
                 .sorted()
-                .mapToObj(value -> {
-                    int[] places = places(variable, other -> other == value);
-                    return new Mean(value, places, mean(figure, places));
-                })
+                .mapToObj(value -> new Mean(value, mean(figure, places(variable, other -> other == value))))
                 .filter(of -> Double.isFinite(of.mean()))
                 .sorted(Comparator.comparingDouble(Mean::mean))
                 .toList();
@@ -92,7 +89,11 @@ public record Swing(double low, double high, double atLow, double atHigh, double
         Mean least = means.get(0);
         Mean greatest = means.get(means.size() - 1);
         int pairs = Math.max(1, means.size() * (means.size() - 1) / 2);
-        MeanDifference difference = MeanDifference.of(figure, sample, least.places(), greatest.places());
+        MeanDifference difference = MeanDifference.of(
+                figure,
+                sample,
+                places(variable, other -> other == least.value()),
+                places(variable, other -> other == greatest.value()));
         return new Swing(least.mean(), greatest.mean(), least.value(), greatest.value(), difference.halfWidth(pairs));
     }
 

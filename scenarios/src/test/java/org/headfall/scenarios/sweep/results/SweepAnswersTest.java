@@ -150,7 +150,9 @@ class SweepAnswersTest {
         Set<Double> values = new HashSet<>();
         int independent = 0;
         for (int run = 0; run < 64; run++) {
-            boolean fresh = values.add(table.input("T")[run]) & values.add(table.input("S")[run]);
+            boolean newT = values.add(table.input("T")[run]);
+            boolean newS = values.add(table.input("S")[run]);
+            boolean fresh = newT && newS;
             assertEquals(fresh, table.runs().sample(run).isPresent(), "run " + run);
             independent += fresh ? 1 : 0;
         }
@@ -242,7 +244,8 @@ class SweepAnswersTest {
                         : Arrays.stream(heads).average().orElseThrow();
                 assertEquals(expected, ranked.get(i).value(), 2e-3 * (expected - 100));
                 assertEquals(
-                        Arrays.stream(heads).filter(head -> head >= 120).count(),
+                        (double)
+                                Arrays.stream(heads).filter(head -> head >= 120).count(),
                         ranked.get(i).keepsLimits().count(),
                         1);
             }
