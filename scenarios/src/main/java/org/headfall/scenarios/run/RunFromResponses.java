@@ -120,9 +120,7 @@ public final class RunFromResponses {
      */
     public SuperposedRun superposed(FlowProblem changed) {
         double accuracy = accuracyOfSteps(plan);
-        SuperposedRun superposed = plan.start() instanceof StartHeads.Steady steady
-                ? SuperposedRun.fromSteady(changed, steady.problem(plan.problem()), responses, accuracy)
-                : SuperposedRun.fromGiven(changed, responses, accuracy);
+        SuperposedRun superposed = plan.start().superposed(plan.problem(), changed, responses, accuracy);
         RecordPlan records = RecordPlan.of(plan.description(), plan.stationDays(), plan.gridDays());
         superposed.run(records.days(), plan.description().endDay());
         return superposed;

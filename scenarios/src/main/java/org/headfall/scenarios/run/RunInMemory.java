@@ -27,9 +27,6 @@ import org.headfall.solver.simulation.Snapshot;
 /** A run of which nothing is written: what searches for sites or rates starts from, and what it is held against. */
 public final class RunInMemory {
 
-    /** Part of the head tolerance that steps of superposition are chosen for; the rest is left to the fit of its modes. */
-    private static final double SHARE_OF_STEPS = 0.5;
-
     private final RunPlan plan;
     private final Recording recording;
     private final UnitResponses responses;
@@ -148,10 +145,8 @@ public final class RunInMemory {
     }
 
     private static SuperposedRun superposition(RunPlan plan, StationResponses responses) {
-        double accuracy = SHARE_OF_STEPS * plan.settings().accuracy();
-        SuperposedRun run = plan.start() instanceof StartHeads.Steady steady
-                ? SuperposedRun.fromSteady(plan.problem(), steady.problem(plan.problem()), responses, accuracy)
-                : SuperposedRun.fromGiven(plan.problem(), responses, accuracy);
+        double accuracy = SuperposedMainRun.SHARE_OF_STEPS * plan.settings().accuracy();
+        SuperposedRun run = plan.start().superposed(plan.problem(), plan.problem(), responses, accuracy);
         double[] days = RecordPlan.of(plan.description(), plan.stationDays(), new double[0])
                 .days();
         run.run(days, plan.description().endDay());

@@ -6,6 +6,8 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import org.headfall.solver.bore.Bore;
 import org.headfall.solver.flow.FlowProblem;
+import org.headfall.solver.response.StationResponses;
+import org.headfall.solver.response.SuperposedRun;
 
 /** Heads at the start of a run, and how bores were operated until then. */
 public sealed interface StartHeads {
@@ -44,6 +46,22 @@ public sealed interface StartHeads {
         FlowProblem problem(FlowProblem problem) {
             return problem.withBores(onlyOperated(asOperated.orElse(problem.bores()), bores));
         }
+    }
+
+    /**
+     * A run by superposition from these heads on.
+     *
+     * @param before the problem as it was operated until the start; what it says of bores after the start does not matter
+     * @param problem the problem as it is operated from the start on
+     * @param responses responses of the problem
+     * @param accuracy error of head that steps are chosen for (m)
+     * @return the run, at its start
+     */
+    default SuperposedRun superposed(
+            FlowProblem before, FlowProblem problem, StationResponses responses, double accuracy) {
+        return this instanceof Steady steady
+                ? SuperposedRun.fromSteady(problem, steady.problem(before), responses, accuracy)
+                : SuperposedRun.fromGiven(problem, responses, accuracy);
     }
 
     /** The same heads for a problem whose bores are operated otherwise from the start on. */

@@ -21,8 +21,8 @@ import org.headfall.solver.simulation.RunStatistics;
  */
 final class SuperposedMainRun implements MainRun {
 
-    /** Part of the head tolerance that discharges and heads at stations may err by; the rest is left to fields. */
-    private static final double SHARE_OF_DISCHARGES = 0.5;
+    /** Part of the head tolerance that steps of superposition are chosen for; the rest is left to its modes and to fields. */
+    static final double SHARE_OF_STEPS = 0.5;
 
     private final RunPlan plan;
     private final RecordPlan records;
@@ -58,15 +58,12 @@ final class SuperposedMainRun implements MainRun {
         this.progress = progress;
         this.why = why;
         startHead = start.heads();
-        double accuracy = SHARE_OF_DISCHARGES * plan.settings().accuracy();
+        double accuracy = SHARE_OF_STEPS * plan.settings().accuracy();
         double[] reference = start.discharges();
-        if (plan.start() instanceof StartHeads.Steady steady) {
-            run = SuperposedRun.fromSteady(
-                    plan.problem(), steady.problem(plan.problem()), responses.stations(), accuracy);
-        } else {
-            run = SuperposedRun.fromGiven(plan.problem(), responses.stations(), accuracy);
+        if (plan.start().given().isPresent()) {
             Arrays.fill(reference, 0);
         }
+        run = plan.start().superposed(plan.problem(), plan.problem(), responses.stations(), accuracy);
         run.run(records.days(), plan.description().endDay());
         fields = new SuperposedFields(responses, run, start.heads(), reference, fieldDays());
         error = fields.error() + run.estimatedError();

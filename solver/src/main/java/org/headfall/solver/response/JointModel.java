@@ -10,7 +10,8 @@ import org.headfall.solver.flow.TransferValues;
 
 /**
  * A small model of the fields of several sources at once: the Galerkin projection on the solutions of all of them at all
- * shifts and an even fall of all heads (a block rational Krylov space). What one source does far away is made up of what
+ * shifts and an even fall of all heads (a block rational Krylov space; Ruhe 1984, Linear Algebra and its Applications 58,
+ * 391-405, for rational Krylov spaces, cited from memory). What one source does far away is made up of what
  * the others do there as well, so that it errs a few times less than a model of that source alone from solutions at the
  * same shifts, and its weights hardly cancel. With an even fall in its space, what it leaves of the equation is none in the sum
  * over all cells: water balances close.
@@ -104,6 +105,8 @@ final class JointModel {
      * Modes of the model, or of a poorer one.
      *
      * @param smallest part of its square that those chosen before may leave of a solution without it being taken
+     * @return its modes, at rest
+     * @throws IllegalStateException if eigenvalues are not found
      */
     JointModes modes(double smallest) {
         int vectors = 1 + choice.countAbove(smallest);

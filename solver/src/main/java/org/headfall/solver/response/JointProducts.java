@@ -97,12 +97,12 @@ final class JointProducts {
         return evenStiffness;
     }
 
-    /** Norm of each solution. */
+    /** Norm of a solution: the square root of its product with itself, infinite if the source cancels out. */
     double norm(int solution) {
         return norms[solution];
     }
 
-    /** Part of a solution that is an even fall, each over its norm. */
+    /** Part of a solution that is an even fall, each over its norm (-). */
     double evenPart(int solution) {
         return evenPart[solution];
     }
@@ -122,7 +122,7 @@ final class JointProducts {
         return mass;
     }
 
-    /** How strongly a source drives a solution, even part included. */
+    /** How strongly a source drives a solution, even part included: its transfer function there, over the norm. */
     double driven(int solution, int source) {
         int shifts = transfer.shifts().length;
         return transfer.values(places[solution / shifts], places[source])[solution % shifts] / norms[solution];

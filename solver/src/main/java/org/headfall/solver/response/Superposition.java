@@ -216,7 +216,7 @@ final class Superposition {
      * Drawdown at the end of the step last looked at by a further unit discharge of each of some causes.
      *
      * @param receptor the receptor
-     * @param causes what takes it
+     * @param causes the causes: bores, springs and other sources by their numbers
      * @param first how many of them, from the first on
      * @param atOnce whether it is taken throughout the step, or grows evenly from none
      * @param onsets receives drawdown per discharge of each (d/m²)
