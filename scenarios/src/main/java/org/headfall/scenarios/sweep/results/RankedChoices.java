@@ -93,7 +93,7 @@ public final class RankedChoices {
                         choice,
                         values,
                         Math.abs(values.value(order[0]) - values.value(choice)) <= resolution
-                                || !values.areToldApart(order[0], choice, order.length - 1)))
+                                || !values.areToldApart(order[0], choice)))
                 .toList();
     }
 

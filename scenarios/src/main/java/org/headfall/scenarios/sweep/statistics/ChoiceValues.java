@@ -95,21 +95,23 @@ public final class ChoiceValues {
     }
 
     /**
-     * Whether one choice is told apart from another.
+     * Whether one choice is told apart from another. All pairs of choices that have values hold together with a probability of
+     * 95 per cent (Dunn 1961, J. Am. Stat. Assoc. 56, 52-64), so that either may have been picked by its value: comparing
+     * the best alone with each other choice is no comparison with one that was fixed before.
      *
      * @param one a choice
      * @param other another
-     * @param comparisons with how many others choices are compared; all of them hold together with a probability of 95
-     *     per cent (Dunn 1961, J. Am. Stat. Assoc. 56, 52-64)
      * @return whether the difference is more than its error; not if the error is not known
      */
-    public boolean areToldApart(int one, int other, int comparisons) {
+    public boolean areToldApart(int one, int other) {
         double[] first = share.isPresent() ? drawn[one] : figures[one];
         double[] second = share.isPresent() ? drawn[other] : figures[other];
         double[] differences = IntStream.range(0, Math.min(first.length, second.length))
                 .mapToDouble(k -> first[k] - second[k])
                 .toArray();
-        return Math.abs(values[one] - values[other]) > halfWidth(differences, Math.max(1, comparisons));
+        int choices = (int) Arrays.stream(values).filter(Double::isFinite).count();
+        int pairs = Math.max(1, choices * (choices - 1) / 2);
+        return Math.abs(values[one] - values[other]) > halfWidth(differences, pairs);
     }
 
     private double halfWidth(double[] terms, int comparisons) {

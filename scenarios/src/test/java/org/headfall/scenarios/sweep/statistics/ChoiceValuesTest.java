@@ -4,8 +4,11 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.Arrays;
+import java.util.Comparator;
 import java.util.OptionalDouble;
 import java.util.SplittableRandom;
+import java.util.stream.IntStream;
 import org.apache.commons.math3.stat.StatUtils;
 import org.apache.commons.math3.stat.inference.TTest;
 import org.junit.jupiter.api.Test;
@@ -20,14 +23,14 @@ class ChoiceValuesTest {
     void tellsChoicesApartLikePairs() {
         ChoiceValues values = new ChoiceValues(new double[][] {FIRST, SECOND}, OptionalDouble.empty());
         assertTrue(new TTest().pairedTTest(FIRST, SECOND) < 0.05);
-        assertTrue(values.areToldApart(0, 1, 1));
+        assertTrue(values.areToldApart(0, 1));
         // Each mean by itself is far less sure. Student's t of 5 degrees of freedom, 97.5 %: 2.571, Fisher and Yates
         // (1963).
         double deviation = Math.sqrt(StatUtils.variance(FIRST));
         assertEquals(2.571 * deviation / Math.sqrt(6), values.error(0), 2e-3);
         double[] other = {9.6, 1.6, 30.7, 5.2, 4.2, 19.5};
         assertFalse(new TTest().pairedTTest(FIRST, other) < 0.05);
-        assertFalse(new ChoiceValues(new double[][] {FIRST, other}, OptionalDouble.empty()).areToldApart(0, 1, 1));
+        assertFalse(new ChoiceValues(new double[][] {FIRST, other}, OptionalDouble.empty()).areToldApart(0, 1));
     }
 
     @Test
@@ -62,13 +65,38 @@ class ChoiceValuesTest {
         // Its standard error is of 400 draws: some 4 %, and 10 % for the few values near the median.
         assertEquals(1.961 * Math.sqrt(Math.PI / 2 / samples), values.error(0), 0.25 * 1.961 * 0.028);
         assertTrue(values.error(0) > 0.04, "by itself a median is less sure than the difference");
-        assertTrue(values.areToldApart(0, 1, 2));
-        assertFalse(values.areToldApart(0, 2, 2));
+        assertTrue(values.areToldApart(0, 1));
+        assertFalse(values.areToldApart(0, 2));
     }
 
     @Test
     void tellsNothingApartByOneSample() {
         ChoiceValues values = new ChoiceValues(new double[][] {{1}, {2}}, OptionalDouble.empty());
-        assertFalse(values.areToldApart(0, 1, 1));
+        assertFalse(values.areToldApart(0, 1));
+    }
+
+    /**
+     * Of choices that are all alike one looks best; it is told apart from any other in no more than 5 % of trials, the meaning
+     * of an interval of 95 % for all pairs. Compared with each other choice as if it had been fixed before, it is in some 12 % (4000 trials).
+     */
+    @Test
+    void tellsTheLuckiestOfManyAlikeApartInFewTrials() {
+        SplittableRandom random = new SplittableRandom(29);
+        int trials = 1000;
+        int wrong = 0;
+        for (int trial = 0; trial < trials; trial++) {
+            double[][] figures = new double[8][20];
+            for (double[] choice : figures) {
+                Arrays.setAll(choice, k -> random.nextGaussian());
+            }
+            ChoiceValues values = new ChoiceValues(figures, OptionalDouble.empty());
+            int best = IntStream.range(0, 8)
+                    .boxed()
+                    .max(Comparator.comparingDouble(values::value))
+                    .orElseThrow();
+            wrong += IntStream.range(0, 8).anyMatch(other -> values.areToldApart(best, other)) ? 1 : 0;
+        }
+        // Two standard errors of a share of 5 % in 1000 trials: 1.4 %.
+        assertTrue(wrong <= 0.064 * trials, wrong + " of " + trials);
     }
 }
