@@ -223,9 +223,7 @@ final class RecoveryRuns {
     }
 
     private SuperposedRun run(FlowProblem problem, double[] days) {
-        SuperposedRun run = plan.start() instanceof StartHeads.Steady steady
-                ? SuperposedRun.fromSteady(problem, steady.problem(plan.problem()), responses, accuracy)
-                : SuperposedRun.fromGiven(problem, responses, accuracy);
+        SuperposedRun run = plan.start().superposed(plan.problem(), problem, responses, accuracy);
         run.run(days, days[days.length - 1]);
         return run;
     }
