@@ -115,15 +115,24 @@ final class SharedResponses {
      */
     record Use(int groups, int answers) {}
 
-    /** Runs that share responses one after the other. */
+    /**
+     * Sample by sample over all choices, so that a sweep that is cut short has the same samples of each; but runs that share
+     * responses one after the other.
+     */
     List<Integer> inOrderOfWork(List<Integer> numbers) {
         if (shared() == 0) {
-            return numbers;
+            return numbers.stream()
+                    .sorted(Comparator.comparingInt(this::sample).thenComparing(Comparator.naturalOrder()))
+                    .toList();
         }
         return numbers.stream()
                 .sorted(Comparator.comparing((Integer number) -> group(runs.get(number - 1)))
                         .thenComparing(Comparator.naturalOrder()))
                 .toList();
+    }
+
+    private int sample(int number) {
+        return runs.sample(number - 1).orElse(Integer.MAX_VALUE);
     }
 
     /**

@@ -9,6 +9,8 @@ import java.util.List;
 import java.util.OptionalDouble;
 import org.headfall.scenarios.problem.InputException;
 import org.headfall.scenarios.sweep.SweepFolder;
+import org.headfall.scenarios.sweep.document.RunList;
+import org.headfall.scenarios.sweep.document.SweepDocument;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -67,6 +69,18 @@ class SweepForecastTest {
         double ofOneGroup = forecast.time(List.of(1, 4), 1).least();
         double ofTwoGroups = forecast.time(List.of(1, 2), 1).least();
         assertTrue(ofOneGroup < ofTwoGroups, ofOneGroup + " s, " + ofTwoGroups + " s");
+    }
+
+    /** Three samples of two choices: runs 1 to 3 have the first choice, 4 to 6 the second. */
+    @Test
+    void beginsASampleOfEveryChoiceBeforeTheNext() throws InputException, IOException {
+        String sweep = SweepFolder.SIX_RUNS
+                .replace("values: [100 m2/d, 200 m2/d, 400 m2/d]", "uniform: {from: 100 m2/d, to: 400 m2/d}")
+                .replace("design: full factorial", "design: latin hypercube\nsamples: 3\nfor_each_of: [rate]");
+        SweepDocument document = new SweepFolder(temporary).read(sweep);
+        SharedResponses responses = new SharedResponses(document, new RunList(document), SweepFolder.PROGRAM, 1);
+        assertEquals(List.of(1, 4, 2, 5, 3, 6), responses.inOrderOfWork(List.of(1, 2, 3, 4, 5, 6)));
+        assertEquals(List.of(4, 5, 3, 6), responses.inOrderOfWork(List.of(3, 4, 5, 6)));
     }
 
     @Test
