@@ -1,6 +1,7 @@
 package org.headfall.scenarios.allocation;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import org.headfall.scenarios.recording.RunDescription;
@@ -105,7 +106,7 @@ public final class AllocationSearch {
         RunInMemory with = run(best.rates());
         double before = Double.NaN;
         // Springs and rules make effects smaller or larger than superposed; what they do at these rates counts next.
-        while (rounds() < MOST_ROUNDS && !(isKept(with) && isSettled(before, best.value()))) {
+        while (rounds() < MOST_ROUNDS && !(isKept(with, relaxed) && isSettled(before, best.value()))) {
             before = best.value();
             learn(with, best.rates(), relaxed);
             best = best(relaxed);
@@ -117,7 +118,7 @@ public final class AllocationSearch {
             differences = requirements.differences(with, simulated);
             with = simulated;
             // What superposition is off by from the simulator counts as well.
-            while (bySimulator < MOST_ROUNDS && !isKept(with)) {
+            while (bySimulator < MOST_ROUNDS && !isKept(with, relaxed)) {
                 learn(with, best.rates(), relaxed);
                 best = best(relaxed);
                 with = simulated(best.rates());
@@ -138,8 +139,8 @@ public final class AllocationSearch {
         return bySuperposition + bySimulator;
     }
 
-    private boolean isKept(RunInMemory with) {
-        return requirements.worst(with) >= -ALLOWED_VIOLATION;
+    private boolean isKept(RunInMemory with, double[] relaxed) {
+        return requirements.worst(with, relaxed) >= -ALLOWED_VIOLATION;
     }
 
     private static boolean isSettled(double before, double now) {
@@ -164,15 +165,19 @@ public final class AllocationSearch {
         return RunInMemory.of(rates.with(found, moments), without.responses(), new double[0], progress);
     }
 
-    /** Sets what is left without the bores so that superposition gives what the simulator found at these rates. */
+    /**
+     * Sets what is left without the bores so that superposition gives what the simulator found at these rates. What gave way
+     * is taken back: whether limits contradict each other is judged anew, as springs and free-flowing bores give back a part.
+     */
     private void learn(RunInMemory with, double[] found, double[] relaxed) {
         double[][] bases = requirements.margins(with);
         double[][] superposed = effects.of(found, requirements.all());
         for (int r = 0; r < bases.length; r++) {
             for (int k = 0; k < bases[r].length; k++) {
-                bases[r][k] += superposed[r][k] + relaxed[r];
+                bases[r][k] += superposed[r][k];
             }
         }
+        Arrays.fill(relaxed, 0);
         requirements.setBases(bases);
     }
 

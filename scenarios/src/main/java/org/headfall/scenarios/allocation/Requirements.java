@@ -164,12 +164,22 @@ final class Requirements {
                 .toList();
     }
 
-    /** The least that a run leaves of any requirement on any day; positive infinity if there are none. */
-    double worst(RunInMemory with) {
-        return Arrays.stream(margins(with))
-                .flatMapToDouble(Arrays::stream)
-                .min()
-                .orElse(Double.POSITIVE_INFINITY);
+    /**
+     * The least that a run leaves of any requirement on any day.
+     *
+     * @param with the run
+     * @param relaxed by how much each requirement gives way, in its unit
+     * @return the least, in the unit of the requirement; positive infinity if there are none
+     */
+    double worst(RunInMemory with, double[] relaxed) {
+        double[][] margins = margins(with);
+        double worst = Double.POSITIVE_INFINITY;
+        for (int r = 0; r < margins.length; r++) {
+            for (double margin : margins[r]) {
+                worst = Math.min(worst, margin + relaxed[r]);
+            }
+        }
+        return worst;
     }
 
     /** Sets what is left without the bores. */

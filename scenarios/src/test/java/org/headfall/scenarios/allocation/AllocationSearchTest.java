@@ -113,6 +113,23 @@ class AllocationSearchTest {
         assertThrows(ContradictionException.class, this::allocate);
     }
 
+    /** A total that the rates of largest yield take with all limits kept cannot contradict them, whatever else is wanted. */
+    @Test
+    void whatTheLargestYieldAllowsIsNoContradiction() throws Exception {
+        replace("rates_change_after: 3 yr", "rates_change_after: 6 yr");
+        AllocationResult most = allocate();
+        assertEquals(List.of(), most.relaxed());
+        double total = 0.98 * most.yield() / 86.4;
+        for (String goal : List.of("least energy", "least effect on springs")) {
+            replace("goal: largest yield", "goal: " + goal + "\n  total: " + total + " L/s");
+            AllocationResult shared = allocate();
+            assertEquals(List.of(), shared.relaxed(), goal);
+            assertEquals(0.98 * most.yield(), shared.yield(), 1e-4 * most.yield(), goal);
+            assertTrue(shared.worst() >= -1e-3, goal + ": least left " + shared.worst());
+            replace("goal: " + goal + "\n  total: " + total + " L/s", "goal: largest yield");
+        }
+    }
+
     /** The wanted total takes less energy shared in one way, and leans on the bore farther from the springs in another. */
     @Test
     void savesEnergyForAWantedTotal() throws Exception {
