@@ -56,7 +56,7 @@ public final class CappingOutputs {
                         "bore to shut",
                         "holder",
                         "water saved (ML/yr)",
-                        "of that kept in the aquifer at the end (ML/yr)",
+                        "of that not given by springs and flowing bores at the end (ML/yr)",
                         "mean gain of head at springs (m per ML/yr)",
                         "mean gain of head at other places (m per ML/yr)",
                         "flow by themselves again"))) {
@@ -67,7 +67,7 @@ public final class CappingOutputs {
                         .text(bore.name())
                         .text(bore.holder())
                         .number(DischargeUnit.MEGALITRES_PER_YEAR.of(bore.saved()), 2)
-                        .number(DischargeUnit.MEGALITRES_PER_YEAR.of(bore.kept()), 2)
+                        .number(DischargeUnit.MEGALITRES_PER_YEAR.of(bore.notGivenElsewhere()), 2)
                         .number(perMegalitre(bore.gainAtSprings()), 6)
                         .number(perMegalitre(bore.gainElsewhere()), 6)
                         .text(String.join("; ", bore.flowAgain())));

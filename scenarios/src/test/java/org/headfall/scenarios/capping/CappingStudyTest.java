@@ -124,8 +124,8 @@ class CappingStudyTest {
     void theBoreNearTheSpringComesFirstAndADryOneFlowsAgain() throws IOException {
         List<ShutBore> order = new CappingStudy(plan, new RunFromResponses(plan, parent.resolve("run"))).inOrder();
         assertEquals("near", order.get(0).name());
-        assertTrue(
-                order.get(0).saved() > 0 && order.get(0).kept() < order.get(0).saved());
+        assertTrue(order.get(0).saved() > 0
+                && order.get(0).notGivenElsewhere() < order.get(0).saved());
         assertEquals(List.of("dry"), order.get(0).flowAgain());
         new CappingOutputs(order, plan.description().calendar()).into(parent.resolve("capping"), false);
         List<String> lines = Files.readAllLines(parent.resolve("capping").resolve("capping-order.csv"));
