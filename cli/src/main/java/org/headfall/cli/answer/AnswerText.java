@@ -13,6 +13,7 @@ import org.headfall.cli.answer.RunAnswer.Effort;
 import org.headfall.cli.answer.RunAnswer.Extreme;
 import org.headfall.cli.answer.RunAnswer.FlowEnd;
 import org.headfall.scenarios.accounts.AccountSummary;
+import org.headfall.scenarios.evidence.Doubt;
 import picocli.CommandLine.Help.Ansi;
 
 /** The answer of a run in words and figures, at most 80 columns wide but for the name of the folder. */
@@ -184,6 +185,9 @@ public final class AnswerText {
         if (!answer.overEntitlement().isEmpty()) {
             block.labelled("Over entitlement", overEntitlement(answer.overEntitlement()));
         }
+        if (!answer.unmetRates().isEmpty()) {
+            block.labelled("Not as asked", notAsAsked(answer.unmetRates()));
+        }
         block.labelled(
                 "Not confined",
                 answer.cellsNotConfined() == 0
@@ -193,6 +197,12 @@ public final class AnswerText {
                                 "%,d of %,d cells: head falls below the aquifer top; see the report",
                                 answer.cellsNotConfined(),
                                 answer.effort().cells()));
+    }
+
+    private static String notAsAsked(List<Doubt> unmet) {
+        Doubt first = unmet.get(0);
+        return first.subject() + " " + first.statement()
+                + (unmet.size() == 1 ? "" : " And " + (unmet.size() - 1) + " more, see the report.");
     }
 
     private static String overEntitlement(List<AccountSummary> over) {

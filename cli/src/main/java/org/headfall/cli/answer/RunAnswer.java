@@ -13,6 +13,8 @@ import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.headfall.scenarios.accounts.AccountSummary;
+import org.headfall.scenarios.evidence.Doubt;
+import org.headfall.scenarios.evidence.UnmetRates;
 import org.headfall.scenarios.findings.ArtesianHead;
 import org.headfall.scenarios.findings.BedAdjustment;
 import org.headfall.scenarios.findings.FlowByItself;
@@ -35,6 +37,7 @@ import org.headfall.scenarios.results.SolvedBy;
  * @param leastWaterAbovePump bore with the least water above its pump intake, of all recorded days (m)
  * @param stopFlowing bores and springs that stop flowing by themselves at least for a time, the first to stop first
  * @param overEntitlement holders, or bores where none has a holder, that take more than their entitlement in a water year
+ * @param unmetRates pumped bores that do not give what is asked of them, with the reason
  * @param cellsNotConfined cells in which head falls below the top of the aquifer
  * @param headErrorMetres largest numerical error of head at a bore, spring or point (m)
  * @param gridAndBoundaryInHeadError whether that error holds those of the grid and of far boundaries, as far as there
@@ -57,6 +60,7 @@ public record RunAnswer(
         Optional<Extreme> leastWaterAbovePump,
         List<FlowEnd> stopFlowing,
         List<AccountSummary> overEntitlement,
+        List<Doubt> unmetRates,
         int cellsNotConfined,
         OptionalDouble headErrorMetres,
         boolean gridAndBoundaryInHeadError,
@@ -75,6 +79,7 @@ public record RunAnswer(
         limits = List.copyOf(limits);
         stopFlowing = List.copyOf(stopFlowing);
         overEntitlement = List.copyOf(overEntitlement);
+        unmetRates = List.copyOf(unmetRates);
         files = List.copyOf(files);
     }
 
@@ -154,6 +159,7 @@ public record RunAnswer(
                 AccountSummaries.ofHolders(AccountSummaries.read(folder)).stream()
                         .filter(AccountSummary::isOver)
                         .toList(),
+                UnmetRates.of(run),
                 run.findings().confinement().cells(),
                 run.figures().stationHeadError().stream()
                         .mapToDouble(Double::doubleValue)

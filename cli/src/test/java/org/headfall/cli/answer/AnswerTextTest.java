@@ -14,6 +14,7 @@ import java.util.OptionalDouble;
 import org.headfall.cli.answer.RunAnswer.Effort;
 import org.headfall.cli.answer.RunAnswer.Extreme;
 import org.headfall.scenarios.accounts.AccountSummary;
+import org.headfall.scenarios.evidence.Doubt;
 import org.headfall.scenarios.limits.Outcome;
 import org.junit.jupiter.api.Test;
 import picocli.CommandLine.Help.Ansi;
@@ -57,6 +58,7 @@ class AnswerTextTest {
                 Optional.of(new Extreme("town bore", aboveIntake, DATE)),
                 List.of(),
                 overEntitlement,
+                List.of(new Doubt("town bore", "gives no water in the whole run.")),
                 0,
                 OptionalDouble.empty(),
                 false,
@@ -81,6 +83,7 @@ class AnswerTextTest {
         String said = said(answer(0.004, 0));
         assertTrue(said.contains("Least water above pump 0.00 m at town bore on 2041-03-01"), said);
         assertTrue(said.contains("Largest loss of head none"), said);
+        assertTrue(said.contains("Not as asked town bore gives no water in the whole run."), said);
         assertTrue(said.contains("Sealing bed adjusts to a change of head in 12 to 30 yr"), said);
         assertTrue(said(answer(0.02, 3)).contains("Largest loss of head 0.02 m at spring on 2041-03-01"));
     }

@@ -15,7 +15,7 @@ import org.headfall.scenarios.results.FinishedRun;
  * Bores that do not give what the scenario asks of them, or could not in truth: a rate that is cut back, a pump that never
  * delivers, a head below the bottom of the aquifer. The run goes on, so nothing else says so.
  */
-final class UnmetRates {
+public final class UnmetRates {
 
     /** Share of the rate asked for that may be missing. */
     private static final double MISSING_THAT_COUNTS = 0.01;
@@ -29,8 +29,8 @@ final class UnmetRates {
         this.run = run;
     }
 
-    /** One for each bore and reason, in the order of the bores. */
-    static List<Doubt> of(FinishedRun run) {
+    /** One for each pumped bore and reason, in the order of the bores. */
+    public static List<Doubt> of(FinishedRun run) {
         UnmetRates unmet = new UnmetRates(run);
         List<Station> stations = run.description().stations();
         for (int i = 0; i < stations.size(); i++) {
