@@ -55,6 +55,13 @@ record Dependence(KeptFigure figure, List<Influence> influences, Optional<Unrank
                     .append("in the mean")
                     .append(difference(influence));
         }
+        if (influence.isLongerWithin()) {
+            text.append("; from ")
+                    .append(value(influence.groups().least()))
+                    .append(" to ")
+                    .append(value(influence.groups().greatest()))
+                    .append(" in the means of groups along it");
+        }
         influence
                 .indices()
                 .total()

@@ -1,7 +1,9 @@
 package org.headfall.scenarios.sweep.results;
 
 import java.util.OptionalDouble;
+import org.apache.commons.math3.distribution.NormalDistribution;
 import org.headfall.scenarios.sweep.document.Variable;
+import org.headfall.scenarios.sweep.statistics.GroupedMeans;
 import org.headfall.scenarios.sweep.statistics.Swing;
 
 /**
@@ -11,7 +13,9 @@ import org.headfall.scenarios.sweep.statistics.Swing;
  * @param variable the variable
  * @param rank rank correlation of the two
  * @param swing mean figure with the variable in its lowest and in its highest tenth, or with the values that differ most
+ * @param groups mean figure of groups along the variable; of nothing where values have no order
  * @param indices Sobol indices; of nothing if runs were not chosen for them
+ * @param probability of any measure of any variable as far from no influence by chance alone, where none has any; at most 1
  * @param samples how many independent samples have the figure
  * @param resolution the smallest difference of the figure that means something, in its unit
  */
@@ -20,12 +24,16 @@ public record Influence(
         Variable variable,
         RankCorrelation rank,
         Swing swing,
+        GroupedMeans groups,
         Indices indices,
+        double probability,
         int samples,
         double resolution) {
 
     /** Two-sided 95 per cent of the standard normal distribution. */
     private static final double DEVIATIONS = 1.959963984540054;
+
+    private static final double OUTSIDE = 0.05;
 
     /**
      * A rank correlation and its 95 per cent interval.
@@ -61,6 +69,15 @@ public record Influence(
         static final Indices NONE =
                 new Indices(OptionalDouble.empty(), OptionalDouble.empty(), Double.NaN, Double.NaN, Double.NaN);
 
+        /** The probability of a total index so many standard errors from 0 by chance alone; NaN if there is no error. */
+        double probability() {
+            return totalError > 0
+                    ? 2
+                            * new NormalDistribution(null, 0, 1)
+                                    .cumulativeProbability(-Math.abs(total.orElse(0)) / totalError)
+                    : Double.NaN;
+        }
+
         /**
          * Whether the total index tells a variable apart from none. It is a mean of squares, which the errors of runs alone
          * make greater than any number of its standard errors; so the change of the figure by the variable alone, the root
@@ -72,25 +89,47 @@ public record Influence(
         }
     }
 
-    /** Whether any measure tells it apart from no influence. */
+    /** Whether the measures of all variables, taken together, tell it apart from no influence. */
     public boolean isToldApart() {
-        return swings() || ranks() != 0 || indices.areToldApart(resolution);
+        return isCertain() && (swings() || bends() || ranks() != 0 || indices.areToldApart(resolution));
+    }
+
+    private boolean isCertain() {
+        return probability <= OUTSIDE;
+    }
+
+    /** Whether means of groups along the variable differ, be it that they rise and fall again. */
+    private boolean bends() {
+        return isCertain() && groups.probability() <= OUTSIDE && groups.length() > resolution;
     }
 
     /** Whether the bar is longer than its error and than what means something. */
     public boolean swings() {
-        return swing.isToldApart() && swing.length() > resolution;
+        return isCertain() && swing.isToldApart() && swing.length() > resolution;
     }
 
     /** The way of the ranks; differences that mean nothing have ranks too. */
     private int ranks() {
-        return swing.length() > resolution ? rank.way() : 0;
+        return isCertain() && swing.length() > resolution ? rank.way() : 0;
     }
 
-    /** By what influences are put in order: the total index if there is one, otherwise how far the figure swings. */
+    /** By what influences are put in order: the total index if there is one, otherwise how far the figure swings, between its ends or within. */
     double weight() {
-        double weight = indices.total().orElse(swing.length());
+        double weight = indices.total().orElse(isLongerWithin() ? groups.length() : swing.length());
         return Double.isNaN(weight) ? -1 : weight;
+    }
+
+    /** Whether groups differ by more than the ends, so that the bar does not show how much it counts. */
+    boolean isLongerWithin() {
+        return bends() && swingsNoWay() && groups.length() > swing.length();
+    }
+
+    private boolean swingsNoWay() {
+        return ranks() == 0 || !swings() || ranks() != Math.signum(swing.high() - swing.low());
+    }
+
+    private double error() {
+        return isLongerWithin() ? groups.error() : swing.error();
     }
 
     /**
@@ -100,7 +139,7 @@ public record Influence(
     boolean isLikeIn(Influence other) {
         double error = indices.total().isPresent()
                 ? DEVIATIONS * Math.hypot(indices.totalError(), other.indices.totalError())
-                : Math.hypot(swing.error(), other.swing.error());
+                : Math.hypot(error(), other.error());
         return !(Math.abs(weight() - other.weight()) > error);
     }
 
@@ -119,6 +158,9 @@ public record Influence(
         int swings = swings() ? (int) Math.signum(swing.high() - swing.low()) : 0;
         int ranks = ranks();
         if (swings == 0 && ranks == 0) {
+            if (bends()) {
+                return "does not go one way: differs within its range, not between its ends";
+            }
             return indices.total().isPresent() && isToldApart()
                     ? "counts, but not by rising or falling"
                     : "not told apart from none";
@@ -146,6 +188,9 @@ public record Influence(
         }
         if (swings != 0 && ranks() == 0) {
             return (swings > 0 ? "greater" : "less") + " where it is high, no trend by ranks";
+        }
+        if (swings == 0 && bends()) {
+            return "does not go one way";
         }
         return swings == -ranks() && swings != 0 ? "does not go one way" : words();
     }

@@ -1,6 +1,7 @@
 package org.headfall.scenarios.sweep.results;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -10,6 +11,7 @@ import java.util.OptionalDouble;
 import java.util.stream.IntStream;
 import org.headfall.scenarios.sweep.document.Design;
 import org.headfall.scenarios.sweep.document.Variable;
+import org.headfall.scenarios.sweep.statistics.GroupedMeans;
 import org.headfall.scenarios.sweep.statistics.Ranks;
 import org.headfall.scenarios.sweep.statistics.SobolIndices;
 import org.headfall.scenarios.sweep.statistics.Swing;
@@ -68,20 +70,40 @@ public final class Influences {
                 .distinct()
                 .count();
         Swing swing = swing(variable, given, values);
+        double correlation = variable.numeric() ? Ranks.correlation(given, values) : Double.NaN;
+        GroupedMeans groups = variable.numeric() ? GroupedMeans.of(given, values, samples) : GroupedMeans.NONE;
+        Influence.Indices parts = indices.map(found -> new Influence.Indices(
+                        OptionalDouble.of(found.first()[place]),
+                        OptionalDouble.of(found.total()[place]),
+                        found.firstError()[place],
+                        found.totalError()[place],
+                        found.variance()))
+                .orElse(Influence.Indices.NONE);
         return new Influence(
                 figure,
                 variable,
-                rank(variable.numeric() ? Ranks.correlation(given, values) : Double.NaN, count),
+                rank(correlation, count),
                 everyCombination ? swing.withoutSampling() : swing,
-                indices.map(found -> new Influence.Indices(
-                                OptionalDouble.of(found.first()[place]),
-                                OptionalDouble.of(found.total()[place]),
-                                found.firstError()[place],
-                                found.totalError()[place],
-                                found.variance()))
-                        .orElse(Influence.Indices.NONE),
+                everyCombination ? groups.withoutSampling() : groups,
+                parts,
+                everyCombination
+                        ? 0
+                        : together(
+                                swing.probability(),
+                                Ranks.probability(correlation, count),
+                                groups.probability(),
+                                parts.probability()),
                 count,
                 Resolution.of(table.sweep().figure(figure), values));
+    }
+
+    /**
+     * The least of the probabilities of some measures by chance alone, times the measures of all variables of which it may
+     * have been picked (Dunn 1961, J. Am. Stat. Assoc. 56, 52-64); measures that are not known do not count.
+     */
+    private double together(double... probabilities) {
+        double[] known = Arrays.stream(probabilities).filter(Double::isFinite).toArray();
+        return Math.min(1, Arrays.stream(known).min().orElse(1) * known.length * variables.size());
     }
 
     /** A figure without those runs that are mixed of two samples. */

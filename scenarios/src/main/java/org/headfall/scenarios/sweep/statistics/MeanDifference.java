@@ -56,6 +56,13 @@ public record MeanDifference(double value, double standardError, int freedom) {
                         * new TDistribution(null, freedom).inverseCumulativeProbability(1 - OUTSIDE / 2 / comparisons);
     }
 
+    /** The probability of a difference as large by chance alone, by the distribution of Student; NaN if there is no error. */
+    public double probability() {
+        return standardError > 0
+                ? 2 * new TDistribution(null, freedom).cumulativeProbability(-Math.abs(value) / standardError)
+                : Double.NaN;
+    }
+
     /** Runs of a group that have figures. */
     @SuppressWarnings("ArrayRecordComponent") // lives no longer than the difference it is made for
     private record Group(double[] figures, int[] ofSample, double mean, int samples) {

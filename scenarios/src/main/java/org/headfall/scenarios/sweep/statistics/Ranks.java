@@ -2,6 +2,7 @@ package org.headfall.scenarios.sweep.statistics;
 
 import java.util.Arrays;
 import java.util.stream.IntStream;
+import org.apache.commons.math3.distribution.NormalDistribution;
 import org.apache.commons.math3.stat.correlation.SpearmansCorrelation;
 import org.apache.commons.math3.util.FastMath;
 
@@ -68,6 +69,22 @@ public final class Ranks {
         double z = FastMath.atanh(Math.max(-NEARLY_ONE, Math.min(NEARLY_ONE, correlation)));
         double half = DEVIATIONS * Math.sqrt(1.06 / (pairs - LEAST));
         return new double[] {Math.tanh(z - half), Math.tanh(z + half)};
+    }
+
+    /**
+     * The probability of a rank correlation as far from 0 by chance alone, on the scale and with the variance of
+     * {@link #interval}.
+     *
+     * @param correlation the rank correlation
+     * @param pairs of how many pairs
+     * @return NaN for fewer than four pairs
+     */
+    public static double probability(double correlation, int pairs) {
+        if (pairs <= LEAST || Double.isNaN(correlation)) {
+            return Double.NaN;
+        }
+        double z = FastMath.atanh(Math.min(NEARLY_ONE, Math.abs(correlation)));
+        return 2 * new NormalDistribution(null, 0, 1).cumulativeProbability(-z / Math.sqrt(1.06 / (pairs - LEAST)));
     }
 
     private static double[] picked(double[] values, int[] which) {

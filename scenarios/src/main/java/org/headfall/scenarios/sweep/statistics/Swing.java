@@ -16,11 +16,12 @@ import java.util.stream.IntStream;
  * @param atLow greatest value of the variable that counts as low, or the value with the least mean
  * @param atHigh least value of the variable that counts as high, or the value with the greatest mean
  * @param error half of the width of the 95 per cent interval of {@code high - low} by sampling; NaN if samples are too few
+ * @param probability of a bar as long by chance alone; NaN if samples are too few
  */
-public record Swing(double low, double high, double atLow, double atHigh, double error) {
+public record Swing(double low, double high, double atLow, double atHigh, double error, double probability) {
 
     /** The swing of what cannot be put in order or has no runs. */
-    public static final Swing NONE = new Swing(Double.NaN, Double.NaN, Double.NaN, Double.NaN, Double.NaN);
+    public static final Swing NONE = new Swing(Double.NaN, Double.NaN, Double.NaN, Double.NaN, Double.NaN, Double.NaN);
 
     private static final double TENTH = 0.1;
 
@@ -47,7 +48,13 @@ public record Swing(double low, double high, double atLow, double atHigh, double
         int[] lowest = places(variable, value -> value <= low);
         int[] highest = places(variable, value -> value >= high);
         MeanDifference difference = MeanDifference.of(figure, sample, lowest, highest);
-        return new Swing(mean(figure, lowest), mean(figure, highest), low, high, difference.halfWidth(1));
+        return new Swing(
+                mean(figure, lowest),
+                mean(figure, highest),
+                low,
+                high,
+                difference.halfWidth(1),
+                difference.probability());
     }
 
     private static int[] places(double[] variable, DoublePredicate wanted) {
@@ -94,12 +101,18 @@ public record Swing(double low, double high, double atLow, double atHigh, double
                 sample,
                 places(variable, other -> other == least.value()),
                 places(variable, other -> other == greatest.value()));
-        return new Swing(least.mean(), greatest.mean(), least.value(), greatest.value(), difference.halfWidth(pairs));
+        return new Swing(
+                least.mean(),
+                greatest.mean(),
+                least.value(),
+                greatest.value(),
+                difference.halfWidth(pairs),
+                Math.min(1, pairs * difference.probability()));
     }
 
     /** The same swing where every combination was run, so that there is no error of sampling. */
     public Swing withoutSampling() {
-        return new Swing(low, high, atLow, atHigh, 0);
+        return new Swing(low, high, atLow, atHigh, 0, low == high ? 1 : 0);
     }
 
     /** Length of the bar. */

@@ -18,6 +18,7 @@ import org.headfall.scenarios.sweep.document.Variation;
 import org.headfall.scenarios.sweep.figures.KeptFigure;
 import org.headfall.scenarios.sweep.figures.PlaceFigure;
 import org.headfall.scenarios.sweep.results.Influence.RankCorrelation;
+import org.headfall.scenarios.sweep.statistics.GroupedMeans;
 import org.headfall.scenarios.sweep.statistics.SobolIndices;
 import org.headfall.scenarios.sweep.statistics.Swing;
 import org.junit.jupiter.api.Test;
@@ -65,13 +66,24 @@ class InfluenceTest {
     void namesTheChoiceThatMakesTheDifference() {
         Variable pictures =
                 new Variable("picture", List.of(), listed("sand.yaml", "clay.yaml", "both.yaml"), false, "");
-        Swing swing = new Swing(10, 14, 3, 1, 1.5);
-        Influence influence = new Influence("loss", pictures, NO_RANK, swing, Influence.Indices.NONE, 64, 0.005);
+        Swing swing = new Swing(10, 14, 3, 1, 1.5, 0.01);
+        Influence influence = new Influence(
+                "loss", pictures, NO_RANK, swing, GroupedMeans.NONE, Influence.Indices.NONE, 0.01, 64, 0.005);
         assertEquals("least with both.yaml, greatest with sand.yaml", influence.words());
-        Swing unsure = new Swing(10, 14, 3, 1, 4.5);
+        Swing unsure = new Swing(10, 14, 3, 1, 4.5, 0.01);
         assertEquals(
                 "values not told apart",
-                new Influence("loss", pictures, NO_RANK, unsure, Influence.Indices.NONE, 64, 0.005).words());
+                new Influence(
+                                "loss",
+                                pictures,
+                                NO_RANK,
+                                unsure,
+                                GroupedMeans.NONE,
+                                Influence.Indices.NONE,
+                                0.01,
+                                64,
+                                0.005)
+                        .words());
         assertTrue(sentence(influence)
                 .contains("10 m with both.yaml, 14 m with sand.yaml, in the mean (difference 4 ± 1.5"));
     }
@@ -147,10 +159,51 @@ class InfluenceTest {
             figures[3 * samples + k] = a + 1e-4 * random.nextGaussian();
         }
         SobolIndices indices = SobolIndices.of(figures, 2);
-        Swing none = new Swing(0, 0.001, 1, 2, 0.1);
+        Swing none = new Swing(0, 0.001, 1, 2, 0.1, 0.01);
         assertTrue(indices.total()[1] > 1.96 * indices.totalError()[1], "noise has a total index");
         assertFalse(influence("n", none, NO_RANK, indices(indices, 1)).isToldApart());
         assertTrue(influence("T", none, NO_RANK, indices(indices, 0)).isToldApart());
+    }
+
+    /** A figure that rises and falls again, as 4 T (1 - T) does, has no rank correlation and equal ends. */
+    @Test
+    void tellsAHumpApart() {
+        SplittableRandom random = new SplittableRandom(5);
+        double[] variable = random.doubles(60).toArray();
+        double[] figure = Arrays.stream(variable)
+                .map(t -> 4 * t * (1 - t) + 0.2 * random.nextGaussian())
+                .toArray();
+        int[] samples = IntStream.range(0, 60).toArray();
+        GroupedMeans groups = GroupedMeans.of(variable, figure, samples);
+        RankCorrelation none = new RankCorrelation(0.1, -0.2, 0.3);
+        Swing ends = new Swing(0.2, 0.3, 0.1, 0.9, 0.3, 0.5);
+        Variable of = new Variable("T", List.of(), listed("1", "2"), true, "");
+        Influence hump = new Influence(
+                "loss", of, none, ends, groups, Influence.Indices.NONE, 12 * groups.probability(), 60, 0.005);
+        assertTrue(hump.isToldApart());
+        assertEquals("does not go one way", hump.shortWords());
+        assertTrue(hump.words().startsWith("does not go one way"), hump.words());
+        assertTrue(sentence(hump).contains("depends most on T"));
+        Influence other = influence("S", 0.5, 0.1, new RankCorrelation(0.4, 0.2, 0.6));
+        assertTrue(hump.weight() > other.weight());
+    }
+
+    /** What one of twelve measures shows once in twelve times is nothing (Dunn 1961). */
+    @Test
+    void takesAllMeasuresTogether() {
+        Variable of = new Variable("T", List.of(), listed("1", "2"), true, "");
+        Influence picked = new Influence(
+                "loss",
+                of,
+                new RankCorrelation(0.3, 0.05, 0.5),
+                new Swing(0, 3, 1, 2, 2.5, 0.03),
+                GroupedMeans.NONE,
+                Influence.Indices.NONE,
+                12 * 0.03,
+                60,
+                0.005);
+        assertFalse(picked.isToldApart());
+        assertEquals("not told apart from none", picked.words());
     }
 
     private static Influence.Indices indices(SobolIndices of, int variable) {
@@ -167,7 +220,16 @@ class InfluenceTest {
     void saysWhereChoicesCountOnlyByTheirTotalIndex() {
         Variable pictures = new Variable("picture", List.of(), listed("sand.yaml", "clay.yaml"), false, "");
         Influence.Indices counts = new Influence.Indices(OptionalDouble.of(0), OptionalDouble.of(0.6), 0.05, 0.05, 4);
-        Influence influence = new Influence("loss", pictures, NO_RANK, new Swing(10, 11, 2, 1, 1.5), counts, 64, 0.005);
+        Influence influence = new Influence(
+                "loss",
+                pictures,
+                NO_RANK,
+                new Swing(10, 11, 2, 1, 1.5, 0.01),
+                GroupedMeans.NONE,
+                counts,
+                0.01,
+                64,
+                0.005);
         assertTrue(influence.isToldApart());
         assertEquals("counts, but not by the means of its values", influence.words());
         assertEquals(influence.words(), influence.shortWords());
@@ -178,7 +240,15 @@ class InfluenceTest {
 
     private static Influence influence(String name, Swing swing, RankCorrelation rank, Influence.Indices indices) {
         return new Influence(
-                "loss", new Variable(name, List.of(), listed("1", "2"), true, ""), rank, swing, indices, 64, 0.005);
+                "loss",
+                new Variable(name, List.of(), listed("1", "2"), true, ""),
+                rank,
+                swing,
+                GroupedMeans.NONE,
+                indices,
+                0.01,
+                64,
+                0.005);
     }
 
     private static String sentence(Influence... influences) {
@@ -189,7 +259,15 @@ class InfluenceTest {
     private static Influence influence(String name, double difference, double error, RankCorrelation rank) {
         Variable variable = new Variable(name, List.of(), listed("1", "2"), true, "");
         return new Influence(
-                "loss", variable, rank, new Swing(0, difference, 1, 2, error), Influence.Indices.NONE, 64, 0.005);
+                "loss",
+                variable,
+                rank,
+                new Swing(0, difference, 1, 2, error, 0.01),
+                GroupedMeans.NONE,
+                Influence.Indices.NONE,
+                0.01,
+                64,
+                0.005);
     }
 
     private static Variation listed(String... values) {
