@@ -97,9 +97,11 @@ public final class AllocationFiles {
                 "tightest on",
                 "left by superposition",
                 "left by the simulator",
+                "kept free for the numerical error",
                 "price",
                 "unit of the price",
-                "gain by 0.1 of the unit (" + result.goalUnit() + ")");
+                "gain by 0.1 of the unit (" + result.goalUnit() + ")",
+                "remark");
         CsvFile.write(target, header, result.requirements(), one -> {
             CsvLineCells cells = new CsvLineCells().text(one.name()).text(one.unit());
             if (Double.isNaN(one.day())) {
@@ -109,9 +111,14 @@ public final class AllocationFiles {
             }
             return cells.number(one.predicted(), 4)
                     .number(one.simulated(), 4)
+                    .number(one.reserve(), 4)
                     .number(one.price(), 4)
                     .text(result.priceUnit(one))
-                    .number(one.gain(), 4);
+                    .number(one.gain(), 4)
+                    .text(
+                            one.price() > 0 && result.givesBack()
+                                    ? "worth more than that: without what springs and free-flowing bores give back"
+                                    : "");
         });
     }
 

@@ -88,6 +88,7 @@ final class AllocationFindings {
                 gaveWay(requirements.all(), relaxed),
                 exchanges(requirements.all(), without.responses()),
                 wishes.goalUnit(),
+                !with.dependence().points().isEmpty(),
                 uncounted(with),
                 rounds);
     }
@@ -138,10 +139,12 @@ final class AllocationFindings {
      * @param one the requirement
      * @param effects effect of the rates on each of its days, by superposition
      * @param found what the run with the rates leaves on each of its days
+     * @param reserve what is kept free of it for its numerical error
      * @param price its price
      * @param gain what a little more of it gains
      */
-    static AllocationResult.Kept kept(Requirement one, double[] effects, double[] found, double price, double gain) {
+    static AllocationResult.Kept kept(
+            Requirement one, double[] effects, double[] found, double reserve, double price, double gain) {
         int tightest = 0;
         for (int k = 1; k < effects.length; k++) {
             if (one.base(k) - effects[k] < one.base(tightest) - effects[tightest]) {
@@ -154,8 +157,9 @@ final class AllocationFindings {
                 one.unit(),
                 one.unitOfChange(),
                 none ? Double.NaN : one.days()[tightest],
-                none ? Double.NaN : one.base(tightest) - effects[tightest],
+                none ? Double.NaN : one.base(tightest) - effects[tightest] + reserve,
                 Arrays.stream(found).min().orElse(Double.POSITIVE_INFINITY),
+                reserve,
                 price,
                 gain);
     }

@@ -16,6 +16,7 @@ import org.headfall.scenarios.recording.RunDescription;
  * @param relaxed limits that had to give way because they contradict each other, with the wanted total or minimums
  * @param exchanges what a unit taken at one bore is worth at another
  * @param goalUnit unit of the goal, by which prices are counted
+ * @param givesBack whether springs or bores whose discharge follows head give back a part, which prices leave out
  * @param uncounted limits that were not counted, and what the simulator says of them
  * @param rounds how often rates were run
  */
@@ -29,6 +30,7 @@ public record AllocationResult(
         List<Relaxed> relaxed,
         List<Exchange> exchanges,
         String goalUnit,
+        boolean givesBack,
         List<UncountedLimit> uncounted,
         Rounds rounds) {
 
@@ -67,6 +69,7 @@ public record AllocationResult(
      * @param day the day on which least is left by superposition (d)
      * @param predicted what is left then by superposition
      * @param simulated the least that is left on any day by the simulator
+     * @param reserve what is kept free of it, as its numerical error is that large
      * @param price by how much the goal would improve, in its unit, for a unit more
      * @param gain by how much it improves for 0.1 of its unit more, solved again
      */
@@ -77,6 +80,7 @@ public record AllocationResult(
             double day,
             double predicted,
             double simulated,
+            double reserve,
             double price,
             double gain) {}
 

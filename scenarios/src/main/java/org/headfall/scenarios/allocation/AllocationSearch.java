@@ -19,7 +19,6 @@ public final class AllocationSearch {
     /** Moments on which levels are looked at lie this long before a rate changes (d). */
     private static final double BEFORE_CHANGE = 0.5;
 
-    private static final double ALLOWED_VIOLATION = 5e-4;
     private static final int MOST_ROUNDS = 10;
 
     /** Change of the goal from one simulation to the next at which rates have settled. */
@@ -140,7 +139,7 @@ public final class AllocationSearch {
     }
 
     private boolean isKept(RunInMemory with, double[] relaxed) {
-        return requirements.worst(with, relaxed) >= -ALLOWED_VIOLATION;
+        return requirements.worst(with, relaxed) >= -Requirements.TOLERATED;
     }
 
     private static boolean isSettled(double before, double now) {
@@ -170,7 +169,7 @@ public final class AllocationSearch {
      * is taken back: whether limits contradict each other is judged anew, as springs and free-flowing bores give back a part.
      */
     private void learn(RunInMemory with, double[] found, double[] relaxed) {
-        double[][] bases = requirements.margins(with);
+        double[][] bases = requirements.safeMargins(with);
         double[][] superposed = effects.of(found, requirements.all());
         for (int r = 0; r < bases.length; r++) {
             for (int k = 0; k < bases[r].length; k++) {
@@ -199,7 +198,9 @@ public final class AllocationSearch {
         List<AllocationResult.Kept> kept = new ArrayList<>();
         for (int r = 0; r < found.length; r++) {
             double gain = prices[r] > 0 ? gainByMoreOf(requirements.all().get(r), best) : 0;
-            kept.add(AllocationFindings.kept(requirements.all().get(r), superposed[r], found[r], prices[r], gain));
+            Requirement one = requirements.all().get(r);
+            kept.add(AllocationFindings.kept(
+                    one, superposed[r], found[r], requirements.reserve(with, one), prices[r], gain));
         }
         return kept;
     }

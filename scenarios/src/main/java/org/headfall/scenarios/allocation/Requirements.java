@@ -22,6 +22,9 @@ import org.headfall.solver.bore.Bore;
 /** All that rates must keep: the limits that follow head in proportion, and the lowest levels of the bores. */
 final class Requirements {
 
+    /** By how much rates may pass what is kept free: with the numerical error alone left, a limit still holds. */
+    static final double TOLERATED = 5e-4;
+
     /** Days that are nearer to each other than this count as one (d). */
     static final double SAME_DAY = 1;
 
@@ -54,7 +57,7 @@ final class Requirements {
             }
         }
         Requirements requirements = new Requirements(List.copyOf(all));
-        requirements.setBases(requirements.margins(without));
+        requirements.setBases(requirements.safeMargins(without));
         return requirements;
     }
 
@@ -115,6 +118,28 @@ final class Requirements {
         return all;
     }
 
+    /**
+     * What a run leaves of each requirement on each of its days, in its unit, beyond the numerical error of a limit and
+     * {@link #TOLERATED}: a limit of which less than the error is left stays undecided in a run with the same rates.
+     */
+    double[][] safeMargins(RunInMemory with) {
+        double[][] margins = margins(with);
+        for (int r = 0; r < margins.length; r++) {
+            double reserve = reserve(with, all.get(r));
+            for (int k = 0; k < margins[r].length; k++) {
+                margins[r][k] -= reserve;
+            }
+        }
+        return margins;
+    }
+
+    /** What is kept free of a requirement (in its unit); nothing of a level in a bore, which is no limit. */
+    double reserve(RunInMemory with, Requirement one) {
+        return one.subject() instanceof Requirement.OfLimit of
+                ? with.margins(of.limit()).error() + TOLERATED
+                : 0;
+    }
+
     /** What a run leaves of each requirement on each of its days. */
     double[][] margins(RunInMemory with) {
         return all.stream().map(one -> margins(with, one)).toArray(double[][]::new);
@@ -165,14 +190,14 @@ final class Requirements {
     }
 
     /**
-     * The least that a run leaves of any requirement on any day.
+     * The least that a run leaves of any requirement on any day, beyond what is kept free for numerical errors.
      *
      * @param with the run
      * @param relaxed by how much each requirement gives way, in its unit
      * @return the least, in the unit of the requirement; positive infinity if there are none
      */
     double worst(RunInMemory with, double[] relaxed) {
-        double[][] margins = margins(with);
+        double[][] margins = safeMargins(with);
         double worst = Double.POSITIVE_INFINITY;
         for (int r = 0; r < margins.length; r++) {
             for (double margin : margins[r]) {

@@ -58,7 +58,7 @@ public final class LimitEvaluation {
      */
     public LimitMargins margins(Limit limit) {
         LimitSeries counted = counted(limit, evidence.run());
-        return new LimitMargins(counted.days(), counted.margins());
+        return new LimitMargins(counted.days(), counted.margins(), counted.error());
     }
 
     /**

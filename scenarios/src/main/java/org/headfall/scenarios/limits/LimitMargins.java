@@ -5,6 +5,7 @@ package org.headfall.scenarios.limits;
  *
  * @param days days since the start, increasing; none if the run ends before
  * @param margins distance to the allowed value, in the unit of the limit, negative beyond it
+ * @param error numerical error of the value, in the same unit: a limit holds where more than that is left
  */
 @SuppressWarnings("ArrayRecordComponent") // a series inside one evaluation, never compared
-public record LimitMargins(double[] days, double[] margins) {}
+public record LimitMargins(double[] days, double[] margins, double error) {}

@@ -57,7 +57,12 @@ class AllocationSearchTest {
     @Test
     void keepsEveryLimitInTheSimulator() throws Exception {
         AllocationResult result = allocate();
-        assertTrue(result.worst() >= -1e-3, "least left " + result.worst());
+        // A limit of which no more is left than its numerical error would stay undecided in a run with these rates.
+        for (AllocationResult.Kept one : result.requirements()) {
+            double error = one.name().startsWith("lowest level") ? 0 : one.reserve() - Requirements.TOLERATED;
+            assertTrue(error > 0 || one.reserve() == 0, one.toString());
+            assertTrue(one.simulated() >= error - (error > 0 ? 0 : 1e-3), one.toString());
+        }
         assertTrue(result.worst() < 0.02, "least left " + result.worst());
         assertEquals(List.of(), result.relaxed());
         assertEquals(4, result.blocks().groups());

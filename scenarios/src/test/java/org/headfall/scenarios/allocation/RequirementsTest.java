@@ -89,7 +89,7 @@ class RequirementsTest {
         Arrays.fill(rates, blocks.groups(), rates.length, 600);
         RunInMemory with = RunInMemory.of(
                 inPlan.with(rates, moments), without.responses(), new double[0], (stage, fraction) -> {});
-        double[][] simulated = requirements.margins(with);
+        double[][] simulated = requirements.safeMargins(with);
         RateEffects effects = new RateEffects(without.responses(), blocks, bores);
         double[][] superposed = effects.of(rates, requirements.all());
         BitSet proposedAlone = new BitSet();
