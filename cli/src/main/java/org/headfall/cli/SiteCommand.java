@@ -88,6 +88,7 @@ final class SiteCommand implements Callable<Integer> {
             show(new Answer(
                     target.toString(),
                     result.wanted(),
+                    result.missing(),
                     result.sites(),
                     check.map(SiteCheck::lines).orElse(List.of()),
                     result.ownError(),
@@ -102,6 +103,7 @@ final class SiteCommand implements Callable<Integer> {
     private record Answer(
             String folder,
             int wanted,
+            String missing,
             List<Site> sites,
             List<SiteCheck.Line> check,
             double ownDrawdownError,
@@ -120,8 +122,7 @@ final class SiteCommand implements Callable<Integer> {
         text.sentence(
                 answer.sites().size() == answer.wanted()
                         ? "Sites found: " + answer.wanted()
-                        : "Sites found: " + answer.sites().size() + " of " + answer.wanted()
-                                + "; no further cell keeps all limits");
+                        : "Sites found: " + answer.sites().size() + " of " + answer.wanted() + "; " + answer.missing());
         answer.sites().forEach(site -> text.item(words(site)));
         for (SiteCheck.Line line : answer.check()) {
             text.item(String.format(

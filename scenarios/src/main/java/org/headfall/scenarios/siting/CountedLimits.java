@@ -2,6 +2,7 @@ package org.headfall.scenarios.siting;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.headfall.scenarios.limits.Limit;
 import org.headfall.scenarios.limits.UncountedLimit;
@@ -92,6 +93,15 @@ final class CountedLimits {
                 .flatMap(limit -> LimitHeadroom.obstacle(limit, siting.holder()).stream()
                         .map(reason -> new UncountedLimit(limit.nameAndPlace(), reason, "")))
                 .distinct()
+                .toList();
+    }
+
+    /** Names of the limits of which nothing is left on some day. */
+    List<String> usedUp() {
+        return counted.stream()
+                .map(Counted::headroom)
+                .filter(one -> IntStream.range(0, one.days().length).anyMatch(day -> one.margin(day) <= 0))
+                .map(LimitHeadroom::words)
                 .toList();
     }
 

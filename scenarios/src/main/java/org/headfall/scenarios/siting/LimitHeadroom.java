@@ -38,7 +38,7 @@ final class LimitHeadroom {
      *
      * @param limit the limit
      * @param station number of its station
-     * @param series its margins in the run
+     * @param series its margins in the run, of which the numerical error is kept free
      * @param shortest shortest time of taking for which effects are known (d)
      * @param last last day on which the new bore takes (d)
      */
@@ -47,7 +47,7 @@ final class LimitHeadroom {
         for (int i = 0; i < series.days().length; i++) {
             double day = series.days()[i];
             if (day > 0 && day <= last) {
-                pairs.add(new double[] {Math.max(shortest, day), series.margins()[i]});
+                pairs.add(new double[] {Math.max(shortest, day), series.margins()[i] - series.error()});
             }
         }
         List<double[]> kept = limit.quantity() instanceof LimitedQuantity.DeclineRate
@@ -128,7 +128,7 @@ final class LimitHeadroom {
         return days;
     }
 
-    /** Margin on a day, in the unit of the limit. */
+    /** Margin on a day beyond the numerical error of the limit, in its unit. */
     double margin(int day) {
         return margins[day];
     }

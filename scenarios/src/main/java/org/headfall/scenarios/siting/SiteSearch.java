@@ -45,6 +45,7 @@ public final class SiteSearch {
     private final Ruling ruling = new Ruling();
     private final List<ChosenSite> chosen = new ArrayList<>();
     private final RateBounds byPlace;
+    private final List<String> usedUp;
 
     private SiteSearch(RunInMemory base, SitingSpecification siting, RunProgress progress) {
         this.base = base;
@@ -61,6 +62,7 @@ public final class SiteSearch {
         byPlace = new RateBounds(run.grid().cellCount(), siting.largestRate());
         progress.reached("solving for effects on limits", 0);
         limits = CountedLimits.of(base, siting, newBore, ruling);
+        usedUp = limits.usedUp();
     }
 
     /** Days on which the grid of the run must be kept for a search. */
@@ -105,7 +107,14 @@ public final class SiteSearch {
             }
             now = number < siting.sites() ? bounds() : now;
         }
-        return result(first);
+        return result(first, missing(now));
+    }
+
+    /** Why there are fewer sites than wanted; nothing if there are not. */
+    private String missing(RateBounds now) {
+        return chosen.size() == siting.sites()
+                ? ""
+                : Shortfall.words(now, problem.aquifer().active(), siting.rate().orElse(0), ruling.names(), usedUp);
     }
 
     private boolean[] allowed() {
@@ -223,11 +232,12 @@ public final class SiteSearch {
                 0,
                 List.of(),
                 siting.sites(),
+                missing(byPlace),
                 CountedLimits.uncounted(base, siting),
                 List.of());
     }
 
-    private SitingResult result(RateBounds first) {
+    private SitingResult result(RateBounds first, String missing) {
         double[] lift = new double[run.grid().cellCount()];
         double[] energy = new double[lift.length];
         Arrays.fill(lift, Double.NaN);
@@ -253,6 +263,7 @@ public final class SiteSearch {
                 levels.ownError(),
                 sites,
                 siting.sites(),
+                missing,
                 CountedLimits.uncounted(base, siting),
                 cautions(sites));
     }

@@ -54,7 +54,7 @@ final class SitingPage {
         answers.add(
                 found == result.wanted()
                         ? "Sites found: " + found + "."
-                        : "Sites found: " + found + " of " + result.wanted() + "; no further cell keeps all limits.");
+                        : "Sites found: " + found + " of " + result.wanted() + "; " + result.missing() + ".");
         for (Site site : result.sites()) {
             answers.add(String.format(
                     Locale.ROOT,

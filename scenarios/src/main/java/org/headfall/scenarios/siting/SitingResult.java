@@ -17,6 +17,7 @@ import org.headfall.scenarios.recording.RunDescription;
  * @param ownError relative error of own drawdown that half of the tested cells stay below (-)
  * @param sites chosen sites, best first
  * @param wanted how many were asked for
+ * @param missing why fewer were found, in words; empty if all were found
  * @param uncounted limits that were not counted, and why
  * @param cautions where a chosen site stands so that its figures cannot be trusted, one sentence each
  */
@@ -31,6 +32,7 @@ public record SitingResult(
         double ownError,
         List<Site> sites,
         int wanted,
+        String missing,
         List<UncountedLimit> uncounted,
         List<String> cautions) {
 

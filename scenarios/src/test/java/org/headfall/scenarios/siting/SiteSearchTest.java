@@ -167,6 +167,7 @@ class SiteSearchTest {
                 0,
                 List.of(site),
                 1,
+                "",
                 List.of(),
                 List.of());
     }
