@@ -72,7 +72,7 @@ record Dependence(KeptFigure figure, List<Influence> influences, Optional<Unrank
                         .append(" standard error)"));
         boolean plain =
                 influence.words().equals("rises with it") || influence.words().equals("falls with it");
-        boolean said = plain || !influence.variable().numeric() && influence.swings();
+        boolean said = plain || (!influence.variable().numeric() && influence.swings());
         return text + (said ? "." : " (" + influence.words() + ").");
     }
 
