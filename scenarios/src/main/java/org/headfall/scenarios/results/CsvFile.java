@@ -13,7 +13,7 @@ import java.util.function.Function;
 
 /**
  * A table as CSV (RFC 4180): UTF-8, comma, a header line, point decimals whatever the locale. A text that a spreadsheet
- * would take for a formula begins with an apostrophe. The file appears under its name when it is whole.
+ * would take for a formula begins with an apostrophe, unless it is a number with a unit. The file appears under its name when it is whole.
  */
 public final class CsvFile implements AutoCloseable {
 

@@ -8,12 +8,17 @@ import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
+import java.util.regex.Pattern;
 
 /** The cells of one line of a table, added from left to right. */
 public final class CsvLineCells {
 
     private static final DateTimeFormatter MINUTES = DateTimeFormatter.ofPattern("yyyy-MM-dd'T'HH:mm");
     private static final String FORMULA_STARTS = "=+-@\t\r";
+
+    /** A number and nothing more than a unit after it: in this, no spreadsheet finds a call or a second operand. */
+    private static final Pattern QUANTITY =
+            Pattern.compile("[-+]?\\d+(\\.\\d+)?([eE][-+]?\\d+)?( ?[\\p{L}%°][\\p{L}\\d%°²³·/^]*)?");
 
     /** Powers of ten by which numbers are made whole; those with more decimals are rounded the slow way. */
     private static final double[] POWERS = {1, 10, 100, 1e3, 1e4, 1e5, 1e6};
@@ -30,9 +35,14 @@ public final class CsvLineCells {
         return texts;
     }
 
-    /** A text, made harmless for spreadsheets that would take it for a formula. */
+    /**
+     * A text, made harmless for spreadsheets that would take it for a formula. A number, also one with a unit, stays as it is:
+     * it is read by others as a number.
+     */
     public CsvLineCells text(String text) {
-        boolean formula = !text.isEmpty() && FORMULA_STARTS.indexOf(text.charAt(0)) >= 0;
+        boolean formula = !text.isEmpty()
+                && FORMULA_STARTS.indexOf(text.charAt(0)) >= 0
+                && !QUANTITY.matcher(text).matches();
         texts.add(formula ? "'" + text : text);
         return this;
     }

@@ -13,6 +13,7 @@ import org.headfall.scenarios.results.CsvFile;
 import org.headfall.scenarios.results.CsvLineCells;
 import org.headfall.scenarios.sweep.document.SweepDocument;
 import org.headfall.scenarios.sweep.document.Variable;
+import org.headfall.scenarios.sweep.store.FailedRuns;
 import org.headfall.scenarios.sweep.store.StoredRun;
 import org.headfall.scenarios.sweep.store.SweepStore;
 import org.headfall.scenarios.sweep.work.InputsJson;
@@ -89,7 +90,7 @@ public final class SweepCsv {
         for (double figure : run.figures()) {
             cells.number(figure, decimals(figure));
         }
-        return cells.text(run.reason())
+        return cells.text(FailedRuns.inOneLine(run.reason()))
                 .text(run.way())
                 .number(run.seconds(), SECONDS_DECIMALS)
                 .text(run.finished())

@@ -2,18 +2,28 @@ package org.headfall.scenarios.sweep.store;
 
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 
-/** The failed runs of a sweep by reason, in the order in which reasons first occur. */
+/**
+ * The failed runs of a sweep by reason, in the order in which reasons first occur. Reasons that differ in numbers alone are one:
+ * the values of a variable differ from run to run, and each would be a reason of its own.
+ */
 public final class FailedRuns {
 
     /** Run numbers of a reason that are named; the store has them all. */
     private static final int MOST_NAMED = 10;
 
+    /** A number that stands by itself; those in names, such as "Town 1a", tell one reason from another. */
+    private static final Pattern NUMBER =
+            Pattern.compile("(?<![\\p{L}\\d_.])[-+]?\\d[\\d,]*(\\.\\d+)?([eE][-+]?\\d+)?(?![\\p{L}\\d_])");
+
     private final Map<String, List<Integer>> byReason = new LinkedHashMap<>();
+    private final Map<String, String> firstReasons = new HashMap<>();
 
     /**
      * The failed runs of a store.
@@ -42,7 +52,9 @@ public final class FailedRuns {
      * @param reason why it failed
      */
     public void add(int number, String reason) {
-        byReason.computeIfAbsent(inOneLine(reason), known -> new ArrayList<>()).add(number);
+        String line = inOneLine(reason);
+        String first = firstReasons.computeIfAbsent(NUMBER.matcher(line).replaceAll("#"), withoutNumbers -> line);
+        byReason.computeIfAbsent(first, known -> new ArrayList<>()).add(number);
     }
 
     /** A reason as one line: it may list problems, each in lines of its own. */
@@ -55,7 +67,7 @@ public final class FailedRuns {
         return byReason.values().stream().mapToInt(List::size).sum();
     }
 
-    /** Reasons, each in one line with the numbers of its runs. */
+    /** Reasons, each in one line as its first run gave it, with the numbers of its runs. */
     public Map<String, List<Integer>> byReason() {
         return Collections.unmodifiableMap(byReason);
     }
