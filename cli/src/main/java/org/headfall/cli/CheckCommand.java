@@ -9,6 +9,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.headfall.cli.answer.AnswerJson;
+import org.headfall.cli.answer.TextBlock;
 import org.headfall.scenarios.findings.BedAdjustment;
 import org.headfall.scenarios.problem.InputException;
 import org.headfall.scenarios.problem.Notice;
@@ -72,7 +73,8 @@ final class CheckCommand implements Callable<Integer> {
 
     private static void show(Summary summary, PrintWriter out) {
         out.println(summary.document() + ": no problem found.");
-        summary.notices().forEach(notice -> out.println("note: " + notice));
+        TextBlock text = new TextBlock(out);
+        summary.notices().forEach(notice -> text.message("note: " + notice));
         out.println(summary.title() + ", " + summary.from() + " to " + summary.until());
         out.println("bores: " + summary.bores() + ", springs: " + summary.springs() + ", protected points: "
                 + summary.protectedPoints() + ", limits: " + summary.limits());

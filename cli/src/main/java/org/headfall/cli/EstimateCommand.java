@@ -118,7 +118,7 @@ final class EstimateCommand implements Callable<Integer> {
         PrintWriter err = spec.commandLine().getErr();
         terminal.message(err, "headfall: simulated in full, unit responses do not answer it: " + reason.get());
         try (Progress progress = quiet ? Progress.SILENT : terminal.progress(err);
-                StopNotice notice = StopNotice.whileWriting(target, err)) {
+                StopNotice notice = StopNotice.whileWriting(target, terminal, err)) {
             return new ScenarioRun(plan, StandardOutputs.all(reading.folder().usedFiles()), progress::reached)
                     .into(target, overwrite);
         }

@@ -1,5 +1,7 @@
 package org.headfall.cli;
 
+import java.io.FileDescriptor;
+import java.io.FileOutputStream;
 import java.io.OutputStreamWriter;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
@@ -59,11 +61,12 @@ public final class Headfall implements Runnable {
      */
     public static void main(String[] arguments) {
         Terminal terminal = Terminal.ofProcess();
-        PrintWriter out = new PrintWriter(new OutputStreamWriter(System.out, StandardCharsets.UTF_8), true);
+        StandardOutput output = new StandardOutput(new FileOutputStream(FileDescriptor.out));
+        PrintWriter out = new PrintWriter(new OutputStreamWriter(output, StandardCharsets.UTF_8), true);
         PrintWriter err = new PrintWriter(new OutputStreamWriter(System.err, StandardCharsets.UTF_8), true);
         int code = execute(terminal, out, err, arguments);
         out.flush();
-        if (System.out.checkError() && code == ExitCode.DONE.code()) {
+        if (output.isIncomplete() && code == ExitCode.DONE.code()) {
             err.println("headfall: the answer could not be written to the standard output");
             code = ExitCode.INPUT.code();
         }

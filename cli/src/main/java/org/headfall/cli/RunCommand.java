@@ -146,7 +146,7 @@ final class RunCommand implements Callable<Integer> {
     private <T> T written(Path target, Writing<T> writing) throws IOException {
         PrintWriter err = spec.commandLine().getErr();
         try (Progress progress = quiet ? Progress.SILENT : terminal.progress(err);
-                StopNotice notice = StopNotice.whileWriting(target, err)) {
+                StopNotice notice = StopNotice.whileWriting(target, terminal, err)) {
             return writing.write(progress::reached);
         }
     }

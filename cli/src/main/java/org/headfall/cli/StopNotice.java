@@ -17,15 +17,18 @@ final class StopNotice implements AutoCloseable {
      * Begins to watch over results that are being written.
      *
      * @param target final folder of the results
+     * @param terminal what is at the other end of the streams
      * @param err receives the notice
      * @return what ends the watch when closed
      */
-    static StopNotice whileWriting(Path target, PrintWriter err) {
+    static StopNotice whileWriting(Path target, Terminal terminal, PrintWriter err) {
         Path part = target.toAbsolutePath().normalize();
         Path unfinished = part.resolveSibling(part.getFileName() + ".part");
         return saying(
-                () -> err.println("headfall: stopped before the end."
-                        + (Files.exists(unfinished) ? " What was recorded so far is in " + unfinished : "")),
+                () -> terminal.message(
+                        err,
+                        "headfall: stopped before the end."
+                                + (Files.exists(unfinished) ? " What was recorded so far is in " + unfinished : "")),
                 err);
     }
 

@@ -7,6 +7,8 @@ import org.headfall.scenarios.document.FileReach;
 import org.headfall.scenarios.problem.InputException;
 import org.headfall.scenarios.sweep.document.SweepDocument;
 import org.headfall.scenarios.sweep.document.SweepReader;
+import org.headfall.scenarios.sweep.store.Definition;
+import org.headfall.scenarios.sweep.store.SweepStore;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -59,5 +61,30 @@ final class SweepArgument {
     SweepDocument read() throws InputException, IOException {
         return SweepReader.read(
                 document(), outsideFiles ? FileReach.ANYWHERE : FileReach.FOLDER_OF_DOCUMENT, ProgramVersion.text());
+    }
+
+    /**
+     * Opens the store to look at it. If the document is not the one that the store was made of, that is said on standard
+     * error: what the store answers is of the other one.
+     *
+     * @return the store
+     * @throws IOException if there is none or it cannot be read
+     */
+    SweepStore store() throws IOException {
+        SweepStore store = SweepStore.read(folder().resolve("sweep.sqlite"));
+        try {
+            if (Files.isRegularFile(document())
+                    && !Files.readString(document()).equals(store.text(Definition.SWEEP_DOCUMENT))) {
+                Terminal.ofProcess()
+                        .message(
+                                spec.commandLine().getErr(),
+                                "note: " + store.file() + " was made of another sweep document than " + document()
+                                        + ", or that has been changed since; what is said here is of the store");
+            }
+            return store;
+        } catch (IOException e) {
+            store.close();
+            throw e;
+        }
     }
 }

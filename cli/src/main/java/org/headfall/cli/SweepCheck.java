@@ -9,7 +9,6 @@ import org.headfall.cli.answer.AnswerJson;
 import org.headfall.cli.answer.TextBlock;
 import org.headfall.scenarios.problem.Problem;
 import org.headfall.scenarios.sweep.document.SweepDocument;
-import org.headfall.scenarios.sweep.store.FailedRuns;
 import org.headfall.scenarios.sweep.work.CheckedRuns;
 import org.headfall.scenarios.sweep.work.SweepForecast;
 import org.headfall.scenarios.sweep.work.TimeRange;
@@ -18,7 +17,6 @@ import org.headfall.scenarios.sweep.work.TimeRange;
 final class SweepCheck {
 
     private static final double SECONDS = 10;
-    private static final int MOST_REASONS = 20;
 
     private final SweepForecast forecast;
     private final CheckedRuns runs;
@@ -114,9 +112,7 @@ final class SweepCheck {
                         + " s";
         int invalid = runs.invalid().count();
         out.message(looked + (invalid == 0 ? ": all are valid scenarios." : ": " + invalid + " would fail."));
-        runs.invalid().byReason().entrySet().stream()
-                .limit(MOST_REASONS)
-                .forEach(reason -> out.item(FailedRuns.named(reason.getValue()) + ": " + reason.getKey()));
+        runs.invalid().lines(": ").forEach(out::item);
         if (summary.sharedRuns() > 0) {
             out.message(summary.sharedRuns() + " runs differ from others in rates alone and are answered from unit"
                     + " responses, where these are exact enough.");

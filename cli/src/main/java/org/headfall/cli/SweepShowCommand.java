@@ -37,7 +37,7 @@ final class SweepShowCommand implements Callable<Integer> {
     @Override
     public Integer call() throws IOException {
         TextBlock out = new TextBlock(spec.commandLine().getOut());
-        try (SweepStore store = SweepStore.read(argument.folder().resolve("sweep.sqlite"))) {
+        try (SweepStore store = argument.store()) {
             Optional<StoredRun> found = store.run(run);
             if (found.isEmpty()) {
                 throw new ParameterException(

@@ -1,6 +1,7 @@
 package org.headfall.cli;
 
 import java.io.IOException;
+import java.util.EnumMap;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.concurrent.Callable;
@@ -24,8 +25,6 @@ import picocli.CommandLine.Spec;
         footer = {"  headfall sweep status my-field"})
 final class SweepStatusCommand implements Callable<Integer> {
 
-    private static final int MOST_REASONS = 20;
-
     @Mixin
     private final SweepArgument argument = new SweepArgument();
 
@@ -36,25 +35,31 @@ final class SweepStatusCommand implements Callable<Integer> {
     @Override
     public Integer call() throws IOException {
         TextBlock out = new TextBlock(spec.commandLine().getOut());
-        try (SweepStore store = SweepStore.read(argument.folder().resolve("sweep.sqlite"))) {
-            Counts counts = store.counts();
-            out.message(store.text(Definition.TITLE));
-            out.message(counts.all() + " runs: " + counts.finished() + " finished, " + counts.failed() + " failed, "
-                    + counts.planned() + " to be made");
+        try (SweepStore store = argument.store()) {
+            // In one pass: a sweep that runs meanwhile would record more between one and the next.
             FailedRuns failed = new FailedRuns();
             Map<String, Integer> ways = new TreeMap<>();
+            Map<StoredRun.Status, Integer> counts = new EnumMap<>(StoredRun.Status.class);
             store.forEach(run -> {
                 failed.add(run);
+                counts.merge(run.status(), 1, Integer::sum);
                 if (run.status() == StoredRun.Status.FINISHED) {
                     ways.merge(run.way(), 1, Integer::sum);
                 }
             });
+            out.message(store.text(Definition.TITLE));
+            out.message(words(new Counts(
+                    counts.getOrDefault(StoredRun.Status.PLANNED, 0),
+                    counts.getOrDefault(StoredRun.Status.FINISHED, 0),
+                    counts.getOrDefault(StoredRun.Status.FAILED, 0))));
             ways.forEach((way, runs) -> out.message("answered by " + way + ": " + runs));
-            failed.byReason().entrySet().stream()
-                    .limit(MOST_REASONS)
-                    .forEach(
-                            reason -> out.message(FailedRuns.named(reason.getValue()) + " failed: " + reason.getKey()));
+            failed.lines(" failed: ").forEach(out::message);
         }
         return ExitCode.DONE.code();
+    }
+
+    private static String words(Counts counts) {
+        return counts.all() + " runs: " + counts.finished() + " finished, " + counts.failed() + " failed, "
+                + counts.planned() + " to be made";
     }
 }

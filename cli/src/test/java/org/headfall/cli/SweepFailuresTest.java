@@ -55,14 +55,14 @@ class SweepFailuresTest {
                 () -> err.toString());
         String told = err.toString().replaceAll("\\s+", " ");
         assertTrue(told.contains("2 of 3 runs failed."), told);
-        assertTrue(told.contains("(run 2): not a valid scenario"), told);
+        assertTrue(told.contains("(runs 2, 3): not a valid scenario"), told);
         assertEquals("", out.toString());
         String page =
                 Files.readString(folder.resolve("results").resolve("sweep").resolve("sweep.html"));
         String answer = page.substring(page.indexOf("id=\"answer\""), page.indexOf("id=\"tables\""));
         assertTrue(answer.contains("2 of 3 runs failed."), answer);
         assertEquals(0, headfall("sweep", "status", folder.toString()));
-        assertTrue(out.toString().contains("run 3 failed: "), () -> out.toString());
+        assertTrue(out.toString().contains("runs 2, 3 failed: "), () -> out.toString());
         assertFalse(out.toString().contains("?"), () -> out.toString());
     }
 
@@ -72,5 +72,20 @@ class SweepFailuresTest {
         assertEquals(ExitCode.INPUT.code(), sweep("aquifer.top", "-200 m, -300 m"), () -> err.toString());
         assertTrue(err.toString().contains("2 of 2 runs failed."), () -> err.toString());
         assertTrue(Files.exists(folder.resolve("results").resolve("sweep").resolve("sweep.html")));
+    }
+
+    @Test
+    void statusAndShowSayThatTheStoreIsOfAnotherDocument() throws IOException {
+        sweep("aquifer.transmissivity", "0 m2/d, -1 m2/d, 100 m2/d");
+        String of = "was made of another sweep document";
+        assertEquals(0, headfall("sweep", "status", folder.toString()));
+        assertFalse(err.toString().contains(of), err::toString);
+        Path document = folder.resolve("sweep.yaml");
+        Files.writeString(document, Files.readString(document).replace("Some runs", "Other runs"));
+        assertEquals(0, headfall("sweep", "status", folder.toString()));
+        assertTrue(err.toString().contains(of), err::toString);
+        assertTrue(out.toString().contains("3 runs: 1 finished, 2 failed, 0 to be made"), out::toString);
+        assertEquals(0, headfall("sweep", "show", folder.toString(), "1"));
+        assertTrue(err.toString().contains(of), err::toString);
     }
 }

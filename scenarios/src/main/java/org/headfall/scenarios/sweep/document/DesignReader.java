@@ -111,7 +111,7 @@ final class DesignReader {
             if (!names.add(name)) {
                 document.refuse("for_each_of", Finding.of(ProblemKind.DUPLICATE_NAME, name, "each variable once"));
             } else if (!listed.contains(name) && !refused.contains(name)) {
-                document.refuse("for_each_of", ValueReader.notAChoice(name, listed));
+                document.refuse("for_each_of", notListed(name, listed));
             }
         }
         if (samples == null || seed == null) {
@@ -129,6 +129,15 @@ final class DesignReader {
                         samples.intValue(),
                         seed,
                         forEachOf);
+    }
+
+    private static Finding notListed(String name, List<String> listed) {
+        return listed.isEmpty()
+                ? Finding.of(
+                        ProblemKind.NOT_A_CHOICE,
+                        name,
+                        "variables with values, a range or a number of fields, of which there is none here")
+                : ValueReader.notAChoice(name, listed);
     }
 
     private void check(Design design) {

@@ -2,7 +2,6 @@ package org.headfall.scenarios.sweep.store;
 
 import java.util.ArrayList;
 import java.util.Collections;
-import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -18,12 +17,35 @@ public final class FailedRuns {
     /** Run numbers of a reason that are named; the store has them all. */
     private static final int MOST_NAMED = 10;
 
-    /** A number that stands by itself; those in names, such as "Town 1a", tell one reason from another. */
+    /** Reasons that are listed; more are not read. */
+    private static final int MOST_REASONS = 10;
+
+    /** A number that is no part of a word, such as the 2 of m2/d. */
     private static final Pattern NUMBER =
             Pattern.compile("(?<![\\p{L}\\d_.])[-+]?\\d[\\d,]*(\\.\\d+)?([eE][-+]?\\d+)?(?![\\p{L}\\d_])");
 
-    private final Map<String, List<Integer>> byReason = new LinkedHashMap<>();
-    private final Map<String, String> firstReasons = new HashMap<>();
+    /** Runs whose reasons are the same but for their numbers, by the reason with its numbers left out. */
+    private final Map<String, Alike> alike = new LinkedHashMap<>();
+
+    /** Runs with one reason but for its numbers. */
+    private static final class Alike {
+        private final String first;
+        private final List<Integer> numbers = new ArrayList<>();
+        private boolean differ;
+
+        Alike(String first) {
+            this.first = first;
+        }
+
+        void add(int number, String reason) {
+            numbers.add(number);
+            differ = differ || !first.equals(reason);
+        }
+
+        String reason() {
+            return differ ? first + " (so in the first of them; other numbers in others)" : first;
+        }
+    }
 
     /**
      * The failed runs of a store.
@@ -53,8 +75,8 @@ public final class FailedRuns {
      */
     public void add(int number, String reason) {
         String line = inOneLine(reason);
-        String first = firstReasons.computeIfAbsent(NUMBER.matcher(line).replaceAll("#"), withoutNumbers -> line);
-        byReason.computeIfAbsent(first, known -> new ArrayList<>()).add(number);
+        alike.computeIfAbsent(NUMBER.matcher(line).replaceAll("#"), withoutNumbers -> new Alike(line))
+                .add(number, line);
     }
 
     /** A reason as one line: it may list problems, each in lines of its own. */
@@ -64,12 +86,31 @@ public final class FailedRuns {
 
     /** How many runs failed. */
     public int count() {
-        return byReason.values().stream().mapToInt(List::size).sum();
+        return alike.values().stream().mapToInt(of -> of.numbers.size()).sum();
     }
 
     /** Reasons, each in one line as its first run gave it, with the numbers of its runs. */
     public Map<String, List<Integer>> byReason() {
-        return Collections.unmodifiableMap(byReason);
+        Map<String, List<Integer>> reasons = new LinkedHashMap<>();
+        alike.values().forEach(of -> reasons.put(of.reason(), Collections.unmodifiableList(of.numbers)));
+        return Collections.unmodifiableMap(reasons);
+    }
+
+    /**
+     * The first reasons with their runs, a line each, and how many more reasons there are.
+     *
+     * @param between what stands between the runs and their reason
+     * @return lines; none if no run failed
+     */
+    public List<String> lines(String between) {
+        List<String> lines = alike.values().stream()
+                .limit(MOST_REASONS)
+                .map(of -> named(of.numbers) + between + of.reason())
+                .collect(Collectors.toCollection(ArrayList::new));
+        if (alike.size() > MOST_REASONS) {
+            lines.add("and " + (alike.size() - MOST_REASONS) + " more reasons");
+        }
+        return lines;
     }
 
     /** Numbers of runs in words: the first ones, and how many more there are. */
@@ -86,12 +127,12 @@ public final class FailedRuns {
      * @return sentences; empty if no run failed
      */
     public String sentence(int all) {
-        if (byReason.isEmpty()) {
+        if (alike.isEmpty()) {
             return "";
         }
-        Map.Entry<String, List<Integer>> first = byReason.entrySet().iterator().next();
-        String reasons = byReason.size() == 1 ? "Reason" : "First of " + byReason.size() + " reasons";
-        return count() + " of " + all + " runs failed. " + reasons + " (" + named(first.getValue()) + "): "
-                + first.getKey();
+        Alike first = alike.values().iterator().next();
+        String reasons = alike.size() == 1 ? "Reason" : "First of " + alike.size() + " reasons";
+        return count() + " of " + all + " runs failed. " + reasons + " (" + named(first.numbers) + "): "
+                + first.reason();
     }
 }

@@ -9,6 +9,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import org.headfall.scenarios.document.FileReach;
 import org.headfall.scenarios.problem.InputException;
 import org.headfall.scenarios.problem.Problem;
@@ -391,5 +393,47 @@ class SweepReaderTest {
     private List<Problem> problems(String sweep) {
         return assertThrows(InputException.class, () -> new SweepFolder(temporary).read(sweep))
                 .problems();
+    }
+
+    /** Of a list of which the last of many values alone is allowed, that run is made. */
+    @Test
+    void takesAListOfWhichTheLastValueAloneIsAllowed() throws InputException, IOException {
+        String wrong = IntStream.rangeClosed(2, 201).mapToObj(String::valueOf).collect(Collectors.joining(", "));
+        String sweep = """
+                title: One that can be
+                base: scenario.yaml
+                vary:
+                  - {name: S, key: aquifer.storativity, values: [WRONG, LAST]}
+                design: full factorial
+                keep:
+                  - {figure: loss, at: Coolabah Spring, after: 2 yr}
+                """.replace("WRONG", wrong);
+        assertEquals(201, new RunList(new SweepFolder(temporary).read(sweep.replace("LAST", "2e-4"))).size());
+        List<Problem> problems = problems(sweep.replace("LAST", "202"));
+        assertTrue(
+                problems.stream()
+                        .allMatch(problem -> problem.kind() == ProblemKind.OUT_OF_RANGE
+                                || problem.kind() == ProblemKind.MORE_OF_THE_SAME),
+                problems::toString);
+    }
+
+    @Test
+    void saysThatNothingCanBeTakenForEachOf() {
+        List<Problem> problems = problems("""
+                title: Nothing listed
+                base: scenario.yaml
+                vary:
+                  - {name: T, key: aquifer.transmissivity, uniform: {from: 100 m2/d, to: 200 m2/d}}
+                design: latin hypercube
+                samples: 4
+                for_each_of: [T, zz]
+                keep:
+                  - {figure: loss, at: Coolabah Spring, after: 2 yr}
+                """);
+        assertEquals(
+                List.of("for_each_of NOT_A_CHOICE T", "for_each_of NOT_A_CHOICE zz"),
+                problems.stream().map(SweepReaderTest::words).toList(),
+                problems::toString);
+        assertTrue(problems.get(0).finding().allowed().contains("none here"), problems::toString);
     }
 }
