@@ -1,5 +1,6 @@
 package org.headfall.scenarios.sweep.results;
 
+import java.util.Optional;
 import java.util.OptionalDouble;
 import org.apache.commons.math3.distribution.NormalDistribution;
 import org.headfall.scenarios.sweep.document.Variable;
@@ -12,6 +13,7 @@ import org.headfall.scenarios.sweep.statistics.Swing;
  * @param figure the figure
  * @param variable the variable
  * @param rank rank correlation of the two
+ * @param alone the same with what it is correlated with held; of nothing if it is correlated with nothing
  * @param swing mean figure with the variable in its lowest and in its highest tenth, or with the values that differ most
  * @param groups mean figure of groups along the variable; of nothing where values have no order
  * @param indices Sobol indices; of nothing if runs were not chosen for them
@@ -23,6 +25,7 @@ public record Influence(
         String figure,
         Variable variable,
         RankCorrelation rank,
+        Optional<Alone> alone,
         Swing swing,
         GroupedMeans groups,
         Indices indices,
@@ -53,6 +56,14 @@ public record Influence(
             return !rounding && (low > 0 || high < 0) ? (int) Math.signum(value) : 0;
         }
     }
+
+    /**
+     * What a variable does that is correlated with others.
+     *
+     * @param with names of the others, with their rank correlations
+     * @param rank partial rank correlation, the others held
+     */
+    public record Alone(String with, RankCorrelation rank) {}
 
     /**
      * Sobol indices with their standard errors, NaN where there is no error.
@@ -91,7 +102,14 @@ public record Influence(
 
     /** Whether the measures of all variables, taken together, tell it apart from no influence. */
     public boolean isToldApart() {
-        return isCertain() && (swings() || bends() || ranks() != 0 || indices.areToldApart(resolution));
+        return isCertain()
+                && !isBorrowed()
+                && (swings() || bends() || ranks() != 0 || indices.areToldApart(resolution));
+    }
+
+    /** Whether it only goes along with what it is correlated with: nothing is told apart once that is held. */
+    private boolean isBorrowed() {
+        return alone.isPresent() && rank.way() != 0 && alone.get().rank().way() == 0;
     }
 
     private boolean isCertain() {
@@ -155,6 +173,19 @@ public record Influence(
         if (!variable.numeric()) {
             return choiceWords();
         }
+        if (isCertain() && isBorrowed()) {
+            return "goes along with " + alone.map(Alone::with).orElseThrow() + ", not told apart on its own";
+        }
+        return numberWords() + (isToldApart() ? alone.map(Influence::aloneWords).orElse("") : "");
+    }
+
+    private static String aloneWords(Alone alone) {
+        int way = alone.rank().way();
+        return "; correlated with " + alone.with() + ", by itself "
+                + (way == 0 ? "without a trend" : way > 0 ? "it rises" : "it falls");
+    }
+
+    private String numberWords() {
         int swings = swings() ? (int) Math.signum(swing.high() - swing.low()) : 0;
         int ranks = ranks();
         if (swings == 0 && ranks == 0) {
@@ -182,6 +213,9 @@ public record Influence(
         if (!variable.numeric()) {
             return swings() ? "between its values" : words();
         }
+        if (isCertain() && isBorrowed()) {
+            return "not told apart on its own";
+        }
         int swings = swings() ? (int) Math.signum(swing.high() - swing.low()) : 0;
         if (swings == 0 && ranks() != 0) {
             return (ranks() > 0 ? "rises" : "falls") + " by ranks, bar not told apart";
@@ -192,7 +226,7 @@ public record Influence(
         if (swings == 0 && bends()) {
             return "does not go one way";
         }
-        return swings == -ranks() && swings != 0 ? "does not go one way" : words();
+        return swings == -ranks() && swings != 0 ? "does not go one way" : numberWords();
     }
 
     private String choiceWords() {

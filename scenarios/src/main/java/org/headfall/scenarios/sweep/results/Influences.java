@@ -8,7 +8,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
+import org.headfall.scenarios.sweep.document.Correlation;
 import org.headfall.scenarios.sweep.document.Design;
 import org.headfall.scenarios.sweep.document.Variable;
 import org.headfall.scenarios.sweep.statistics.GroupedMeans;
@@ -83,6 +85,7 @@ public final class Influences {
                 figure,
                 variable,
                 rank(correlation, count),
+                alone(variable, given, values, count),
                 everyCombination ? swing.withoutSampling() : swing,
                 everyCombination ? groups.withoutSampling() : groups,
                 parts,
@@ -121,6 +124,30 @@ public final class Influences {
         double[] interval =
                 everyCombination ? new double[] {correlation, correlation} : Ranks.interval(correlation, count);
         return new Influence.RankCorrelation(correlation, interval[0], interval[1]);
+    }
+
+    /** What a variable does with the variables held that it is correlated with. */
+    private Optional<Influence.Alone> alone(Variable variable, double[] given, double[] values, int count) {
+        String name = variable.name();
+        List<Correlation> of = table.sweep().correlations().stream()
+                .filter(one -> one.rank() != 0
+                        && (one.first().equals(name) || one.second().equals(name)))
+                .toList();
+        if (of.isEmpty()) {
+            return Optional.empty();
+        }
+        List<double[]> held =
+                of.stream().map(one -> table.input(other(one, name))).toList();
+        double partial = Ranks.partialCorrelation(given, values, held);
+        return Optional.of(new Influence.Alone(
+                of.stream()
+                        .map(one -> other(one, name) + " (" + Numbers.words(one.rank()) + ")")
+                        .collect(Collectors.joining(", ")),
+                rank(partial, count - held.size())));
+    }
+
+    private static String other(Correlation of, String name) {
+        return of.first().equals(name) ? of.second() : of.first();
     }
 
     private Swing swing(Variable variable, double[] given, double[] values) {

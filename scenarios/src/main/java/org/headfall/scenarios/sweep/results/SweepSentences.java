@@ -126,7 +126,7 @@ public final class SweepSentences {
     public String scale() {
         return answers.isSampled() && !answers.likelihoods().isEmpty()
                 ? "Words for probabilities: " + LikelihoodWord.scale()
-                        + ". The word is for the middle of what sampling leaves, so that few runs make nothing certain."
+                        + ". The word follows the interval, not the share: it is for the middle of what sampling leaves, so that few runs make nothing certain (13 of 13 are likely, 16 of 16 very likely)."
                 : "";
     }
 

@@ -1,8 +1,14 @@
 package org.headfall.scenarios.sweep.statistics;
 
 import java.util.Arrays;
+import java.util.List;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.apache.commons.math3.distribution.NormalDistribution;
+import org.apache.commons.math3.linear.Array2DRowRealMatrix;
+import org.apache.commons.math3.linear.DecompositionSolver;
+import org.apache.commons.math3.linear.LUDecomposition;
+import org.apache.commons.math3.linear.RealMatrix;
 import org.apache.commons.math3.stat.correlation.SpearmansCorrelation;
 import org.apache.commons.math3.util.FastMath;
 
@@ -13,6 +19,8 @@ public final class Ranks {
 
     /** Two-sided 95 per cent of the standard normal distribution. */
     private static final double DEVIATIONS = 1.959963984540054;
+
+    private static final double ROUNDING = 1e-12;
 
     private static final double NEARLY_ONE = 1 - 1e-12;
 
@@ -32,6 +40,38 @@ public final class Ranks {
         return both.length < LEAST
                 ? Double.NaN
                 : new SpearmansCorrelation().correlation(picked(x, both), picked(y, both));
+    }
+
+    /**
+     * Partial rank correlation: what is left of the correlation of two when others are held (Kendall 1942, Biometrika 32,
+     * 277-283; of ranks, Iman and Conover 1980, Communications in Statistics A9, 1749-1842), by the inverse P of the
+     * matrix of rank correlations, {@code -P01 / sqrt(P00 P11)}.
+     *
+     * @param x values
+     * @param y values in the same order; places with NaN in it are left out
+     * @param held values of the others in the same order, without NaN
+     * @return from -1 to 1; NaN for fewer than three places more than are held, values that do not vary, or of which one is
+     *     told by the others
+     */
+    public static double partialCorrelation(double[] x, double[] y, List<double[]> held) {
+        int[] both = IntStream.range(0, x.length)
+                .filter(i -> Double.isFinite(x[i]) && Double.isFinite(y[i]))
+                .toArray();
+        if (both.length < LEAST + held.size()) {
+            return Double.NaN;
+        }
+        double[][] columns = Stream.concat(Stream.of(x, y), held.stream())
+                .map(values -> picked(values, both))
+                .toArray(double[][]::new);
+        RealMatrix rows = new Array2DRowRealMatrix(columns).transpose();
+        RealMatrix ranks = new SpearmansCorrelation().computeCorrelationMatrix(rows);
+        DecompositionSolver solver = new LUDecomposition(ranks, ROUNDING).getSolver();
+        if (Arrays.stream(ranks.getData()).flatMapToDouble(Arrays::stream).anyMatch(Double::isNaN)
+                || !solver.isNonSingular()) {
+            return Double.NaN;
+        }
+        RealMatrix inverse = solver.getInverse();
+        return -inverse.getEntry(0, 1) / Math.sqrt(inverse.getEntry(0, 0) * inverse.getEntry(1, 1));
     }
 
     /**

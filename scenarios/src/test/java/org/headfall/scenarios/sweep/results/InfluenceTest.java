@@ -68,7 +68,16 @@ class InfluenceTest {
                 new Variable("picture", List.of(), listed("sand.yaml", "clay.yaml", "both.yaml"), false, "");
         Swing swing = new Swing(10, 14, 3, 1, 1.5, 0.01);
         Influence influence = new Influence(
-                "loss", pictures, NO_RANK, swing, GroupedMeans.NONE, Influence.Indices.NONE, 0.01, 64, 0.005);
+                "loss",
+                pictures,
+                NO_RANK,
+                Optional.empty(),
+                swing,
+                GroupedMeans.NONE,
+                Influence.Indices.NONE,
+                0.01,
+                64,
+                0.005);
         assertEquals("least with both.yaml, greatest with sand.yaml", influence.words());
         Swing unsure = new Swing(10, 14, 3, 1, 4.5, 0.01);
         assertEquals(
@@ -77,6 +86,7 @@ class InfluenceTest {
                                 "loss",
                                 pictures,
                                 NO_RANK,
+                                Optional.empty(),
                                 unsure,
                                 GroupedMeans.NONE,
                                 Influence.Indices.NONE,
@@ -179,7 +189,16 @@ class InfluenceTest {
         Swing ends = new Swing(0.2, 0.3, 0.1, 0.9, 0.3, 0.5);
         Variable of = new Variable("T", List.of(), listed("1", "2"), true, "");
         Influence hump = new Influence(
-                "loss", of, none, ends, groups, Influence.Indices.NONE, 12 * groups.probability(), 60, 0.005);
+                "loss",
+                of,
+                none,
+                Optional.empty(),
+                ends,
+                groups,
+                Influence.Indices.NONE,
+                12 * groups.probability(),
+                60,
+                0.005);
         assertTrue(hump.isToldApart());
         assertEquals("does not go one way", hump.shortWords());
         assertTrue(hump.words().startsWith("does not go one way"), hump.words());
@@ -196,6 +215,7 @@ class InfluenceTest {
                 "loss",
                 of,
                 new RankCorrelation(0.3, 0.05, 0.5),
+                Optional.empty(),
                 new Swing(0, 3, 1, 2, 2.5, 0.03),
                 GroupedMeans.NONE,
                 Influence.Indices.NONE,
@@ -204,6 +224,32 @@ class InfluenceTest {
                 0.005);
         assertFalse(picked.isToldApart());
         assertEquals("not told apart from none", picked.words());
+    }
+
+    /** What goes along with another that counts has a rank correlation too, but none once the other is held. */
+    @Test
+    void saysWhatOnlyGoesAlong() {
+        RankCorrelation rises = new RankCorrelation(0.4, 0.2, 0.6);
+        Influence along = correlated(rises, new RankCorrelation(-0.1, -0.3, 0.1));
+        assertEquals("goes along with T (0.4), not told apart on its own", along.words());
+        assertFalse(along.isToldApart());
+        Influence both = correlated(rises, new RankCorrelation(0.3, 0.1, 0.5));
+        assertEquals("rises with it; correlated with T (0.4), by itself it rises", both.words());
+        assertTrue(both.isToldApart());
+    }
+
+    private static Influence correlated(RankCorrelation rank, RankCorrelation alone) {
+        return new Influence(
+                "loss",
+                new Variable("S", List.of(), listed("1", "2"), true, ""),
+                rank,
+                Optional.of(new Influence.Alone("T (0.4)", alone)),
+                new Swing(0, 3, 1, 2, 1, 0.001),
+                GroupedMeans.NONE,
+                Influence.Indices.NONE,
+                0.01,
+                64,
+                0.005);
     }
 
     private static Influence.Indices indices(SobolIndices of, int variable) {
@@ -224,6 +270,7 @@ class InfluenceTest {
                 "loss",
                 pictures,
                 NO_RANK,
+                Optional.empty(),
                 new Swing(10, 11, 2, 1, 1.5, 0.01),
                 GroupedMeans.NONE,
                 counts,
@@ -243,6 +290,7 @@ class InfluenceTest {
                 "loss",
                 new Variable(name, List.of(), listed("1", "2"), true, ""),
                 rank,
+                Optional.empty(),
                 swing,
                 GroupedMeans.NONE,
                 indices,
@@ -262,6 +310,7 @@ class InfluenceTest {
                 "loss",
                 variable,
                 rank,
+                Optional.empty(),
                 new Swing(0, difference, 1, 2, error, 0.01),
                 GroupedMeans.NONE,
                 Influence.Indices.NONE,

@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.SplittableRandom;
 import org.apache.commons.math3.stat.descriptive.rank.Percentile;
 import org.apache.commons.math3.stat.interval.WilsonScoreInterval;
 import org.headfall.scenarios.sweep.sampling.Sampling;
@@ -134,5 +135,24 @@ class StatisticsTest {
     void picksWhatNothingBeats() {
         double[][] goodness = {{1, 5}, {2, 4}, {2, 3}, {3, 1}, {0, 5}, {3, Double.NaN}, {2, 4}};
         assertArrayEquals(new int[] {0, 1, 3, 6}, Compromises.among(goodness));
+    }
+
+    /** With one held, Kendall (1942): (rxy - rxz ryz) / sqrt((1 - rxz^2) (1 - ryz^2)). */
+    @Test
+    void takesOutWhatIsHeld() {
+        SplittableRandom random = new SplittableRandom(2);
+        double[] z = random.doubles(60).toArray();
+        double[] x = Arrays.stream(z).map(of -> of + random.nextDouble()).toArray();
+        double[] y =
+                Arrays.stream(z).map(of -> 3 * of + 0.1 * random.nextDouble()).toArray();
+        double xy = Ranks.correlation(x, y);
+        double xz = Ranks.correlation(x, z);
+        double yz = Ranks.correlation(y, z);
+        assertEquals(
+                (xy - xz * yz) / Math.sqrt((1 - xz * xz) * (1 - yz * yz)),
+                Ranks.partialCorrelation(x, y, List.of(z)),
+                1e-9);
+        assertTrue(xy > 0.5);
+        assertEquals(Double.NaN, Ranks.partialCorrelation(x, y, List.of(x)));
     }
 }
