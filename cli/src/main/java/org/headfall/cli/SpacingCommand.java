@@ -78,6 +78,7 @@ final class SpacingCommand implements Callable<Integer> {
         text.sentence("Spacing of least cost:");
         result.economic().forEach(line -> text.item(words(result, line)));
         result.remarkOnEnds().ifPresent(text::sentence);
+        text.sentence("Lifts count how far the bores of the document lower heads there.");
         text.sentence("Computed, not approved; prices are those of the document.");
         out.println("Written: " + TextBlock.printable(target.toString()));
     }

@@ -62,7 +62,8 @@ final class SpacingPage {
                         best.pipe() / 1000)));
         result.remarkOnEnds().ifPresent(answers::add);
         answers.add("The aquifer is taken to be alike all around the middle of the field; springs and other bores give"
-                + " nothing back. Prices are those of the document, in its currency.");
+                + " nothing back. Lifts count how far the bores of the document lower heads there: without them, lifts are less."
+                + " Prices are those of the document, in its currency.");
         return answers;
     }
 
