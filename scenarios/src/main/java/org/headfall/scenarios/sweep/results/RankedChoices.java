@@ -72,7 +72,10 @@ public final class RankedChoices {
         }
     }
 
-    /** The choices from the best on by the ranking asked for; those without figures, and all if none is asked for, are left out. */
+    /**
+     * The choices from the best on by the ranking asked for; those without figures or with figures of fewer than half as many
+     * samples as others, and all if none is asked for, are left out.
+     */
     public List<Choice> ranked() {
         return ranking.map(values ->
                         ranked(values, table.sweep().questions().ranking().orElseThrow()))
@@ -108,7 +111,7 @@ public final class RankedChoices {
                 LimitsKept.share(margins, of));
     }
 
-    /** How many samples the values of the ranking rest on: those of which every choice has the figure. */
+    /** How many samples the values of the ranking rest on: those of which every choice that is compared has the figure. */
     public int samples() {
         return ranking.map(ChoiceValues::samples).orElse(0);
     }
@@ -129,7 +132,38 @@ public final class RankedChoices {
                 figures[choice][samples[place]] = figure[place];
             }
         }
+        unfinished(aim).forEach(choice -> Arrays.fill(figures[choice], Double.NaN));
         return new ChoiceValues(figures, below(aim));
+    }
+
+    /**
+     * Choices with figures of fewer than half as many samples as the choice that has most, as a sweep that was cut short or runs
+     * that failed leave them. Only samples that all choices share are compared, so they would take those of the others with
+     * them. Half is this program's choice, no rule.
+     */
+    private List<Integer> unfinished(Aim aim) {
+        double[] figure = table.figure(aim.figure());
+        long[] counts = places.stream()
+                .mapToLong(of -> of.stream()
+                        .filter(place -> Double.isFinite(figure[place]))
+                        .count())
+                .toArray();
+        long most = Arrays.stream(counts).max().orElse(0);
+        return IntStream.range(0, counts.length)
+                .filter(choice -> 2 * counts[choice] < most)
+                .boxed()
+                .toList();
+    }
+
+    /** Which choices are not compared, in a sentence; empty if all are. */
+    private String leftOut(Aim aim) {
+        List<Integer> choices = unfinished(aim);
+        String more = choices.size() > MOST_NAMES ? " and " + (choices.size() - MOST_NAMES) + " more" : "";
+        return choices.isEmpty()
+                ? ""
+                : " Not compared, with figures of fewer than half as many samples as others: "
+                        + choices.stream().limit(MOST_NAMES).map(names::get).collect(Collectors.joining("; ")) + more
+                        + ".";
     }
 
     /** The share of the samples below the value that the share asked for reaches: what is not as good lies on the other side. */
@@ -161,7 +195,10 @@ public final class RankedChoices {
         }
     }
 
-    /** All choices by the aims of the trade-off, in the order of the document; none if it is not asked for. */
+    /**
+     * All choices by the aims of the trade-off, in the order of the document, without values where too few of their runs have
+     * figures; none if it is not asked for.
+     */
     public List<Traded> traded() {
         List<Aim> aims = table.sweep().questions().tradeOff();
         if (aims.isEmpty()) {
@@ -216,6 +253,7 @@ public final class RankedChoices {
         return Optional.of("Best choice by the aim asked for (" + (aim.largest() ? "largest " : "smallest ")
                 + aim.figure() + ", " + measure() + "): " + best.name() + " with "
                 + Numbers.words(best.value()) + (unit.isEmpty() ? "" : " " + unit) + error + "." + ties(ranked)
+                + leftOut(aim)
                 + (hasLimits() ? LimitsKept.sentence(ranked) : ""));
     }
 

@@ -255,6 +255,28 @@ class SweepAnswersTest {
         }
     }
 
+    /** The top at -99 m is above the bottom in one of 20 samples alone; the other choices are compared over all 20. */
+    @Test
+    void aChoiceOfFewFinishedRunsDoesNotSpoilTheOthers() throws InputException, IOException {
+        SweepFolder folder = new SweepFolder(temporary);
+        Files.writeString(folder.base(), STRAIGHT_FLOW);
+        String text = SWEEP.replace("design: latin", """
+                  - {name: bottom, key: aquifer.bottom, uniform: {from: -100 m, to: -80 m}}
+                  - {name: top, key: aquifer.top, values: [0 m, -99 m, 20 m]}
+                for_each_of: [top]
+                design: latin""").replace("samples: 200", "samples: 20");
+        SweepTable table = made(folder, text);
+        assertEquals(19, table.failures().count());
+        RankedChoices choices = RankedChoices.of(table).orElseThrow();
+        assertEquals(20, choices.samples());
+        assertEquals(2, choices.ranked().size());
+        String sentence = choices.sentence().orElseThrow();
+        assertTrue(
+                sentence.contains(
+                        "Not compared, with figures of fewer than half as many samples as others: top -99 m."),
+                sentence);
+    }
+
     /** A field of little effect beside a number that decides, and of much beside one that decides nothing. */
     @ParameterizedTest
     @CsvSource({"20000, 0.05, false", "2001, 1.5, true"})
