@@ -74,7 +74,7 @@ final class ChoiceTables {
         }
         List<String> header = new ArrayList<>(List.of("choice"));
         table.sweep().questions().tradeOff().forEach(aim -> {
-            header.add(table.sweep().figure(aim.figure()).heading() + ", over its samples");
+            header.add(table.sweep().figure(aim.figure()).heading() + ", " + RankedChoices.over(aim));
             header.add("± 95 % of sampling");
         });
         List<List<String>> rows = new ArrayList<>();

@@ -14,6 +14,7 @@ final class InfluenceCharts {
 
     private static final double BAR = 0.6;
     private static final double LETTER = 4;
+    private static final int LONGEST = 50;
 
     private static final String BARS =
             "Each bar goes from the mean of the runs with the lowest tenth of the variable to that with the highest tenth, or"
@@ -77,13 +78,19 @@ final class InfluenceCharts {
             if (swing.error() > 0) {
                 error(drawing, across, swing.high(), swing.error(), (start + top + height) / 2);
             }
-            drawing.label(
-                    "start",
-                    ChartDrawing.LEFT + LETTER,
-                    start - LETTER,
-                    influence.variable().name() + " (" + influence.shortWords() + ")");
+            drawing.label("start", LETTER, start - LETTER, label(influence));
         }
         return drawing.named("What " + figure.name() + " depends on", figure.heading(), "");
+    }
+
+    /** As much as fits into the width, in the larger letters of narrow pages too; the table says the rest. */
+    private static String label(Influence influence) {
+        String name = influence.variable().name();
+        String whole = name + " (" + influence.shortWords() + ")";
+        if (whole.length() <= LONGEST) {
+            return whole;
+        }
+        return name.length() <= LONGEST ? name : name.substring(0, LONGEST - 1) + "…";
     }
 
     private static String style(Influence influence) {

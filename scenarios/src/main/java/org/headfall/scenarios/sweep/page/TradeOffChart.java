@@ -36,7 +36,7 @@ final class TradeOffChart {
         KeptFigure second = table.sweep().figure(aims.get(1).figure());
         Optional<RankedChoices> choices = RankedChoices.of(table);
         if (choices.isPresent()) {
-            return List.of(ofChoices(choices.get().traded(), first, second));
+            return List.of(ofChoices(choices.get().traded()));
         }
         double[] a = table.figure(first.name());
         double[] b = table.figure(second.name());
@@ -65,7 +65,7 @@ final class TradeOffChart {
     }
 
     /** One point a choice, with the errors of both its values. */
-    private static Chart.Group ofChoices(List<RankedChoices.Traded> choices, KeptFigure first, KeptFigure second) {
+    private Chart.Group ofChoices(List<RankedChoices.Traded> choices) {
         ChartScale across = ChartDrawing.across(ends(choices, 0));
         ChartScale up = ChartDrawing.up(ends(choices, 1));
         ChartDrawing drawing = new ChartDrawing().axes(across, up);
@@ -95,8 +95,15 @@ final class TradeOffChart {
                 "What one aim costs the other",
                 "Each point is a choice over its samples, with the 95 % interval of sampling. " + best + " of "
                         + choices.size()
-                        + ", drawn darker, are beaten by no other in one aim without losing in another.",
-                List.of(drawing.named("What one aim costs the other", first.heading(), second.heading())));
+                        + ", drawn darker, are beaten by no other in one aim without losing in another."
+                        + " That is by the values as they are: where intervals overlap, sampling may leave open which is"
+                        + " better.",
+                List.of(drawing.named("What one aim costs the other", heading(0), heading(1))));
+    }
+
+    private String heading(int of) {
+        Aim aim = table.sweep().questions().tradeOff().get(of);
+        return table.sweep().figure(aim.figure()).heading() + ", " + RankedChoices.over(aim);
     }
 
     private static double[] ends(List<RankedChoices.Traded> choices, int aim) {

@@ -69,7 +69,11 @@ record Dependence(KeptFigure figure, List<Influence> influences, Optional<Unrank
                         .append(Numbers.perCent(total))
                         .append(" of its variance would be left if all else were known (± ")
                         .append(Numbers.perCent(influence.indices().totalError()))
-                        .append(" standard error)"));
+                        .append(" standard error)")
+                        .append(
+                                influence.indices().contradictThemselves()
+                                        ? ", less than its first index, which cannot be: too few samples"
+                                        : ""));
         boolean plain =
                 influence.words().equals("rises with it") || influence.words().equals("falls with it");
         boolean said = plain || (!influence.variable().numeric() && influence.swings());

@@ -76,6 +76,8 @@ public record Influence(
      */
     public record Indices(
             OptionalDouble first, OptionalDouble total, double firstError, double totalError, double variance) {
+        private static final double CONTRADICTION = 0.1;
+
         /** No indices. */
         static final Indices NONE =
                 new Indices(OptionalDouble.empty(), OptionalDouble.empty(), Double.NaN, Double.NaN, Double.NaN);
@@ -87,6 +89,14 @@ public record Influence(
                             * new NormalDistribution(null, 0, 1)
                                     .cumulativeProbability(-Math.abs(total.orElse(0)) / totalError)
                     : Double.NaN;
+        }
+
+        /**
+         * Whether the first index is above the total one by more than a tenth. No variable explains more alone than with
+         * the others, so that is by sampling; a tenth is common practice, no source.
+         */
+        boolean contradictThemselves() {
+            return first.orElse(0) - total.orElse(1) > CONTRADICTION;
         }
 
         /**

@@ -227,6 +227,13 @@ public final class RankedChoices {
         return of.stream().map(number::applyAsDouble).toList();
     }
 
+    /** What an aim takes of the samples of a choice, such as "mean over its samples". */
+    public static String over(Aim aim) {
+        return aim.reachedIn().isPresent()
+                ? "reached in " + Numbers.perCent(aim.reachedIn().getAsDouble()) + " of its samples"
+                : "mean over its samples";
+    }
+
     /** By what choices are ranked, such as "mean of 64 samples". */
     public String measure() {
         Aim aim = table.sweep().questions().ranking().orElseThrow();

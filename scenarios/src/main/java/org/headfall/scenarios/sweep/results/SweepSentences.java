@@ -62,13 +62,23 @@ public final class SweepSentences {
         }
         Aim aim = table.sweep().questions().ranking().orElseThrow();
         return Optional.of("Best by the aim asked for (" + (aim.largest() ? "largest " : "smallest ") + aim.figure()
-                + "): run " + (ranked.get(0) + 1) + " with "
+                + "): run " + (ranked.get(0) + 1) + chosen(ranked.get(0)) + " with "
                 + Numbers.words(table.figure(aim.figure())[ranked.get(0)])
                 + unit(aim.figure())
                 + ties(answers.sharingTheBest())
                 + luck()
                 + " The table below says what it gives up."
                 + (answers.limitsOfTheBest().isEmpty() ? "" : " " + answers.limitsOfTheBest()));
+    }
+
+    /** What was chosen for a run among listed values; empty where nothing was. */
+    private String chosen(int place) {
+        String values = table.runs().get(place).entrySet().stream()
+                .filter(input ->
+                        !input.getKey().numeric() && !input.getKey().variation().isDrawn())
+                .map(input -> input.getKey().name() + " " + Choices.inSentence(input.getKey(), input.getValue()))
+                .collect(Collectors.joining(", "));
+        return values.isEmpty() ? "" : " (" + values + ")";
     }
 
     /** A warning that the best of many samples is no choice. */

@@ -21,6 +21,10 @@ public final class ChoiceValues {
     private static final int DRAWS = 400;
 
     private static final long SEED = 19_790_101;
+    /** The fewest samples expected beyond a quantile for an error of it (common practice, no source). */
+    private static final double FEWEST_BEYOND = 5;
+
+    private static final double ROUNDING = 1e-9;
     private static final double OUTSIDE = 0.05;
 
     private final double[][] figures;
@@ -88,10 +92,10 @@ public final class ChoiceValues {
         return values[choice];
     }
 
-    /** Half of the width of the 95 per cent interval of a value, NaN of fewer than two samples. */
+    /** Half of the width of the 95 per cent interval of a value; NaN of fewer than two samples, or five expected beyond a quantile. */
     public double error(int choice) {
         double[] one = share.isPresent() ? drawn[choice] : figures[choice];
-        return halfWidth(one, 1);
+        return isExtreme() ? Double.NaN : halfWidth(one, 1);
     }
 
     /**
@@ -112,6 +116,12 @@ public final class ChoiceValues {
         int choices = (int) Arrays.stream(values).filter(Double::isFinite).count();
         int pairs = Math.max(1, choices * (choices - 1) / 2);
         return Math.abs(values[one] - values[other]) > halfWidth(differences, pairs);
+    }
+
+    /** Whether so few samples lie beyond the quantile that drawing them again says nothing of how far they may lie. */
+    private boolean isExtreme() {
+        return share.isPresent()
+                && Math.min(share.getAsDouble(), 1 - share.getAsDouble()) * samples < FEWEST_BEYOND - ROUNDING;
     }
 
     private double halfWidth(double[] terms, int comparisons) {

@@ -285,6 +285,18 @@ class InfluenceTest {
         assertTrue(sentence.contains("(counts, but not by the means of its values)"), sentence);
     }
 
+    /** Sobol (1993): a first index is no greater than the total one. */
+    @Test
+    void saysWhereIndicesContradictThemselves() {
+        Swing swing = new Swing(0, 3, 1, 2, 1, 0.01);
+        Influence.Indices few = new Influence.Indices(OptionalDouble.of(1.096), OptionalDouble.of(0.717), 0.3, 0.2, 4);
+        Influence.Indices enough =
+                new Influence.Indices(OptionalDouble.of(0.72), OptionalDouble.of(0.717), 0.3, 0.2, 4);
+        RankCorrelation rises = new RankCorrelation(0.5, 0.3, 0.7);
+        assertTrue(sentence(influence("T", swing, rises, few)).contains("too few samples"));
+        assertFalse(sentence(influence("T", swing, rises, enough)).contains("too few samples"));
+    }
+
     private static Influence influence(String name, Swing swing, RankCorrelation rank, Influence.Indices indices) {
         return new Influence(
                 "loss",

@@ -99,4 +99,25 @@ class ChoiceValuesTest {
         // Two standard errors of a share of 5 % in 1000 trials: 1.4 %.
         assertTrue(wrong <= 0.064 * trials, wrong + " of " + trials);
     }
+
+    /**
+     * The 90 % quantile of normal values is 1.2816 (tables of the normal distribution, from memory). Of 20 samples two lie beyond
+     * it, and no error is told; of 60 six, and the interval holds it in some 95 % of trials, less what so few leave.
+     */
+    @Test
+    void tellsNoErrorOfExtremeQuantilesOfFewSamples() {
+        SplittableRandom random = new SplittableRandom(3);
+        int trials = 300;
+        int held = 0;
+        for (int trial = 0; trial < trials; trial++) {
+            double[][] figures = {
+                IntStream.range(0, 60).mapToDouble(k -> random.nextGaussian()).toArray()
+            };
+            ChoiceValues values = new ChoiceValues(figures, OptionalDouble.of(0.9));
+            held += Math.abs(values.value(0) - 1.2816) <= values.error(0) ? 1 : 0;
+            ChoiceValues few = new ChoiceValues(new double[][] {Arrays.copyOf(figures[0], 20)}, OptionalDouble.of(0.9));
+            assertTrue(Double.isNaN(few.error(0)));
+        }
+        assertTrue(held > 0.89 * trials, held + " of " + trials);
+    }
 }
