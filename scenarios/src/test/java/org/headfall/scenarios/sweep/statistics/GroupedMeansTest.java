@@ -43,8 +43,8 @@ class GroupedMeansTest {
 
     @Test
     void countsRunsOfASampleOnce() {
-        double[] rising = IntStream.range(0, 30).mapToDouble(i -> i / 2).toArray();
         int[] twice = IntStream.range(0, 30).map(i -> i / 2).toArray();
+        double[] rising = IntStream.of(twice).asDoubleStream().toArray();
         assertEquals(Math.exp(-6.25), GroupedMeans.of(rising, rising, twice).probability(), 1e-12);
         assertEquals(GroupedMeans.NONE, GroupedMeans.of(rising, rising, new int[30]));
         assertEquals(
