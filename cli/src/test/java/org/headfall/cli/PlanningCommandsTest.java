@@ -111,7 +111,7 @@ class PlanningCommandsTest {
         assertTrue(
                 out.toString()
                         .replaceAll("\\s+", " ")
-                        .contains("Caution: new site 1 stands 1.0 km from 'eastern ranges', whose head is fixed"),
+                        .contains("Caution: New sites 1 and 2 stand 1.0 km from 'eastern ranges', whose head is fixed"),
                 out::toString);
         assertFitsTheTerminal();
     }
