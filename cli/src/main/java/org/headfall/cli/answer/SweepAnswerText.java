@@ -3,12 +3,11 @@ package org.headfall.cli.answer;
 import java.io.PrintWriter;
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
 import java.util.stream.Collectors;
 import org.headfall.scenarios.sweep.document.Aim;
 import org.headfall.scenarios.sweep.results.Choices;
-import org.headfall.scenarios.sweep.results.RankedChoices;
 import org.headfall.scenarios.sweep.results.SweepAnswers;
+import org.headfall.scenarios.sweep.results.SweepFindings;
 import org.headfall.scenarios.sweep.results.SweepSentences;
 import org.headfall.scenarios.sweep.results.SweepTable;
 
@@ -19,12 +18,14 @@ public final class SweepAnswerText {
 
     private final SweepTable table;
     private final SweepAnswers answers;
+    private final SweepFindings findings;
     private final TextBlock out;
 
     private SweepAnswerText(SweepTable table, PrintWriter out) {
         this.table = table;
         this.out = new TextBlock(out);
-        answers = new SweepAnswers(table);
+        findings = SweepFindings.of(table);
+        answers = findings.answers();
     }
 
     /**
@@ -38,13 +39,12 @@ public final class SweepAnswerText {
     }
 
     private void write() {
-        Optional<RankedChoices> choices = RankedChoices.of(table);
-        if (choices.isPresent()) {
-            choices.get().sentence().ifPresent(out::message);
+        if (findings.choices().isPresent()) {
+            findings.choices().get().sentence().ifPresent(out::message);
         } else {
             table.sweep().questions().ranking().ifPresent(this::best);
         }
-        SweepSentences sentences = new SweepSentences(table);
+        SweepSentences sentences = new SweepSentences(findings);
         sentences.likelihoods().forEach(out::message);
         sentences.dependences().forEach(out::message);
         int failed = table.failures().count();

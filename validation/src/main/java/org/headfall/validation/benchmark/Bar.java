@@ -2,40 +2,34 @@ package org.headfall.validation.benchmark;
 
 /** A figure that has a bar, which it may not exceed, and mostly an aim below that. */
 enum Bar {
-    SOLVE_TO_PEER(BarPart.SOLVE, "solve to 1e-8, worst step, over the other program's", 0.50, 0.30),
-    BOTH_TO_PEER(BarPart.SOLVE, "set-up and solve, worst step, over the other program's", 0.65, 0.40),
-    OVER_MEMORY_TIME(BarPart.SOLVE, "solve over time of memory, worst step", 2.0, 1.2),
-    ITERATIONS_OF_A_DAY(BarPart.SOLVE, "iterations, 1 d", 8, Bar.NO_AIM),
-    ITERATIONS_OF_A_YEAR(BarPart.SOLVE, "iterations, 365 d", 13, Bar.NO_AIM),
-    ITERATIONS_STEADY(BarPart.SOLVE, "iterations, steady", 14, Bar.NO_AIM),
-    ITERATIONS_MORE(BarPart.LARGER, "iterations more at twice n, worst step", 2, Bar.NO_AIM),
-    NEW_STEP(BarPart.SOLVE, "set-up for a new step, in solves, worst step", 0.30, 0.15),
-    HARD_ITERATIONS(BarPart.VARIANTS, "iterations on hard variants and odd sizes, worst", 20, 12),
-    TIME_EXPONENT(BarPart.GROWTH, "exponent of time, 65 thousand to 16 million cells", 1.05, Bar.NO_AIM),
-    MEMORY_EXPONENT(BarPart.GROWTH, "exponent of memory, 65 thousand to 16 million cells", 1.05, Bar.NO_AIM),
-    BYTES_A_CELL(BarPart.GROWTH, "bytes a cell in all, worst size", 150, 100),
-    EACH_OF_SIXTEEN(BarPart.SEVERAL, "16 right-hand sides at once, each over one alone", 0.80, 0.65),
-    EXAMPLE_SECONDS(BarPart.EXAMPLE, "run of the example, whole process (s)", 15, 5),
-    FIELD_SECONDS(BarPart.FIELD, "1 million cells, 50 years, whole process (s)", 120, 40),
-    FIELD_HEAP(BarPart.FIELD, "1 million cells, 50 years, peak of the heap (MiB)", 1024, Bar.NO_AIM),
-    CHECK_SECONDS(BarPart.CHECK, "check of the example, whole process, median (s)", 0.8, 0.4);
+    SOLVE_TO_PEER("solve to 1e-8, worst step, over the other program's", 0.50, 0.30),
+    BOTH_TO_PEER("set-up and solve, worst step, over the other program's", 0.65, 0.40),
+    OVER_MEMORY_TIME("solve over time of memory, worst step", 2.0, 1.2),
+    ITERATIONS_OF_A_DAY("iterations, 1 d", 8, Bar.NO_AIM),
+    ITERATIONS_OF_A_YEAR("iterations, 365 d", 13, Bar.NO_AIM),
+    ITERATIONS_STEADY("iterations, steady", 14, Bar.NO_AIM),
+    ITERATIONS_MORE("iterations more at twice n, worst step", 2, Bar.NO_AIM),
+    NEW_STEP("set-up for a new step, in solves, worst step", 0.30, 0.15),
+    HARD_ITERATIONS("iterations on hard variants and odd sizes, worst", 20, 12),
+    TIME_EXPONENT("exponent of time, 65 thousand to 16 million cells", 1.05, Bar.NO_AIM),
+    MEMORY_EXPONENT("exponent of memory, 65 thousand to 16 million cells", 1.05, Bar.NO_AIM),
+    BYTES_A_CELL("bytes a cell in all, worst size", 150, 100),
+    EACH_OF_SIXTEEN("16 right-hand sides at once, each over one alone", 0.80, 0.65),
+    EXAMPLE_SECONDS("run of the example, whole process (s)", 15, 5),
+    FIELD_SECONDS("1 million cells, 50 years, whole process (s)", 120, 40),
+    FIELD_HEAP("1 million cells, 50 years, peak of the heap (MiB)", 1024, Bar.NO_AIM),
+    CHECK_SECONDS("check of the example, whole process, median (s)", 0.8, 0.4);
 
     private static final double NO_AIM = Double.NaN;
 
-    private final BarPart part;
     private final String what;
     private final double most;
     private final double aim;
 
-    Bar(BarPart part, String what, double most, double aim) {
-        this.part = part;
+    Bar(String what, double most, double aim) {
         this.what = what;
         this.most = most;
         this.aim = aim;
-    }
-
-    BarPart part() {
-        return part;
     }
 
     /** What is measured, with its unit. */

@@ -46,12 +46,13 @@ final class ChoiceTables {
         }
         addHeadings(header);
         List<List<String>> rows = new ArrayList<>();
-        for (RankedChoices.Choice choice : ranked.subList(0, Math.min(MOST_ROWS, ranked.size()))) {
+        for (int place = 0; place < Math.min(MOST_ROWS, ranked.size()); place++) {
+            RankedChoices.Choice choice = ranked.get(place);
             List<String> row = new ArrayList<>(List.of(
                     choice.name(),
                     Numbers.words(choice.value()),
                     Numbers.error(choice.error()),
-                    choice.equals(ranked.get(0)) ? "the best" : choice.likeTheBest() ? "no" : "yes"));
+                    place == 0 ? "the best" : choice.likeTheBest() ? "no" : "yes"));
             if (choices.hasLimits()) {
                 Share share = choice.keepsLimits();
                 boolean judged = share.of() > 0;

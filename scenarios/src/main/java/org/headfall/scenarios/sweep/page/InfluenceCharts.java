@@ -5,8 +5,7 @@ import java.util.List;
 import java.util.stream.DoubleStream;
 import org.headfall.scenarios.sweep.figures.KeptFigure;
 import org.headfall.scenarios.sweep.results.Influence;
-import org.headfall.scenarios.sweep.results.Influences;
-import org.headfall.scenarios.sweep.results.SweepTable;
+import org.headfall.scenarios.sweep.results.SweepFindings;
 import org.headfall.scenarios.sweep.statistics.Swing;
 
 /** Draws what figures depend on: how far they swing with each variable, and its part in their variance. */
@@ -22,16 +21,16 @@ final class InfluenceCharts {
     private static final String ERRORS =
             " Thin lines: where the end of the bar may lie by sampling, 95 %. Dashed bars are not told apart from none.";
 
-    private final SweepTable table;
+    private final SweepFindings findings;
 
-    InfluenceCharts(SweepTable table) {
-        this.table = table;
+    InfluenceCharts(SweepFindings findings) {
+        this.findings = findings;
     }
 
     List<Chart.Group> all() {
         List<Chart.Group> charts = new ArrayList<>();
-        new Influences(table).byFigure().forEach((name, influences) -> {
-            KeptFigure figure = table.sweep().figure(name);
+        findings.influences().forEach((name, influences) -> {
+            KeptFigure figure = findings.table().sweep().figure(name);
             String runs = " From " + influences.get(0).samples() + " samples.";
             List<Influence> swings = influences.stream()
                     .filter(influence -> !Double.isNaN(influence.swing().length()))

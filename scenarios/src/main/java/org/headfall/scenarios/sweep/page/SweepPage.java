@@ -3,7 +3,7 @@ package org.headfall.scenarios.sweep.page;
 import java.util.List;
 import java.util.regex.Pattern;
 import org.headfall.scenarios.report.page.Inlined;
-import org.headfall.scenarios.sweep.results.SweepAnswers;
+import org.headfall.scenarios.sweep.results.SweepFindings;
 import org.headfall.scenarios.sweep.results.SweepSentences;
 import org.headfall.scenarios.sweep.results.SweepTable;
 
@@ -84,15 +84,15 @@ public record SweepPage(
      * @return the page
      */
     public static SweepPage of(SweepTable table, String program) {
-        SweepAnswers answers = new SweepAnswers(table);
-        SweepSentences sentences = new SweepSentences(table);
+        SweepFindings findings = SweepFindings.of(table);
+        SweepSentences sentences = new SweepSentences(findings);
         return new SweepPage(
                 table.sweep().title(),
                 sentences.counts(),
                 unbroken(sentences.answer()),
                 unbroken(sentences.scale()),
-                new SweepTables(table, answers).all(),
-                SweepCharts.all(table, answers),
+                new SweepTables(findings).all(),
+                SweepCharts.all(findings),
                 unbroken(sentences.varied()),
                 program,
                 Inlined.ofResources(List.of(RESOURCES + "report/report.css", RESOURCES + "sweep/sweep.css")),

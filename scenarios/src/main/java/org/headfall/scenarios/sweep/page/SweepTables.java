@@ -4,16 +4,14 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import org.headfall.scenarios.sweep.document.Input;
 import org.headfall.scenarios.sweep.document.Variable;
 import org.headfall.scenarios.sweep.figures.KeptFigure;
 import org.headfall.scenarios.sweep.results.Choices;
 import org.headfall.scenarios.sweep.results.Influence;
-import org.headfall.scenarios.sweep.results.Influences;
 import org.headfall.scenarios.sweep.results.Numbers;
-import org.headfall.scenarios.sweep.results.RankedChoices;
 import org.headfall.scenarios.sweep.results.SweepAnswers;
+import org.headfall.scenarios.sweep.results.SweepFindings;
 import org.headfall.scenarios.sweep.results.SweepTable;
 import org.headfall.scenarios.sweep.statistics.Ranks;
 import org.headfall.scenarios.sweep.statistics.Share;
@@ -30,10 +28,12 @@ final class SweepTables {
 
     private final SweepTable table;
     private final SweepAnswers answers;
+    private final SweepFindings findings;
 
-    SweepTables(SweepTable table, SweepAnswers answers) {
-        this.table = table;
-        this.answers = answers;
+    SweepTables(SweepFindings findings) {
+        this.findings = findings;
+        table = findings.table();
+        answers = findings.answers();
     }
 
     /** The tables, in the order of the page. */
@@ -49,9 +49,8 @@ final class SweepTables {
     }
 
     private void addBest(List<SweepPage.Table> tables) {
-        Optional<RankedChoices> choices = RankedChoices.of(table);
-        if (choices.isPresent()) {
-            tables.addAll(new ChoiceTables(table, choices.get()).all());
+        if (findings.choices().isPresent()) {
+            tables.addAll(new ChoiceTables(table, findings.choices().get()).all());
             return;
         }
         List<Integer> ranked = answers.ranked();
@@ -71,7 +70,7 @@ final class SweepTables {
     }
 
     private SweepPage.Table runs() {
-        List<Integer> ranked = RankedChoices.of(table).isPresent() ? List.of() : answers.ranked();
+        List<Integer> ranked = findings.choices().isPresent() ? List.of() : answers.ranked();
         List<Integer> places = new ArrayList<>();
         for (int place = 0; ranked.isEmpty() && place < table.runs().size(); place++) {
             if (table.isFinished(place)) {
@@ -169,11 +168,10 @@ final class SweepTables {
     }
 
     private void addInfluences(List<SweepPage.Table> tables) {
-        List<List<String>> rows = new Influences(table)
-                .byFigure().values().stream()
-                        .flatMap(List::stream)
-                        .map(SweepTables::row)
-                        .toList();
+        List<List<String>> rows = findings.influences().values().stream()
+                .flatMap(List::stream)
+                .map(SweepTables::row)
+                .toList();
         if (!rows.isEmpty()) {
             tables.add(new SweepPage.Table(
                     "influences",

@@ -2,7 +2,6 @@ package org.headfall.scenarios.sweep.page;
 
 import java.util.HashSet;
 import java.util.List;
-import java.util.Optional;
 import java.util.Set;
 import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
@@ -10,7 +9,7 @@ import org.headfall.scenarios.sweep.document.Aim;
 import org.headfall.scenarios.sweep.figures.KeptFigure;
 import org.headfall.scenarios.sweep.results.Numbers;
 import org.headfall.scenarios.sweep.results.RankedChoices;
-import org.headfall.scenarios.sweep.results.SweepAnswers;
+import org.headfall.scenarios.sweep.results.SweepFindings;
 import org.headfall.scenarios.sweep.results.SweepTable;
 
 /** Draws each run by two aims, the best compromises larger. */
@@ -20,11 +19,11 @@ final class TradeOffChart {
     private static final int MOST_DOTS = 2_000;
 
     private final SweepTable table;
-    private final SweepAnswers answers;
+    private final SweepFindings findings;
 
-    TradeOffChart(SweepTable table, SweepAnswers answers) {
-        this.table = table;
-        this.answers = answers;
+    TradeOffChart(SweepFindings findings) {
+        this.findings = findings;
+        table = findings.table();
     }
 
     List<Chart.Group> all() {
@@ -34,16 +33,15 @@ final class TradeOffChart {
         }
         KeptFigure first = table.sweep().figure(aims.get(0).figure());
         KeptFigure second = table.sweep().figure(aims.get(1).figure());
-        Optional<RankedChoices> choices = RankedChoices.of(table);
-        if (choices.isPresent()) {
-            return List.of(ofChoices(choices.get().traded()));
+        if (findings.choices().isPresent()) {
+            return List.of(ofChoices(findings.choices().get().traded()));
         }
         double[] a = table.figure(first.name());
         double[] b = table.figure(second.name());
         ChartScale across = ChartDrawing.across(a);
         ChartScale up = ChartDrawing.up(b);
         ChartDrawing drawing = new ChartDrawing().axes(across, up);
-        List<Integer> best = answers.compromises();
+        List<Integer> best = findings.answers().compromises();
         int every = Math.max(1, a.length / MOST_DOTS);
         Set<Integer> front = new HashSet<>(best);
         for (int place = 0; place < a.length; place++) {

@@ -5,6 +5,7 @@ import java.util.OptionalDouble;
 import org.apache.commons.math3.distribution.NormalDistribution;
 import org.headfall.scenarios.sweep.document.Variable;
 import org.headfall.scenarios.sweep.statistics.GroupedMeans;
+import org.headfall.scenarios.sweep.statistics.Share;
 import org.headfall.scenarios.sweep.statistics.Swing;
 
 /**
@@ -32,9 +33,6 @@ public record Influence(
         double probability,
         int samples,
         double resolution) {
-
-    /** Two-sided 95 per cent of the standard normal distribution. */
-    private static final double DEVIATIONS = 1.959963984540054;
 
     private static final double OUTSIDE = 0.05;
 
@@ -106,7 +104,7 @@ public record Influence(
          */
         boolean areToldApart(double resolution) {
             double part = total.orElse(0);
-            return part > DEVIATIONS * totalError && Math.sqrt(2 * part * variance) > resolution;
+            return part > Share.DEVIATIONS * totalError && Math.sqrt(2 * part * variance) > resolution;
         }
     }
 
@@ -166,7 +164,7 @@ public record Influence(
      */
     boolean isLikeIn(Influence other) {
         double error = indices.total().isPresent()
-                ? DEVIATIONS * Math.hypot(indices.totalError(), other.indices.totalError())
+                ? Share.DEVIATIONS * Math.hypot(indices.totalError(), other.indices.totalError())
                 : Math.hypot(error(), other.error());
         return !(Math.abs(weight() - other.weight()) > error);
     }

@@ -30,6 +30,7 @@ public final class RankedChoices {
     private final List<List<Integer>> places;
     private final List<double[]> margins;
     private final Optional<ChoiceValues> ranking;
+    private final List<ChoiceValues> tradeOff;
 
     private RankedChoices(SweepTable table, SweepAnswers answers) {
         this.table = table;
@@ -39,6 +40,8 @@ public final class RankedChoices {
         places = List.copyOf(choices.values());
         margins = answers.margins();
         ranking = table.sweep().questions().ranking().map(this::values);
+        tradeOff =
+                table.sweep().questions().tradeOff().stream().map(this::values).toList();
     }
 
     /**
@@ -204,21 +207,20 @@ public final class RankedChoices {
         if (aims.isEmpty()) {
             return List.of();
         }
-        List<ChoiceValues> values = aims.stream().map(this::values).toList();
         double[][] goodness = new double[names.size()][];
         Arrays.setAll(
                 goodness,
                 choice -> IntStream.range(0, aims.size())
                         .mapToDouble(aim -> (aims.get(aim).largest() ? 1 : -1)
-                                * values.get(aim).value(choice))
+                                * tradeOff.get(aim).value(choice))
                         .toArray());
         int[] best = Compromises.among(goodness);
         return IntStream.range(0, names.size())
                 .mapToObj(choice -> new Traded(
                         names.get(choice),
                         places.get(choice),
-                        numbers(values, of -> of.value(choice)),
-                        numbers(values, of -> of.error(choice)),
+                        numbers(tradeOff, of -> of.value(choice)),
+                        numbers(tradeOff, of -> of.error(choice)),
                         Arrays.stream(best).anyMatch(of -> of == choice)))
                 .toList();
     }

@@ -17,15 +17,17 @@ public final class SweepSentences {
 
     private final SweepTable table;
     private final SweepAnswers answers;
+    private final SweepFindings findings;
 
     /**
-     * Sentences about a table of runs.
+     * Sentences about the runs of a sweep.
      *
-     * @param table the runs
+     * @param findings what is found in them
      */
-    public SweepSentences(SweepTable table) {
-        this.table = table;
-        answers = new SweepAnswers(table);
+    public SweepSentences(SweepFindings findings) {
+        this.findings = findings;
+        table = findings.table();
+        answers = findings.answers();
     }
 
     /** How many runs there are, have figures and failed. */
@@ -51,8 +53,7 @@ public final class SweepSentences {
     }
 
     private Optional<String> best() {
-        Optional<RankedChoices> choices = RankedChoices.of(table);
-        return choices.isPresent() ? choices.get().sentence() : bestRun();
+        return findings.choices().isPresent() ? findings.choices().get().sentence() : bestRun();
     }
 
     private Optional<String> bestRun() {
@@ -113,8 +114,7 @@ public final class SweepSentences {
     public List<String> dependences() {
         Influences influences = new Influences(table);
         List<String> sentences = new ArrayList<>();
-        influences
-                .byFigure()
+        findings.influences()
                 .forEach((figure, of) -> sentences.add(
                         new Dependence(table.sweep().figure(figure), of, influences.unranked(figure)).sentence()));
         return sentences;

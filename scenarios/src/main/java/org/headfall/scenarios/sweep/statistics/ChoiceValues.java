@@ -4,7 +4,6 @@ import java.util.Arrays;
 import java.util.OptionalDouble;
 import java.util.SplittableRandom;
 import java.util.stream.IntStream;
-import org.apache.commons.math3.distribution.TDistribution;
 import org.apache.commons.math3.stat.descriptive.SummaryStatistics;
 
 /**
@@ -21,11 +20,11 @@ public final class ChoiceValues {
     private static final int DRAWS = 400;
 
     private static final long SEED = 19_790_101;
+
     /** The fewest samples expected beyond a quantile for an error of it (common practice, no source). */
     private static final double FEWEST_BEYOND = 5;
 
     private static final double ROUNDING = 1e-9;
-    private static final double OUTSIDE = 0.05;
 
     private final double[][] figures;
     private final int samples;
@@ -131,7 +130,6 @@ public final class ChoiceValues {
         SummaryStatistics statistics = new SummaryStatistics();
         Arrays.stream(terms).forEach(statistics::addValue);
         double standardError = statistics.getStandardDeviation() / (share.isPresent() ? 1 : Math.sqrt(samples));
-        return standardError
-                * new TDistribution(null, samples - 1.0).inverseCumulativeProbability(1 - OUTSIDE / 2 / comparisons);
+        return standardError * MeanDifference.deviations(samples - 1, comparisons);
     }
 }

@@ -50,10 +50,17 @@ public record MeanDifference(double value, double standardError, int freedom) {
      * @return NaN if there is no error
      */
     public double halfWidth(int comparisons) {
-        return Double.isNaN(standardError)
-                ? Double.NaN
-                : standardError
-                        * new TDistribution(null, freedom).inverseCumulativeProbability(1 - OUTSIDE / 2 / comparisons);
+        return Double.isNaN(standardError) ? Double.NaN : standardError * deviations(freedom, comparisons);
+    }
+
+    /**
+     * Half of the width of a 95 per cent interval in standard errors, widened for comparisons as in {@link #halfWidth}.
+     *
+     * @param freedom degrees of freedom
+     * @param comparisons how many intervals hold together
+     */
+    static double deviations(int freedom, int comparisons) {
+        return new TDistribution(null, freedom).inverseCumulativeProbability(1 - OUTSIDE / 2 / comparisons);
     }
 
     /** The probability of a difference as large by chance alone, by the distribution of Student; NaN if there is no error. */

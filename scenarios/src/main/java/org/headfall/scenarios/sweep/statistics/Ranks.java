@@ -17,9 +17,6 @@ public final class Ranks {
 
     private static final int LEAST = 3;
 
-    /** Two-sided 95 per cent of the standard normal distribution. */
-    private static final double DEVIATIONS = 1.959963984540054;
-
     private static final double ROUNDING = 1e-12;
 
     private static final double NEARLY_ONE = 1 - 1e-12;
@@ -107,7 +104,7 @@ public final class Ranks {
             return new double[] {Double.NaN, Double.NaN};
         }
         double z = FastMath.atanh(Math.max(-NEARLY_ONE, Math.min(NEARLY_ONE, correlation)));
-        double half = DEVIATIONS * Math.sqrt(1.06 / (pairs - LEAST));
+        double half = Share.DEVIATIONS * Math.sqrt(1.06 / (pairs - LEAST));
         return new double[] {Math.tanh(z - half), Math.tanh(z + half)};
     }
 

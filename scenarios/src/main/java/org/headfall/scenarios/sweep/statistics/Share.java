@@ -8,8 +8,8 @@ package org.headfall.scenarios.sweep.statistics;
  */
 public record Share(int count, int of) {
 
-    /** Two-sided 95 per cent of the standard normal distribution. */
-    private static final double DEVIATIONS = 1.959963984540054;
+    /** Two-sided 95 per cent of the standard normal distribution, in standard deviations. */
+    public static final double DEVIATIONS = 1.959963984540054;
 
     /** Checks the counts. */
     public Share {

@@ -4,45 +4,14 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.SplittableRandom;
-import java.util.concurrent.TimeUnit;
 import org.headfall.validation.benchmark.BenchmarkProblem;
 import org.headfall.validation.benchmark.Variant;
 import org.openjdk.jmh.annotations.Benchmark;
-import org.openjdk.jmh.annotations.BenchmarkMode;
-import org.openjdk.jmh.annotations.Fork;
-import org.openjdk.jmh.annotations.Measurement;
-import org.openjdk.jmh.annotations.Mode;
-import org.openjdk.jmh.annotations.OutputTimeUnit;
-import org.openjdk.jmh.annotations.Param;
-import org.openjdk.jmh.annotations.Scope;
 import org.openjdk.jmh.annotations.Setup;
-import org.openjdk.jmh.annotations.State;
-import org.openjdk.jmh.annotations.TearDown;
-import org.openjdk.jmh.annotations.Warmup;
 
 /** The parts of an iteration on the finest grid, and the cycle as a whole: it less the walks is what coarse levels take. */
-@State(Scope.Benchmark)
-@BenchmarkMode(Mode.AverageTime)
-@OutputTimeUnit(TimeUnit.NANOSECONDS)
-@Warmup(iterations = 4, time = 1)
-@Measurement(iterations = 5, time = 1)
-@Fork(1)
-public class CycleBenchmark {
-    private static final double YEAR = 365;
+public class CycleBenchmark extends SquareBenchmark {
 
-    /** Cells a side. */
-    @Param({"256", "1024"})
-    public int n;
-
-    /** Right-hand sides at once. */
-    @Param({"1", "16"})
-    public int systems;
-
-    /** Threads. */
-    @Param("2")
-    public int threads;
-
-    private WorkerTeam team;
     private RowParts parts;
     private PointMultigrid multigrid;
     private FinestCycle walks;
@@ -51,10 +20,8 @@ public class CycleBenchmark {
     /** Sets up multigrid, and vectors of random numbers of the size that scaled residuals have. */
     @Setup
     public void setUp() {
-        BenchmarkProblem problem = new BenchmarkProblem(n, n, Variant.PLAIN);
-        problem.setStep(YEAR);
+        BenchmarkProblem problem = begin(Variant.PLAIN);
         FivePointMatrix matrix = problem.matrix();
-        team = new WorkerTeam(threads);
         parts = RowParts.of(n, threads, 1);
         multigrid = new PointMultigrid(matrix, team);
         multigrid.prepare();
@@ -83,12 +50,6 @@ public class CycleBenchmark {
         NinePointOperator coarse = new NinePointOperator((n + 1) / 2, (n + 1) / 2);
         new FinestProduct(matrix, level, coarse).setUp(0, coarse.rows);
         return new FinestCycle(level, new NothingBelow(coarse.columns, coarse.rows), team);
-    }
-
-    /** Ends the threads. */
-    @TearDown
-    public void end() {
-        team.close();
     }
 
     /** Product of the matrix with the directions, and their inner products. */
