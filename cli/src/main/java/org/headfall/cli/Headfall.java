@@ -110,8 +110,18 @@ public final class Headfall implements Runnable {
         }
     }
 
+    /**
+     * All commands under one name, those of other modules among them, to be described and not run.
+     *
+     * @return the program as picocli sees it
+     */
+    public static CommandLine allCommands() {
+        return commandLine(Terminal.NONE, new ThreadEngine(), new Failures(Terminal.NONE, List.of()));
+    }
+
     /** All commands, or only the one that the arguments begin with if it is one of this module. */
-    static CommandLine commandLine(Terminal terminal, RunEngine engine, Failures failures, String... arguments) {
+    private static CommandLine commandLine(
+            Terminal terminal, RunEngine engine, Failures failures, String... arguments) {
         CommandLine commandLine = new CommandLine(new Headfall());
         Map<String, Supplier<Object>> commands = ownCommands(terminal, engine);
         Supplier<Object> wanted = arguments.length > 0 ? commands.get(arguments[0]) : null;

@@ -1,12 +1,10 @@
 package org.headfall.cli;
 
-import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.headfall.cli.Answer.headfall;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
-import java.io.PrintWriter;
-import java.io.StringWriter;
 import java.net.URISyntaxException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -16,9 +14,6 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** The command {@code compare} on results of src/test/resources/scenario/two-bores and variants of it. */
 class CompareCommandTest {
-
-    private final StringWriter out = new StringWriter();
-    private final StringWriter err = new StringWriter();
 
     @TempDir
     private Path folder;
@@ -32,15 +27,9 @@ class CompareCommandTest {
                 .toURI()));
     }
 
-    private int headfall(String... arguments) {
-        out.getBuffer().setLength(0);
-        err.getBuffer().setLength(0);
-        return Headfall.execute(Terminal.NONE, new PrintWriter(out, true), new PrintWriter(err, true), arguments);
-    }
-
     private Path run(String name, String text) throws IOException {
         Path file = Files.writeString(folder.resolve(name + ".yaml"), text);
-        assertEquals(0, headfall("run", file.toString(), "--quiet"), err::toString);
+        headfall("run", file.toString(), "--quiet").exits(0);
         return folder.resolve("results").resolve(name);
     }
 
@@ -53,11 +42,10 @@ class CompareCommandTest {
             folder.resolve("beside").toString(),
             "--overwrite"
         };
-        assertEquals(0, headfall(command), err::toString);
+        Answer answer = headfall(command).exits(0);
         assertTrue(
-                out.toString().lines().allMatch(line -> line.length() <= 80 || line.startsWith("Written")),
-                out::toString);
-        return out.toString().replaceAll("\\s+", " ");
+                answer.out().lines().allMatch(line -> line.length() <= 80 || line.startsWith("Written")), answer.out());
+        return answer.outInOneLine();
     }
 
     @Test

@@ -1,12 +1,11 @@
 package org.headfall.cli;
 
+import static org.headfall.cli.Answer.headfall;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
-import java.io.PrintWriter;
-import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -22,9 +21,6 @@ class PlanningCommandsTest {
 
     private static final Path EXAMPLE = Path.of("..", "scenarios", "examples", "corella");
     private static final int WIDEST = 80;
-
-    private final StringWriter out = new StringWriter();
-    private final StringWriter err = new StringWriter();
 
     @TempDir
     private Path folder;
@@ -53,15 +49,9 @@ class PlanningCommandsTest {
         Files.writeString(document, text.replace(found, replacement));
     }
 
-    private int headfall(String... arguments) {
-        out.getBuffer().setLength(0);
-        err.getBuffer().setLength(0);
-        return Headfall.execute(Terminal.NONE, new PrintWriter(out, true), new PrintWriter(err, true), arguments);
-    }
-
     /** All lines of an answer but the one that ends with the name of the folder. */
-    private void assertFitsTheTerminal() {
-        out.toString().lines().filter(line -> !line.startsWith("Written")).forEach(line -> {
+    private static void assertFitsTheTerminal(Answer answer) {
+        answer.out().lines().filter(line -> !line.startsWith("Written")).forEach(line -> {
             assertTrue(line.length() <= WIDEST || !line.trim().contains(" "), line);
         });
     }
@@ -86,13 +76,13 @@ class PlanningCommandsTest {
                     when: ever
                     at_most: 40 m
                 start: {steady""");
-        assertEquals(0, headfall("site", folder.toString()), err::toString);
-        String text = out.toString();
+        Answer answer = headfall("site", folder.toString()).exits(0);
+        String text = answer.out();
         assertTrue(text.startsWith("Sites found: 2"), text);
         assertTrue(text.contains("the bore keeps flowing (Wirra stock bore) limits a flow"), text);
         assertTrue(text.replaceAll("\\s+", " ").contains("nowhere deep (every cell) is judged on the map"), text);
         assertTrue(text.contains("Unit responses: computed anew"), text);
-        assertFitsTheTerminal();
+        assertFitsTheTerminal(answer);
         Path sites = results("-sites");
         assertEquals(
                 3, Files.readAllLines(sites.resolve("limits-not-counted.csv")).size());
@@ -107,33 +97,32 @@ class PlanningCommandsTest {
     @Test
     void aSiteBesideAFixedHeadIsCautionedAbout() throws IOException {
         change("    sides: 3 km\n", "");
-        assertEquals(0, headfall("site", folder.toString(), "--without-check"), err::toString);
+        Answer answer = headfall("site", folder.toString(), "--without-check").exits(0);
         assertTrue(
-                out.toString()
-                        .replaceAll("\\s+", " ")
+                answer.outInOneLine()
                         .contains("Caution: New sites 1 and 2 stand 1.0 km from 'eastern ranges', whose head is fixed"),
-                out::toString);
-        assertFitsTheTerminal();
+                answer.out());
+        assertFitsTheTerminal(answer);
     }
 
     @Test
     void aRunLeavesResponsesThatSearchesUse() throws IOException {
-        assertEquals(0, headfall("run", folder.toString(), "--quiet"), err::toString);
-        assertEquals(0, headfall("allocate", folder.toString()), err::toString);
-        assertTrue(out.toString().replaceAll("\\s+", " ").contains("(same aquifer and grid)"), out::toString);
-        assertFitsTheTerminal();
+        headfall("run", folder.toString(), "--quiet").exits(0);
+        Answer answer = headfall("allocate", folder.toString()).exits(0);
+        assertTrue(answer.outInOneLine().contains("(same aquifer and grid)"), answer.out());
+        assertFitsTheTerminal(answer);
         List<String> prices = Files.readAllLines(results("-rates").resolve("prices.csv"));
         assertTrue(prices.stream().anyMatch(line -> line.contains("ML/yr per m")), prices::toString);
         assertTrue(Files.readAllLines(results("-rates").resolve("trading.csv")).size() > 1, "exchange rates");
         change("storativity: 2.0e-4", "storativity: 2.1e-4");
-        assertEquals(0, headfall("site", folder.toString(), "--without-check"), err::toString);
-        assertTrue(out.toString().replaceAll("\\s+", " ").contains("this differs: storativity"), out::toString);
+        answer = headfall("site", folder.toString(), "--without-check").exits(0);
+        assertTrue(answer.outInOneLine().contains("this differs: storativity"), answer.out());
     }
 
     @Test
     void ratesAreAnsweredAsJson() throws IOException {
-        assertEquals(0, headfall("allocate", folder.toString(), "--json"), err::toString);
-        JsonNode answer = new JsonMapper().readTree(out.toString());
+        String json = headfall("allocate", folder.toString(), "--json").exits(0).out();
+        JsonNode answer = new JsonMapper().readTree(json);
         assertEquals("ML/yr", answer.get("goalUnit").asString());
         assertTrue(answer.get("yieldMegalitresPerYear").asDouble() > 0);
         assertEquals(2, answer.get("bores").size());
@@ -142,46 +131,45 @@ class PlanningCommandsTest {
     @Test
     void wishesThatContradictEachOtherAreNamedWithWhatIsPossible() throws IOException {
         change("at_least: 8 L/s}", "at_least: 65 L/s}");
-        assertEquals(1, headfall("allocate", folder.toString()));
-        assertTrue(err.toString().contains("minimum of Corella town"), err::toString);
-        assertTrue(err.toString().contains("65.00 L/s wanted, 60.00 possible"), err::toString);
+        Answer answer = headfall("allocate", folder.toString()).exits(1);
+        assertTrue(answer.err().contains("minimum of Corella town"), answer.err());
+        assertTrue(answer.err().contains("65.00 L/s wanted, 60.00 possible"), answer.err());
     }
 
     @Test
     void limitsThatMustGiveWayAreNamedWithTheirValues() throws IOException {
         change("at_least: 8 L/s}", "at_least: 55 L/s}");
-        assertEquals(0, headfall("allocate", folder.toString()), err::toString);
-        assertTrue(out.toString().contains("would have to give way"), out::toString);
-        assertTrue(out.toString().contains("from 25.00 to") || out.toString().contains("from 3.00 to"), out::toString);
+        Answer answer = headfall("allocate", folder.toString()).exits(0);
+        assertTrue(answer.out().contains("would have to give way"), answer.out());
+        assertTrue(answer.out().contains("from 25.00 to") || answer.out().contains("from 3.00 to"), answer.out());
         assertTrue(Files.exists(results("-rates").resolve("conflicts.csv")));
-        assertFitsTheTerminal();
+        assertFitsTheTerminal(answer);
     }
 
     @Test
     void seasonsThatShareDaysAreRefusedWithTheirLine() throws IOException {
         change("{from: 1 April, to: 30 September}", "{from: 1 March, to: 30 September}");
-        assertEquals(1, headfall("check", folder.toString()));
+        Answer answer = headfall("check", folder.toString()).exits(1);
         long line = Files.readString(document)
                         .lines()
                         .takeWhile(one -> !one.contains("from: 1 March"))
                         .count()
                 + 1;
-        assertTrue(err.toString().contains("scenario.yaml:" + line + ":"), err::toString);
-        assertTrue(err.toString().contains("shares days with the season number 1"), err::toString);
+        assertTrue(answer.err().contains("scenario.yaml:" + line + ":"), answer.err());
+        assertTrue(answer.err().contains("shares days with the season number 1"), answer.err());
     }
 
     @Test
     void spacingSaysWhereTheLeastCostStandsAtTheEndOfTheRange() throws IOException {
-        assertEquals(0, headfall("spacing", folder.toString()), err::toString);
-        assertFalse(out.toString().contains("the end of the range"), out::toString);
-        assertFitsTheTerminal();
+        Answer answer = headfall("spacing", folder.toString()).exits(0);
+        assertFalse(answer.out().contains("the end of the range"), answer.out());
+        assertFitsTheTerminal(answer);
         String page = Files.readString(results("-spacing").resolve("spacing.html"));
         assertTrue(page.contains("Spacing of least cost") && page.contains("\"bestSpacing\""), "page");
         change("spacings: {from: 50 m, to: 5 km, steps: 16}", "spacings: {from: 2 km, to: 5 km, steps: 4}");
-        assertEquals(0, headfall("spacing", folder.toString(), "--overwrite"), err::toString);
-        assertTrue(
-                out.toString().replaceAll("\\s+", " ").contains("2000 m apart (the end of the range)"), out::toString);
-        assertTrue(out.toString().contains("widen from and to"), out::toString);
+        answer = headfall("spacing", folder.toString(), "--overwrite").exits(0);
+        assertTrue(answer.outInOneLine().contains("2000 m apart (the end of the range)"), answer.out());
+        assertTrue(answer.out().contains("widen from and to"), answer.out());
         List<String> economic = Files.readAllLines(results("-spacing").resolve("economic-spacing.csv"));
         assertTrue(economic.get(1).endsWith("at the end of the range of spacings"), economic::toString);
     }

@@ -1,11 +1,9 @@
 package org.headfall.cli;
 
-import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.headfall.cli.Answer.headfall;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
-import java.io.PrintWriter;
-import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -33,14 +31,7 @@ class ReadmeTest {
     void itsScenarioRunsAndWritesTheFilesThatItNames() throws IOException {
         String readme = Files.readString(README);
         Files.writeString(folder.resolve("scenario.yaml"), firstYamlBlock(readme));
-        StringWriter err = new StringWriter();
-        int code = Headfall.execute(
-                Terminal.NONE,
-                new PrintWriter(new StringWriter()),
-                new PrintWriter(err, true),
-                "run",
-                folder.toString());
-        assertEquals(0, code, err::toString);
+        headfall("run", folder.toString()).exits(0);
         try (var files = Files.list(folder.resolve("results").resolve("scenario"))) {
             for (String name : files.map(file -> file.getFileName().toString()).toList()) {
                 String named = name.replaceFirst("-\\d{4}-\\d{2}-\\d{2}\\.tif", "-DATE.tif");

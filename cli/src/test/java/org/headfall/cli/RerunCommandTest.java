@@ -1,12 +1,11 @@
 package org.headfall.cli;
 
+import static org.headfall.cli.Answer.headfall;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
-import java.io.PrintWriter;
-import java.io.StringWriter;
 import java.net.URISyntaxException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -29,9 +28,6 @@ class RerunCommandTest {
 
     private static final String ADVICE = "copy the folder anew or run the scenario again (headfall run)";
 
-    private final StringWriter out = new StringWriter();
-    private final StringWriter err = new StringWriter();
-
     @TempDir
     private Path folder;
 
@@ -46,20 +42,14 @@ class RerunCommandTest {
                         .toURI()),
                 document);
         results = folder.resolve("results").resolve("scenario");
-        assertEquals(0, headfall("run", folder.toString(), "--threads", "2"), err::toString);
+        headfall("run", folder.toString(), "--threads", "2").exits(0);
         Files.delete(document);
-    }
-
-    private int headfall(String... arguments) {
-        out.getBuffer().setLength(0);
-        err.getBuffer().setLength(0);
-        return Headfall.execute(Terminal.NONE, new PrintWriter(out, true), new PrintWriter(err, true), arguments);
     }
 
     @Test
     void theSameNumbersComeOfTheKeptInputsWithAnyNumberOfThreads() {
-        assertEquals(0, headfall("rerun", results.toString(), "--threads", "1"), err::toString);
-        assertTrue(out.toString().startsWith("Identical: "), out::toString);
+        Answer answer = headfall("rerun", results.toString(), "--threads", "1").exits(0);
+        assertTrue(answer.out().startsWith("Identical: "), answer.out());
     }
 
     /** The other run's file is as long as the one that it takes the place of; another length would be noticed before. */
@@ -68,21 +58,17 @@ class RerunCommandTest {
         Path other = folder.resolve("changing.yaml");
         String text = Files.readString(copyOfDocument());
         Files.writeString(other, text.replaceFirst("rate: 40", "rate: 41"));
-        assertEquals(0, headfall("run", other.toString()), err::toString);
+        headfall("run", other.toString()).exits(0);
         for (String name : List.of("heads.nc", "bores.nc")) {
             Path changed = folder.resolve("results").resolve("changing").resolve(name);
             Files.copy(changed, results.resolve(name), StandardCopyOption.REPLACE_EXISTING);
         }
-        assertEquals(1, headfall("rerun", results.toString(), "--quiet"), err::toString);
-        String said = oneLine(out.toString());
+        Answer answer = headfall("rerun", results.toString(), "--quiet").exits(1);
+        String said = answer.outInOneLine();
         assertTrue(said.contains("changed: bores.nc, heads.nc "), said);
         assertTrue(said.contains("Not identical: 2 of "), said);
         assertTrue(said.contains("the first at hydraulic_head (m), time 2026-08-01, station pumped: "), said);
         assertTrue(said.contains("the first at hydraulic_head (m), time 2027-07-01, y "), said);
-    }
-
-    private static String oneLine(String text) {
-        return text.replaceAll("\\s+", " ");
     }
 
     /** Puts one digit in place of another, so that the file keeps its size. */
@@ -104,8 +90,8 @@ class RerunCommandTest {
         Files.writeString(
                 results.resolve("report.html"),
                 Files.readString(results.resolve("report.html")).replace("Two bores", "Few bores"));
-        assertEquals(1, headfall("rerun", results.toString(), "--quiet"), err::toString);
-        String said = oneLine(out.toString());
+        Answer answer = headfall("rerun", results.toString(), "--quiet").exits(1);
+        String said = answer.outInOneLine();
         assertTrue(said.contains("changed: limits.csv, recovery.csv, report.html "), said);
         assertTrue(said.contains("missing: decline.csv "), said);
         assertTrue(said.contains("not of the run: accounts.csv "), said);
@@ -114,7 +100,7 @@ class RerunCommandTest {
         assertTrue(
                 said.matches(".*limits.csv: 1 of \\d+ values differ, the first at line 2 \\(pool keeps its head, .*"),
                 said);
-        assertTrue(out.toString().lines().allMatch(line -> line.length() <= 80 || !line.contains(" ")), said);
+        assertTrue(answer.out().lines().allMatch(line -> line.length() <= 80 || !line.contains(" ")), said);
     }
 
     /** Hashes can be made anew by whoever changes a number; the numbers that the run gives cannot. */
@@ -122,8 +108,8 @@ class RerunCommandTest {
     void aSummaryThatWasChangedTogetherWithItsHashIsFoundByTheNumbers() throws IOException {
         spoil(results.resolve("limits.csv"), 2);
         new SummaryFile().writtenAgain(results, "limits.csv");
-        assertEquals(1, headfall("rerun", results.toString(), "--quiet"), err::toString);
-        assertTrue(out.toString().startsWith("Not identical: 1 of "), out::toString);
+        Answer answer = headfall("rerun", results.toString(), "--quiet").exits(1);
+        assertTrue(answer.out().startsWith("Not identical: 1 of "), answer.out());
     }
 
     /** Each forged with its hash, so that only the rerun can tell. */
@@ -135,8 +121,8 @@ class RerunCommandTest {
         for (String name : List.of("accounts.csv", "bores.nc")) {
             new SummaryFile().writtenAgain(results, name);
         }
-        assertEquals(1, headfall("rerun", results.toString(), "--quiet"), err::toString);
-        String said = oneLine(out.toString());
+        Answer answer = headfall("rerun", results.toString(), "--quiet").exits(1);
+        String said = answer.outInOneLine();
         assertTrue(said.startsWith("Not identical: 3 of "), said);
         assertTrue(said.contains("accounts.csv: the run gives no such file"), said);
         assertTrue(said.contains("the first at attribute comment: Levels are below datum"), said);
@@ -156,18 +142,19 @@ class RerunCommandTest {
         String text = Files.readString(summary);
         Files.writeString(summary, text.replaceFirst("\"responses.nc\" : ", "\"other.nc\" : "));
         new SummaryFile().writtenAgain(results, "limits.csv");
-        assertEquals(1, headfall("estimate", copyOfDocument().toString(), "--responses", results.toString()));
-        assertTrue(err.toString().contains("responses.nc: is not of this run"), err::toString);
+        Answer answer = headfall("estimate", copyOfDocument().toString(), "--responses", results.toString())
+                .exits(1);
+        assertTrue(answer.err().contains("responses.nc: is not of this run"), answer.err());
     }
 
     @Test
     void aNoteBesideTheResultsIsNoFaultOfThem() throws IOException {
         Files.writeString(results.resolve("notes.txt"), "seen");
         Files.writeString(results.resolve(".left-by-the-system"), "");
-        assertEquals(0, headfall("rerun", results.toString(), "--quiet"), err::toString);
-        assertTrue(oneLine(out.toString()).contains("not of the run: notes.txt "), out::toString);
-        assertEquals(0, headfall("report", results.toString()), err::toString);
-        assertTrue(oneLine(err.toString()).contains("not of the run: notes.txt "), err::toString);
+        Answer answer = headfall("rerun", results.toString(), "--quiet").exits(0);
+        assertTrue(answer.outInOneLine().contains("not of the run: notes.txt "), answer.out());
+        answer = headfall("report", results.toString()).exits(0);
+        assertTrue(answer.errInOneLine().contains("not of the run: notes.txt "), answer.err());
     }
 
     @Test
@@ -189,17 +176,16 @@ class RerunCommandTest {
             String[] arguments = Arrays.copyOfRange(command, 1, command.length);
             boolean beside = command[1].equals("compare");
             String[] whole = beside ? withOutput(arguments) : arguments;
-            assertEquals(0, headfall(whole), err::toString);
-            assertTrue(
-                    oneLine(err.toString()).contains("not as the run left them: changed: limits.csv"), err::toString);
+            Answer answer = headfall(whole).exits(0);
+            assertTrue(answer.errInOneLine().contains("not as the run left them: changed: limits.csv"), answer.err());
             Path file = results.resolve(command[0]);
             byte[] bytes = Files.readAllBytes(file);
             byte[] changed = bytes.clone();
             changed[changed.length - 3] ^= 1;
             Files.write(file, changed);
-            assertEquals(1, headfall(whole), () -> String.join(" ", command) + err);
-            assertTrue(err.toString().contains(file.toString()), err::toString);
-            assertTrue(err.toString().contains(ADVICE), err::toString);
+            answer = headfall(whole).exits(1);
+            assertTrue(answer.err().contains(file.toString()), answer.err());
+            assertTrue(answer.err().contains(ADVICE), answer.err());
             Files.write(file, bytes);
         }
     }
@@ -215,10 +201,10 @@ class RerunCommandTest {
     @Test
     void aReportWrittenAgainCountsAsOfTheRun() throws IOException {
         Files.delete(results.resolve("report.html"));
-        assertEquals(0, headfall("report", results.toString()), err::toString);
+        headfall("report", results.toString()).exits(0);
         Path beside = results.resolve("..").resolve("scenario").resolve("report.html");
-        assertEquals(0, headfall("report", results.toString(), "--output", beside.toString()), err::toString);
-        assertEquals(0, headfall("rerun", results.toString(), "--quiet"), out::toString);
+        headfall("report", results.toString(), "--output", beside.toString()).exits(0);
+        headfall("rerun", results.toString(), "--quiet").exits(0);
     }
 
     private Path copyOfDocument() throws IOException {
@@ -234,9 +220,8 @@ class RerunCommandTest {
             zip.putNextEntry(new ZipEntry("scenario.yaml"));
             zip.write(text.replace("title: ", "title: another ").getBytes(StandardCharsets.UTF_8));
         }
-        assertEquals(1, headfall("rerun", results.toString(), "--quiet"));
-        assertTrue(
-                err.toString().contains("scenario.yaml is not the file that the results were made of"), err::toString);
+        Answer answer = headfall("rerun", results.toString(), "--quiet").exits(1);
+        assertTrue(answer.err().contains("scenario.yaml is not the file that the results were made of"), answer.err());
     }
 
     @Test
@@ -247,22 +232,22 @@ class RerunCommandTest {
                         + " when: ever, at_most: 9 m}\n";
         String text = Files.readString(copyOfDocument()).replace("\nstart:", "\n" + limit + "start:");
         Files.writeString(document, text + "\ncases: [without any taking, existing as used]\n");
-        assertEquals(0, headfall("run", document.toString(), "--quiet", "--doubts"), err::toString);
+        headfall("run", document.toString(), "--quiet", "--doubts").exits(0);
         Path parent = folder.resolve("results").resolve("cases");
-        assertEquals(0, headfall("rerun", parent.toString(), "--quiet"), out::toString);
-        assertTrue(out.toString().startsWith("Identical: "), out::toString);
+        Answer answer = headfall("rerun", parent.toString(), "--quiet").exits(0);
+        assertTrue(answer.out().startsWith("Identical: "), answer.out());
         Path one = parent.resolve("existing-as-used");
-        assertEquals(0, headfall("rerun", one.toString(), "--quiet"), out::toString);
+        headfall("rerun", one.toString(), "--quiet").exits(0);
         Path foreign = Files.createDirectory(parent.resolve("with-proposal"));
         Files.copy(one.resolve("summary.json"), foreign.resolve("summary.json"));
         Files.writeString(parent.resolve("accounts.csv"), "name\r\n");
         spoil(parent.resolve("limits-by-case.csv"), 2);
         ResultsFolder.delete(parent.resolve("without-any-taking"));
-        assertEquals(1, headfall("rerun", parent.toString(), "--quiet"), err::toString);
-        assertTrue(oneLine(out.toString()).contains("limits-by-case.csv: 1 of "), out::toString);
-        assertTrue(oneLine(out.toString()).contains("without-any-taking: this folder is missing"), out::toString);
-        assertTrue(oneLine(out.toString()).contains("with-proposal: the document has no such case"), out::toString);
-        assertTrue(oneLine(out.toString()).contains("not of the run: accounts.csv"), out::toString);
+        answer = headfall("rerun", parent.toString(), "--quiet").exits(1);
+        assertTrue(answer.outInOneLine().contains("limits-by-case.csv: 1 of "), answer.out());
+        assertTrue(answer.outInOneLine().contains("without-any-taking: this folder is missing"), answer.out());
+        assertTrue(answer.outInOneLine().contains("with-proposal: the document has no such case"), answer.out());
+        assertTrue(answer.outInOneLine().contains("not of the run: accounts.csv"), answer.out());
         String[][] commands = {
             {"report", parent.toString()},
             {
@@ -275,8 +260,8 @@ class RerunCommandTest {
             {"estimate", document.toString()}
         };
         for (String[] command : commands) {
-            assertEquals(1, headfall(command), err::toString);
-            assertTrue(err.toString().contains("existing-as-used"), err::toString);
+            answer = headfall(command).exits(1);
+            assertTrue(answer.err().contains("existing-as-used"), answer.err());
         }
     }
 
@@ -296,9 +281,9 @@ class RerunCommandTest {
             byte[] whole = Files.readAllBytes(file);
             Files.write(file, Arrays.copyOf(whole, whole.length / 2));
             String[] arguments = Arrays.copyOfRange(command, 1, command.length);
-            assertEquals(1, headfall(arguments), () -> command[0] + err);
-            assertTrue(err.toString().contains(file.toString()), err::toString);
-            assertTrue(err.toString().contains(ADVICE), err::toString);
+            Answer answer = headfall(arguments).exits(1);
+            assertTrue(answer.err().contains(file.toString()), answer.err());
+            assertTrue(answer.err().contains(ADVICE), answer.err());
             Files.write(file, whole);
         }
     }
@@ -311,9 +296,9 @@ class RerunCommandTest {
         for (String text : List.of("", "null", "{}", "[]", "7", "{\"format\":\"a\"}", head)) {
             Files.writeString(summary, text);
             for (String command : List.of("rerun", "report")) {
-                assertEquals(1, headfall(command, results.toString()), () -> text + err);
-                assertTrue(err.toString().startsWith("headfall: " + summary + ": "), () -> text + err);
-                assertTrue(err.toString().contains(ADVICE), () -> text + err);
+                Answer answer = headfall(command, results.toString()).exits(1);
+                assertTrue(answer.err().startsWith("headfall: " + summary + ": "), text + answer.err());
+                assertTrue(answer.err().contains(ADVICE), text + answer.err());
             }
         }
     }
@@ -322,13 +307,13 @@ class RerunCommandTest {
     @Test
     void messagesFitATerminal() {
         Terminal terminal = new Terminal(true, true, false);
-        String[] command = {"report", folder.toString(), "--output", folder.toString()};
-        assertEquals(2, Headfall.execute(terminal, new PrintWriter(out, true), new PrintWriter(err, true), command));
+        Answer answer = headfall(terminal, "report", folder.toString(), "--output", folder.toString())
+                .exits(2);
         assertTrue(
-                err.toString()
+                answer.err()
                         .lines()
                         .allMatch(line -> line.length() <= 80 || !line.strip().contains(" ")),
-                err::toString);
+                answer.err());
     }
 
     /** A proof goes on as far as it can, and says what cannot be read. */
@@ -338,9 +323,9 @@ class RerunCommandTest {
             Path file = results.resolve(name);
             byte[] whole = Files.readAllBytes(file);
             Files.write(file, Arrays.copyOf(whole, whole.length / 2));
-            assertEquals(1, headfall("rerun", results.toString(), "--quiet"), () -> name + err);
-            assertTrue(out.toString().contains("changed: " + name), out::toString);
-            assertTrue(out.toString().contains("Not identical: 1 of "), out::toString);
+            Answer answer = headfall("rerun", results.toString(), "--quiet").exits(1);
+            assertTrue(answer.out().contains("changed: " + name), answer.out());
+            assertTrue(answer.out().contains("Not identical: 1 of "), answer.out());
             Files.write(file, whole);
         }
     }
@@ -348,7 +333,7 @@ class RerunCommandTest {
     @Test
     void aReportThatCannotBeWrittenLeavesNothingBehind() throws IOException {
         Path other = Files.createDirectory(folder.resolve("other"));
-        assertEquals(2, headfall("report", results.toString(), "--output", other.toString()), err::toString);
+        headfall("report", results.toString(), "--output", other.toString()).exits(2);
         try (Stream<Path> files = Files.walk(folder)) {
             assertEquals(
                     List.of(),
@@ -361,34 +346,31 @@ class RerunCommandTest {
         try (ZipOutputStream zip = new ZipOutputStream(Files.newOutputStream(results.resolve("inputs.zip")))) {
             zip.putNextEntry(new ZipEntry("../escaped.yaml"));
         }
-        assertEquals(1, headfall("rerun", results.toString(), "--quiet"));
-        assertTrue(err.toString().contains("leaves its folder"), err::toString);
+        Answer answer = headfall("rerun", results.toString(), "--quiet").exits(1);
+        assertTrue(answer.err().contains("leaves its folder"), answer.err());
     }
 
     @Test
     void noCommandReplacesWhatItReadsFrom() {
-        assertEquals(
-                2,
-                headfall(
+        headfall(
                         "report",
                         results.toString(),
                         "--output",
-                        results.resolve("heads.nc").toString()));
-        assertEquals(2, headfall("report", results.toString(), "--output", folder.toString()));
-        assertEquals(
-                0,
-                headfall(
+                        results.resolve("heads.nc").toString())
+                .exits(2);
+        headfall("report", results.toString(), "--output", folder.toString()).exits(2);
+        headfall(
                         "report",
                         results.toString(),
                         "--output",
-                        folder.resolve("page.html").toString()));
-        assertEquals(
-                0,
-                headfall(
+                        folder.resolve("page.html").toString())
+                .exits(0);
+        headfall(
                         "report",
                         results.toString(),
                         "--output",
-                        folder.resolve("page.html").toString()));
+                        folder.resolve("page.html").toString())
+                .exits(0);
         assertTrue(Files.exists(results.resolve("responses.nc")));
     }
 
@@ -397,9 +379,9 @@ class RerunCommandTest {
         Path document = folder.resolve("scenario.yaml");
         Files.copy(copyOfDocument(), document);
         String[] command = {"estimate", folder.toString(), "--output", results.toString(), "--overwrite"};
-        assertEquals(2, headfall(command), err::toString);
+        headfall(command).exits(2);
         assertTrue(Files.exists(results.resolve("heads.nc")));
-        assertEquals(0, headfall("estimate", folder.toString()), err::toString);
-        assertTrue(out.toString().contains("Answered from             the unit responses"), out::toString);
+        Answer answer = headfall("estimate", folder.toString()).exits(0);
+        assertTrue(answer.out().contains("Answered from             the unit responses"), answer.out());
     }
 }

@@ -1,5 +1,6 @@
 package org.headfall.cli;
 
+import static org.headfall.cli.Answer.headfall;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
@@ -7,8 +8,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.io.IOException;
-import java.io.PrintWriter;
-import java.io.StringWriter;
 import java.net.URISyntaxException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -159,25 +158,17 @@ class StoppedRunTest {
         assertTrue(Files.exists(growing));
         String quick = Files.readString(folder.resolve("scenario.yaml")).replace("cell: 200 m", "cell: 2 km");
         Files.writeString(folder.resolve("scenario.yaml"), quick);
-        assertEquals(0, headfall(new StringWriter(), "run", folder.toString(), "--overwrite", "--quiet"));
+        headfall("run", folder.toString(), "--overwrite", "--quiet").exits(0);
         assertFalse(Files.exists(part));
         assertTrue(Files.size(results.resolve("heads.nc")) > 0);
-    }
-
-    private static int headfall(StringWriter err, String... arguments) {
-        return Headfall.execute(
-                Terminal.NONE, new PrintWriter(new StringWriter()), new PrintWriter(err, true), arguments);
     }
 
     @Test
     void refusesASecondRunIntoTheSameFolder() throws IOException, InterruptedException {
         try (HeadfallProcess first = start()) {
             first.waitUntil(() -> size(growing) > 0);
-            StringWriter err = new StringWriter();
-            assertEquals(1, headfall(err, "run", folder.toString(), "--quiet"));
-            assertTrue(
-                    err.toString().contains("another run is writing these results; wait for it or choose"),
-                    err::toString);
+            String said = headfall("run", folder.toString(), "--quiet").exits(1).err();
+            assertTrue(said.contains("another run is writing these results; wait for it or choose"), said);
             assertTrue(first.isRunning(), first::said);
             assertEquals(0, first.end(), first::said);
         }

@@ -1,12 +1,10 @@
 package org.headfall.cli;
 
-import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.headfall.cli.Answer.headfall;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
-import java.io.PrintWriter;
-import java.io.StringWriter;
 import java.net.URISyntaxException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -19,13 +17,6 @@ class StudiesOfARunTest {
 
     @TempDir
     Path folder;
-
-    private final StringWriter out = new StringWriter();
-
-    private int headfall(String... arguments) {
-        PrintWriter writer = new PrintWriter(out, true);
-        return Headfall.execute(Terminal.NONE, writer, writer, arguments);
-    }
 
     @BeforeEach
     void run() throws IOException, URISyntaxException {
@@ -40,31 +31,27 @@ class StudiesOfARunTest {
                 """;
         Files.writeString(
                 folder.resolve("scenario.yaml"), Files.readString(original).replace("\nlimits:\n", limit));
-        assertEquals(0, headfall("run", folder.toString(), "--quiet"), out::toString);
+        headfall("run", folder.toString(), "--quiet").exits(0);
     }
 
     @Test
     void cappingPrintsTheGainThatItOrdersBy() {
-        assertEquals(0, headfall("capping", folder.toString()), out::toString);
+        Answer answer = headfall("capping", folder.toString()).exits(0);
         assertTrue(
-                out.toString()
+                answer.out()
                         .lines()
                         .anyMatch(line -> line.matches("  flowing +gain +[0-9.]+ mm per ML/yr; saves +[0-9.]+ ML/yr")),
-                out::toString);
+                answer.out());
         assertTrue(
-                out.toString()
-                        .lines()
-                        .filter(line -> !line.startsWith("Written"))
-                        .allMatch(line -> line.length() <= 80),
-                out::toString);
+                answer.out().lines().filter(line -> !line.startsWith("Written")).allMatch(line -> line.length() <= 80),
+                answer.out());
     }
 
     /** Names are shown as {@code run} shows them, and errors say what they leave out. */
     @Test
     void monitorShowsNoControlCharactersAndWhatWasNotTested() {
-        out.getBuffer().setLength(0);
-        assertEquals(0, headfall("monitor", folder.toString()), out::toString);
-        String said = out.toString().replaceAll("\\s+", " ");
+        Answer answer = headfall("monitor", folder.toString()).exits(0);
+        String said = answer.outInOneLine();
         assertTrue(said.contains("odd?name?, flowing:"), said);
         assertTrue(said.contains("as computed; by its error between"), said);
         assertTrue(said.contains("what the grid and far boundaries add was not tested"), said);
@@ -80,18 +67,17 @@ class StudiesOfARunTest {
                         .replaceFirst("\"ownSha256\" : \"[0-9a-f]{64}\",", "")
                         .replaceFirst("(?s)\"files\" : \\{.*?\\}\\s*\\},", ""));
         for (String command : new String[] {"estimate", "capping", "monitor"}) {
-            out.getBuffer().setLength(0);
-            int code = headfall(command, folder.toString());
-            assertTrue(code != 0, () -> command + ": " + out);
-            assertFalse(out.toString().contains("unchanged."), () -> command + ": " + out);
+            Answer answer = headfall(command, folder.toString());
+            assertTrue(answer.exitCode() != 0, () -> command + ": " + answer);
+            assertFalse(answer.toString().contains("unchanged."), () -> command + ": " + answer);
         }
     }
 
     @Test
     void monitorNamesTheLimitsThatItLeavesOut() throws IOException {
-        assertEquals(0, headfall("monitor", folder.toString()), out::toString);
-        assertTrue(out.toString().contains("spacing (flowing) is about where bores stand"), out::toString);
+        Answer answer = headfall("monitor", folder.toString()).exits(0);
+        assertTrue(answer.out().contains("spacing (flowing) is about where bores stand"), answer.out());
         Path table = folder.resolve("results/scenario-monitor/limits-not-counted.csv");
-        assertTrue(Files.readString(table).contains("spacing (flowing),"), out::toString);
+        assertTrue(Files.readString(table).contains("spacing (flowing),"), answer.out());
     }
 }

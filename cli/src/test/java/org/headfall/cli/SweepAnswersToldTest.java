@@ -1,11 +1,10 @@
 package org.headfall.cli;
 
+import static org.headfall.cli.Answer.headfall;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
-import java.io.PrintWriter;
-import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -48,12 +47,7 @@ class SweepAnswersToldTest {
                     - {figure: loss at Coolabah Spring after 1 yr, above: 1 m}
                   sensitivity: [loss at Coolabah Spring after 1 yr]
                 """);
-        StringWriter out = new StringWriter();
-        StringWriter err = new StringWriter();
-        int code = Headfall.execute(
-                Terminal.NONE, new PrintWriter(out, true), new PrintWriter(err, true), "sweep", folder.toString());
-        assertEquals(0, code, err::toString);
-        told = out.toString().replaceAll("[\\s\\u00a0]+", " ");
+        told = headfall("sweep", folder.toString()).exits(0).outInOneLine();
         rows = new ArrayList<>();
         try (SweepStore store =
                 SweepStore.read(folder.resolve("results").resolve("sweep").resolve("sweep.sqlite"))) {

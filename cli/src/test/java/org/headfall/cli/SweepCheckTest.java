@@ -1,12 +1,11 @@
 package org.headfall.cli;
 
+import static org.headfall.cli.Answer.headfall;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
-import java.io.PrintWriter;
-import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import org.junit.jupiter.api.BeforeEach;
@@ -22,8 +21,6 @@ class SweepCheckTest {
     private Path folder;
 
     private Path sweep;
-    private StringWriter out;
-    private StringWriter err;
 
     @BeforeEach
     void writeScenario() throws IOException {
@@ -44,16 +41,11 @@ class SweepCheckTest {
                 """.replace("VARIABLE", variable));
     }
 
-    private int headfall(String... arguments) {
-        out = new StringWriter();
-        err = new StringWriter();
-        return Headfall.execute(Terminal.NONE, new PrintWriter(out, true), new PrintWriter(err, true), arguments);
-    }
-
-    /** What was printed, in one line. */
-    private String told() {
-        assertTrue(out.toString().lines().allMatch(line -> line.length() <= 80 || !line.contains(" ")), out::toString);
-        return out.toString().replaceAll("\\s+", " ");
+    /** What was printed, in one line, after asserting that it fits a terminal. */
+    private static String told(Answer answer) {
+        String out = answer.out();
+        assertTrue(out.lines().allMatch(line -> line.length() <= 80 || !line.contains(" ")), out);
+        return answer.outInOneLine();
     }
 
     private boolean nothingStarted() {
@@ -63,37 +55,41 @@ class SweepCheckTest {
     @Test
     void checksEveryRunAndStartsNothing() throws IOException {
         write("{name: T, key: aquifer.transmissivity, values: [100 m2/d, 200 m2/d, 300 m2/d]}");
-        assertEquals(0, headfall("check", sweep.toString()), err::toString);
-        assertTrue(told().contains("Some runs: 6 runs, 3 figures of each"), out::toString);
-        assertTrue(told().contains("All 6 runs were looked at: all are valid scenarios."), out::toString);
-        assertTrue(told().contains(" MB of memory for ") && told().contains("Nothing was started"), out::toString);
+        Answer answer = headfall("check", sweep.toString()).exits(0);
+        assertTrue(told(answer).contains("Some runs: 6 runs, 3 figures of each"), answer.out());
+        assertTrue(told(answer).contains("All 6 runs were looked at: all are valid scenarios."), answer.out());
+        assertTrue(
+                told(answer).contains(" MB of memory for ") && told(answer).contains("Nothing was started"),
+                answer.out());
         assertTrue(nothingStarted());
     }
 
     @Test
     void namesRunsThatWouldFail() throws IOException {
         write("{name: T, key: aquifer.transmissivity, values: [100 m2/d, 0 m2/d, 300 m2/d]}");
-        assertEquals(ExitCode.SOME_FAILED.code(), headfall("check", sweep.toString()), err::toString);
-        assertTrue(told().contains("All 6 runs were looked at: 2 would fail."), out::toString);
-        assertTrue(told().contains("runs 3, 4: not a valid scenario: some.yaml:4:"), out::toString);
-        assertEquals(ExitCode.SOME_FAILED.code(), headfall("check", sweep.toString(), "--json"), err::toString);
-        JsonNode answer = JsonMapper.builder().build().readTree(out.toString());
-        assertEquals(6, answer.get("runs").asInt());
-        assertEquals(6, answer.get("runsLookedAt").asInt());
-        assertEquals(2, answer.get("runsNotValid").asInt());
-        assertTrue(answer.get("leastSeconds").asDouble()
-                < answer.get("mostSeconds").asDouble());
+        Answer answer = headfall("check", sweep.toString()).exits(ExitCode.SOME_FAILED);
+        assertTrue(told(answer).contains("All 6 runs were looked at: 2 would fail."), answer.out());
+        assertTrue(told(answer).contains("runs 3, 4: not a valid scenario: some.yaml:4:"), answer.out());
+        String json = headfall("check", sweep.toString(), "--json")
+                .exits(ExitCode.SOME_FAILED)
+                .out();
+        JsonNode parsed = JsonMapper.builder().build().readTree(json);
+        assertEquals(6, parsed.get("runs").asInt());
+        assertEquals(6, parsed.get("runsLookedAt").asInt());
+        assertEquals(2, parsed.get("runsNotValid").asInt());
+        assertTrue(parsed.get("leastSeconds").asDouble()
+                < parsed.get("mostSeconds").asDouble());
         assertTrue(nothingStarted());
     }
 
     @Test
     void reportsProblemsOfTheDocument() throws IOException {
         write("{name: T, key: aquifer.transmissivity, normal: {mean: 100 m2/d, deviation: 0 m2/d, at_least: 1 m2/d}}");
-        assertEquals(1, headfall("check", sweep.toString()));
+        Answer answer = headfall("check", sweep.toString()).exits(1);
         String deviation =
                 "some.yaml:4:80: vary[1].normal.deviation is out of range: found 0 m2/d; allowed: more than zero";
-        assertTrue(err.toString().contains(deviation), err::toString);
-        assertFalse(err.toString().contains("at_least"), err::toString);
+        assertTrue(answer.err().contains(deviation), answer.err());
+        assertFalse(answer.err().contains("at_least"), answer.err());
     }
 
     @Test
@@ -104,37 +100,35 @@ class SweepCheckTest {
         Files.writeString(
                 alone.resolve("sweep.yaml"),
                 Files.readString(sweep).replace("base: scenario.yaml", "base: field.yaml"));
-        assertEquals(0, headfall("check", alone.toString()), err::toString);
-        assertTrue(told().contains("no problem found in it or in field.yaml"), out::toString);
-        assertEquals(1, headfall("run", alone.resolve("sweep.yaml").toString()));
-        assertTrue(err.toString().contains("found a sweep document; allowed: a scenario"), err::toString);
+        Answer answer = headfall("check", alone.toString()).exits(0);
+        assertTrue(told(answer).contains("no problem found in it or in field.yaml"), answer.out());
+        answer = headfall("run", alone.resolve("sweep.yaml").toString()).exits(1);
+        assertTrue(answer.err().contains("found a sweep document; allowed: a scenario"), answer.err());
     }
 
     @Test
     void refusesMemoryThatHoldsNoRun() throws IOException {
         write("{name: T, key: aquifer.transmissivity, values: [100 m2/d, 200 m2/d]}");
-        assertEquals(2, headfall("sweep", sweep.toString(), "--memory", "1m"));
-        String told = err.toString().replaceAll("\\s+", " ");
+        Answer answer = headfall("sweep", sweep.toString(), "--memory", "1m").exits(2);
+        String told = answer.errInOneLine();
         String needed = told.replaceAll(".*one run takes about (\\d+m), found 1m; allow at least so much.*", "$1");
         assertTrue(needed.matches("\\d+m"), told);
         assertTrue(nothingStarted());
-        assertEquals(0, headfall("sweep", sweep.toString(), "--memory", needed), err::toString);
+        headfall("sweep", sweep.toString(), "--memory", needed).exits(0);
     }
 
     /** Time is told as a range before the start, and what of it is allowed. */
     @Test
     void saysBeforeTheStartThatTimeIsShort() throws IOException {
         write("{name: T, key: aquifer.transmissivity, range: {from: 100 m2/d, to: 300 m2/d, step: 2 m2/d}}");
-        assertEquals(
-                ExitCode.INCOMPLETE.code(),
-                headfall("sweep", sweep.toString(), "--budget", "1s", "--threads", "1"),
-                err::toString);
-        String told = err.toString().replaceAll("\\s+", " ");
+        Answer answer = headfall("sweep", sweep.toString(), "--budget", "1s", "--threads", "1")
+                .exits(ExitCode.INCOMPLETE);
+        String told = answer.errInOneLine();
         assertTrue(told.contains("202 of 202 runs to make"), told);
         assertTrue(told.contains("; measuring, until 4 runs have ended that is more than the 1 s allowed: "), told);
         assertTrue(told.contains("of these 202 runs will probably be made; the same command goes on"), told);
-        assertTrue(told().matches(".*Store: .*sweep.sqlite ?"), out::toString);
-        String left = told().replaceAll(".* (\\d+) runs are left; the same command goes on with them.*", "$1");
+        assertTrue(told(answer).matches(".*Store: .*sweep.sqlite ?"), answer.out());
+        String left = told(answer).replaceAll(".* (\\d+) runs are left; the same command goes on with them.*", "$1");
         String recorded = told.replaceAll(".* (\\d+) of 202 runs recorded, 0 of them failed.*", "$1");
         assertEquals(202, Integer.parseInt(left) + Integer.parseInt(recorded), told);
     }

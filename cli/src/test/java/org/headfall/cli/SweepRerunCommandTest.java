@@ -1,12 +1,10 @@
 package org.headfall.cli;
 
-import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.headfall.cli.Answer.headfall;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
-import java.io.PrintWriter;
-import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
@@ -27,9 +25,6 @@ class SweepRerunCommandTest {
     @TempDir
     private Path folder;
 
-    private StringWriter out;
-    private StringWriter err;
-
     @BeforeEach
     void makeSweep() throws IOException {
         SweepExample.writeSmall(folder);
@@ -44,18 +39,7 @@ class SweepRerunCommandTest {
                 """);
     }
 
-    private int headfall(String... arguments) {
-        out = new StringWriter();
-        err = new StringWriter();
-        return Headfall.execute(Terminal.NONE, new PrintWriter(out, true), new PrintWriter(err, true), arguments);
-    }
-
-    /** What was printed, in one line. */
-    private String told() {
-        return out.toString().replaceAll("\\s+", " ");
-    }
-
-    private int rerun(String... more) {
+    private Answer rerun(String... more) {
         List<String> arguments = new ArrayList<>(List.of("sweep", "rerun", folder.toString(), "2"));
         arguments.addAll(List.of(more));
         return headfall(arguments.toArray(String[]::new));
@@ -72,38 +56,38 @@ class SweepRerunCommandTest {
 
     @Test
     void comparesFiguresWithThoseInTheStore() throws SQLException {
-        assertEquals(0, rerun("--quiet"), () -> err.toString());
-        assertEquals(0, headfall("sweep", folder.toString(), "--quiet"), () -> err.toString());
-        assertEquals(1, rerun(), "results of the first are kept");
-        String kept = err.toString().replaceAll("\\s+", " ");
+        rerun("--quiet").exits(0);
+        headfall("sweep", folder.toString(), "--quiet").exits(0);
+        String kept = rerun().exits(1).errInOneLine();
         assertTrue(kept.contains("run-2") && kept.contains("--overwrite replaces it"), kept);
         assertFalse(kept.contains("--output"), kept);
-        assertEquals(0, rerun("--overwrite"), () -> err.toString());
-        assertTrue(told().contains("The same to the last digit: run 2, made again as the sweep made it ("), told());
-        assertTrue(told().contains("), has the 3 figures of the store."), told());
+        String same = rerun("--overwrite").exits(0).outInOneLine();
+        assertTrue(same.contains("The same to the last digit: run 2, made again as the sweep made it ("), same);
+        assertTrue(same.contains("), has the 3 figures of the store."), same);
         change("UPDATE runs SET " + LOSS + " = " + LOSS + " * 1.0000000001 WHERE number = 2");
-        assertEquals(0, rerun("--overwrite"), () -> err.toString());
-        assertTrue(told().contains("The same but for rounding: "), told());
-        assertTrue(told().contains("of which 1 differ in their last digits"), told());
+        String rounded = rerun("--overwrite").exits(0).outInOneLine();
+        assertTrue(rounded.contains("The same but for rounding: "), rounded);
+        assertTrue(rounded.contains("of which 1 differ in their last digits"), rounded);
         change("UPDATE runs SET " + LOSS + " = " + LOSS + " + 0.001 WHERE number = 2");
-        assertEquals(1, rerun("--overwrite", "--quiet"), () -> err.toString());
+        String other = rerun("--overwrite", "--quiet").exits(1).outInOneLine();
         assertTrue(
-                told().matches(".*Not the same: run 2.* loss at Coolabah Spring after 1 yr \\(m\\): [-0-9.E]+ in the"
+                other.matches(".*Not the same: run 2.* loss at Coolabah Spring after 1 yr \\(m\\): [-0-9.E]+ in the"
                         + " store, [-0-9.E]+ now ?"),
-                told());
+                other);
     }
 
     @Test
     void givesARecordedRunBackAndRefusesAnother() throws IOException {
-        assertEquals(0, headfall("sweep", folder.toString(), "--quiet"), () -> err.toString());
-        assertEquals(0, headfall("sweep", "rerun", folder.toString(), "2", "--quiet"), () -> err.toString());
+        headfall("sweep", folder.toString(), "--quiet").exits(0);
+        headfall("sweep", "rerun", folder.toString(), "2", "--quiet").exits(0);
         Path run = folder.resolve("results").resolve("sweep").resolve("run-2");
         assertTrue(Files.readString(run.resolve("scenario.yaml")).contains("transmissivity: 200 m2/d"));
         assertTrue(Files.exists(run.resolve("results").resolve("scenario").resolve("report.html")));
         Path base = folder.resolve("scenario.yaml");
         Files.writeString(base, Files.readString(base).replace("storativity: 2.0e-4", "storativity: 1.0e-4"));
-        assertEquals(1, headfall("sweep", "rerun", folder.toString(), "2", "--quiet", "--overwrite"));
-        assertTrue(err.toString().contains("run 2 as it was recorded cannot be made again"), () -> err.toString());
-        assertTrue(err.toString().contains("changed since: the base scenario"), () -> err.toString());
+        Answer answer = headfall("sweep", "rerun", folder.toString(), "2", "--quiet", "--overwrite")
+                .exits(1);
+        assertTrue(answer.err().contains("run 2 as it was recorded cannot be made again"), answer.err());
+        assertTrue(answer.err().contains("changed since: the base scenario"), answer.err());
     }
 }

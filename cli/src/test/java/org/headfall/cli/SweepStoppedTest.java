@@ -1,13 +1,12 @@
 package org.headfall.cli;
 
+import static org.headfall.cli.Answer.headfall;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.io.IOException;
-import java.io.PrintWriter;
-import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -189,25 +188,11 @@ class SweepStoppedTest {
             // However fast runs are made, it has not ended when the second looks.
             first.send("STOP");
             assertTrue(first.isRunning(), first::said);
-            StringWriter err = new StringWriter();
-            int code = Headfall.execute(
-                    Terminal.NONE,
-                    new PrintWriter(new StringWriter()),
-                    new PrintWriter(err, true),
-                    "sweep",
-                    folder.toString(),
-                    "--quiet");
-            assertEquals(1, code, err::toString);
-            assertTrue(err.toString().contains("another sweep is writing to it"), err::toString);
-            StringWriter out = new StringWriter();
-            Headfall.execute(
-                    Terminal.NONE,
-                    new PrintWriter(out, true),
-                    new PrintWriter(err, true),
-                    "sweep",
-                    "status",
-                    folder.toString());
-            assertTrue(out.toString().contains("400 runs: "), out::toString);
+            String refused =
+                    headfall("sweep", folder.toString(), "--quiet").exits(1).err();
+            assertTrue(refused.contains("another sweep is writing to it"), refused);
+            String status = headfall("sweep", "status", folder.toString()).out();
+            assertTrue(status.contains("400 runs: "), status);
             assertTrue(first.isRunning(), first::said);
             first.send("KILL");
             assertEquals(128 + 9, first.end());
