@@ -66,19 +66,19 @@ final class SpacingCommand implements Callable<Integer> {
         return ExitCode.DONE.code();
     }
 
-    private record Answer(String folder, List<SpacingResult.Line> economic) {}
+    private record Answer(String folder, double loweredByDocument, List<SpacingResult.Line> economic) {}
 
     private void show(SpacingResult result, Path target) {
         PrintWriter out = spec.commandLine().getOut();
         if (options.wantsJson()) {
-            out.println(AnswerJson.of(new Answer(target.toString(), result.economic())));
+            out.println(AnswerJson.of(new Answer(target.toString(), result.lowered(), result.economic())));
             return;
         }
         TextBlock text = new TextBlock(out);
         text.sentence("Spacing of least cost:");
         result.economic().forEach(line -> text.item(words(result, line)));
         result.remarkOnEnds().ifPresent(text::sentence);
-        text.sentence("Lifts count how far the bores of the document lower heads there.");
+        text.sentence(result.wordsOnDocument());
         text.sentence("Computed, not approved; prices are those of the document.");
         out.println("Written: " + TextBlock.printable(target.toString()));
     }

@@ -163,6 +163,12 @@ class PlanningCommandsTest {
     void spacingSaysWhereTheLeastCostStandsAtTheEndOfTheRange() throws IOException {
         Answer answer = headfall("spacing", folder.toString()).exits(0);
         assertFalse(answer.out().contains("the end of the range"), answer.out());
+        assertTrue(
+                answer.out()
+                        .replaceAll("\\s+", " ")
+                        .matches(
+                                ".*the bores of the document lower heads in the middle of the field by \\d\\.\\d\\d m: .*"),
+                answer.out());
         assertFitsTheTerminal(answer);
         String page = Files.readString(results("-spacing").resolve("spacing.html"));
         assertTrue(page.contains("Spacing of least cost") && page.contains("\"bestSpacing\""), "page");

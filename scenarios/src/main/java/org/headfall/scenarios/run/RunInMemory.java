@@ -1,8 +1,10 @@
 package org.headfall.scenarios.run;
 
 import java.util.Arrays;
+import java.util.BitSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.DoubleStream;
 import org.headfall.scenarios.limits.Limit;
 import org.headfall.scenarios.limits.LimitEvaluation;
@@ -14,12 +16,14 @@ import org.headfall.scenarios.recording.Recorder;
 import org.headfall.scenarios.recording.Recording;
 import org.headfall.scenarios.recording.StationSeries;
 import org.headfall.scenarios.scenario.Solving;
+import org.headfall.solver.flow.FlowProblem;
 import org.headfall.solver.flow.HeadDependence;
 import org.headfall.solver.flow.UnmetRuleException;
 import org.headfall.solver.response.StationResponses;
 import org.headfall.solver.response.SuperposedRun;
 import org.headfall.solver.response.TooManyStepsException;
 import org.headfall.solver.response.UnitResponses;
+import org.headfall.solver.simulation.Settings;
 import org.headfall.solver.simulation.Simulation;
 import org.headfall.solver.simulation.SimulationObserver;
 import org.headfall.solver.simulation.Snapshot;
@@ -183,10 +187,31 @@ public final class RunInMemory {
      * @return head of each cell (m above datum)
      */
     public static double[] headsOn(RunPlan plan, double day, RunProgress progress) {
+        return headsOn(plan.problem(), plan.start(), plan.settings(), day, progress);
+    }
+
+    /**
+     * Runs a plan up to a day as if no bore ever took water, for the heads of its grid alone. A steady start is one without
+     * any taking; given heads at the start stay as they are.
+     *
+     * @param plan the plan
+     * @param day the day (d), after the start
+     * @param progress is told how far the run has come
+     * @return head of each cell (m above datum)
+     */
+    public static double[] headsWithoutTakingOn(RunPlan plan, double day, RunProgress progress) {
+        BitSet all = new BitSet();
+        all.set(0, plan.problem().bores().size());
+        StartHeads start = plan.start().given().isPresent() ? plan.start() : new StartHeads.Steady(Set.of());
+        return headsOn(StoppedTaking.always(plan.problem(), all), start, plan.settings(), day, progress);
+    }
+
+    private static double[] headsOn(
+            FlowProblem problem, StartHeads startHeads, Settings settings, double day, RunProgress progress) {
         progress.reached("finding heads at the start", 0);
-        StartState start = StartState.of(plan.problem(), plan.start(), plan.settings());
+        StartState start = StartState.of(problem, startHeads, settings);
         double[] heads = new double[start.heads().length];
-        try (Simulation simulation = new Simulation(plan.problem(), plan.settings())) {
+        try (Simulation simulation = new Simulation(problem, settings)) {
             simulation.run(start.heads(), 0, day, new double[] {day}, new SimulationObserver() {
                 @Override
                 public void recorded(Snapshot snapshot) {

@@ -36,6 +36,7 @@ public final class SpacingComparison {
     private final SpacingSpecification spacing;
     private final DoubleUnaryOperator response;
     private final double depth;
+    private final double lowered;
     private final WellLoss loss;
 
     /**
@@ -44,11 +45,13 @@ public final class SpacingComparison {
      * @param spacing what is compared
      * @param response drawdown per discharge by distance (d/m²), at zero that at the wall
      * @param depth lift to the level that stands in a bore that takes nothing (m), negative where it rises higher
+     * @param lowered what of that depth bores outside the field cause (m), negative where they raise heads
      */
-    SpacingComparison(SpacingSpecification spacing, DoubleUnaryOperator response, double depth) {
+    SpacingComparison(SpacingSpecification spacing, DoubleUnaryOperator response, double depth, double lowered) {
         this.spacing = spacing;
         this.response = response;
         this.depth = depth;
+        this.lowered = lowered;
         loss = new WellLoss(
                 spacing.wellLoss().linear(),
                 spacing.wellLoss().turbulent(),
@@ -65,6 +68,9 @@ public final class SpacingComparison {
      */
     public static SpacingResult in(RunPlan plan, SpacingSpecification spacing, RunProgress progress) {
         double[] heads = RunInMemory.headsOn(plan, spacing.days(), progress);
+        double[] untouched = plan.problem().bores().isEmpty()
+                ? heads
+                : RunInMemory.headsWithoutTakingOn(plan, spacing.days(), progress);
         progress.reached("solving for the response of the aquifer", 0);
         RunDescription run = plan.description();
         FlowProblem alone = plan.problem().withBores(List.of());
@@ -87,7 +93,8 @@ public final class SpacingComparison {
                 spacing.screenRadius(),
                 atWall);
         double depth = run.ground()[field.cell()] + spacing.deliveryHead() - heads[field.cell()];
-        return new SpacingComparison(spacing, radial, depth).compare();
+        double lowered = untouched[field.cell()] - heads[field.cell()];
+        return new SpacingComparison(spacing, radial, depth, lowered).compare();
     }
 
     SpacingResult compare() {
@@ -105,7 +112,7 @@ public final class SpacingComparison {
                 economic.add(cheapest(layout, count, distances));
             }
         }
-        return new SpacingResult(lines, economic);
+        return new SpacingResult(lines, economic, lowered);
     }
 
     /** Between the neighbours of the cheapest of the spacings looked at. */
@@ -135,10 +142,7 @@ public final class SpacingComparison {
         FieldLayout bores = new FieldLayout(places, response, loss);
         double each = spacing.rate() / count;
         double[] drawdown = bores.drawdown(each);
-        double mean = Arrays.stream(drawdown)
-                .map(one -> Math.max(0, depth + one))
-                .average()
-                .orElseThrow();
+        double mean = meanLift(depth, drawdown);
         double greatest = Math.max(0, depth + Arrays.stream(drawdown).max().orElseThrow());
         double available = spacing.lift() - depth;
         double yield = bores.totalRate(available);
@@ -152,11 +156,20 @@ public final class SpacingComparison {
                 yield,
                 apart > 0 ? 1 - yield / apart : 0,
                 mean,
+                mean - meanLift(depth - lowered, drawdown),
                 greatest,
                 bores.interference(each),
                 pipe,
                 energy,
                 cost(energy, pipe, count));
+    }
+
+    /** No lift is less than nothing: water that rises higher than it is wanted does not lift that of other bores. */
+    private static double meanLift(double depth, double[] drawdown) {
+        return Arrays.stream(drawdown)
+                .map(one -> Math.max(0, depth + one))
+                .average()
+                .orElseThrow();
     }
 
     private double cost(double energy, double pipe, int count) {

@@ -25,6 +25,7 @@ public final class SpacingFiles {
             "total yield at the given lift (L/s)",
             "yield lost to interference (%)",
             "mean lift at the given yield (m)",
+            "of the mean lift by bores of the document (m)",
             "greatest lift (m)",
             "interference (m)",
             "pipe (m)",
@@ -61,6 +62,7 @@ public final class SpacingFiles {
                 .number(DischargeUnit.LITRES_PER_SECOND.of(line.yield()), 3)
                 .number(100 * line.yieldLost(), 2)
                 .number(line.lift(), 3)
+                .number(line.liftByDocument(), 3)
                 .number(line.greatestLift(), 3)
                 .number(line.interference(), 3)
                 .number(line.pipe(), 1)

@@ -22,6 +22,7 @@ final class SpacingPage {
                     "Total yield at the given lift (L/s)", 2, line -> DischargeUnit.LITRES_PER_SECOND.of(line.yield())),
             new Measure("Yield lost to interference (%)", 1, line -> 100 * line.yieldLost()),
             new Measure("Mean lift at the given yield (m)", 2, SpacingResult.Line::lift),
+            new Measure("Of the lift, by bores of the document (m)", 2, SpacingResult.Line::liftByDocument),
             new Measure("Interference (m)", 2, SpacingResult.Line::interference),
             new Measure("Energy (kWh/ML)", 1, SpacingResult.Line::energy),
             new Measure("Pipe (km)", 2, line -> line.pipe() / 1000));
@@ -61,9 +62,9 @@ final class SpacingPage {
                         best.lift(),
                         best.pipe() / 1000)));
         result.remarkOnEnds().ifPresent(answers::add);
+        answers.add(result.wordsOnDocument());
         answers.add("The aquifer is taken to be alike all around the middle of the field; springs and other bores give"
-                + " nothing back. Lifts count how far the bores of the document lower heads there: without them, lifts are less."
-                + " Prices are those of the document, in its currency.");
+                + " nothing back. Prices are those of the document, in its currency.");
         return answers;
     }
 

@@ -1,6 +1,7 @@
 package org.headfall.scenarios.spacing;
 
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import org.headfall.scenarios.scenario.SpacingSpecification.Layout;
 
@@ -9,8 +10,10 @@ import org.headfall.scenarios.scenario.SpacingSpecification.Layout;
  *
  * @param lines one a layout, number of bores and spacing
  * @param economic for each layout and number of bores, that at the spacing of least cost
+ * @param lowered how far the bores of the document lower heads in the middle of the field (m), negative where they raise
+ *     them; every lift counts it
  */
-public record SpacingResult(List<Line> lines, List<Line> economic) {
+public record SpacingResult(List<Line> lines, List<Line> economic, double lowered) {
 
     /** Share of a spacing that a search leaves open. */
     private static final double NEAR_THE_END = 1e-3;
@@ -30,6 +33,8 @@ public record SpacingResult(List<Line> lines, List<Line> economic) {
      * @param yield total rate at the given lift (m³/d)
      * @param yieldLost share of the yield of as many bores far apart that interference takes (-)
      * @param lift mean lift at the given total rate (m)
+     * @param liftByDocument what of that the bores of the document cause, which are no part of the layout (m): as much as they
+     *     lower heads, less where water would rise higher than it is wanted without them
      * @param greatestLift lift of the bore with the deepest level then (m)
      * @param interference mean drawdown in a bore by its neighbours then (m)
      * @param pipe length of pipe (m)
@@ -43,6 +48,7 @@ public record SpacingResult(List<Line> lines, List<Line> economic) {
             double yield,
             double yieldLost,
             double lift,
+            double liftByDocument,
             double greatestLift,
             double interference,
             double pipe,
@@ -68,6 +74,19 @@ public record SpacingResult(List<Line> lines, List<Line> economic) {
                         "Where the least cost stands at the end of the range of spacings, the true least may lie beyond"
                                 + " it: widen from and to.")
                 : Optional.empty();
+    }
+
+    /** What the bores of the document do to all lifts, in a sentence. */
+    public String wordsOnDocument() {
+        if (lowered == 0) {
+            return "No bore of the document lowers heads there: all lift is that of the field itself.";
+        }
+        return String.format(
+                Locale.ROOT,
+                "By the end the bores of the document %s heads in the middle of the field by %.2f m: every lift counts that,"
+                        + " and spacing.csv says how much of it that is.",
+                lowered > 0 ? "lower" : "raise",
+                Math.abs(lowered));
     }
 
     /** The layout of least cost of all. */

@@ -3,10 +3,16 @@ package org.headfall.scenarios.spacing;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import org.headfall.scenarios.document.FileReach;
+import org.headfall.scenarios.reading.ScenarioReader;
+import org.headfall.scenarios.reading.ScenarioReading;
+import org.headfall.scenarios.run.RunPlanner;
 import org.headfall.scenarios.scenario.BoreSpecification.WellLossSpecification;
 import org.headfall.scenarios.scenario.LayoutPlaces;
 import org.headfall.scenarios.scenario.SpacingSpecification;
@@ -29,6 +35,7 @@ import org.headfall.solver.response.EffectFields;
 import org.headfall.solver.response.UnitResponses;
 import org.headfall.solver.schedule.Schedule;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 
@@ -76,7 +83,7 @@ class SpacingComparisonTest {
         double each = RATE / 2;
         double best = 365.25 * cost * each * each / (Math.PI * TRANSMISSIVITY * 150 * annuity);
         assertTrue(best > 50 && best < 20_000, "the best spacing lies among those compared: " + best);
-        SpacingResult result = new SpacingComparison(spacing, SpacingComparisonTest::thiem, DEPTH).compare();
+        SpacingResult result = new SpacingComparison(spacing, SpacingComparisonTest::thiem, DEPTH, 0).compare();
         assertEquals(best, result.economic().get(0).spacing(), 2e-3 * best);
     }
 
@@ -154,6 +161,53 @@ class SpacingComparisonTest {
                 assertEquals(sum, drawdown[i], 0.01 * sum, "bore " + i + " of spacing " + distance);
             }
         }
+    }
+
+    /**
+     * The reference is the same document with its bores taken out: what the column says of them is the difference of the lifts,
+     * and nothing where there are none. The field of an example with few cells and years.
+     */
+    @Test
+    void saysHowMuchOfTheLiftBoresOfTheDocumentCause(@TempDir Path folder) throws Exception {
+        String document = Files.readString(Path.of("examples", "corella", "scenario.yaml"))
+                .replace("for: 20 yr", "for: 4 yr")
+                .replace("  cell: 1 km", "  cell: 2 km")
+                .replace("[1 yr, 10 yr, 20 yr]", "[1 yr, 4 yr]")
+                .replaceAll("(?s)\nsiting:.*?\nspacing:", "\nspacing:")
+                .replace("steps: 16", "steps: 3");
+        Files.copy(Path.of("examples", "corella", "pumping-tests.csv"), folder.resolve("pumping-tests.csv"));
+        SpacingResult with = compared(folder, document);
+        SpacingResult without = compared(
+                folder,
+                document.replaceAll("(?s)\nbores:.*?\nstart:", "\nstart:")
+                        .replace("with existing bores", "without bores"));
+        assertTrue(with.lowered() > 0.5, "the bores lower heads: " + with.lowered());
+        assertEquals(0, without.lowered());
+        for (int i = 0; i < with.lines().size(); i++) {
+            SpacingResult.Line line = with.lines().get(i);
+            SpacingResult.Line alone = without.lines().get(i);
+            assertEquals(alone.lift() + line.liftByDocument(), line.lift(), 2e-3, "line " + i);
+            assertEquals(0, alone.liftByDocument(), "line " + i);
+        }
+    }
+
+    private static SpacingResult compared(Path folder, String document) throws Exception {
+        Path file = Files.writeString(folder.resolve("scenario.yaml"), document);
+        ScenarioReading reading = ScenarioReader.read(file, FileReach.FOLDER_OF_DOCUMENT);
+        SpacingSpecification spacing = reading.orThrow().planning().spacing().orElseThrow();
+        return SpacingComparison.in(RunPlanner.plan(reading, "test", 1), spacing, (stage, fraction) -> {});
+    }
+
+    /** By hand: of 3 m of drawdown by others 1 m lowers water that would have risen 1 m too high. */
+    @Test
+    void countsOnlyWhatHasToBeLifted() {
+        SpacingSpecification spacing =
+                spacing(new Prices(0.3, 150, 250_000, 30, 0.05), new WellLossSpecification(0, 0, 2));
+        double own = 2 * RATE / 2 * thiem(1000);
+        SpacingResult.Line line =
+                new SpacingComparison(spacing, distance -> thiem(1000), 2 - own, 3).line(Layout.LINE, 2, 1000);
+        assertEquals(2, line.lift(), 1e-9);
+        assertEquals(2, line.liftByDocument(), 1e-9);
     }
 
     private static double[] filled(int cells, double value) {
