@@ -78,6 +78,11 @@ class SweepAnswersToldTest {
         assertEquals(6, rows.size());
         assertTrue(told.contains("6 of 6 runs have figures."), told);
         // 25 L/s are 2,160 m³ a day.
+        String best = "Best by the aim asked for (largest discharge at Town 1 after 1 yr): run 5 with 2160 m3/d.";
+        assertTrue(told.contains(best), told);
+        Path page = folder.resolve("results").resolve("sweep").resolve("sweep.html");
+        String shown = Files.readString(page).replaceAll("[\\s\\u00a0]+", " ");
+        assertTrue(shown.contains(best), "the page says the same");
         assertTrue(told.contains("run 5: 2160 with rate 25 L/s, T 100 m2/d"), told);
         requireShare("loss at Coolabah Spring after 1 yr above 1 m", row -> row.figures()[LOSS] > 1);
         requireShare(

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.headfall.scenarios.sweep.document.Aim;
 import org.headfall.scenarios.sweep.figures.KeptFigure;
+import org.headfall.scenarios.sweep.results.ChoiceSentences;
 import org.headfall.scenarios.sweep.results.Numbers;
 import org.headfall.scenarios.sweep.results.RankedChoices;
 import org.headfall.scenarios.sweep.results.SweepTable;
@@ -38,7 +39,7 @@ final class ChoiceTables {
         Aim aim = table.sweep().questions().ranking().orElseThrow();
         List<String> header = new ArrayList<>(List.of(
                 "choice",
-                table.sweep().figure(aim.figure()).heading() + ", " + choices.measure(),
+                table.sweep().figure(aim.figure()).heading() + ", " + new ChoiceSentences(table, choices).measure(aim),
                 "± 95 % of sampling",
                 "told apart from the best"));
         if (choices.hasLimits()) {
@@ -75,7 +76,7 @@ final class ChoiceTables {
         }
         List<String> header = new ArrayList<>(List.of("choice"));
         table.sweep().questions().tradeOff().forEach(aim -> {
-            header.add(table.sweep().figure(aim.figure()).heading() + ", " + RankedChoices.over(aim));
+            header.add(table.sweep().figure(aim.figure()).heading() + ", " + ChoiceSentences.over(aim));
             header.add("± 95 % of sampling");
         });
         List<List<String>> rows = new ArrayList<>();

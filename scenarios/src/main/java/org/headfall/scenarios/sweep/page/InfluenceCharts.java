@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.DoubleStream;
 import org.headfall.scenarios.sweep.figures.KeptFigure;
+import org.headfall.scenarios.sweep.results.Direction;
 import org.headfall.scenarios.sweep.results.Influence;
 import org.headfall.scenarios.sweep.results.SweepFindings;
 import org.headfall.scenarios.sweep.statistics.Swing;
@@ -93,10 +94,10 @@ final class InfluenceCharts {
     }
 
     private static String style(Influence influence) {
-        if (!influence.swings()) {
-            return "unsure";
-        }
-        return influence.swing().low() < influence.swing().high() ? "rises" : "falls";
+        return influence
+                .ends()
+                .map(direction -> direction == Direction.RISING ? "rises" : "falls")
+                .orElse("unsure");
     }
 
     private static void error(ChartDrawing drawing, ChartScale across, double value, double error, double y) {

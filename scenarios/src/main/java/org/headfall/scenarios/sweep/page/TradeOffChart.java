@@ -7,6 +7,7 @@ import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
 import org.headfall.scenarios.sweep.document.Aim;
 import org.headfall.scenarios.sweep.figures.KeptFigure;
+import org.headfall.scenarios.sweep.results.ChoiceSentences;
 import org.headfall.scenarios.sweep.results.Numbers;
 import org.headfall.scenarios.sweep.results.RankedChoices;
 import org.headfall.scenarios.sweep.results.SweepFindings;
@@ -101,7 +102,7 @@ final class TradeOffChart {
 
     private String heading(int of) {
         Aim aim = table.sweep().questions().tradeOff().get(of);
-        return table.sweep().figure(aim.figure()).heading() + ", " + RankedChoices.over(aim);
+        return table.sweep().figure(aim.figure()).heading() + ", " + ChoiceSentences.over(aim);
     }
 
     private static double[] ends(List<RankedChoices.Traded> choices, int aim) {

@@ -4,7 +4,9 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.headfall.scenarios.sweep.document.Variable;
 import org.headfall.scenarios.sweep.figures.KeptFigure;
+import org.headfall.scenarios.sweep.statistics.Swing;
 
 /**
  * What one figure depends on, in a sentence: what counts most, as far as sampling can tell, and what it leaves open.
@@ -35,62 +37,46 @@ record Dependence(KeptFigure figure, List<Influence> influences, Optional<Unrank
     }
 
     private String how(Influence influence) {
-        StringBuilder text = new StringBuilder();
-        if (!Double.isNaN(influence.swing().length())) {
-            boolean numeric = influence.variable().numeric();
-            text.append(value(influence.swing().low()))
-                    .append(
-                            numeric
-                                    ? " where it is low, "
-                                    : " with "
-                                            + shortText(
-                                                    influence, influence.swing().atLow()) + ", ")
-                    .append(value(influence.swing().high()))
-                    .append(
-                            numeric
-                                    ? " where it is high, "
-                                    : " with "
-                                            + shortText(
-                                                    influence, influence.swing().atHigh()) + ", ")
-                    .append("in the mean")
-                    .append(difference(influence));
-        }
-        if (influence.isLongerWithin()) {
-            text.append("; from ")
-                    .append(value(influence.groups().least()))
-                    .append(" to ")
-                    .append(value(influence.groups().greatest()))
-                    .append(" in the means of groups along it");
-        }
-        influence
-                .indices()
-                .total()
-                .ifPresent(total -> text.append(text.isEmpty() ? "" : "; ")
-                        .append(Numbers.perCent(total))
-                        .append(" of its variance would be left if all else were known (± ")
-                        .append(Numbers.perCent(influence.indices().totalError()))
-                        .append(" standard error)")
-                        .append(
-                                influence.indices().contradictThemselves()
-                                        ? ", less than its first index, which cannot be: too few samples"
-                                        : ""));
-        boolean plain =
-                influence.words().equals("rises with it") || influence.words().equals("falls with it");
-        boolean said = plain || (!influence.variable().numeric() && influence.swings());
-        return text + (said ? "." : " (" + influence.words() + ").");
+        String ends = Double.isNaN(influence.swing().length()) ? "" : betweenEnds(influence);
+        String within = influence.isLongerWithin() ? alongIt(influence) : "";
+        return Stream.of(ends, within, ofVariance(influence.indices()))
+                        .filter(part -> !part.isEmpty())
+                        .collect(Collectors.joining("; "))
+                + (influence.way().isToldByEnds() ? "." : " (" + influence.words() + ").");
     }
 
-    private static String shortText(Influence influence, double value) {
-        return Choices.shortText(influence.variable(), value);
+    private String betweenEnds(Influence influence) {
+        Variable variable = influence.variable();
+        Swing swing = influence.swing();
+        String low = variable.numeric() ? "where it is low" : "with " + Choices.shortText(variable, swing.atLow());
+        String high = variable.numeric() ? "where it is high" : "with " + Choices.shortText(variable, swing.atHigh());
+        return value(swing.low()) + " " + low + ", " + value(swing.high()) + " " + high + ", in the mean"
+                + difference(swing);
     }
 
-    private String difference(Influence influence) {
-        double error = influence.swing().error();
+    private String alongIt(Influence influence) {
+        return "from " + value(influence.groups().least()) + " to "
+                + value(influence.groups().greatest()) + " in the means of groups along it";
+    }
+
+    private static String ofVariance(Influence.Indices indices) {
+        if (indices.total().isEmpty()) {
+            return "";
+        }
+        return Numbers.perCent(indices.total().getAsDouble())
+                + " of its variance would be left if all else were known (± "
+                + Numbers.perCent(indices.totalError()) + " standard error)"
+                + (indices.contradictThemselves()
+                        ? ", less than its first index, which cannot be: too few samples"
+                        : "");
+    }
+
+    private static String difference(Swing swing) {
+        double error = swing.error();
         if (error == 0) {
             return "";
         }
-        String difference = " (difference "
-                + Numbers.words(influence.swing().high() - influence.swing().low());
+        String difference = " (difference " + Numbers.words(swing.high() - swing.low());
         return Double.isNaN(error)
                 ? difference + ", error not known: too few samples)"
                 : difference + " ± " + Numbers.error(error) + ", 95 % by sampling)";

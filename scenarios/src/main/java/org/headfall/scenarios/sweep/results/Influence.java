@@ -48,10 +48,10 @@ public record Influence(
         /** Where every combination was run the interval has no width, and sums that cancel leave some 1e-17. */
         private static final double ROUNDING = 1e-9;
 
-        /** {@return 1 or -1 if the figure rises or falls with the variable, 0 if that is not told apart from none} */
-        int way() {
+        /** {@return whether the figure rises or falls with the variable; nothing if that is not told apart from none} */
+        Optional<Direction> direction() {
             boolean rounding = Math.abs(value) < ROUNDING;
-            return !rounding && (low > 0 || high < 0) ? (int) Math.signum(value) : 0;
+            return !rounding && (low > 0 || high < 0) ? Direction.of(value) : Optional.empty();
         }
     }
 
@@ -112,12 +112,14 @@ public record Influence(
     public boolean isToldApart() {
         return isCertain()
                 && !isBorrowed()
-                && (swings() || bends() || ranks() != 0 || indices.areToldApart(resolution));
+                && (swings() || bends() || ranks().isPresent() || indices.areToldApart(resolution));
     }
 
     /** Whether it only goes along with what it is correlated with: nothing is told apart once that is held. */
     private boolean isBorrowed() {
-        return alone.isPresent() && rank.way() != 0 && alone.get().rank().way() == 0;
+        return alone.isPresent()
+                && rank.direction().isPresent()
+                && alone.get().rank().direction().isEmpty();
     }
 
     private boolean isCertain() {
@@ -130,13 +132,22 @@ public record Influence(
     }
 
     /** Whether the bar is longer than its error and than what means something. */
-    public boolean swings() {
+    private boolean swings() {
         return isCertain() && swing.isToldApart() && swing.length() > resolution;
     }
 
-    /** The way of the ranks; differences that mean nothing have ranks too. */
-    private int ranks() {
-        return isCertain() && swing.length() > resolution ? rank.way() : 0;
+    /**
+     * The direction from the lowest to the highest tenth, or from the value with the least mean to that with the greatest.
+     *
+     * @return nothing if the bar between them is not longer than its error and than what means something
+     */
+    public Optional<Direction> ends() {
+        return swings() ? Direction.of(swing.high() - swing.low()) : Optional.empty();
+    }
+
+    /** The direction of the ranks; differences that mean nothing have ranks too. */
+    private Optional<Direction> ranks() {
+        return isCertain() && swing.length() > resolution ? rank.direction() : Optional.empty();
     }
 
     /** By what influences are put in order: the total index if there is one, otherwise how far the figure swings, between its ends or within. */
@@ -147,11 +158,8 @@ public record Influence(
 
     /** Whether groups differ by more than the ends, so that the bar does not show how much it counts. */
     boolean isLongerWithin() {
-        return bends() && swingsNoWay() && groups.length() > swing.length();
-    }
-
-    private boolean swingsNoWay() {
-        return ranks() == 0 || !swings() || ranks() != Math.signum(swing.high() - swing.low());
+        boolean oneWay = ranks().isPresent() && ranks().equals(ends());
+        return bends() && !oneWay && groups.length() > swing.length();
     }
 
     private double error() {
@@ -175,72 +183,58 @@ public record Influence(
      * @return words such as "rises with it"; they say so where two measures differ
      */
     public String words() {
-        if (Double.isNaN(swing.length())) {
-            return "not put in order";
-        }
-        if (!variable.numeric()) {
-            return choiceWords();
-        }
-        if (isCertain() && isBorrowed()) {
-            return "goes along with " + alone.map(Alone::with).orElseThrow() + ", not told apart on its own";
-        }
-        return numberWords() + (isToldApart() ? alone.map(Influence::aloneWords).orElse("") : "");
-    }
-
-    private static String aloneWords(Alone alone) {
-        int way = alone.rank().way();
-        return "; correlated with " + alone.with() + ", by itself "
-                + (way == 0 ? "without a trend" : way > 0 ? "it rises" : "it falls");
-    }
-
-    private String numberWords() {
-        int swings = swings() ? (int) Math.signum(swing.high() - swing.low()) : 0;
-        int ranks = ranks();
-        if (swings == 0 && ranks == 0) {
-            if (bends()) {
-                return "does not go one way: differs within its range, not between its ends";
-            }
-            return indices.total().isPresent() && isToldApart()
-                    ? "counts, but not by rising or falling"
-                    : "not told apart from none";
-        }
-        if (swings == ranks) {
-            return swings > 0 ? "rises with it" : "falls with it";
-        }
-        if (swings == 0) {
-            return (ranks > 0 ? "rises" : "falls") + " with it by ranks; the bar is not told apart from none";
-        }
-        String ends = (swings > 0 ? "greater" : "less") + " in its highest tenth than in its lowest, ";
-        return ranks == 0
-                ? ends + "by ranks not told apart from none"
-                : ends + "yet " + (ranks > 0 ? "rises" : "falls") + " with it by ranks: it does not go one way";
+        return way().words();
     }
 
     /** The same in a few words, for a picture. */
     public String shortWords() {
-        if (!variable.numeric()) {
-            return swings() ? "between its values" : words();
-        }
-        if (isCertain() && isBorrowed()) {
-            return "not told apart on its own";
-        }
-        int swings = swings() ? (int) Math.signum(swing.high() - swing.low()) : 0;
-        if (swings == 0 && ranks() != 0) {
-            return (ranks() > 0 ? "rises" : "falls") + " by ranks, bar not told apart";
-        }
-        if (swings != 0 && ranks() == 0) {
-            return (swings > 0 ? "greater" : "less") + " where it is high, no trend by ranks";
-        }
-        if (swings == 0 && bends()) {
-            return "does not go one way";
-        }
-        return swings == -ranks() && swings != 0 ? "does not go one way" : numberWords();
+        return way().shortWords();
     }
 
-    private String choiceWords() {
-        return swings()
-                ? "least with " + Choices.shortText(variable, swing.atLow()) + ", greatest with "
-                        + Choices.shortText(variable, swing.atHigh())
-                : isToldApart() ? "counts, but not by the means of its values" : "values not told apart";
+    /** The way the figure goes, by all measures together. */
+    Way way() {
+        if (Double.isNaN(swing.length())) {
+            return Way.Plain.NOT_IN_ORDER;
+        }
+        if (!variable.numeric()) {
+            return wayOfChoices();
+        }
+        if (isCertain() && isBorrowed()) {
+            return new Way.GoingAlong(alone.orElseThrow().with());
+        }
+        Way whole = wayOfNumbers();
+        return isToldApart() && alone.isPresent()
+                ? new Way.Correlated(
+                        whole, alone.get().with(), alone.get().rank().direction())
+                : whole;
+    }
+
+    private Way wayOfChoices() {
+        if (swings()) {
+            return new Way.BetweenValues(
+                    Choices.shortText(variable, swing.atLow()), Choices.shortText(variable, swing.atHigh()));
+        }
+        return isToldApart() ? Way.Plain.NOT_BY_MEANS : Way.Plain.VALUES_NOT_TOLD_APART;
+    }
+
+    private Way wayOfNumbers() {
+        Optional<Direction> ranks = ranks();
+        Optional<Direction> ends = ends();
+        if (ends.isEmpty()) {
+            return ranks.<Way>map(Way.ByRanks::new).orElseGet(this::wayWithoutDirection);
+        }
+        if (ranks.isEmpty()) {
+            return new Way.ByEnds(ends.get());
+        }
+        return ends.equals(ranks) ? new Way.Trend(ends.get()) : new Way.Contrary(ends.get(), ranks.get());
+    }
+
+    private Way wayWithoutDirection() {
+        if (bends()) {
+            return Way.Plain.WITHIN_ITS_RANGE;
+        }
+        return indices.total().isPresent() && isToldApart()
+                ? Way.Plain.NEITHER_RISING_NOR_FALLING
+                : Way.Plain.NOT_TOLD_APART;
     }
 }

@@ -7,7 +7,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.ToDoubleFunction;
-import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.headfall.scenarios.sweep.document.Aim;
 import org.headfall.scenarios.sweep.document.Design;
@@ -20,9 +19,6 @@ import org.headfall.scenarios.sweep.statistics.Share;
  * little of a choice: it may be the best for its sample alone.
  */
 public final class RankedChoices {
-
-    /** More names than this are not read in a sentence. */
-    private static final int MOST_NAMES = 5;
 
     private final SweepTable table;
     private final int[] samples;
@@ -158,15 +154,9 @@ public final class RankedChoices {
                 .toList();
     }
 
-    /** Which choices are not compared, in a sentence; empty if all are. */
-    private String leftOut(Aim aim) {
-        List<Integer> choices = unfinished(aim);
-        String more = choices.size() > MOST_NAMES ? " and " + (choices.size() - MOST_NAMES) + " more" : "";
-        return choices.isEmpty()
-                ? ""
-                : " Not compared, with figures of fewer than half as many samples as others: "
-                        + choices.stream().limit(MOST_NAMES).map(names::get).collect(Collectors.joining("; ")) + more
-                        + ".";
+    /** Names of the choices that are not compared by an aim; see {@link #unfinished}. */
+    List<String> leftOut(Aim aim) {
+        return unfinished(aim).stream().map(names::get).toList();
     }
 
     /** The share of the samples below the value that the share asked for reaches: what is not as good lies on the other side. */
@@ -227,53 +217,5 @@ public final class RankedChoices {
 
     private static List<Double> numbers(List<ChoiceValues> of, ToDoubleFunction<ChoiceValues> number) {
         return of.stream().map(number::applyAsDouble).toList();
-    }
-
-    /** What an aim takes of the samples of a choice, such as "mean over its samples". */
-    public static String over(Aim aim) {
-        return aim.reachedIn().isPresent()
-                ? "reached in " + Numbers.perCent(aim.reachedIn().getAsDouble()) + " of its samples"
-                : "mean over its samples";
-    }
-
-    /** By what choices are ranked, such as "mean of 64 samples". */
-    public String measure() {
-        Aim aim = table.sweep().questions().ranking().orElseThrow();
-        int samples = samples();
-        return aim.reachedIn().isPresent()
-                ? "value reached in " + Numbers.perCent(aim.reachedIn().getAsDouble()) + " of " + samples + " samples"
-                : "mean of " + samples + " samples";
-    }
-
-    /**
-     * The best choice, what is not told apart from it, and how limits fare.
-     *
-     * @return nothing if no ranking is asked for or no choice has figures
-     */
-    public Optional<String> sentence() {
-        List<Choice> ranked = ranked();
-        if (ranked.isEmpty()) {
-            return Optional.empty();
-        }
-        Aim aim = table.sweep().questions().ranking().orElseThrow();
-        Choice best = ranked.get(0);
-        String unit = table.sweep().figure(aim.figure()).unit();
-        String error = Double.isNaN(best.error()) ? "" : " (± " + Numbers.error(best.error()) + ", 95 % by sampling)";
-        return Optional.of("Best choice by the aim asked for (" + (aim.largest() ? "largest " : "smallest ")
-                + aim.figure() + ", " + measure() + "): " + best.name() + " with "
-                + Numbers.words(best.value()) + (unit.isEmpty() ? "" : " " + unit) + error + "." + ties(ranked)
-                + leftOut(aim)
-                + (hasLimits() ? LimitsKept.sentence(ranked) : ""));
-    }
-
-    private static String ties(List<Choice> ranked) {
-        List<Choice> like = ranked.stream().skip(1).filter(Choice::likeTheBest).toList();
-        if (like.isEmpty()) {
-            return ranked.size() > 1 ? " All others are told apart from it." : "";
-        }
-        String more = like.size() > MOST_NAMES ? " and " + (like.size() - MOST_NAMES) + " more" : "";
-        return " Not told apart from it: "
-                + like.stream().limit(MOST_NAMES).map(Choice::name).collect(Collectors.joining("; ")) + more
-                + "; look at the other figures to choose among them.";
     }
 }

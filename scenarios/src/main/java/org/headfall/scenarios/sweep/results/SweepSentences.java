@@ -41,7 +41,8 @@ public final class SweepSentences {
     /** The answer, most wanted first. */
     public List<String> answer() {
         List<String> sentences = new ArrayList<>();
-        best().ifPresent(sentences::add);
+        best().map(best -> findings.choices().isPresent() ? best : best + " The table below says what it gives up.")
+                .ifPresent(sentences::add);
         failures().ifPresent(sentences::add);
         sentences.addAll(likelihoods());
         sentences.addAll(dependences());
@@ -52,8 +53,15 @@ public final class SweepSentences {
         return text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
     }
 
-    private Optional<String> best() {
-        return findings.choices().isPresent() ? findings.choices().get().sentence() : bestRun();
+    /**
+     * The best choice, or the best run where samples are not repeated for choices, and whether it keeps the limits.
+     *
+     * @return nothing if no ranking is asked for or nothing has the figure
+     */
+    public Optional<String> best() {
+        return findings.choices().isPresent()
+                ? new ChoiceSentences(table, findings.choices().get()).best()
+                : bestRun();
     }
 
     private Optional<String> bestRun() {
@@ -68,7 +76,6 @@ public final class SweepSentences {
                 + unit(aim.figure())
                 + ties(answers.sharingTheBest())
                 + luck()
-                + " The table below says what it gives up."
                 + (answers.limitsOfTheBest().isEmpty() ? "" : " " + answers.limitsOfTheBest()));
     }
 

@@ -249,7 +249,7 @@ class SweepAnswersTest {
                         ranked.get(i).keepsLimits().count(),
                         1);
             }
-            String sentence = choices.sentence().orElseThrow();
+            String sentence = new ChoiceSentences(table, choices).best().orElseThrow();
             assertTrue(sentence.contains("Not told apart from it: S "), sentence);
             assertTrue(sentence.contains("no choice keeps them in each of its runs"), sentence);
         }
@@ -270,7 +270,7 @@ class SweepAnswersTest {
         RankedChoices choices = RankedChoices.of(table).orElseThrow();
         assertEquals(20, choices.samples());
         assertEquals(2, choices.ranked().size());
-        String sentence = choices.sentence().orElseThrow();
+        String sentence = new ChoiceSentences(table, choices).best().orElseThrow();
         assertTrue(
                 sentence.contains(
                         "Not compared, with figures of fewer than half as many samples as others: top -99 m."),
