@@ -60,6 +60,7 @@ final class AllocateCommand implements Callable<Integer> {
     public Integer call() throws InputException, IOException {
         ScenarioReading reading = options.read();
         RunPlan plan = options.plan(reading);
+        PlanningOptions.remark(reading, spec.commandLine().getErr());
         PlanningSection.require(
                 reading, "allocation", reading.orThrow().planning().allocation());
         Path target = options.target("-rates");

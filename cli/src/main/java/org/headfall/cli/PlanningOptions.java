@@ -1,6 +1,7 @@
 package org.headfall.cli;
 
 import java.io.IOException;
+import java.io.PrintWriter;
 import java.nio.file.Path;
 import org.headfall.scenarios.problem.InputException;
 import org.headfall.scenarios.reading.ScenarioReading;
@@ -42,6 +43,11 @@ final class PlanningOptions {
 
     RunPlan plan(ScenarioReading reading) throws InputException, IOException {
         return RunPlanner.plan(reading, ProgramVersion.text(), threads.threads());
+    }
+
+    /** Says what was read that is no mistake but may not be meant. */
+    static void remark(ScenarioReading reading, PrintWriter err) {
+        reading.problems().notices().forEach(notice -> err.println("headfall: note: " + notice));
     }
 
     /** Unit responses of the last run of the scenario, if they hold for a plan. */

@@ -19,7 +19,13 @@ final class PlanningSection {
      */
     static <T> T require(ScenarioReading reading, String key, Optional<T> section) throws InputException {
         if (section.isEmpty()) {
-            refuse(reading, key, Finding.of(ProblemKind.MISSING_KEY, "no such key", "the key " + key));
+            refuse(
+                    reading,
+                    key,
+                    Finding.of(
+                            ProblemKind.MISSING_KEY,
+                            "a document without it",
+                            "the section " + key + ", which asks what this command answers; README.md has its keys"));
         }
         return section.orElseThrow();
     }

@@ -64,6 +64,7 @@ final class SiteCommand implements Callable<Integer> {
     public Integer call() throws InputException, IOException {
         ScenarioReading reading = options.read();
         RunPlan plan = options.plan(reading);
+        PlanningOptions.remark(reading, spec.commandLine().getErr());
         SitingSpecification siting = PlanningSection.require(
                 reading, "siting", reading.orThrow().planning().siting());
         Path target = options.target("-sites");

@@ -53,6 +53,7 @@ final class SpacingCommand implements Callable<Integer> {
     public Integer call() throws InputException, IOException {
         ScenarioReading reading = options.read();
         RunPlan plan = options.plan(reading);
+        PlanningOptions.remark(reading, spec.commandLine().getErr());
         SpacingSpecification spacing = PlanningSection.require(
                 reading, "spacing", reading.orThrow().planning().spacing());
         Path target = options.target("-spacing");

@@ -134,6 +134,28 @@ class PlanningCommandsTest {
         Answer answer = headfall("allocate", folder.toString()).exits(1);
         assertTrue(answer.err().contains("minimum of Corella town"), answer.err());
         assertTrue(answer.err().contains("65.00 L/s wanted, 60.00 possible"), answer.err());
+        // Two bores of 30 L/s take 60 x 86400 x 365.25 / 1e6 = 1893.456 ML in a year.
+        change("at_least: 65 L/s}", "at_least: 2000 ML/yr}");
+        answer = headfall("allocate", folder.toString()).exits(1);
+        assertTrue(answer.err().contains("2000.00 ML/yr wanted, 1893.46 possible"), answer.err());
+    }
+
+    @Test
+    void daysInNoSeasonAreRemarkedBeforeTheAnswer() throws IOException {
+        change("{from: 1 April, to: 30 September}", "{from: 1 May, to: 30 September}");
+        Answer answer = headfall("allocate", folder.toString()).exits(0);
+        assertTrue(answer.err().contains("take nothing on days in no season: 1 April to 30 April"), answer.err());
+        List<String> rates = Files.readAllLines(results("-rates").resolve("rates.csv"));
+        assertTrue(rates.stream().anyMatch(line -> line.matches("2029-04-01,0(\\.0+)?,0(\\.0+)?")), rates::toString);
+    }
+
+    @Test
+    void aSectionThatIsMissingIsAskedForByName() throws IOException {
+        Files.writeString(document, Files.readString(document).replaceAll("(?s)\nspacing:.*", "\n"));
+        Answer answer = headfall("spacing", folder.toString()).exits(1);
+        assertTrue(
+                answer.err().contains("spacing is missing: found a document without it; needed: the section spacing"),
+                answer.err());
     }
 
     @Test

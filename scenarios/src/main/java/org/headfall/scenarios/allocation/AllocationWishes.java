@@ -12,6 +12,7 @@ import org.headfall.scenarios.run.RunInMemory;
 import org.headfall.scenarios.run.RunPlan;
 import org.headfall.scenarios.scenario.AllocationSpecification;
 import org.headfall.scenarios.scenario.AllocationSpecification.Goal;
+import org.headfall.scenarios.scenario.StatedRate;
 import org.headfall.solver.allocation.Programme;
 
 /** What is wanted of an allocation, as programmes and rows over the rates of bores and groups of blocks. */
@@ -69,7 +70,7 @@ final class AllocationWishes {
 
     /** That the negative of a holder's yield, as the programme states it, is at most a value. */
     Wish atLeast(String holder, double negativeYield) {
-        return Wish.of(Wish.Kind.SENIOR_YIELD, "yield of " + holder, negative(yieldOf(holder)), negativeYield);
+        return Wish.of("yield of " + holder, negative(yieldOf(holder)), negativeYield, "ML/yr", 1);
     }
 
     private String holder(int bore) {
@@ -118,11 +119,12 @@ final class AllocationWishes {
         return yield;
     }
 
-    private Wish ofTotal(double total) {
-        double megalitres = DischargeUnit.MEGALITRES_PER_YEAR.of(total);
+    private Wish ofTotal(StatedRate total) {
+        double megalitres = DischargeUnit.MEGALITRES_PER_YEAR.of(total.value());
+        double ofOne = DischargeUnit.MEGALITRES_PER_YEAR.per(total.ofOne());
         return wanted.goal() == Goal.LARGEST_YIELD
-                ? Wish.of(Wish.Kind.TOTAL, "total at most", yieldOf(""), megalitres)
-                : Wish.of(Wish.Kind.TOTAL, "total at least", negative(yieldOf("")), -megalitres);
+                ? Wish.of("total at most", yieldOf(""), megalitres, total.unit(), ofOne)
+                : Wish.of("total at least", negative(yieldOf("")), -megalitres, total.unit(), ofOne);
     }
 
     private List<Wish> holderMinimums() {
@@ -136,11 +138,12 @@ final class AllocationWishes {
                     }
                 }
                 minimums.add(Wish.of(
-                        Wish.Kind.HOLDER_MINIMUM,
                         "minimum of " + minimum.holder() + " from "
                                 + run.calendar().at(blocks.startOf(group)).toLocalDate() + " on",
                         coefficients,
-                        -minimum.rate()));
+                        -minimum.rate().value(),
+                        minimum.rate().unit(),
+                        minimum.rate().ofOne()));
             }
         }
         return minimums;
@@ -201,7 +204,7 @@ final class AllocationWishes {
 
     /** Loss per discharge at the mean wanted rate of a bore (d/m²). */
     private double lossSlope(int bore) {
-        double mean = wanted.total().orElse(0) / bores.length;
+        double mean = wanted.total().map(StatedRate::value).orElse(0.0) / bores.length;
         return mean > 0 ? plan.problem().bores().get(bores[bore]).wellLoss().at(mean) / mean : 0;
     }
 }

@@ -114,8 +114,8 @@ public final class Section {
         List<String> others = new ArrayList<>(entries.keySet());
         others.removeAll(known);
         @Nullable String near = NearestSpelling.of(key, others);
-        String found = near == null ? "no such key" : "no such key, but " + near;
-        return Finding.of(ProblemKind.MISSING_KEY, found, "the key " + key);
+        String keys = entries.isEmpty() ? "no keys" : "only " + String.join(", ", entries.keySet());
+        return Finding.of(ProblemKind.MISSING_KEY, near == null ? keys : near, "the key " + key);
     }
 
     /**

@@ -30,7 +30,24 @@ public record Problem(Place place, String subject, Finding finding) implements C
     @Override
     public String toString() {
         @Nullable String suggestion = finding.suggestion();
-        return place + ": " + subject + " " + finding.kind().summary() + ": found " + finding.found() + "; allowed: "
-                + finding.allowed() + (suggestion == null ? "" : "; did you mean " + suggestion + "?");
+        String meant = suggestion == null ? "" : "; did you mean " + suggestion + "?";
+        if (isKeyOfSection()) {
+            return place + ": " + finding.found() + " is not a key of " + section() + "; keys are " + finding.allowed()
+                    + meant;
+        }
+        String allowed = kind() == ProblemKind.MISSING_KEY ? "; needed: " : "; allowed: ";
+        return place + ": " + subject + " " + finding.kind().summary() + ": found " + finding.found() + allowed
+                + finding.allowed() + meant;
+    }
+
+    /** Whether a key was found that its section does not know; the subject then ends with it. */
+    private boolean isKeyOfSection() {
+        return kind() == ProblemKind.UNKNOWN_KEY
+                && (subject.equals(finding.found()) || subject.endsWith("." + finding.found()));
+    }
+
+    private String section() {
+        int end = subject.length() - finding.found().length() - 1;
+        return end <= 0 ? "the document" : subject.substring(0, end);
     }
 }

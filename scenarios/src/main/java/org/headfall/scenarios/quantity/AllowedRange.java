@@ -1,11 +1,8 @@
 package org.headfall.scenarios.quantity;
 
 import java.math.BigDecimal;
-import java.math.MathContext;
-import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.regex.Pattern;
 
 /**
  * The range a value has to lie in, in metres and days.
@@ -16,8 +13,6 @@ import java.util.regex.Pattern;
  * @param highIncluded whether the upper end itself is allowed
  */
 public record AllowedRange(double low, boolean lowIncluded, double high, boolean highIncluded) {
-    private static final Pattern NUMBER = Pattern.compile("^\\s*[-+]?[\\d.]+([eE][-+]?\\d+)?");
-
     /** Any finite value. */
     public static final AllowedRange ANY =
             new AllowedRange(Double.NEGATIVE_INFINITY, false, Double.POSITIVE_INFINITY, false);
@@ -76,25 +71,10 @@ public record AllowedRange(double low, boolean lowIncluded, double high, boolean
      * @param typed the value
      */
     public String describeFor(Quantity typed) {
-        String unit = NUMBER.matcher(typed.text()).replaceFirst("").strip();
-        if (unit.isEmpty() || unit.equals(typed.dimension().unit())) {
-            return describe(typed.dimension().unit());
-        }
-        try {
-            double size = QuantityParser.parse("1 " + unit, typed.dimension()).value();
-            return new AllowedRange(shown(low / size), lowIncluded, shown(high / size), highIncluded).describe(unit);
-        } catch (QuantityException impossible) {
-            throw new IllegalStateException("a unit that has been read: " + unit, impossible);
-        }
-    }
-
-    /** Ten digits, which hide what is left of rounding when units are converted. */
-    private static double shown(double end) {
-        return Double.isInfinite(end)
-                ? end
-                : new BigDecimal(end)
-                        .round(new MathContext(10, RoundingMode.HALF_EVEN))
-                        .doubleValue();
+        String unit = typed.unit();
+        return unit.isEmpty() || unit.equals(typed.dimension().unit())
+                ? describe(typed.dimension().unit())
+                : new AllowedRange(typed.inUnit(low), lowIncluded, typed.inUnit(high), highIncluded).describe(unit);
     }
 
     private static String withUnit(double end, String unit) {

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.TreeMap;
 import org.headfall.scenarios.document.DocumentNode;
 import org.headfall.scenarios.document.Section;
@@ -19,6 +18,7 @@ import org.headfall.scenarios.scenario.AllocationSpecification.Goal;
 import org.headfall.scenarios.scenario.AllocationSpecification.HolderMinimum;
 import org.headfall.scenarios.scenario.BoreSpecification;
 import org.headfall.scenarios.scenario.Season;
+import org.headfall.scenarios.scenario.StatedRate;
 import org.jspecify.annotations.Nullable;
 
 /** Reads how bores are to share the water. */
@@ -69,7 +69,7 @@ final class AllocationReader {
                         goal,
                         names,
                         largest.value(),
-                        total == null ? OptionalDouble.empty() : OptionalDouble.of(total.value()),
+                        Optional.ofNullable(total).map(AllocationReader::stated),
                         seasons,
                         years,
                         minimums,
@@ -114,7 +114,7 @@ final class AllocationReader {
                                 new Finding(
                                         ProblemKind.UNKNOWN_NAME,
                                         name,
-                                        "the name of " + what,
+                                        allowed.isEmpty() ? what : what + ": " + String.join(", ", allowed),
                                         NearestSpelling.of(name, allowed)));
             }
         }
@@ -133,6 +133,9 @@ final class AllocationReader {
                 seasons.add(season.get());
             }
         }
+        Optional<String> left = seasons.isEmpty() ? Optional.empty() : DaysInNoSeason.of(seasons);
+        left.ifPresent(days -> inputs.problems()
+                .notice(section.placeOf("seasons"), "bores that share take nothing on days in no season: " + days));
         return seasons;
     }
 
@@ -161,9 +164,13 @@ final class AllocationReader {
         if (count != Math.rint(count) || !YEARS.contains(count)) {
             section.refuse(
                     "rates_change_after",
-                    Finding.of(ProblemKind.OUT_OF_RANGE, years.value() + " d", "whole years, from 1 yr on"));
+                    Finding.of(ProblemKind.OUT_OF_RANGE, years.text(), "whole years, from 1 yr on"));
         }
         return (int) Math.rint(count);
+    }
+
+    private static StatedRate stated(Quantity rate) {
+        return new StatedRate(rate.value(), rate.unit(), rate.inUnit(1));
     }
 
     private List<HolderMinimum> minimums(Section section) {
@@ -173,15 +180,9 @@ final class AllocationReader {
             @Nullable Quantity least = one.quantity("at_least", Dimension.RATE, RATE);
             one.done();
             if (holder != null && !known.holders().contains(holder) && known.complete()) {
-                one.refuse(
-                        "holder",
-                        new Finding(
-                                ProblemKind.UNKNOWN_NAME,
-                                holder,
-                                "a holder of bores",
-                                NearestSpelling.of(holder, known.holders())));
+                one.refuse("holder", known.unknownHolder(holder, ""));
             } else if (holder != null && least != null) {
-                minimums.add(new HolderMinimum(holder, least.value()));
+                minimums.add(new HolderMinimum(holder, stated(least)));
             }
         }
         return minimums;

@@ -50,7 +50,7 @@ final class DistanceReader {
                         "up_to",
                         Finding.of(
                                 ProblemKind.OUT_OF_RANGE,
-                                one.has("up_to") ? most + " m3/d" : "none",
+                                upTo == null ? "none" : upTo.text(),
                                 "each class up to more than the one before, only the last without up_to"));
             }
             before = most;

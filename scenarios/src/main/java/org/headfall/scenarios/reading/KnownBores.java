@@ -6,6 +6,9 @@ import java.util.LinkedHashSet;
 import java.util.Map;
 import java.util.Set;
 import java.util.function.Predicate;
+import org.headfall.scenarios.problem.Finding;
+import org.headfall.scenarios.problem.NearestSpelling;
+import org.headfall.scenarios.problem.ProblemKind;
 import org.headfall.scenarios.scenario.BoreSpecification.Group;
 import org.headfall.scenarios.scenario.LimitSpecification.OwnLevel;
 import org.jspecify.annotations.Nullable;
@@ -32,6 +35,19 @@ final class KnownBores {
     /** Holders of bores, in the order of the document. */
     Set<String> holders() {
         return holders;
+    }
+
+    /**
+     * What is wrong with a holder of whom no bore is known.
+     *
+     * @param holder the name that was found
+     * @param otherwise what else is allowed, as the end of a sentence; may be empty
+     */
+    Finding unknownHolder(String holder, String otherwise) {
+        String allowed = holders.isEmpty()
+                ? "a holder of bores, of whom the document names none"
+                : "a holder of bores: " + String.join(", ", holders);
+        return new Finding(ProblemKind.UNKNOWN_NAME, holder, allowed + otherwise, NearestSpelling.of(holder, holders));
     }
 
     void addClass(String userClass) {

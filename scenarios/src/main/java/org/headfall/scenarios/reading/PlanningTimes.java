@@ -28,8 +28,8 @@ final class PlanningTimes {
                     "for",
                     Finding.of(
                             ProblemKind.OUT_OF_RANGE,
-                            time.value() + " d",
-                            "from 1 day to the length of the period, " + period.days() + " d"));
+                            time.text(),
+                            "from 1 d to the whole period, which ends on " + period.until()));
         }
         return days;
     }

@@ -93,7 +93,7 @@ final class RandomFieldReader {
                             section.nameOf(missing),
                             Finding.of(
                                     ProblemKind.MISSING_KEY,
-                                    "no such key",
+                                    "only " + (hasRatio ? "along_over_across" : "direction"),
                                     "along_over_across and direction, or neither of them"));
             return null;
         }

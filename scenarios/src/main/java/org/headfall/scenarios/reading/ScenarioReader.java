@@ -130,7 +130,7 @@ public final class ScenarioReader {
         @Nullable StartSpecification start = new StartReader(inputs, area, headsAreHeld(document, bed)).read(document);
         OutputSpecification output = new OutputReader(inputs, period).read(document);
         Planning planning = new Planning(
-                new SitingReader(inputs, wholeGrid, period).read(document),
+                new SitingReader(inputs, wholeGrid, period, boreReader.known()).read(document),
                 new AllocationReader(inputs, bores, boreReader.known()).read(document),
                 new SpacingReader(positions, period).read(document));
         document.done();

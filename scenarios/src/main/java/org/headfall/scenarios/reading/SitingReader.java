@@ -26,11 +26,13 @@ final class SitingReader {
     private final Inputs inputs;
     private final MapArea area;
     private final @Nullable Period period;
+    private final KnownBores known;
 
-    SitingReader(Inputs inputs, MapArea area, @Nullable Period period) {
+    SitingReader(Inputs inputs, MapArea area, @Nullable Period period, KnownBores known) {
         this.inputs = inputs;
         this.area = area;
         this.period = period;
+        this.known = known;
     }
 
     Optional<SitingSpecification> read(Section document) {
@@ -43,6 +45,9 @@ final class SitingReader {
         int sites = sites(section);
         double days = PlanningTimes.days(section, period);
         @Nullable String holder = section.optionalText("holder");
+        if (holder != null && !known.holders().contains(holder) && known.complete()) {
+            section.refuse("holder", known.unknownHolder(holder, ", or leave holder out for somebody without bores"));
+        }
         @Nullable Quantity radius = section.quantity("screen_radius", Dimension.LENGTH, ValueRanges.SCREEN_RADIUS);
         WellLossSpecification loss = new CompletionReader().wellLoss(section);
         @Nullable Quantity largest = section.quantity("largest_rate", Dimension.RATE, RATE);
@@ -57,10 +62,7 @@ final class SitingReader {
         if (rate != null && largest != null && rate.value() > largest.value()) {
             section.refuse(
                     "rate",
-                    Finding.of(
-                            ProblemKind.OUT_OF_RANGE,
-                            rate.value() + " m3/d",
-                            "at most largest_rate, " + largest.value() + " m3/d"));
+                    Finding.of(ProblemKind.OUT_OF_RANGE, rate.text(), "at most largest_rate, " + largest.text()));
         }
         return radius == null || largest == null || lifting == null
                 ? null
@@ -81,8 +83,7 @@ final class SitingReader {
     private static int sites(Section section) {
         @Nullable Quantity sites = section.optionalQuantity("sites", Dimension.NUMBER, SITES);
         if (sites != null && sites.value() != Math.rint(sites.value())) {
-            section.refuse(
-                    "sites", Finding.of(ProblemKind.OUT_OF_RANGE, String.valueOf(sites.value()), "a whole number"));
+            section.refuse("sites", Finding.of(ProblemKind.OUT_OF_RANGE, sites.text(), "a whole number"));
         }
         return sites == null ? 1 : (int) sites.value();
     }

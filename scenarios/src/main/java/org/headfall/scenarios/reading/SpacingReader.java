@@ -101,7 +101,7 @@ final class SpacingReader {
                         .refuse(
                                 node,
                                 section.nameOf("bores"),
-                                Finding.of(ProblemKind.OUT_OF_RANGE, String.valueOf(count.value()), "whole numbers"));
+                                Finding.of(ProblemKind.OUT_OF_RANGE, count.text(), "whole numbers"));
             } else if (count != null) {
                 counts.add((int) count.value());
             }
@@ -124,9 +124,7 @@ final class SpacingReader {
         @Nullable Quantity steps = section.quantity("steps", Dimension.NUMBER, STEPS);
         section.done();
         if (from != null && to != null && from.value() >= to.value()) {
-            section.refuse(
-                    "to",
-                    Finding.of(ProblemKind.OUT_OF_RANGE, to.value() + " m", "more than from, " + from.value() + " m"));
+            section.refuse("to", Finding.of(ProblemKind.OUT_OF_RANGE, to.text(), "more than from, " + from.text()));
             return null;
         }
         return from == null || to == null || steps == null

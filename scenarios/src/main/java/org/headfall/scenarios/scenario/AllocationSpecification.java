@@ -1,7 +1,7 @@
 package org.headfall.scenarios.scenario;
 
 import java.util.List;
-import java.util.OptionalDouble;
+import java.util.Optional;
 
 /**
  * How bores are to share the water.
@@ -21,7 +21,7 @@ public record AllocationSpecification(
         Goal goal,
         List<String> bores,
         double largestRate,
-        OptionalDouble total,
+        Optional<StatedRate> total,
         List<Season> seasons,
         int yearsAlike,
         List<HolderMinimum> minimums,
@@ -51,7 +51,7 @@ public record AllocationSpecification(
      * Least taking of a holder, in every season and year.
      *
      * @param holder the holder
-     * @param rate the least rate of all its bores together (m3/d)
+     * @param rate the least rate of all its bores together
      */
-    public record HolderMinimum(String holder, double rate) {}
+    public record HolderMinimum(String holder, StatedRate rate) {}
 }

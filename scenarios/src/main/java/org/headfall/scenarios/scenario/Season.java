@@ -26,7 +26,8 @@ public record Season(MonthDay from, MonthDay to) {
         return has(other.from) || other.has(from);
     }
 
-    private boolean has(MonthDay day) {
+    /** Whether a day of the year is in the season. */
+    public boolean has(MonthDay day) {
         boolean afterFrom = !day.isBefore(from);
         boolean beforeTo = !day.isAfter(to);
         return to.isBefore(from) ? afterFrom || beforeTo : afterFrom && beforeTo;

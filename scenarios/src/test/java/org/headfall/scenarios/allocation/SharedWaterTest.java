@@ -86,8 +86,7 @@ class SharedWaterTest {
         SharedWater.Best senior = water.solve("senior", largestYield(SENIOR), List.of(), relaxed);
         assertEquals(-500, senior.value(), 0.1);
         Programme goal = largestYield(SENIOR, JUNIOR);
-        Wish kept =
-                Wish.of(Wish.Kind.SENIOR_YIELD, "yield", largestYield(SENIOR).cost(), senior.value() * (1 - 1e-6));
+        Wish kept = Wish.of("yield", largestYield(SENIOR).cost(), senior.value() * (1 - 1e-6), "ML/yr", 1);
         for (int round = 0; round < 2; round++) {
             SharedWater.Best best = water.solve("goal", goal, List.of(kept), relaxed);
             assertEquals(-2550, best.value(), 0.006 * 2550);
@@ -101,7 +100,7 @@ class SharedWaterTest {
         SharedWater water = water(List.of(level(SENIOR, year -> year == 39 ? 4.9995 : 5)));
         double[] wanted = new double[2 * YEARS];
         wanted[38] = -1;
-        Wish minimum = Wish.of(Wish.Kind.HOLDER_MINIMUM, "year 38", wanted, -500);
+        Wish minimum = Wish.of("year 38", wanted, -500, "m3/d", 1);
         double[] relaxed = new double[1];
         SharedWater.Best best = water.solve("goal", largestYield(SENIOR), List.of(minimum), relaxed);
         assertEquals(0, relaxed[0]);

@@ -27,8 +27,16 @@ class ProblemsTest {
     void aLineNamesPlaceFoundAllowedAndSuggestion() {
         Finding finding = new Finding(ProblemKind.UNKNOWN_KEY, "titel", "title, datum", "title");
         assertEquals(
-                "town.yaml:3:1: titel is not a known key: found titel; allowed: title, datum; did you mean title?",
+                "town.yaml:3:1: titel is not a key of the document; keys are title, datum; did you mean title?",
                 finding.at(new Place("town.yaml", 3, 1), "titel").toString());
+        assertEquals(
+                "town.yaml:9:3: titel is not a key of plan.map; keys are title, datum; did you mean title?",
+                finding.at(new Place("town.yaml", 9, 3), "plan.map.titel").toString());
+        assertEquals(
+                "town.yaml:3:1: siting.efficiency is missing: found only rate; needed: the key efficiency",
+                Finding.of(ProblemKind.MISSING_KEY, "only rate", "the key efficiency")
+                        .at(new Place("town.yaml", 3, 1), "siting.efficiency")
+                        .toString());
     }
 
     @Test

@@ -101,7 +101,7 @@ class MeasuredHeadsTest {
                 gauge_level
                 readings.csv:3:1: name is not a known name: found homested; allowed: the name of a bore, spring or protected \
                 point; did you mean homestead?
-                readings.csv:4:1: reading of hot bore is missing: found none of them; allowed: head, or both gauge and gauge_level
+                readings.csv:4:1: reading of hot bore is missing: found none of them; needed: head, or both gauge and gauge_level
                 """, problems);
     }
 }

@@ -42,7 +42,7 @@ final class NumberedFieldsReader {
         if (given.has(NumberedFields.NUMBER)) {
             given.refuse(
                     NumberedFields.NUMBER,
-                    Finding.of(ProblemKind.UNKNOWN_KEY, NumberedFields.NUMBER, "the key " + FIELDS));
+                    Finding.of(ProblemKind.UNKNOWN_KEY, NumberedFields.NUMBER, FIELDS + ", not the number of one"));
             return null;
         }
         List<DocumentNode.Entry> description = mapping.entries().stream()
