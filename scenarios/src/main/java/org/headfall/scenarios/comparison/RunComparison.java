@@ -6,23 +6,17 @@ import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.NavigableSet;
-import java.util.Set;
-import java.util.TreeSet;
 import java.util.stream.Collectors;
-import org.headfall.scenarios.recording.HeadGrid;
 import org.headfall.scenarios.recording.MapReference;
-import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.recording.Station;
 import org.headfall.scenarios.recording.StationSeries;
+import org.headfall.scenarios.responses.KeyPart;
 import org.headfall.scenarios.results.FinishedRun;
 import org.headfall.scenarios.results.ResponsesReader;
 import org.headfall.scenarios.results.ResultsException;
 import org.headfall.scenarios.results.ResultsReader;
-import org.headfall.solver.grid.RectilinearGrid;
 
 /** Two runs side by side. */
 public final class RunComparison {
@@ -33,8 +27,7 @@ public final class RunComparison {
     private final FinishedRun first;
     private final FinishedRun second;
     private final List<MapDifference> maps;
-    private final NavigableSet<LocalDate> commonDates;
-    private final Set<LocalDateTime> commonMoments;
+    private final CommonDates common;
     private final FieldDifferences fieldDifferences;
 
     /**
@@ -72,7 +65,7 @@ public final class RunComparison {
     }
 
     private RunComparison(
-            FinishedRun first, FinishedRun second, Map<String, String> keyOfFirst, Map<String, String> keyOfSecond) {
+            FinishedRun first, FinishedRun second, Map<KeyPart, String> keyOfFirst, Map<KeyPart, String> keyOfSecond) {
         this.first = first;
         this.second = second;
         requireSame(
@@ -80,7 +73,7 @@ public final class RunComparison {
                 first.description().datum(),
                 second.description().datum());
         requireSame("coordinate reference system", reference(first), reference(second));
-        maps = differencesOfMaps();
+        maps = MapDifference.between(first, second);
         if (maps.isEmpty()) {
             throw new IllegalArgumentException(
                     "the runs have no report date in common: " + dates(first) + " and " + dates(second));
@@ -88,8 +81,7 @@ public final class RunComparison {
         if (maps.stream().flatMapToDouble(map -> Arrays.stream(map.lowerBy())).allMatch(Double::isNaN)) {
             throw new IllegalArgumentException("the runs have no part of the map in common");
         }
-        commonDates = commonDates();
-        commonMoments = commonMoments();
+        common = new CommonDates(first, second);
         fieldDifferences = FieldDifferences.between(first, second, keyOfFirst, keyOfSecond);
     }
 
@@ -106,12 +98,8 @@ public final class RunComparison {
 
     private static String dates(FinishedRun run) {
         return run.recording().grids().stream()
-                .map(grid -> date(run, grid.day()).toString())
+                .map(grid -> CommonDates.date(run, grid.day()).toString())
                 .collect(Collectors.joining(", "));
-    }
-
-    private static LocalDate date(FinishedRun run, double day) {
-        return run.description().calendar().at(day).toLocalDate();
     }
 
     /** The run compared with. */
@@ -156,28 +144,14 @@ public final class RunComparison {
 
     /** At any moment that both record: on report dates alone a bore of another season would seem to take nothing. */
     private boolean takesMore(String bore) {
-        return commonMoments.stream()
+        return common.moments().stream()
                 .anyMatch(moment -> taken(second, bore, moment) > taken(first, bore, moment) + NO_FLOW);
     }
 
     /** Discharge of a bore (m³/d), nothing in a run that does not have it. */
     private static double taken(FinishedRun run, String bore, LocalDateTime moment) {
         int index = run.description().stationIndex(bore);
-        return index < 0 ? 0 : run.recording().series().get(index).dischargeAt(day(run, moment));
-    }
-
-    /** What both runs record, and the dates of {@link #commonDates()}. */
-    private Set<LocalDateTime> commonMoments() {
-        Set<LocalDateTime> moments = recorded(first);
-        moments.retainAll(recorded(second));
-        commonDates.forEach(date -> moments.add(date.atStartOfDay()));
-        return moments;
-    }
-
-    private static Set<LocalDateTime> recorded(FinishedRun run) {
-        return Arrays.stream(run.recording().days())
-                .mapToObj(run.description().calendar()::at)
-                .collect(Collectors.toCollection(TreeSet::new));
+        return index < 0 ? 0 : run.recording().series().get(index).dischargeAt(CommonDates.day(run, moment));
     }
 
     /**
@@ -190,30 +164,6 @@ public final class RunComparison {
         return new Meaning(first, second).of(place.station(), place.date());
     }
 
-    private List<MapDifference> differencesOfMaps() {
-        Map<LocalDate, HeadGrid> others = new LinkedHashMap<>();
-        second.recording().grids().forEach(grid -> others.put(date(second, grid.day()), grid));
-        List<MapDifference> differences = new ArrayList<>();
-        for (HeadGrid grid : first.recording().grids()) {
-            LocalDate date = date(first, grid.day());
-            if (others.containsKey(date)) {
-                double[] other = onFirstGrid(others.get(date).head());
-                double[] lower = new double[other.length];
-                Arrays.setAll(lower, cell -> grid.head()[cell] - other[cell]);
-                differences.add(new MapDifference(date, grid.day(), lower));
-            }
-        }
-        return differences;
-    }
-
-    private double[] onFirstGrid(double[] head) {
-        RectilinearGrid from = second.description().grid();
-        RectilinearGrid to = first.description().grid();
-        boolean same = Arrays.equals(from.x().edges(), to.x().edges())
-                && Arrays.equals(from.y().edges(), to.y().edges());
-        return same ? head : new HeadsOnOtherGrid(from, to).of(head);
-    }
-
     /** Stations that both runs have, on the first, last and report dates of either that lie within both. */
     public List<StationDifference> stations() {
         List<StationDifference> differences = new ArrayList<>();
@@ -221,7 +171,7 @@ public final class RunComparison {
             Station station = first.description().stations().get(i);
             int other = second.description().stationIndex(station.name());
             if (other >= 0) {
-                for (LocalDate date : commonDates) {
+                for (LocalDate date : common.dates()) {
                     differences.add(difference(station, i, other, date));
                 }
             }
@@ -237,10 +187,10 @@ public final class RunComparison {
                 station.kind(),
                 holder(station),
                 date,
-                ofFirst.headAt(day(first, date)),
-                ofSecond.headAt(day(second, date)),
-                ofFirst.dischargeAt(day(first, date)),
-                ofSecond.dischargeAt(day(second, date)),
+                ofFirst.headAt(CommonDates.day(first, date)),
+                ofSecond.headAt(CommonDates.day(second, date)),
+                ofFirst.dischargeAt(CommonDates.day(first, date)),
+                ofSecond.dischargeAt(CommonDates.day(second, date)),
                 error(first, inFirst) + error(second, inSecond));
     }
 
@@ -255,32 +205,7 @@ public final class RunComparison {
 
     /** Last day of both runs, on which stations are compared; grids may have ended before, see {@link #maps()}. */
     public LocalDate lastDate() {
-        return commonDates.last();
-    }
-
-    private NavigableSet<LocalDate> commonDates() {
-        NavigableSet<LocalDate> dates = new TreeSet<>();
-        for (FinishedRun run : List.of(first, second)) {
-            RunDescription description = run.description();
-            dates.add(date(run, 0));
-            description.reportDates().forEach(report -> dates.add(date(run, report.day())));
-            dates.add(date(run, run.recording().endDay()));
-        }
-        dates.removeIf(date -> !lasts(first, date) || !lasts(second, date));
-        return dates;
-    }
-
-    private static boolean lasts(FinishedRun run, LocalDate date) {
-        double day = day(run, date);
-        return day >= run.recording().startDay() && day <= run.recording().endDay();
-    }
-
-    private static double day(FinishedRun run, LocalDate date) {
-        return day(run, date.atStartOfDay());
-    }
-
-    private static double day(FinishedRun run, LocalDateTime moment) {
-        return run.description().calendar().day(moment);
+        return common.dates().last();
     }
 
     /**

@@ -1,13 +1,14 @@
 package org.headfall.scenarios.responses;
 
 import java.time.LocalDateTime;
-import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.LinkedHashMap;
+import java.util.Collections;
+import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.function.Supplier;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.recording.Station;
 import org.headfall.solver.aquifer.Aquifer;
@@ -24,15 +25,15 @@ import org.headfall.solver.schedule.Schedule;
  * What unit responses, and heads without bores and springs, depend on: one SHA-256 a part, so that a difference can be
  * named. Rates, operations, losses, limits, and the conductance and outlet of springs are no part of it.
  *
- * @param aquifer parts that the responses depend on, by what they are called in messages
- * @param undisturbed further parts that heads without bores and springs depend on
+ * @param parts digest of each part
  */
-public record ResponseKey(Map<String, String> aquifer, Map<String, String> undisturbed) {
+public record ResponseKey(Map<KeyPart, String> parts) {
 
-    /** Keeps the order of the parts. */
+    /** Puts the parts in their order. */
     public ResponseKey {
-        aquifer = new LinkedHashMap<>(aquifer);
-        undisturbed = new LinkedHashMap<>(undisturbed);
+        Map<KeyPart, String> ordered = new EnumMap<>(KeyPart.class);
+        ordered.putAll(parts);
+        parts = Collections.unmodifiableMap(ordered);
     }
 
     /**
@@ -41,52 +42,43 @@ public record ResponseKey(Map<String, String> aquifer, Map<String, String> undis
      * @param description the run
      * @param problem its flow problem
      * @param givenHeads head of each cell at the start, if it does not start from rest
-     * @return the key
+     * @return the key, with all parts
      */
     public static ResponseKey of(RunDescription description, FlowProblem problem, Optional<double[]> givenHeads) {
+        // Parts are made side by side: fields of a large grid take a while.
+        return new ResponseKey(Arrays.stream(KeyPart.values())
+                .parallel()
+                .collect(Collectors.toMap(part -> part, part -> digest(part, description, problem, givenHeads))));
+    }
+
+    private static String digest(
+            KeyPart part, RunDescription description, FlowProblem problem, Optional<double[]> givenHeads) {
         Aquifer field = problem.aquifer();
-        Map<String, Supplier<String>> aquifer = new LinkedHashMap<>();
-        aquifer.put("method", () -> new Digest().numbers(UnitResponses.METHOD).hex());
-        aquifer.put(
-                "grid",
-                () -> new Digest()
+        return switch (part) {
+            case METHOD -> new Digest().numbers(UnitResponses.METHOD).hex();
+            case GRID ->
+                new Digest()
                         .numbers(field.grid().x().edges())
                         .numbers(field.grid().y().edges())
                         .flags(field.active())
-                        .hex());
-        aquifer.put("transmissivity", () -> transmissivity(field));
-        aquifer.put(
-                "storativity", () -> new Digest().numbers(field.storativity()).hex());
-        aquifer.put("sealing bed", () -> sealingBed(problem.sealingBed()));
-        aquifer.put("kinds and places of the boundaries", () -> boundaries(problem.boundaries()));
-        aquifer.put("names, places and radii of the bores", () -> bores(problem.bores()));
-        aquifer.put("names and places of the springs", () -> places(description.springs()));
-        aquifer.put("names and places of the protected points", () -> places(description.points()));
-        Map<String, Supplier<String>> undisturbed = new LinkedHashMap<>();
-        undisturbed.put("first day", () -> day(description.calendar().start()));
-        undisturbed.put("heads and flows of the boundaries", () -> levels(problem.boundaries()));
-        undisturbed.put("recharge", () -> recharge(problem.recharges()));
-        undisturbed.put(
-                "level above the sealing bed",
-                () -> new Digest()
+                        .hex();
+            case TRANSMISSIVITY -> transmissivity(field);
+            case STORATIVITY -> new Digest().numbers(field.storativity()).hex();
+            case SEALING_BED -> sealingBed(problem.sealingBed());
+            case BOUNDARIES -> boundaries(problem.boundaries());
+            case BORES -> bores(problem.bores());
+            case SPRINGS -> places(description.springs());
+            case POINTS -> places(description.points());
+            case FIRST_DAY -> day(description.calendar().start());
+            case BOUNDARY_LEVELS -> levels(problem.boundaries());
+            case RECHARGE -> recharge(problem.recharges());
+            case LEVEL_ABOVE_BED ->
+                new Digest()
                         .numbers(problem.sealingBed().map(SealingBed::headAbove).orElse(new double[0]))
-                        .hex());
-        undisturbed.put(
-                "heads at the start",
-                () -> new Digest().numbers(givenHeads.orElse(new double[0])).hex());
-        return new ResponseKey(made(aquifer), made(undisturbed));
-    }
-
-    /** Parts are made side by side: fields of a large grid take a while. */
-    private static Map<String, String> made(Map<String, Supplier<String>> parts) {
-        List<String> names = List.copyOf(parts.keySet());
-        List<String> digests =
-                List.copyOf(parts.values()).parallelStream().map(Supplier::get).toList();
-        Map<String, String> made = new LinkedHashMap<>();
-        for (int i = 0; i < digests.size(); i++) {
-            made.put(names.get(i), digests.get(i));
-        }
-        return made;
+                        .hex();
+            case HEADS_AT_START ->
+                new Digest().numbers(givenHeads.orElse(new double[0])).hex();
+        };
     }
 
     private static String transmissivity(Aquifer field) {
@@ -158,17 +150,21 @@ public record ResponseKey(Map<String, String> aquifer, Map<String, String> undis
 
     /** SHA-256 over everything that the responses depend on. */
     public String aquiferKey() {
-        return over(aquifer);
+        return over(KeyPart.Dependent.RESPONSES);
     }
 
     /** SHA-256 over everything that heads without bores and springs depend on besides. */
     public String undisturbedKey() {
-        return over(undisturbed);
+        return over(KeyPart.Dependent.UNDISTURBED_HEADS);
     }
 
-    private static String over(Map<String, String> parts) {
+    private String over(KeyPart.Dependent dependent) {
         Digest digest = new Digest();
-        parts.forEach((name, part) -> digest.word(name).word(part));
+        parts.forEach((part, value) -> {
+            if (part.dependent() == dependent) {
+                digest.word(part.words()).word(value);
+            }
+        });
         return digest.hex();
     }
 
@@ -176,29 +172,26 @@ public record ResponseKey(Map<String, String> aquifer, Map<String, String> undis
      * Names of the parts in which another key differs.
      *
      * @param other the other key
-     * @return the names, in the order of this key; empty if nothing differs
+     * @return the names, in the order of the parts; empty if nothing differs
      */
     public List<String> differencesTo(ResponseKey other) {
-        List<String> names = aquiferDifferencesTo(other);
-        undisturbed.forEach((name, part) -> addIfOther(names, name, part, other.undisturbed));
-        return names;
+        return differences(other).map(KeyPart::words).toList();
     }
 
     /**
      * Names of the parts that responses depend on in which another key differs.
      *
      * @param other the other key
-     * @return the names, in the order of this key; empty if nothing differs
+     * @return the names, in the order of the parts; empty if nothing differs
      */
     public List<String> aquiferDifferencesTo(ResponseKey other) {
-        List<String> names = new ArrayList<>();
-        aquifer.forEach((name, part) -> addIfOther(names, name, part, other.aquifer));
-        return names;
+        return differences(other)
+                .filter(part -> part.dependent() == KeyPart.Dependent.RESPONSES)
+                .map(KeyPart::words)
+                .toList();
     }
 
-    private static void addIfOther(List<String> names, String name, String part, Map<String, String> others) {
-        if (!part.equals(others.get(name))) {
-            names.add(name);
-        }
+    private Stream<KeyPart> differences(ResponseKey other) {
+        return parts.keySet().stream().filter(part -> !parts.get(part).equals(other.parts.get(part)));
     }
 }

@@ -1,9 +1,10 @@
 package org.headfall.scenarios.results;
 
 import java.nio.file.Path;
-import java.util.LinkedHashMap;
+import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import org.headfall.scenarios.responses.KeyPart;
 import org.headfall.scenarios.responses.ResponseKey;
 import org.headfall.scenarios.responses.StoredResponses;
 import org.headfall.solver.response.ResponseTable;
@@ -31,17 +32,13 @@ public record ReadResponses(
         attributes = Map.copyOf(attributes);
     }
 
-    /**
-     * The responses with those parts of their key that another key has.
-     *
-     * @param wanted the other key; a part of it that the file does not have counts as another
-     * @return the responses
-     */
-    public StoredResponses with(ResponseKey wanted) {
-        ResponseKey key = new ResponseKey(
-                parts(ResponsesFile.AQUIFER_PART, wanted.aquifer()),
-                parts(ResponsesFile.UNDISTURBED_PART, wanted.undisturbed()));
-        return new StoredResponses(key, responses, headAtStart, rises);
+    /** The responses with their key; a part that the file does not have counts as another. */
+    public StoredResponses stored() {
+        Map<KeyPart, String> parts = new EnumMap<>(KeyPart.class);
+        for (KeyPart part : KeyPart.values()) {
+            parts.put(part, attributes.getOrDefault(ResponsesFile.attribute(part), ""));
+        }
+        return new StoredResponses(new ResponseKey(parts), responses, headAtStart, rises);
     }
 
     /**
@@ -52,7 +49,7 @@ public record ReadResponses(
      * @throws ResultsException if what they depend on differs; the message names all that does
      */
     public StoredResponses matching(ResponseKey wanted) throws ResultsException {
-        StoredResponses stored = with(wanted);
+        StoredResponses stored = stored();
         List<String> differences = wanted.differencesTo(stored.key());
         if (!differences.isEmpty()) {
             throw new ResultsException(
@@ -62,12 +59,5 @@ public record ReadResponses(
                             + String.join("; ", differences) + ". Run the scenario in full (headfall run)");
         }
         return stored;
-    }
-
-    private Map<String, String> parts(String prefix, Map<String, String> wanted) {
-        Map<String, String> parts = new LinkedHashMap<>();
-        wanted.keySet()
-                .forEach(part -> parts.put(part, attributes.getOrDefault(ResponsesFile.attribute(prefix, part), "")));
-        return parts;
     }
 }

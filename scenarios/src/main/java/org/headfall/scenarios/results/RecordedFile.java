@@ -39,13 +39,11 @@ final class RecordedFile implements AutoCloseable {
                 .orElseThrow(() -> missing("attribute " + name));
     }
 
-    /** Texts of the global attributes whose names begin so. */
-    Map<String, String> globals(String prefix) {
+    /** Texts of all global attributes. */
+    Map<String, String> globals() {
         Map<String, String> texts = new LinkedHashMap<>();
         for (Attribute attribute : file.getGlobalAttributes()) {
-            if (attribute.getShortName().startsWith(prefix)) {
-                texts.put(attribute.getShortName(), String.valueOf(attribute.getStringValue()));
-            }
+            texts.put(attribute.getShortName(), String.valueOf(attribute.getStringValue()));
         }
         return texts;
     }

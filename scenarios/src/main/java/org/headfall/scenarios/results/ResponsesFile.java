@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.recording.Station;
+import org.headfall.scenarios.responses.KeyPart;
 import org.headfall.scenarios.responses.StoredResponses;
 import org.headfall.solver.response.ResponseTable;
 import org.headfall.solver.response.UndisturbedHeads;
@@ -26,8 +27,8 @@ public final class ResponsesFile {
 
     static final String AQUIFER_KEY = "aquifer_key";
     static final String UNDISTURBED_KEY = "undisturbed_key";
-    static final String AQUIFER_PART = "aquifer_sha256_";
-    static final String UNDISTURBED_PART = "undisturbed_sha256_";
+    private static final String AQUIFER_PART = "aquifer_sha256_";
+    private static final String UNDISTURBED_PART = "undisturbed_sha256_";
 
     private static final String UNDISTURBED = "hydraulic head without any bore and spring";
 
@@ -131,13 +132,16 @@ public final class ResponsesFile {
     private void keys() {
         file.global(AQUIFER_KEY, stored.key().aquiferKey());
         file.global(UNDISTURBED_KEY, stored.key().undisturbedKey());
-        stored.key().aquifer().forEach((part, digest) -> file.global(attribute(AQUIFER_PART, part), digest));
-        stored.key().undisturbed().forEach((part, digest) -> file.global(attribute(UNDISTURBED_PART, part), digest));
+        stored.key().parts().forEach((part, digest) -> file.global(attribute(part), digest));
     }
 
     /** Name of the attribute of a part of the key. */
-    static String attribute(String prefix, String part) {
-        return prefix + part.replace(",", "").replace(' ', '_');
+    static String attribute(KeyPart part) {
+        String prefix = switch (part.dependent()) {
+            case RESPONSES -> AQUIFER_PART;
+            case UNDISTURBED_HEADS -> UNDISTURBED_PART;
+        };
+        return prefix + part.words().replace(",", "").replace(' ', '_');
     }
 
     private Variable perStation(String name, String dimensions, String longName, String units) {

@@ -3,10 +3,11 @@ package org.headfall.scenarios.results;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.LinkedHashMap;
+import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.headfall.scenarios.responses.KeyPart;
 import org.headfall.solver.response.ResponseTable;
 import org.headfall.solver.response.UnitResponses;
 
@@ -48,21 +49,23 @@ public final class ResponsesReader {
      * Hashes of what the responses of a run depend on, to tell whether two runs are of one field.
      *
      * @param folder folder of its results
-     * @return the hashes by the words for the parts, without commas; none if the folder has no responses
+     * @return the hashes that the file has; none if the folder has no responses
      * @throws ResultsException if the file is damaged or changed
      */
-    public static Map<String, String> keyParts(Path folder) throws ResultsException {
+    public static Map<KeyPart, String> keyParts(Path folder) throws ResultsException {
         Path path = folder.resolve(ResponsesFile.NAME);
         if (!Files.isRegularFile(path)) {
             return Map.of();
         }
         FileChanges.requireUnchanged(folder, List.of(ResponsesFile.NAME));
         try (RecordedFile file = new RecordedFile(path)) {
-            Map<String, String> parts = new LinkedHashMap<>();
-            for (String prefix : List.of(ResponsesFile.AQUIFER_PART, ResponsesFile.UNDISTURBED_PART)) {
-                file.globals(prefix)
-                        .forEach((name, digest) ->
-                                parts.put(name.substring(prefix.length()).replace('_', ' '), digest));
+            Map<String, String> attributes = file.globals();
+            Map<KeyPart, String> parts = new EnumMap<>(KeyPart.class);
+            for (KeyPart part : KeyPart.values()) {
+                String digest = attributes.get(ResponsesFile.attribute(part));
+                if (digest != null) {
+                    parts.put(part, digest);
+                }
             }
             return parts;
         } catch (ResultsException e) {
@@ -81,7 +84,7 @@ public final class ResponsesReader {
                     file.has("steady_response") ? Optional.of(file.doubles("steady_response")) : Optional.empty();
             return new ReadResponses(
                     folder,
-                    file.globals(""),
+                    file.globals(),
                     new UnitResponses(causes, steady),
                     atStart,
                     table(file, "source", times, atStart.length));

@@ -38,7 +38,7 @@ public record PlanningResponses(Optional<StoredResponses> stored, boolean withHe
         ResponseKey key = MatchedResponses.keyOf(plan);
         StoredResponses found;
         try {
-            found = ResponsesReader.read(folder).with(key);
+            found = ResponsesReader.read(folder).stored();
         } catch (ResultsException e) {
             return anew(String.valueOf(e.getMessage()));
         }

@@ -69,7 +69,7 @@ class StoredResponsesTest {
                 false);
         new ScenarioRun(plan, List.of(), (stage, fraction) -> {}).into(parent.resolve("run"), false);
         ResponseKey key = key(changing);
-        StoredResponses stored = ResponsesReader.read(parent.resolve("run")).with(key);
+        StoredResponses stored = ResponsesReader.read(parent.resolve("run")).stored();
         assertEquals(List.of(), key.differencesTo(stored.key()));
         assertEquals(key.aquiferKey(), stored.key().aquiferKey());
         StationResponses read = stored.forProblem(changing, Optional.empty());
