@@ -22,11 +22,16 @@ public final class PointHeads {
         if (description.points().isEmpty()) {
             return List.of();
         }
-        List<NearField> bores = description.bores().stream()
-                .map(bore -> NearField.at(description.aquifer(), boundaries, bore.x(), bore.y(), bore.screenRadius()))
-                .toList();
+        List<NearField> bores = nearFields(description, boundaries);
         return description.points().stream()
                 .map(point -> new ObservedHead(description.aquifer(), point.x(), point.y(), bores))
+                .toList();
+    }
+
+    /** Near field of each bore of a run. */
+    static List<NearField> nearFields(RunDescription description, List<OuterBoundary> boundaries) {
+        return description.bores().stream()
+                .map(bore -> NearField.at(description.aquifer(), boundaries, bore.x(), bore.y(), bore.screenRadius()))
                 .toList();
     }
 }

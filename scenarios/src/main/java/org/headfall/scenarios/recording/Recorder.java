@@ -9,6 +9,7 @@ import java.util.stream.IntStream;
 import org.headfall.solver.aquifer.Aquifer;
 import org.headfall.solver.aquifer.OuterBoundary;
 import org.headfall.solver.flow.WaterBalance;
+import org.headfall.solver.nearfield.CentreHeads;
 import org.headfall.solver.nearfield.ObservedHead;
 import org.headfall.solver.simulation.SimulationObserver;
 import org.headfall.solver.simulation.Snapshot;
@@ -24,6 +25,7 @@ public final class Recorder implements SimulationObserver {
     private final RecordPlan plan;
     private final List<RecordSink> sinks;
     private final List<ObservedHead> points;
+    private final CentreHeads centres;
     private final List<StationValues> values = new ArrayList<>();
     private final List<WaterBalance> balances = new ArrayList<>();
     private final List<HeadGrid> grids = new ArrayList<>();
@@ -45,6 +47,7 @@ public final class Recorder implements SimulationObserver {
         this.plan = plan;
         this.sinks = List.copyOf(sinks);
         points = PointHeads.of(description, boundaries);
+        centres = new CentreHeads(PointHeads.nearFields(description, boundaries));
         notConfinedSince = new double[description.grid().cellCount()];
         Arrays.fill(notConfinedSince, Double.NaN);
     }
@@ -91,14 +94,15 @@ public final class Recorder implements SimulationObserver {
     }
 
     /**
-     * Takes heads of the grid on a day whose stations have been recorded.
+     * Takes heads of the grid on a day whose stations have been recorded, and keeps those at the centres of cells.
      *
      * @param day days since the start
-     * @param head head of each cell (m above datum)
+     * @param carried head of each cell as the solver carries it (m above datum)
      * @param balance water that passed since the day before
      * @throws UncheckedIOException if a sink fails
      */
-    public void grid(double day, double[] head, WaterBalance balance) {
+    public void grid(double day, double[] carried, WaterBalance balance) {
+        double[] head = centres.differ() ? centres.of(carried, discharges(day)) : carried;
         markNotConfined(day, head);
         balanceSum.add(balance);
         if (Arrays.binarySearch(plan.gridDays(), day) >= 0) {
@@ -133,14 +137,25 @@ public final class Recorder implements SimulationObserver {
      *
      * @param day days since the start
      * @param cells the cells
-     * @param head head of each of these cells (m above datum)
+     * @param carried head of each of these cells as the solver carries it (m above datum)
      */
-    public void confinement(double day, int[] cells, double[] head) {
+    public void confinement(double day, int[] cells, double[] carried) {
+        double[] head = centres.in(cells, carried, discharges(day));
         for (int i = 0; i < cells.length; i++) {
             if (head[i] < description.aquifer().top()[cells[i]] && Double.isNaN(notConfinedSince[cells[i]])) {
                 notConfinedSince[cells[i]] = day;
             }
         }
+    }
+
+    /** Discharge of each station on a recorded day, the bores first (m³/d). */
+    private double[] discharges(double day) {
+        for (int record = values.size() - 1; record >= 0; record--) {
+            if (values.get(record).day() == day) {
+                return values.get(record).discharge();
+            }
+        }
+        throw new IllegalStateException("the stations on day " + day + " have not been recorded");
     }
 
     private void recordGrid(double day, double[] head) throws IOException {

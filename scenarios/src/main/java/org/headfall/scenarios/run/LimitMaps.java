@@ -107,8 +107,7 @@ final class LimitMaps implements RecordSink {
      * @param headError largest numerical error of head of all cells and days, by time stepping and solver (m)
      */
     MapSeries series(StartState start, double headError) {
-        MapComparisons others =
-                new MapComparisons(plan.description(), plan.problem(), start.heads(), plan.settings(), days);
+        MapComparisons others = new MapComparisons(plan.description(), plan.problem(), start, plan.settings(), days);
         return new MapSeries(grids, others.forLimits(plan.limits()), headError);
     }
 }

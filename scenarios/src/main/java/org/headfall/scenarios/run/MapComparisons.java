@@ -13,6 +13,7 @@ import org.headfall.scenarios.limits.LimitPlace;
 import org.headfall.scenarios.recording.HeadGrid;
 import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.solver.flow.FlowProblem;
+import org.headfall.solver.nearfield.CentreHeads;
 import org.headfall.solver.simulation.Settings;
 import org.headfall.solver.simulation.Simulation;
 import org.headfall.solver.simulation.SimulationObserver;
@@ -24,13 +25,13 @@ import org.headfall.solver.simulation.Snapshot;
  *
  * @param description the run
  * @param problem its problem
- * @param startHeads head of each cell at its start (m above datum)
+ * @param start its start
  * @param settings accuracy and threads
  * @param days days on which heads are wanted, increasing, the first 0
  */
 @SuppressWarnings("ArrayRecordComponent") // handed on and never compared
 record MapComparisons(
-        RunDescription description, FlowProblem problem, double[] startHeads, Settings settings, double[] days) {
+        RunDescription description, FlowProblem problem, StartState start, Settings settings, double[] days) {
 
     /** Heads on the days in each other run that a limit on the map needs, other cases excepted. */
     Map<Comparison, List<HeadGrid>> forLimits(List<Limit> limits) {
@@ -52,18 +53,19 @@ record MapComparisons(
             return Arrays.stream(days).mapToObj(day -> new HeadGrid(day, heads)).toList();
         }
         FlowProblem without = StoppedTaking.always(problem, LeftOut.bores(description, comparison));
+        CentreHeads centres = without.centreHeads();
         List<HeadGrid> kept = new ArrayList<>();
-        kept.add(new HeadGrid(0, startHeads));
+        kept.add(new HeadGrid(0, centres.of(start.heads(), start.snapshot().boreRate())));
         SimulationObserver observer = new SimulationObserver() {
             @Override
             public void recorded(Snapshot snapshot) {
                 if (snapshot.day() > 0) {
-                    kept.add(new HeadGrid(snapshot.day(), snapshot.head().clone()));
+                    kept.add(new HeadGrid(snapshot.day(), centres.of(snapshot.head(), snapshot.boreRate())));
                 }
             }
         };
         try (Simulation simulation = new Simulation(without, settings)) {
-            simulation.run(startHeads, 0, description.endDay(), days, observer);
+            simulation.run(start.heads(), 0, description.endDay(), days, observer);
         }
         return kept;
     }

@@ -68,7 +68,7 @@ record Repeat(Optional<RunSeries> run, MapSeries maps, String reason) {
                 ? MapSeries.NONE
                 : new MapSeries(
                         recorder.recording().grids(),
-                        new MapComparisons(description, problem, state.heads(), settings, mapDays).forLimits(limits),
+                        new MapComparisons(description, problem, state, settings, mapDays).forLimits(limits),
                         0);
         if (limits.stream().noneMatch(ComparisonRuns::areNeededBy)) {
             TakenVolumes volumes = TakenVolumes.of(history, description.bores().size());

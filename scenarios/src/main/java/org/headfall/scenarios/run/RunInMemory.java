@@ -19,6 +19,7 @@ import org.headfall.scenarios.scenario.Solving;
 import org.headfall.solver.flow.FlowProblem;
 import org.headfall.solver.flow.HeadDependence;
 import org.headfall.solver.flow.UnmetRuleException;
+import org.headfall.solver.nearfield.CentreHeads;
 import org.headfall.solver.response.StationResponses;
 import org.headfall.solver.response.SuperposedRun;
 import org.headfall.solver.response.TooManyStepsException;
@@ -184,7 +185,7 @@ public final class RunInMemory {
      * @param plan the plan
      * @param day the day (d), after the start
      * @param progress is told how far the run has come
-     * @return head of each cell (m above datum)
+     * @return head at the centre of each cell (m above datum)
      */
     public static double[] headsOn(RunPlan plan, double day, RunProgress progress) {
         return headsOn(plan.problem(), plan.start(), plan.settings(), day, progress);
@@ -211,11 +212,13 @@ public final class RunInMemory {
         progress.reached("finding heads at the start", 0);
         StartState start = StartState.of(problem, startHeads, settings);
         double[] heads = new double[start.heads().length];
+        CentreHeads centres = problem.centreHeads();
         try (Simulation simulation = new Simulation(problem, settings)) {
             simulation.run(start.heads(), 0, day, new double[] {day}, new SimulationObserver() {
                 @Override
                 public void recorded(Snapshot snapshot) {
-                    System.arraycopy(snapshot.head(), 0, heads, 0, heads.length);
+                    double[] atCentres = centres.of(snapshot.head(), snapshot.boreRate());
+                    System.arraycopy(atCentres, 0, heads, 0, heads.length);
                 }
 
                 @Override

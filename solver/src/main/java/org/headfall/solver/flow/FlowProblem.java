@@ -14,6 +14,7 @@ import org.headfall.solver.aquifer.Spring;
 import org.headfall.solver.bore.Bore;
 import org.headfall.solver.bore.OperatingPhase;
 import org.headfall.solver.bore.Operation;
+import org.headfall.solver.nearfield.CentreHeads;
 import org.headfall.solver.nearfield.NearField;
 import org.headfall.solver.schedule.Schedule;
 
@@ -67,6 +68,13 @@ public record FlowProblem(
      */
     public NearField nearField(double x, double y, double radius) {
         return NearField.at(aquifer, boundaries, x, y, radius);
+    }
+
+    /** Heads at the centres of cells, for maps, from heads that the grid carries. */
+    public CentreHeads centreHeads() {
+        return new CentreHeads(bores.stream()
+                .map(bore -> nearField(bore.x(), bore.y(), bore.screenRadius()))
+                .toList());
     }
 
     /** The same problem with other bores. */

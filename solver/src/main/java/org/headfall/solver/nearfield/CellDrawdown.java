@@ -12,7 +12,8 @@ import org.headfall.solver.grid.RectilinearGrid;
  * hold the volume of the cone, as on an even grid of cells like it, and {@link #SHARE} more. Images behind sides add theirs.
  *
  * <p>Cells at a side of fixed head have the value that lets the true flow out through their outer face: so no face of
- * the rim needs a correction, and a bore takes all of its water from the cells, however near the side it stands.
+ * the rim needs a correction, and a bore takes all of its water from the cells, however near the side it stands. The price
+ * is that heads of these cells are not those at their centres; {@link CentreHeads} puts them right where heads are shown.
  */
 final class CellDrawdown {
 
@@ -83,11 +84,18 @@ final class CellDrawdown {
                 outflow += outflow(side, cell);
             }
         }
-        if (conductance > 0) {
-            return outflow / conductance;
-        }
+        return conductance > 0 ? outflow / conductance : atCentre(cell);
+    }
+
+    /** The same by the rule for cells away from sides of fixed head: at the centre of the cell. */
+    double atCentre(int cell) {
         double byOwn = cell == own ? ownValue : value(cell, drawdown);
         return byOwn + mirrored.sumOfImages(image -> value(cell, image));
+    }
+
+    /** Whether a cell has the value that lets the true flow out through a face at which head is held. */
+    boolean isAtFixedHead(int cell) {
+        return sides.mirrors().keySet().stream().anyMatch(side -> sides.holds(side, cell));
     }
 
     /** Conductance of half a cell to its outer face, if T were everywhere that of the place's cell (m²/d). */

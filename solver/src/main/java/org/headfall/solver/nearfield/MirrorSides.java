@@ -13,8 +13,8 @@ import org.headfall.solver.grid.RectilinearGrid;
 /**
  * Straight sides of the aquifer near a place, at which its drawdown is mirrored: where the grid or the aquifer ends with no
  * water passing, or with a head held. A side counts as straight if it goes on for {@link #STRAIGHT_CELLS} on both sides of the
- * place, or up to a corner. A side of fixed head is a mirror for places in its first two cells only: beyond, the
- * grid does as well without, and its cells keep the heads at their centres.
+ * place, or up to a corner. A side of fixed head is a mirror for places in its first two cells only: beyond,
+ * the grid does within 2 % without.
  */
 final class MirrorSides {
     private static final int STRAIGHT_CELLS = 2;

@@ -7,7 +7,8 @@ import org.headfall.solver.flow.WaterBalance;
  * them: copy what is to be kept. Bores and springs are in the order of the flow problem.
  *
  * @param day days since the start of the period
- * @param head head of each cell (m above datum)
+ * @param head head of each cell as the solver carries it (m above datum): that at its centre but beside a fixed head, see
+ *     {@link org.headfall.solver.nearfield.CentreHeads}
  * @param boreWallHead head in the aquifer at the wall of each bore (m above datum), own drawdown included
  * @param boreLevel water level in each bore (m above datum): to where the wall head less losses carries
  *     the bore's water

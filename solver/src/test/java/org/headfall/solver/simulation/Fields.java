@@ -49,6 +49,20 @@ final class Fields {
         return Axis.ofEdges(edges);
     }
 
+    /** Some cells outside of zero, cells of one width out to {@code even}, then each wider by 15 % out to {@code far}. */
+    static Axis fromSide(int outside, double width, double even, double far) {
+        List<Double> edges = new ArrayList<>();
+        for (int i = -outside; i <= Math.round(even / width); i++) {
+            edges.add(i * width);
+        }
+        double step = width;
+        while (edges.get(edges.size() - 1) < far) {
+            step *= 1.15;
+            edges.add(edges.get(edges.size() - 1) + step);
+        }
+        return Axis.ofEdges(edges.stream().mapToDouble(Double::doubleValue).toArray());
+    }
+
     static Bore pumped(String name, double x, double y, double radius, Schedule rate) {
         Operation operation = new Operation.PumpedRate(rate, OptionalDouble.empty());
         return new Bore(name, x, y, radius, WellLoss.NONE, List.of(new OperatingPhase(0, operation)));
