@@ -1,12 +1,8 @@
 package org.headfall.cli.answer;
 
 import java.io.PrintWriter;
-import java.time.LocalDate;
-import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.headfall.cli.answer.RunAnswer.Effort;
@@ -19,14 +15,10 @@ import picocli.CommandLine.Help.Ansi;
 /** The answer of a run in words and figures, at most 80 columns wide but for the name of the folder. */
 public final class AnswerText {
 
-    private static final int MOST_LIMITS = 6;
     private static final double PER_CENT = 100;
 
     /** Shares below this are shown as this (%): nobody needs to know how far below. */
     private static final double LEAST_PER_CENT = 0.001;
-
-    private static final int FEWEST_DECIMALS = 2;
-    private static final int MOST_DECIMALS = 4;
 
     /** A loss of head that is shown as something (m). */
     private static final double LEAST_SHOWN = 0.005;
@@ -59,120 +51,8 @@ public final class AnswerText {
     private void verdict(Ansi ansi) {
         block.sentence(answer.title() + ", " + answer.from() + " to " + answer.until());
         block.blank();
-        String style = switch (answer.verdict()) {
-            case HOLDS -> "bold,green";
-            case CROSSED -> "bold,red";
-            case UNDECIDED, NO_LIMITS -> "bold";
-        };
-        block.styled(verdictSentence(), line -> ansi.string("@|" + style + " " + line + "|@"));
-        if (!answer.limits().isEmpty() && !answer.gridAndBoundaryInHeadError()) {
-            String counted = answer.answeredFrom().isPresent() ? "answering from responses" : "time steps and solver";
-            block.sentence("Judged with the error of " + counted + " alone: what the grid and far boundaries"
-                    + " add was not tested and can be larger (run --doubts finds it).");
-        }
-        List<LimitAnswer> doubtful = answer.limits().stream()
-                .filter(limit -> !limit.holds())
-                .sorted(LimitAnswer.WORST_FIRST)
-                .toList();
-        doubtful = withEarliestFirst(doubtful);
-        doubtful.stream().limit(MOST_LIMITS).map(AnswerText::limit).forEach(block::item);
-        if (doubtful.size() > MOST_LIMITS) {
-            block.item("and " + (doubtful.size() - MOST_LIMITS) + " more, see limits.csv");
-        }
+        new VerdictText(answer, block).write(ansi);
         block.blank();
-    }
-
-    /** What is crossed first is what the report begins with; the others stay in their order. */
-    private static List<LimitAnswer> withEarliestFirst(List<LimitAnswer> sorted) {
-        Optional<LimitAnswer> earliest = sorted.stream()
-                .filter(LimitAnswer::crossed)
-                .min(Comparator.comparing(limit -> limit.crossedOn().orElse(LocalDate.MAX)));
-        List<LimitAnswer> ordered = new ArrayList<>(sorted);
-        earliest.ifPresent(first -> {
-            ordered.remove(first);
-            ordered.add(0, first);
-        });
-        return ordered;
-    }
-
-    private String verdictSentence() {
-        List<LimitAnswer> limits = answer.limits();
-        List<LimitAnswer> crossed = limits.stream().filter(LimitAnswer::crossed).toList();
-        List<LimitAnswer> doubtful =
-                limits.stream().filter(limit -> !limit.holds()).toList();
-        long all = named(limits);
-        int places = limits.size();
-        boolean severalPlaces = places > all;
-        return switch (answer.verdict()) {
-            case NO_LIMITS -> "No limit is set, so nothing is said about whether the field holds.";
-            case HOLDS ->
-                "The field holds: " + (all == 1 ? "the one limit is kept" : "all " + all + " limits are kept")
-                        + (severalPlaces ? " at all " + places + " places." : ".");
-            case CROSSED ->
-                "The field does not hold: "
-                        + (all == 1
-                                ? "the one limit is"
-                                : named(crossed) + " of " + all + (named(crossed) == 1 ? " limits is" : " limits are"))
-                        + " crossed"
-                        + (severalPlaces ? " at " + crossed.size() + " of " + places + " places" : "")
-                        + besidesCrossed(limits, crossed, severalPlaces) + ".";
-            case UNDECIDED ->
-                "It is not sure that the field holds: " + (all - named(doubtful)) + " of " + all + " limits are kept"
-                        + (severalPlaces
-                                ? ", with nothing sure at " + doubtful.size() + " of " + places + " places."
-                                : ".");
-        };
-    }
-
-    /** What became of the limits, or of the places, that are not crossed, so that all of them are counted. */
-    private static String besidesCrossed(List<LimitAnswer> limits, List<LimitAnswer> crossed, boolean severalPlaces) {
-        if (crossed.size() == limits.size()) {
-            return "";
-        }
-        long unsure = limits.stream()
-                .filter(limit -> !limit.holds() && !limit.crossed())
-                .count();
-        long kept = limits.size() - crossed.size() - unsure;
-        String places = severalPlaces ? (kept == 1 ? " at 1 place" : " at " + kept + " places") : "";
-        String sure = unsure == 0 ? "" : ", nothing sure can be said of " + unsure;
-        return (kept == 0
-                        ? ""
-                        : severalPlaces ? ", kept" + places : ", " + kept + (kept == 1 ? " is" : " are") + " kept")
-                + sure;
-    }
-
-    /** A limit that holds at several places is one limit. */
-    private static long named(List<LimitAnswer> limits) {
-        return limits.stream().map(LimitAnswer::name).distinct().count();
-    }
-
-    private static String limit(LimitAnswer limit) {
-        return limit.outcome().words() + ": " + limit.name() + ", at " + limit.station()
-                + limit.crossedOn().map(date -> ", from " + date).orElse("") + reached(limit)
-                + (limit.reason().isEmpty() ? "" : "; " + limit.reason());
-    }
-
-    /** The worst value beside the allowed one; empty if there is none. */
-    static String reached(LimitAnswer limit) {
-        if (limit.worst().isEmpty()) {
-            return "";
-        }
-        double worst = limit.worst().getAsDouble();
-        int decimals = decimals(worst, limit.allowed());
-        return "; worst " + number(worst, decimals) + " " + limit.unit()
-                + limit.worstOn().map(date -> " on " + date).orElse("") + ", allowed "
-                + number(limit.allowed(), decimals) + " " + limit.unit();
-    }
-
-    /** As many decimals as it takes to show that a value is not the allowed one. */
-    private static int decimals(double worst, double allowed) {
-        int decimals = FEWEST_DECIMALS;
-        while (decimals < MOST_DECIMALS
-                && worst != allowed
-                && number(worst, decimals).equals(number(allowed, decimals))) {
-            decimals++;
-        }
-        return decimals;
     }
 
     private void findings() {
@@ -208,13 +88,14 @@ public final class AnswerText {
     private static String overEntitlement(List<AccountSummary> over) {
         AccountSummary first = over.get(0);
         return first.name() + " in " + first.yearsOver() + " of " + first.years() + " water years, "
-                + number(first.countedMegalitres()) + " of " + number(first.entitlementMegalitres()) + " ML from "
+                + Decimals.two(first.countedMegalitres()) + " of " + Decimals.two(first.entitlementMegalitres())
+                + " ML from "
                 + first.worstFrom()
                 + (over.size() == 1 ? "" : "; and " + (over.size() - 1) + " more, see accounts.csv");
     }
 
     private static String metresAt(Extreme extreme) {
-        return number(extreme.metres()) + " m at " + extreme.station() + " on " + extreme.on();
+        return Decimals.two(extreme.metres()) + " m at " + extreme.station() + " on " + extreme.on();
     }
 
     private static String firstToStop(List<FlowEnd> ends) {
@@ -300,15 +181,5 @@ public final class AnswerText {
         int rasters = answer.files().size() - named.size();
         block.item(String.join(", ", named) + (rasters == 0 ? "" : ", and " + rasters + " rasters (*.tif)"));
         block.sentence("Figures of a model, no approval: the authority and licensed practice decide.");
-    }
-
-    private static String number(double value) {
-        return number(value, FEWEST_DECIMALS);
-    }
-
-    /** A minus sign before nothing but zeros is left out. */
-    private static String number(double value, int decimals) {
-        String text = String.format(Locale.ROOT, "%." + decimals + "f", value);
-        return text.matches("-0\\.0+") ? text.substring(1) : text;
     }
 }

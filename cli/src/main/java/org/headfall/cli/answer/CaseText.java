@@ -75,7 +75,7 @@ public final class CaseText {
     }
 
     private static String words(LimitAnswer limit) {
-        return limit.name() + ", at " + limit.station() + AnswerText.reached(limit) + " ("
+        return limit.name() + ", at " + limit.station() + VerdictText.reached(limit) + " ("
                 + limit.outcome().words() + ")";
     }
 }

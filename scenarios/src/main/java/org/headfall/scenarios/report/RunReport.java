@@ -3,32 +3,20 @@ package org.headfall.scenarios.report;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
-import java.util.stream.IntStream;
 import org.headfall.scenarios.accounts.AccountSummary;
 import org.headfall.scenarios.doubts.ErrorBudget;
 import org.headfall.scenarios.evidence.Evidence;
-import org.headfall.scenarios.findings.FlowByItself;
-import org.headfall.scenarios.findings.InterferenceTable;
-import org.headfall.scenarios.limits.LimitResult;
-import org.headfall.scenarios.limits.Outcome;
 import org.headfall.scenarios.recording.DischargeHistory;
 import org.headfall.scenarios.recording.HeadGrid;
 import org.headfall.scenarios.recording.MapReference;
 import org.headfall.scenarios.recording.Measurement;
-import org.headfall.scenarios.recording.RunCalendar;
 import org.headfall.scenarios.recording.RunDescription;
-import org.headfall.scenarios.report.content.ArtesianHead;
 import org.headfall.scenarios.report.content.HeadDoubt;
 import org.headfall.scenarios.report.content.Heading;
-import org.headfall.scenarios.report.content.Interference;
-import org.headfall.scenarios.report.content.LimitOutcome;
 import org.headfall.scenarios.report.content.MeasuredHead;
-import org.headfall.scenarios.report.content.Recovery;
 import org.headfall.scenarios.report.content.ReportContent;
 import org.headfall.scenarios.report.content.WhatIf;
 import org.headfall.scenarios.results.AccountSummaries;
@@ -37,9 +25,7 @@ import org.headfall.scenarios.results.FinishedRun;
 import org.headfall.scenarios.results.HeadRecords;
 import org.headfall.scenarios.results.ResponsesFile;
 import org.headfall.scenarios.results.ResponsesReader;
-import org.headfall.scenarios.spatial.Position;
 import org.headfall.solver.response.UnitResponses;
-import org.jspecify.annotations.Nullable;
 
 /** Makes the content of a report from a finished run. */
 public final class RunReport {
@@ -47,6 +33,7 @@ public final class RunReport {
     private final FinishedRun run;
     private final RunDescription description;
     private final RunMap map;
+    private final RunDates dates;
     private final Optional<WhatIf> whatIf;
     private final List<AccountSummary> accounts;
 
@@ -55,6 +42,7 @@ public final class RunReport {
         this.run = run;
         this.description = run.description();
         this.map = new RunMap(run, grids);
+        this.dates = new RunDates(run.description().calendar());
         this.whatIf = whatIf;
         this.accounts = accounts;
     }
@@ -103,16 +91,17 @@ public final class RunReport {
 
     private ReportContent content() {
         RunSites sites = new RunSites(run, map.days());
+        ReportedFindings findings = new ReportedFindings(run, dates);
         return new ReportContent(
                 heading(),
                 map.fieldMap(),
                 sites.sites(),
                 sites.hydrographs(),
                 sites.sections(),
-                run.findings().artesianHead().stream().map(this::artesianHead).toList(),
-                run.findings().recovery().lines().stream().map(this::recovery).toList(),
-                interference(),
-                run.limits().stream().map(this::limit).toList(),
+                findings.artesianHeads(),
+                findings.recovery(),
+                findings.interference(),
+                new LimitOutcomes(dates).of(run.limits()),
                 accounts,
                 description.measurements().stream().map(this::measured).toList(),
                 whatIf,
@@ -136,7 +125,7 @@ public final class RunReport {
         int station = description.stationIndex(measurement.station());
         return new MeasuredHead(
                 measurement.station(),
-                date(measurement.day()),
+                dates.on(measurement.day()),
                 measurement.read(),
                 measurement.head(),
                 run.recording().series().get(station).headAt(measurement.day()));
@@ -145,7 +134,7 @@ public final class RunReport {
     private HeadDoubt headDoubt(ErrorBudget.Line line) {
         return new HeadDoubt(
                 line.station(),
-                date(line.day()),
+                dates.on(line.day()),
                 line.time(),
                 line.grid().orElse(Double.NaN),
                 line.solver(),
@@ -159,16 +148,8 @@ public final class RunReport {
                 ScenarioQuestion.of(description.provenance().scenarioText()),
                 description.datum(),
                 description.mapReference().map(MapReference::code).orElse(""),
-                date(0),
-                date(description.endDay()));
-    }
-
-    private LocalDate date(double day) {
-        return description.calendar().at(day).toLocalDate();
-    }
-
-    private @Nullable LocalDate date(OptionalDouble day) {
-        return day.isPresent() ? date(day.getAsDouble()) : null;
+                dates.on(0),
+                dates.on(description.endDay()));
     }
 
     private double largestHeadError() {
@@ -177,132 +158,5 @@ public final class RunReport {
                 .filter(Double::isFinite)
                 .max()
                 .orElse(Double.NaN);
-    }
-
-    private ArtesianHead artesianHead(org.headfall.scenarios.findings.ArtesianHead head) {
-        LocalDate stops = head.flowByItself() instanceof FlowByItself.Stops end ? date(end.day()) : null;
-        return new ArtesianHead(
-                head.station(),
-                head.headAboveGroundBefore(),
-                head.hotPressureAtGround(head.headAboveGroundBefore()).orElse(Double.NaN),
-                head.flowBefore().orElse(Double.NaN),
-                stops,
-                head.extremes().stream().map(at -> loss(head, at)).toList(),
-                head.atDates().stream().map(at -> loss(head, at)).toList());
-    }
-
-    private ArtesianHead.Loss loss(
-            org.headfall.scenarios.findings.ArtesianHead head, org.headfall.scenarios.findings.ArtesianHead.AtDate at) {
-        return new ArtesianHead.Loss(
-                date(at.day()),
-                at.headAboveGround(),
-                head.hotPressureAtGround(at.headAboveGround()).orElse(Double.NaN),
-                at.loss(),
-                at.declineRate().orElse(Double.NaN),
-                head.groundLevel() - at.levelInBore().orElse(Double.NaN),
-                at.waterAbovePump().orElse(Double.NaN),
-                at.flow().orElse(Double.NaN));
-    }
-
-    private Recovery recovery(org.headfall.scenarios.findings.Recovery found) {
-        OptionalDouble recovered = found.recoveredDay();
-        return new Recovery(
-                found.station(),
-                found.taking(),
-                date(found.stopDay()),
-                found.atStop(),
-                found.largest(),
-                found.isCertain() ? date(found.largestDay()) : null,
-                found.isCertain() && !found.hasPassed(),
-                date(recovered),
-                recovered.isPresent()
-                        ? (recovered.getAsDouble() - found.stopDay()) / RunCalendar.DAYS_PER_YEAR
-                        : Double.NaN,
-                date(found.lastDay()));
-    }
-
-    private List<Interference> interference() {
-        String method = String.join(" ", run.findings().interferenceMethod());
-        return run.findings().interference().stream()
-                .map(table -> new Interference(date(table.day()), causes(table), rows(table), method))
-                .toList();
-    }
-
-    private static List<String> causes(InterferenceTable table) {
-        List<String> causes = new ArrayList<>(table.causes());
-        causes.add("everything else");
-        return causes;
-    }
-
-    private List<Interference.Row> rows(InterferenceTable table) {
-        HeadGrid start = run.recording().startGrid();
-        return IntStream.range(0, table.stations().size())
-                .mapToObj(row -> {
-                    String station = table.stations().get(row);
-                    List<Double> parts = new ArrayList<>();
-                    for (double part : table.drawdown()[row]) {
-                        parts.add(part);
-                    }
-                    parts.add(table.remainder()[row]);
-                    var series = run.recording().series().get(description.stationIndex(station));
-                    return new Interference.Row(
-                            station, parts, series.headAt(start.day()) - series.headAt(table.day()));
-                })
-                .toList();
-    }
-
-    private LimitOutcome limit(LimitResult result) {
-        Outcome outcome = result.outcome();
-        if (outcome instanceof Outcome.Holds holds) {
-            return limit(
-                    result,
-                    Outcome.Kind.HOLDS,
-                    holds.worst(),
-                    null,
-                    holds.worst().note());
-        }
-        if (outcome instanceof Outcome.Crossed crossed) {
-            return limit(
-                    result,
-                    Outcome.Kind.CROSSED,
-                    crossed.worst(),
-                    date(crossed.firstDay()),
-                    crossed.worst().note());
-        }
-        if (outcome instanceof Outcome.Undecided undecided) {
-            LocalDate first = date(undecided.firstDay());
-            return limit(result, Outcome.Kind.UNDECIDED, undecided.worst(), first, undecided.reason());
-        }
-        String reason = outcome instanceof Outcome.NotEvaluated missing ? missing.reason() : outcome.words();
-        return limit(result, Outcome.Kind.NOT_EVALUATED, null, null, reason);
-    }
-
-    private LimitOutcome limit(
-            LimitResult result,
-            Outcome.Kind verdict,
-            Outcome.@Nullable Worst worst,
-            @Nullable LocalDate crossedOn,
-            String remark) {
-        var limit = result.limit();
-        Optional<Position> spot = worst == null ? Optional.empty() : worst.spot();
-        boolean dated = limit.quantity().changesOverTime();
-        return new LimitOutcome(
-                limit.name(),
-                limit.text(),
-                limit.station(),
-                limit.quantity().words(),
-                limit.conditions(),
-                limit.quantity().allowed(),
-                worst == null ? Double.NaN : worst.value(),
-                worst == null || !dated ? null : date(worst.day()),
-                limit.quantity().unit(),
-                worst == null ? Double.NaN : worst.error(),
-                worst == null ? Double.NaN : worst.margin(),
-                result.relativeMargin().orElse(Double.NaN),
-                verdict,
-                dated ? crossedOn : null,
-                remark,
-                spot.map(Position::x).orElse(Double.NaN),
-                spot.map(Position::y).orElse(Double.NaN));
     }
 }
