@@ -42,7 +42,19 @@ public record HeadDependence(List<Point> points) {
      * @return those that follow head and are held by no bound of their rule
      */
     public static HeadDependence of(FlowProblem problem, double day, double[] discharge) {
-        DischargeRule[] rules = new PointRules(problem).at(day);
+        return of(new PointRules(problem), day, discharge);
+    }
+
+    /**
+     * The dependence in a state, of rules that are known.
+     *
+     * @param all rules of all bores and springs
+     * @param day moment of the rules (d)
+     * @param discharge discharge of each bore and spring in that state (m³/d)
+     * @return those that follow head and are held by no bound of their rule
+     */
+    public static HeadDependence of(PointRules all, double day, double[] discharge) {
+        DischargeRule[] rules = all.at(day);
         List<Point> points = new ArrayList<>();
         for (int i = 0; i < rules.length; i++) {
             double most = rules[i].most();

@@ -3,8 +3,6 @@ package org.headfall.solver.response;
 import java.util.Arrays;
 import java.util.stream.IntStream;
 import org.ejml.data.DMatrixRMaj;
-import org.ejml.dense.row.factory.LinearSolverFactory_DDRM;
-import org.ejml.interfaces.linsol.LinearSolverDense;
 import org.headfall.solver.flow.PointRules;
 import org.headfall.solver.flow.RateHistory;
 
@@ -168,32 +166,13 @@ final class AttributedChanges {
             }
         }
         DMatrixRMaj further = new DMatrixRMaj(following.length, causes.length);
-        solver(byCause[causes[0]], following, chords, anew).solve(right, further);
+        ChordSystem.solver(byCause[causes[0]], following, chords, anew).solve(right, further);
         for (int i = 0; i < following.length; i++) {
             for (int k = 0; k < causes.length; k++) {
                 changes[causes[k]][following[i]] += further.get(i, k);
                 byCause[causes[k]].addToLook(following[i], further.get(i, k), anew);
             }
         }
-    }
-
-    private static LinearSolverDense<DMatrixRMaj> solver(
-            Superposition superposition, int[] following, double[] chords, boolean anew) {
-        int n = following.length;
-        DMatrixRMaj matrix = new DMatrixRMaj(n, n);
-        double[] onsets = new double[n];
-        for (int i = 0; i < n; i++) {
-            superposition.onsets(following[i], following, n, anew, onsets);
-            for (int j = 0; j < n; j++) {
-                matrix.set(i, j, onsets[j]);
-            }
-            matrix.add(i, i, chords[i]);
-        }
-        LinearSolverDense<DMatrixRMaj> solver = LinearSolverFactory_DDRM.lu(n);
-        if (!solver.setA(matrix)) {
-            throw new IllegalStateException("bores or springs stand so that their effects cannot be told apart");
-        }
-        return solver;
     }
 
     private OnDay read(PointRules.Part[] parts) {

@@ -154,6 +154,11 @@ public final class RunWithout {
         return step < 0 ? 0 : change[step][point];
     }
 
+    /** How much more a point gives than in the run at the end of a step (m³/d). */
+    double changeAtEnd(int step, int point) {
+        return change[step][point];
+    }
+
     /** The step that ends on a day, -1 for the start of the run. */
     private int stepThatEnds(double day) {
         int low = 0;
