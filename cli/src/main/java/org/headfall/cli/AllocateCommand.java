@@ -92,7 +92,6 @@ final class AllocateCommand implements Callable<Integer> {
             List<AllocationResult.Kept> limits,
             List<AllocationResult.Relaxed> conflicts,
             String goalUnit,
-            boolean pricesLeaveOutWhatIsGivenBack,
             List<UncountedLimit> limitsNotCounted,
             String unitResponses,
             AllocationResult.Rounds rounds) {}
@@ -112,7 +111,6 @@ final class AllocateCommand implements Callable<Integer> {
                     result.requirements(),
                     result.relaxed(),
                     result.goalUnit(),
-                    result.givesBack(),
                     result.uncounted(),
                     responses.words(),
                     result.rounds())));
@@ -138,11 +136,6 @@ final class AllocateCommand implements Callable<Integer> {
         text.sentence(
                 "Of each limit its numerical error is kept free (prices.csv), so that a run with these rates finds it"
                         + " kept");
-        if (result.givesBack()) {
-            text.sentence(
-                    "Prices and gains leave out what springs and free-flowing bores give back: a limit is worth more"
-                            + " than they say. Allocate again with the limit changed to see by how much");
-        }
         PlanningRemarks.uncounted(text, result.uncounted());
         text.sentence(rounds(result.rounds()));
         text.sentence("Unit responses: " + responses.words());

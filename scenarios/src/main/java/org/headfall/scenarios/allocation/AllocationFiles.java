@@ -100,8 +100,7 @@ public final class AllocationFiles {
                 "kept free for the numerical error",
                 "price",
                 "unit of the price",
-                "gain by 0.1 of the unit (" + result.goalUnit() + ")",
-                "remark");
+                "gain by 0.1 of the unit (" + result.goalUnit() + ")");
         CsvFile.write(target, header, result.requirements(), one -> {
             CsvLineCells cells = new CsvLineCells().text(one.name()).text(one.unit());
             if (Double.isNaN(one.day())) {
@@ -114,11 +113,7 @@ public final class AllocationFiles {
                     .number(one.reserve(), 4)
                     .number(one.price(), 4)
                     .text(result.priceUnit(one))
-                    .number(one.gain(), 4)
-                    .text(
-                            one.price() > 0 && result.givesBack()
-                                    ? "worth more than that: without what springs and free-flowing bores give back"
-                                    : "");
+                    .number(one.gain(), 4);
         });
     }
 

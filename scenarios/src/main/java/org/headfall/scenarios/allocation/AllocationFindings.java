@@ -17,7 +17,6 @@ import org.headfall.scenarios.quantity.VolumeUnit;
 import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.run.RunInMemory;
 import org.headfall.scenarios.scenario.AllocationSpecification;
-import org.headfall.solver.response.UnitResponses;
 
 /** What rates mean: yields, energy, limits that had to give way, and what water is worth elsewhere. */
 final class AllocationFindings {
@@ -63,7 +62,7 @@ final class AllocationFindings {
      *
      * @param best the rates
      * @param with the run with them
-     * @param without the run without the bores that share
+     * @param drawdown what rates do near these
      * @param relaxed by how much each requirement had to give way
      * @param requirements the requirements
      * @param kept the same with what is left of them
@@ -72,7 +71,7 @@ final class AllocationFindings {
     AllocationResult of(
             SharedWater.Best best,
             RunInMemory with,
-            RunInMemory without,
+            DrawdownByRates drawdown,
             double[] relaxed,
             Requirements requirements,
             List<AllocationResult.Kept> kept,
@@ -86,9 +85,8 @@ final class AllocationFindings {
                 energy(best.rates(), with),
                 kept,
                 gaveWay(requirements.all(), relaxed),
-                exchanges(requirements.all(), without.responses()),
+                exchanges(requirements.all(), drawdown),
                 wishes.goalUnit(),
-                !with.dependence().points().isEmpty(),
                 uncounted(with),
                 rounds);
     }
@@ -99,7 +97,7 @@ final class AllocationFindings {
             List<Double> own = new ArrayList<>();
             double mean = 0;
             for (int group = 0; group < blocks.groups(); group++) {
-                double rate = rates[effects.variable(b, group)];
+                double rate = rates[effects.variables().variable(b, group)];
                 own.add(rate);
                 mean += rate * blocks.days(group) / run.endDay();
             }
@@ -114,7 +112,8 @@ final class AllocationFindings {
             RateBlocks.Block block = blocks.blocks().get(k);
             for (int b = 0; b < bores.length; b++) {
                 double level = with.recording().series().get(bores[b]).levelInBoreAt(moments[k]);
-                double volume = VolumeUnit.MEGALITRES.of(rates[effects.variable(b, block.group())] * block.days());
+                double volume =
+                        VolumeUnit.MEGALITRES.of(rates[effects.variables().variable(b, block.group())] * block.days());
                 sum += volume * LiftEnergy.perMegalitre(Math.max(0, wishes.delivery(b) - level), wanted.efficiency());
             }
         }
@@ -164,7 +163,7 @@ final class AllocationFindings {
                 gain);
     }
 
-    private List<AllocationResult.Exchange> exchanges(List<Requirement> requirements, UnitResponses responses) {
+    private List<AllocationResult.Exchange> exchanges(List<Requirement> requirements, DrawdownByRates drawdown) {
         Set<String> places = new TreeSet<>();
         for (Requirement one : requirements) {
             if (one.subject() instanceof Requirement.OfLimit of) {
@@ -173,14 +172,12 @@ final class AllocationFindings {
         }
         List<AllocationResult.Exchange> exchanges = new ArrayList<>();
         for (String place : places) {
-            int station = run.stationIndex(place);
+            double[] there = drawdown.bySteady(run.stationIndex(place), run.endDay());
             for (int from = 0; from < bores.length; from++) {
                 for (int to = 0; to < bores.length; to++) {
-                    double there = responses.at(station, bores[to], run.endDay());
-                    if (from != to && there > 0) {
-                        double here = responses.at(station, bores[from], run.endDay());
+                    if (from != to && there[to] > 0) {
                         exchanges.add(new AllocationResult.Exchange(
-                                place, wanted.bores().get(from), wanted.bores().get(to), here / there));
+                                place, wanted.bores().get(from), wanted.bores().get(to), there[from] / there[to]));
                     }
                 }
             }

@@ -16,7 +16,6 @@ import org.headfall.scenarios.recording.RunDescription;
  * @param relaxed limits that had to give way because they contradict each other, with the wanted total or minimums
  * @param exchanges what a unit taken at one bore is worth at another
  * @param goalUnit unit of the goal, by which prices are counted
- * @param givesBack whether springs or bores whose discharge follows head give back a part, which prices leave out
  * @param uncounted limits that were not counted, and what the simulator says of them
  * @param rounds how often rates were run
  */
@@ -30,7 +29,6 @@ public record AllocationResult(
         List<Relaxed> relaxed,
         List<Exchange> exchanges,
         String goalUnit,
-        boolean givesBack,
         List<UncountedLimit> uncounted,
         Rounds rounds) {
 

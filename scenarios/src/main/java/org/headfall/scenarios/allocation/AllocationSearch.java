@@ -11,6 +11,7 @@ import org.headfall.scenarios.run.RunPlan;
 import org.headfall.scenarios.run.RunProgress;
 import org.headfall.scenarios.scenario.AllocationSpecification;
 import org.headfall.scenarios.scenario.Scenario;
+import org.headfall.solver.response.HeadAnswers;
 import org.headfall.solver.response.StationResponses;
 
 /** Finds the rates of an allocation. Use one object a search. */
@@ -61,7 +62,8 @@ public final class AllocationSearch {
         this.responses = responses.withHeadsOrComputed(plan, progress);
         without = without(plan, rates.with(new double[bores.length * blocks.groups()], moments), responses);
         requirements = Requirements.of(plan, scenario, bores, moments, without);
-        effects = new RateEffects(without.responses(), blocks, bores);
+        RateVariables variables = new RateVariables(blocks, bores);
+        effects = new RateEffects(variables, new AquiferDrawdown(without.responses(), variables));
         water = new SharedWater(
                 effects,
                 RateStretches.of(
@@ -127,7 +129,7 @@ public final class AllocationSearch {
         return findings.of(
                 best,
                 with,
-                without,
+                drawdownIn(with),
                 relaxed,
                 requirements,
                 kept(best, with),
@@ -165,12 +167,19 @@ public final class AllocationSearch {
     }
 
     /**
-     * Sets what is left without the bores so that superposition gives what the simulator found at these rates. What gave way
-     * is taken back: whether limits contradict each other is judged anew, as springs and free-flowing bores give back a part.
+     * Has effects follow a run: they become those of small changes of its rates, with what springs and bores that follow head
+     * give back, and what is left without the bores is set so that they give what the run found. What gave way is taken back: whether limits contradict each other is judged anew, as springs and free-flowing bores give back a part.
      */
     private void learn(RunInMemory with, double[] found, double[] relaxed) {
+        DrawdownByRates drawdown = drawdownIn(with);
+        boolean changed = drawdown.isAnswered() || effects.drawdown().isAnswered();
+        effects.follow(drawdown);
         double[][] bases = requirements.safeMargins(with);
         double[][] superposed = effects.of(found, requirements.all());
+        if (changed) {
+            water.follow(found, superposed);
+            wishes.follow(with, found);
+        }
         for (int r = 0; r < bases.length; r++) {
             for (int k = 0; k < bases[r].length; k++) {
                 bases[r][k] += superposed[r][k];
@@ -178,6 +187,14 @@ public final class AllocationSearch {
         }
         Arrays.fill(relaxed, 0);
         requirements.setBases(bases);
+    }
+
+    /** What rates do near those of a run. */
+    private DrawdownByRates drawdownIn(RunInMemory with) {
+        HeadAnswers answers = with.answers();
+        return answers.areNone()
+                ? new AquiferDrawdown(with.responses(), effects.variables())
+                : new AnsweredDrawdown(with, answers, effects.variables());
     }
 
     private SharedWater.Best best(double[] relaxed) {

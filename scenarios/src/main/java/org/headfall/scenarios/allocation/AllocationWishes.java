@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.BitSet;
 import java.util.List;
+import java.util.Optional;
 import org.headfall.scenarios.quantity.DischargeUnit;
 import org.headfall.scenarios.quantity.LiftEnergy;
 import org.headfall.scenarios.recording.RunDescription;
@@ -14,6 +15,7 @@ import org.headfall.scenarios.scenario.AllocationSpecification;
 import org.headfall.scenarios.scenario.AllocationSpecification.Goal;
 import org.headfall.scenarios.scenario.StatedRate;
 import org.headfall.solver.allocation.Programme;
+import org.headfall.solver.bore.WellLoss;
 
 /** What is wanted of an allocation, as programmes and rows over the rates of bores and groups of blocks. */
 final class AllocationWishes {
@@ -24,8 +26,13 @@ final class AllocationWishes {
     private final RateBlocks blocks;
     private final int[] bores;
     private final double[] moments;
-    private final RunInMemory without;
     private final RateEffects effects;
+
+    /** Head at the wall of each bore on each of the moments if none took anything, as the effects add to it (m above datum). */
+    private final double[][] restingHead;
+
+    /** Rates around which losses are made quadratic (m³/d); none before any were run. */
+    private double[] around = {};
 
     /**
      * Wishes.
@@ -51,9 +58,42 @@ final class AllocationWishes {
         this.blocks = blocks;
         this.bores = bores.clone();
         this.moments = moments.clone();
-        this.without = without;
         this.effects = effects;
         run = plan.description();
+        restingHead = heads(without);
+    }
+
+    private double[][] heads(RunInMemory of) {
+        double[][] heads = new double[bores.length][moments.length];
+        for (int b = 0; b < bores.length; b++) {
+            for (int k = 0; k < moments.length; k++) {
+                heads[b][k] = of.recording().series().get(bores[b]).headAt(moments[k]);
+            }
+        }
+        return heads;
+    }
+
+    /**
+     * Has the goal follow a run: energy becomes exact, with its first derivatives, at its rates.
+     *
+     * @param with the run
+     * @param rates its rates (m³/d)
+     */
+    void follow(RunInMemory with, double[] rates) {
+        double[][] heads = heads(with);
+        double[][] drawdown = effects.drawdown().on(rates, everyone(), moments);
+        for (int b = 0; b < bores.length; b++) {
+            for (int k = 0; k < moments.length; k++) {
+                restingHead[b][k] = heads[b][k] + drawdown[k][bores[b]];
+            }
+        }
+        around = rates.clone();
+    }
+
+    private DrawdownByRates.Counted everyone() {
+        BitSet all = new BitSet();
+        all.set(0, bores.length);
+        return new DrawdownByRates.Counted(all, Optional.empty());
     }
 
     /** Minimums of holders and the total, which hold whatever the goal. */
@@ -96,7 +136,7 @@ final class AllocationWishes {
     }
 
     private double[] most() {
-        double[] most = new double[effects.variables()];
+        double[] most = new double[effects.variables().count()];
         Arrays.fill(most, wanted.largestRate());
         return most;
     }
@@ -107,11 +147,11 @@ final class AllocationWishes {
 
     /** Mean taking (ML/yr) by a unit of each variable, of one holder's bores or, for an empty name, of all. */
     private double[] yieldOf(String holder) {
-        double[] yield = new double[effects.variables()];
+        double[] yield = new double[effects.variables().count()];
         for (int b = 0; b < bores.length; b++) {
             if (holder.isEmpty() || holder.equals(holder(b))) {
                 for (int group = 0; group < blocks.groups(); group++) {
-                    yield[effects.variable(b, group)] =
+                    yield[effects.variables().variable(b, group)] =
                             DischargeUnit.MEGALITRES_PER_YEAR.of(blocks.days(group) / run.endDay());
                 }
             }
@@ -131,10 +171,10 @@ final class AllocationWishes {
         List<Wish> minimums = new ArrayList<>();
         for (AllocationSpecification.HolderMinimum minimum : wanted.minimums()) {
             for (int group = 0; group < blocks.groups(); group++) {
-                double[] coefficients = new double[effects.variables()];
+                double[] coefficients = new double[effects.variables().count()];
                 for (int b = 0; b < bores.length; b++) {
                     if (holder(b).equals(minimum.holder())) {
-                        coefficients[effects.variable(b, group)] = -1;
+                        coefficients[effects.variables().variable(b, group)] = -1;
                     }
                 }
                 minimums.add(Wish.of(
@@ -154,13 +194,13 @@ final class AllocationWishes {
      * been steady (m). When water is taken does not count, else taking late would seem to do no harm.
      */
     private double[] onSprings() {
-        double[] sum = new double[effects.variables()];
+        double[] sum = new double[effects.variables().count()];
         for (Station.SpringSite spring : run.springs()) {
             int station = run.stationIndex(spring.name());
+            double[] response = effects.drawdown().bySteady(station, run.endDay());
             for (int b = 0; b < bores.length; b++) {
-                double response = without.responses().at(station, bores[b], run.endDay());
                 for (int group = 0; group < blocks.groups(); group++) {
-                    sum[effects.variable(b, group)] += response
+                    sum[effects.variables().variable(b, group)] += response[b]
                             * blocks.days(group)
                             / run.endDay()
                             / run.springs().size();
@@ -172,22 +212,18 @@ final class AllocationWishes {
 
     /** Energy (MWh/yr) by lift at the end of each block: what is there without the bores, and what they add themselves. */
     private Programme energy() {
-        int n = effects.variables();
+        int n = effects.variables().count();
         double[] cost = new double[n];
         double[][] curvature = new double[n][n];
-        BitSet all = new BitSet();
-        all.set(0, bores.length);
         double perVolume = LiftEnergy.perMegalitre(1, wanted.efficiency()) * 1e-6 * 365.25 / run.endDay();
         for (int k = 0; k < moments.length; k++) {
             RateBlocks.Block block = blocks.blocks().get(k);
             for (int b = 0; b < bores.length; b++) {
-                int own = effects.variable(b, block.group());
+                int own = effects.variables().variable(b, block.group());
                 double weight = perVolume * block.days();
-                cost[own] += weight
-                        * (delivery(b)
-                                - without.recording().series().get(bores[b]).headAt(moments[k]));
-                double[] response = effects.response(bores[b], moments[k], all);
-                response[own] += lossSlope(b);
+                cost[own] += weight * (delivery(b) - restingHead[b][k]);
+                double[] response = effects.drawdown().by(bores[b], everyone(), moments[k]);
+                addLoss(b, own, weight, cost, response);
                 for (int v = 0; v < n; v++) {
                     curvature[own][v] += weight * response[v];
                     curvature[v][own] += weight * response[v];
@@ -195,6 +231,21 @@ final class AllocationWishes {
             }
         }
         return new Programme(most(), cost, curvature);
+    }
+
+    /**
+     * Adds what is lost in a bore: rate times loss, a parabola that touches it at the rates last run and is bent at least as much
+     * as at the mean of the wanted rates.
+     */
+    private void addLoss(int bore, int own, double weight, double[] cost, double[] response) {
+        double slope = lossSlope(bore);
+        if (around.length > 0) {
+            WellLoss loss = plan.problem().bores().get(bores[bore]).wellLoss();
+            double rate = around[own];
+            slope = Math.max(slope, rate > 0 ? loss.at(rate) / rate : 0);
+            cost[own] += weight * (loss.at(rate) + rate * loss.slope(rate) - 2 * slope * rate);
+        }
+        response[own] += slope;
     }
 
     /** Level to which the water of a bore is lifted (m above datum). */

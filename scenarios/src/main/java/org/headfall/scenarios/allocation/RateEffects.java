@@ -1,73 +1,64 @@
 package org.headfall.scenarios.allocation;
 
 import java.util.Arrays;
-import java.util.BitSet;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.TreeMap;
+import java.util.Objects;
+import java.util.TreeSet;
 import org.headfall.scenarios.recording.RunCalendar;
-import org.headfall.solver.response.UnitResponses;
 
-/** What rates do to requirements, by superposition of unit responses: one variable a bore and group of blocks. */
+/** What rates do to requirements: drawdown in proportion to them, and losses in the bores. */
 final class RateEffects {
 
-    private final UnitResponses responses;
-    private final RateBlocks blocks;
-    private final int[] bores;
-    private final TreeMap<Double, Change> changes = new TreeMap<>();
-
-    /** Groups that end and begin at a moment, -1 for none. */
-    private record Change(int ends, int begins) {}
-
-    /** Bores that count, on a day. */
-    private record CountedOn(BitSet counted, double day) {}
+    private final RateVariables variables;
+    private DrawdownByRates drawdown;
 
     /**
      * Effects.
      *
-     * @param responses responses of all stations to all bores
-     * @param blocks when rates may differ
-     * @param bores numbers of the bores whose rates are looked for
+     * @param variables the rates
+     * @param drawdown drawdown by them
      */
-    RateEffects(UnitResponses responses, RateBlocks blocks, int[] bores) {
-        this.responses = responses;
-        this.blocks = blocks;
-        this.bores = bores.clone();
-        for (RateBlocks.Block block : blocks.blocks()) {
-            changes.merge(block.start(), new Change(-1, block.group()), (a, b) -> new Change(a.ends(), b.begins()));
-            changes.merge(block.end(), new Change(block.group(), -1), (a, b) -> new Change(b.ends(), a.begins()));
-        }
+    RateEffects(RateVariables variables, DrawdownByRates drawdown) {
+        this.variables = variables;
+        this.drawdown = drawdown;
     }
 
-    /** Number of variables, bore by bore. */
-    int variables() {
-        return bores.length * blocks.groups();
+    RateVariables variables() {
+        return variables;
     }
 
-    int variable(int bore, int group) {
-        return bore * blocks.groups() + group;
+    /** From now on effects are those of other drawdown, such as in the state of another run. */
+    void follow(DrawdownByRates other) {
+        drawdown = other;
     }
 
-    /** Rate of a bore at a moment; none between blocks. */
-    double rate(double[] rates, int bore, double day) {
-        RateBlocks.Block block = blocks.at(day);
-        return block == null ? 0 : rates[variable(bore, block.group())];
+    /** Drawdown by rates as it is taken to be now. */
+    DrawdownByRates drawdown() {
+        return drawdown;
     }
 
     /** Effect of rates on each requirement and day, losses included. */
     double[][] of(double[] rates, List<Requirement> requirements) {
-        Map<CountedOn, double[]> known = new HashMap<>();
+        Map<DrawdownByRates.Counted, double[]> days = new HashMap<>();
+        Map<DrawdownByRates.Counted, double[][]> drawdowns = new HashMap<>();
+        for (Requirement one : requirements) {
+            days.computeIfAbsent(one.counted(), counted -> days(requirements, counted));
+        }
+        days.forEach((counted, some) -> drawdowns.put(counted, drawdown.on(rates, counted, some)));
         double[][] effects = new double[requirements.size()][];
         for (int r = 0; r < effects.length; r++) {
             Requirement one = requirements.get(r);
+            double[] known = Objects.requireNonNull(days.get(one.counted()));
+            double[][] found = Objects.requireNonNull(drawdowns.get(one.counted()));
             effects[r] = new double[one.days().length];
             for (int k = 0; k < effects[r].length; k++) {
                 double day = one.days()[k];
-                double effect = at(known, rates, one, day);
+                double effect = found[Arrays.binarySearch(known, day)][one.station()];
                 if (one.declineYears() > 0) {
-                    double before = day - one.declineYears() * RunCalendar.DAYS_PER_YEAR;
-                    effect = (effect - (before > 0 ? at(known, rates, one, before) : 0)) / one.declineYears();
+                    int before = Arrays.binarySearch(known, earlier(one, day));
+                    effect = (effect - (before < 0 ? 0 : found[before][one.station()])) / one.declineYears();
                 }
                 effects[r][k] = one.perMetre() * effect + loss(one, rates, day);
             }
@@ -75,69 +66,45 @@ final class RateEffects {
         return effects;
     }
 
-    private double at(Map<CountedOn, double[]> known, double[] rates, Requirement one, double day) {
-        return known.computeIfAbsent(new CountedOn(one.counted(), day), key -> drawdown(rates, one.counted(), day))[
-                one.station()];
-    }
-
-    private double loss(Requirement one, double[] rates, double day) {
-        return one.level()
-                .map(level -> level.loss().at(rate(rates, level.bore(), day)))
-                .orElse(0.0);
-    }
-
-    /** Drawdown at all stations by some of the bores. */
-    private double[] drawdown(double[] rates, BitSet counted, double day) {
-        double[] sum = new double[responses.receptors()];
-        double[] amounts = new double[responses.causes()];
-        for (Map.Entry<Double, Change> change : changes.headMap(day, false).entrySet()) {
-            boolean any = false;
-            for (int b = 0; b < bores.length; b++) {
-                amounts[bores[b]] = counted.get(b) ? change(rates, b, change.getValue()) : 0;
-                any |= amounts[bores[b]] != 0;
-            }
-            if (any) {
-                responses.table().addSteps(day - change.getKey(), amounts, sum);
+    /** Days on which drawdown by some bores is wanted, increasing. */
+    private static double[] days(List<Requirement> requirements, DrawdownByRates.Counted counted) {
+        TreeSet<Double> days = new TreeSet<>();
+        for (Requirement one : requirements) {
+            if (one.counted().equals(counted)) {
+                for (double day : one.days()) {
+                    days.add(day);
+                    if (one.declineYears() > 0 && earlier(one, day) > 0) {
+                        days.add(earlier(one, day));
+                    }
+                }
             }
         }
-        return sum;
+        return days.stream().mapToDouble(Double::doubleValue).toArray();
     }
 
-    private double change(double[] rates, int bore, Change change) {
-        double now = change.begins() < 0 ? 0 : rates[variable(bore, change.begins())];
-        double before = change.ends() < 0 ? 0 : rates[variable(bore, change.ends())];
-        return now - before;
+    /** The day from which on a rate of decline on another is a mean. */
+    private static double earlier(Requirement one, double day) {
+        return day - one.declineYears() * RunCalendar.DAYS_PER_YEAR;
+    }
+
+    /** Loss in the bore that a requirement is about on a day (m); none if it is about none. */
+    double loss(Requirement one, double[] rates, double day) {
+        return one.level()
+                .map(level -> level.loss().at(variables.rate(rates, level.bore(), day)))
+                .orElse(0.0);
     }
 
     /** Effect of a unit of each variable on a requirement on one of its days, without losses. */
     double[] coefficients(Requirement one, int k) {
         double day = one.days()[k];
-        double[] now = response(one.station(), day, one.counted());
+        double[] now = drawdown.by(one.station(), one.counted(), day);
         if (one.declineYears() > 0) {
-            double earlier = day - one.declineYears() * RunCalendar.DAYS_PER_YEAR;
-            double[] before = earlier > 0 ? response(one.station(), earlier, one.counted()) : new double[now.length];
-            Arrays.setAll(now, v -> (now[v] - before[v]) / one.declineYears());
+            double before = earlier(one, day);
+            double[] then = before > 0 ? drawdown.by(one.station(), one.counted(), before) : new double[now.length];
+            Arrays.setAll(now, v -> (now[v] - then[v]) / one.declineYears());
         }
         Arrays.setAll(now, v -> one.perMetre() * now[v]);
         return now;
-    }
-
-    /** Drawdown at a station on a day by a unit of each variable. */
-    double[] response(int station, double day, BitSet counted) {
-        double[] coefficients = new double[variables()];
-        for (Map.Entry<Double, Change> change : changes.headMap(day, false).entrySet()) {
-            double time = day - change.getKey();
-            for (int b = counted.nextSetBit(0); b >= 0; b = counted.nextSetBit(b + 1)) {
-                double response = responses.at(station, bores[b], time);
-                if (change.getValue().begins() >= 0) {
-                    coefficients[variable(b, change.getValue().begins())] += response;
-                }
-                if (change.getValue().ends() >= 0) {
-                    coefficients[variable(b, change.getValue().ends())] -= response;
-                }
-            }
-        }
-        return coefficients;
     }
 
     /**
@@ -150,13 +117,13 @@ final class RateEffects {
      * @return what the bound has to grow by
      */
     double addTangent(Requirement one, int k, double touching, double[] coefficients) {
-        RateBlocks.Block block = blocks.at(one.days()[k]);
+        RateBlocks.Block block = variables.blocks().at(one.days()[k]);
         if (one.level().isEmpty() || block == null) {
             return 0;
         }
         Requirement.OfLevel level = one.level().get();
         double slope = level.loss().slope(touching);
-        coefficients[variable(level.bore(), block.group())] += slope;
+        coefficients[variables.variable(level.bore(), block.group())] += slope;
         return slope * touching - level.loss().at(touching);
     }
 }

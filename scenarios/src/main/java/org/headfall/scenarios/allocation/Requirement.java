@@ -1,7 +1,6 @@
 package org.headfall.scenarios.allocation;
 
 import java.util.Arrays;
-import java.util.BitSet;
 import java.util.Optional;
 import org.headfall.scenarios.limits.HeadProportion;
 import org.headfall.scenarios.limits.Limit;
@@ -18,7 +17,7 @@ final class Requirement {
 
     private final Subject subject;
     private final int station;
-    private final BitSet counted;
+    private final DrawdownByRates.Counted counted;
     private final double[] days;
     private final double[] base;
 
@@ -47,10 +46,10 @@ final class Requirement {
      *
      * @param subject what must be kept
      * @param station where, by its place in the run
-     * @param counted which of the looked-for bores count
+     * @param counted whose taking counts
      * @param days when (d)
      */
-    Requirement(Subject subject, int station, BitSet counted, double[] days) {
+    Requirement(Subject subject, int station, DrawdownByRates.Counted counted, double[] days) {
         this.subject = subject;
         this.station = station;
         this.counted = counted;
@@ -112,8 +111,8 @@ final class Requirement {
         return quantity().map(HeadProportion::perMetre).orElse(1.0);
     }
 
-    /** Which of the looked-for bores count; not to be changed. */
-    BitSet counted() {
+    /** Whose taking counts. */
+    DrawdownByRates.Counted counted() {
         return counted;
     }
 

@@ -6,6 +6,7 @@ import java.util.BitSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.stream.DoubleStream;
 import org.headfall.scenarios.limits.HeadProportion;
 import org.headfall.scenarios.limits.LeftOut;
@@ -83,18 +84,19 @@ final class Requirements {
         return new Requirement(
                 new Requirement.OfLevel(bore.name(), b, floor, bore.lossIn(transmissivity)),
                 bores[b],
-                counted,
+                new DrawdownByRates.Counted(counted, Optional.empty()),
                 moments);
     }
 
     /** Which of the bores a limit counts: those that it is compared without, and all if it is about head itself. */
-    private static BitSet counted(RunDescription run, Limit limit, int[] bores) {
+    private static DrawdownByRates.Counted counted(RunDescription run, Limit limit, int[] bores) {
         BitSet leftOut = LeftOut.bores(run, limit.comparison());
         BitSet counted = new BitSet();
         for (int b = 0; b < bores.length; b++) {
             counted.set(b, !limit.needsOtherRun() || leftOut.get(bores[b]));
         }
-        return counted;
+        boolean all = counted.cardinality() == bores.length;
+        return new DrawdownByRates.Counted(counted, all ? Optional.empty() : Optional.of(limit.comparison()));
     }
 
     /**

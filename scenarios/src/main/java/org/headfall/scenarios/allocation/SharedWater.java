@@ -52,14 +52,18 @@ final class SharedWater {
         private final int requirement;
         private final int day;
         private final double touching;
-        private final double[] coefficients;
+
+        /** Effect of a unit of each variable, without the loss, and what it leaves out at the rates it was found for. */
+        private double[] coefficients;
+
+        private double offset;
         private int idle;
 
-        Cut(int requirement, int day, double touching, double[] coefficients) {
+        Cut(int requirement, int day, double touching) {
             this.requirement = requirement;
             this.day = day;
             this.touching = touching;
-            this.coefficients = coefficients;
+            coefficients = new double[0];
         }
     }
 
@@ -178,7 +182,7 @@ final class SharedWater {
     private Row row(Cut cut) {
         Requirement one = requirements.get(cut.requirement);
         double[] coefficients = cut.coefficients.clone();
-        double bound = one.base(cut.day) + effects.addTangent(one, cut.day, cut.touching, coefficients);
+        double bound = one.base(cut.day) - cut.offset + effects.addTangent(one, cut.day, cut.touching, coefficients);
         return new Row(coefficients, bound, 1);
     }
 
@@ -225,7 +229,7 @@ final class SharedWater {
                 int from = part * found[r].length / PARTS_OF_TIME;
                 int worst = worst(requirements.get(r), found[r], from, (part + 1) * found[r].length / PARTS_OF_TIME);
                 if (worst >= 0 && requirements.get(r).base(worst) - found[r][worst] < -tolerance) {
-                    broken.add(cut(r, worst, rates));
+                    broken.add(cut(r, worst, rates, found[r][worst]));
                 }
             }
         }
@@ -253,11 +257,38 @@ final class SharedWater {
         return worst;
     }
 
-    private Cut cut(int requirement, int day, double[] rates) {
+    /**
+     * Has the rows that are there follow effects that have changed.
+     *
+     * @param rates rates at which rows are to be exact (m³/d)
+     * @param found effects of these rates on each requirement and day, losses included
+     */
+    void follow(double[] rates, double[][] found) {
+        for (Cut cut : cuts) {
+            measure(cut, rates, found[cut.requirement][cut.day]);
+        }
+    }
+
+    private Cut cut(int requirement, int day, double[] rates, double found) {
         Requirement one = requirements.get(requirement);
         double touching = one.level()
-                .map(level -> effects.rate(rates, level.bore(), one.days()[day]))
+                .map(level -> effects.variables().rate(rates, level.bore(), one.days()[day]))
                 .orElse(0.0);
-        return new Cut(requirement, day, touching, effects.coefficients(one, day));
+        Cut cut = new Cut(requirement, day, touching);
+        measure(cut, rates, found);
+        return cut;
+    }
+
+    /** Effects of rates and those of units are found in ways of their own, with errors of their own, where rates are answered. */
+    private void measure(Cut cut, double[] rates, double found) {
+        Requirement one = requirements.get(cut.requirement);
+        cut.coefficients = effects.coefficients(one, cut.day);
+        cut.offset = 0;
+        if (effects.drawdown().isAnswered()) {
+            cut.offset = found - effects.loss(one, rates, one.days()[cut.day]);
+            for (int v = 0; v < rates.length; v++) {
+                cut.offset -= cut.coefficients[v] * rates[v];
+            }
+        }
     }
 }

@@ -6,6 +6,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.DoubleStream;
+import org.headfall.scenarios.limits.Comparison;
+import org.headfall.scenarios.limits.LeftOut;
 import org.headfall.scenarios.limits.Limit;
 import org.headfall.scenarios.limits.LimitEvaluation;
 import org.headfall.scenarios.limits.LimitMargins;
@@ -18,8 +20,11 @@ import org.headfall.scenarios.recording.StationSeries;
 import org.headfall.scenarios.scenario.Solving;
 import org.headfall.solver.flow.FlowProblem;
 import org.headfall.solver.flow.HeadDependence;
+import org.headfall.solver.flow.RateHistory;
 import org.headfall.solver.flow.UnmetRuleException;
 import org.headfall.solver.nearfield.CentreHeads;
+import org.headfall.solver.response.HeadAnswers;
+import org.headfall.solver.response.RunWithout;
 import org.headfall.solver.response.StationResponses;
 import org.headfall.solver.response.SuperposedRun;
 import org.headfall.solver.response.TooManyStepsException;
@@ -36,6 +41,7 @@ public final class RunInMemory {
     private final Recording recording;
     private final UnitResponses responses;
     private final LimitEvaluation limits;
+    private final RateHistory history;
     private final double[] lastDischarge;
 
     private RunInMemory(
@@ -43,11 +49,13 @@ public final class RunInMemory {
             Recording recording,
             UnitResponses responses,
             LimitEvaluation limits,
+            RateHistory history,
             double[] lastDischarge) {
         this.plan = plan;
         this.recording = recording;
         this.responses = responses;
         this.limits = limits;
+        this.history = history;
         this.lastDischarge = lastDischarge;
     }
 
@@ -105,6 +113,7 @@ public final class RunInMemory {
                     recording,
                     responses,
                     new LimitEvaluation(plan.description(), series, errors, List.of()),
+                    outcome.rateHistory(),
                     last[0]);
         }
     }
@@ -146,6 +155,7 @@ public final class RunInMemory {
                 recording,
                 responses.responses(),
                 answer.evaluation(series, run.estimatedError()),
+                run.history(),
                 run.states().get(run.states().size() - 1).discharge()));
     }
 
@@ -261,6 +271,27 @@ public final class RunInMemory {
     /** Outcome of the limits of the plan. */
     public List<LimitResult> limits() {
         return limits.evaluate(plan.limits());
+    }
+
+    /** How strongly bores and springs answered head. */
+    public HeadAnswers answers() {
+        return HeadAnswers.of(plan.problem(), history);
+    }
+
+    /**
+     * How strongly they would have answered head in the run that this one is compared with.
+     *
+     * @param comparison a comparison with the run without some bores
+     */
+    public HeadAnswers answersWithout(Comparison comparison) {
+        RunWithout without = new RunWithout(
+                plan.problem(),
+                responses,
+                history,
+                LeftOut.bores(plan.description(), comparison),
+                plan.settings().accuracy(),
+                new double[0]);
+        return HeadAnswers.of(plan.problem(), history, without);
     }
 
     /** The bores and springs whose discharge follows head at the end of the run. */

@@ -90,7 +90,8 @@ class RequirementsTest {
         RunInMemory with = RunInMemory.of(
                 inPlan.with(rates, moments), without.responses(), new double[0], (stage, fraction) -> {});
         double[][] simulated = requirements.safeMargins(with);
-        RateEffects effects = new RateEffects(without.responses(), blocks, bores);
+        RateVariables variables = new RateVariables(blocks, bores);
+        RateEffects effects = new RateEffects(variables, new AquiferDrawdown(without.responses(), variables));
         double[][] superposed = effects.of(rates, requirements.all());
         BitSet proposedAlone = new BitSet();
         proposedAlone.set(0);
@@ -99,7 +100,7 @@ class RequirementsTest {
             Requirement one = requirements.all().get(r);
             if (one.subject() instanceof Requirement.OfLimit) {
                 limits++;
-                assertEquals(proposedAlone, one.counted(), one.name());
+                assertEquals(proposedAlone, one.counted().bores(), one.name());
                 for (int k = 0; k < simulated[r].length; k++) {
                     assertEquals(
                             simulated[r][k], one.base(k) - superposed[r][k], 2e-3, one.name() + " " + one.days()[k]);

@@ -43,7 +43,10 @@ class SharedWaterTest {
                 .mapToDouble(year -> 365.0 * (year + 1) - 0.5)
                 .toArray();
         Requirement level = new Requirement(
-                new Requirement.OfLevel("bore " + bore, bore, 0, new WellLoss(0, 0)), bore, alone, days);
+                new Requirement.OfLevel("bore " + bore, bore, 0, new WellLoss(0, 0)),
+                bore,
+                new DrawdownByRates.Counted(alone, Optional.empty()),
+                days);
         for (int year = 0; year < YEARS; year++) {
             level.setBase(year, left.applyAsDouble(year));
         }
@@ -60,8 +63,9 @@ class SharedWaterTest {
                         new double[][] {curves, curves, curves},
                         new double[3][4]),
                 Optional.empty());
+        RateVariables variables = new RateVariables(years(), new int[] {SENIOR, JUNIOR});
         return new SharedWater(
-                new RateEffects(responses, years(), new int[] {SENIOR, JUNIOR}),
+                new RateEffects(variables, new AquiferDrawdown(responses, variables)),
                 RateStretches.of(years(), 2),
                 requirements);
     }

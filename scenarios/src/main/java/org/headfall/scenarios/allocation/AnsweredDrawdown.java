@@ -1,0 +1,104 @@
+package org.headfall.scenarios.allocation;
+
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.Map;
+import java.util.stream.IntStream;
+import org.headfall.scenarios.limits.Comparison;
+import org.headfall.scenarios.run.RunInMemory;
+import org.headfall.solver.response.CoupledResponses;
+import org.headfall.solver.response.HeadAnswers;
+
+/**
+ * Drawdown by rates with what springs and bores that follow head give less because of it, made linear in a run with some
+ * rates. Where a limit counts some of the bores alone, what the others do to the run without those is taken off.
+ */
+final class AnsweredDrawdown implements DrawdownByRates {
+
+    private final RunInMemory run;
+    private final RateVariables variables;
+    private final int[] bores;
+    private final double[] changeDays;
+    private final CoupledResponses with;
+    private final Map<Comparison, CoupledResponses> without = new HashMap<>();
+
+    /**
+     * Drawdown.
+     *
+     * @param run a run with rates near to those that are of interest
+     * @param answers what answers head in it
+     * @param variables the rates
+     */
+    AnsweredDrawdown(RunInMemory run, HeadAnswers answers, RateVariables variables) {
+        this.run = run;
+        this.variables = variables;
+        bores = IntStream.range(0, variables.bores()).map(variables::station).toArray();
+        changeDays = variables.changeDays();
+        with = new CoupledResponses(run.responses(), answers);
+    }
+
+    private CoupledResponses without(Comparison comparison) {
+        return without.computeIfAbsent(
+                comparison, key -> new CoupledResponses(run.responses(), run.answersWithout(key)));
+    }
+
+    @Override
+    public double[][] on(double[] rates, Counted counted, double[] days) {
+        double[][] drawdown = with.drawdowns(bores, changeDays, byChange(rates, counted, false), days);
+        if (counted.without().isPresent()) {
+            double[][] besides =
+                    without(counted.without().get()).drawdowns(bores, changeDays, byChange(rates, counted, true), days);
+            for (int k = 0; k < days.length; k++) {
+                for (int station = 0; station < drawdown[k].length; station++) {
+                    drawdown[k][station] -= besides[k][station];
+                }
+            }
+        }
+        return drawdown;
+    }
+
+    /** Rates of each bore from each change on; none of bores that count, if others alone are wanted. */
+    private double[][] byChange(double[] rates, Counted counted, boolean othersAlone) {
+        double[][] all = new double[bores.length][changeDays.length];
+        for (int b = 0; b < bores.length; b++) {
+            if (!othersAlone || !counted.bores().get(b)) {
+                for (int k = 0; k < changeDays.length; k++) {
+                    all[b][k] = variables.rateAfter(rates, b, changeDays[k]);
+                }
+            }
+        }
+        return all;
+    }
+
+    @Override
+    public double[] by(int station, Counted counted, double day) {
+        double[] effects = new double[variables.count()];
+        double[][] steps = with.at(station, day, bores, changeDays);
+        if (counted.without().isPresent()) {
+            double[][] besides = without(counted.without().get()).at(station, day, bores, changeDays);
+            for (int b = 0; b < bores.length; b++) {
+                if (!counted.bores().get(b)) {
+                    for (int k = 0; k < changeDays.length; k++) {
+                        steps[b][k] -= besides[b][k];
+                    }
+                }
+            }
+        }
+        for (int b = 0; b < bores.length; b++) {
+            double[] ofBore = steps[b];
+            variables.addSteps(b, day, begun -> ofBore[Arrays.binarySearch(changeDays, begun)], effects);
+        }
+        return effects;
+    }
+
+    @Override
+    public double[] bySteady(int station, double day) {
+        double[][] steps = with.at(station, day, bores, new double[] {0});
+        return Arrays.stream(steps).mapToDouble(ofBore -> ofBore[0]).toArray();
+    }
+
+    @Override
+    public boolean isAnswered() {
+        return true;
+    }
+}
