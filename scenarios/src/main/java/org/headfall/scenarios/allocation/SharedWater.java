@@ -144,7 +144,7 @@ final class SharedWater {
                 if (!ties.areNone()) {
                     return Optional.empty();
                 }
-                relax(programme, fixed, rows, relaxed);
+                relax(programme, fixed, relaxed);
                 continue;
             }
             Best best = new Best(optimum.get().x(), optimum.get().value());
@@ -186,21 +186,22 @@ final class SharedWater {
         return new Row(coefficients, bound, 1);
     }
 
-    private void relax(Programme programme, List<Wish> fixed, List<Row> rows, double[] relaxed) {
-        double[] needed = programme.leastRelaxation(rows).orElse(new double[0]);
-        double[] most = new double[relaxed.length];
-        for (int i = fixed.size(); i < needed.length; i++) {
-            int requirement = cuts.get(i - fixed.size()).requirement;
-            most[requirement] = Math.max(most[requirement], needed[i]);
+    /** What gave way before is taken back first: it may have given way for less than is known now. */
+    private void relax(Programme programme, List<Wish> fixed, double[] relaxed) {
+        for (int r = 0; r < relaxed.length; r++) {
+            requirements.get(r).relax(-relaxed[r]);
+            relaxed[r] = 0;
         }
-        if (Arrays.stream(most).allMatch(amount -> amount == 0)) {
+        int[] together = new int[fixed.size() + cuts.size()];
+        Arrays.setAll(together, i -> i < fixed.size() ? 0 : 1 + cuts.get(i - fixed.size()).requirement);
+        double[] needed = programme.leastRelaxation(rows(fixed), together).orElse(new double[0]);
+        if (Arrays.stream(needed).allMatch(amount -> amount == 0)) {
             throw contradiction(programme, fixed);
         }
-        for (int r = 0; r < most.length; r++) {
-            if (most[r] > 0) {
-                double more = most[r] + TOLERANCE;
-                requirements.get(r).relax(more);
-                relaxed[r] += more;
+        for (int i = 1; i < needed.length; i++) {
+            if (needed[i] > 0) {
+                relaxed[i - 1] = needed[i] + TOLERANCE;
+                requirements.get(i - 1).relax(relaxed[i - 1]);
             }
         }
     }

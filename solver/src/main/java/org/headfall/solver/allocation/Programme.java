@@ -176,27 +176,40 @@ public record Programme(double[] most, double[] cost, double[][] curvature) {
      * @throws IllegalStateException if the solver fails for another reason
      */
     public Optional<double[]> leastRelaxation(List<Row> rows) {
+        return leastRelaxation(rows, IntStream.range(0, rows.size()).toArray());
+    }
+
+    /**
+     * By how little rows must give way so that all can be kept, where some give way together by the same amount: least in
+     * all, each amount weighted by what it costs in the first of its rows.
+     *
+     * @param rows the rows
+     * @param together number of each row among those that give way together, from 0 on
+     * @return the amount of each number; empty if even that does not help
+     * @throws IllegalStateException if the solver fails for another reason
+     */
+    public Optional<double[]> leastRelaxation(List<Row> rows, int[] together) {
         int n = most.length;
-        int[] giving = IntStream.range(0, rows.size())
-                .filter(k -> rows.get(k).mayGiveWay())
-                .toArray();
-        double[] weights = new double[n + giving.length];
+        int amounts = Arrays.stream(together).max().orElse(-1) + 1;
+        double[] weights = new double[n + amounts];
         double[][] left = new double[rows.size()][];
-        Arrays.setAll(left, k -> Arrays.copyOf(scaled(rows.get(k)), weights.length));
-        for (int slack = 0; slack < giving.length; slack++) {
-            Row row = rows.get(giving[slack]);
-            weights[n + slack] = row.givesWay() * scale(row);
-            left[giving[slack]][n + slack] = -1;
+        for (int k = rows.size() - 1; k >= 0; k--) {
+            Row row = rows.get(k);
+            left[k] = Arrays.copyOf(scaled(row), weights.length);
+            if (row.mayGiveWay()) {
+                weights[n + together[k]] = row.givesWay();
+                left[k][n + together[k]] = -1 / scale(row);
+            }
         }
         Optimisation.Result result = linear(weights, left, bounds(rows), new BitSet());
         if (!isSolved(result)) {
             return Optional.empty();
         }
-        double[] relaxation = new double[rows.size()];
-        for (int slack = 0; slack < giving.length; slack++) {
-            double given = result.doubleValue(n + slack) * scale(rows.get(giving[slack]));
-            relaxation[giving[slack]] = given > ROUNDING ? given : 0;
-        }
+        double[] relaxation = new double[amounts];
+        Arrays.setAll(relaxation, i -> {
+            double given = result.doubleValue(n + i);
+            return given > ROUNDING ? given : 0;
+        });
         return Optional.of(relaxation);
     }
 

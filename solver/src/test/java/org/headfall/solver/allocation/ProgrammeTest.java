@@ -87,7 +87,25 @@ class ProgrammeTest {
         assertArrayEquals(new double[] {0, 6, 3, 0}, relaxation, 1e-9);
     }
 
-    /** Held equal, the first two of Dantzig's variables are one: 3 x <= 12 and 3 x <= 7 leave x = 7/3 with the price 5/3. */
+    /**
+     * x and y of at least 10 together wanted. Rows of one limit allow 4 of x and 2 of y, one of another 7 of x. As rows, 4 is
+     * the least in all; as limits, the first gives way by 2 for both of its rows.
+     */
+    @Test
+    void rowsThatGiveWayTogetherDoSoOnce() {
+        Programme programme = Programme.linear(new double[] {100, 100}, new double[] {1, 1});
+        List<Row> rows = List.of(
+                new Row(new double[] {-1, -1}, -10, Double.POSITIVE_INFINITY),
+                row(4, 1, 0),
+                row(2, 0, 1),
+                row(7, 1, 0));
+        double[] alone = programme.leastRelaxation(rows).orElseThrow();
+        assertEquals(4, Arrays.stream(alone).sum(), 1e-9);
+        double[] together =
+                programme.leastRelaxation(rows, new int[] {0, 1, 1, 2}).orElseThrow();
+        assertArrayEquals(new double[] {0, 2, 0}, together, 1e-9);
+    }
+
     /** Giving way without end at a gain has no optimum: that is no contradiction of the rows, and said. */
     @Test
     void failuresOfTheSolverAreNotTakenForContradictions() {
@@ -99,6 +117,7 @@ class ProgrammeTest {
         assertThrows(IllegalStateException.class, () -> programme.prices(contradicting));
     }
 
+    /** Held equal, the first two of Dantzig's variables are one: 3 x <= 12 and 3 x <= 7 leave x = 7/3 with the price 5/3. */
     @Test
     void tiesMakeOneVariableOfSeveral() {
         Programme programme = Programme.linear(new double[] {100, 80}, new double[] {-3, -2});
