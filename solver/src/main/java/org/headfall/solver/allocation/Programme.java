@@ -13,7 +13,6 @@ import org.ojalgo.optimisation.ExpressionsBasedModel;
 import org.ojalgo.optimisation.Optimisation;
 import org.ojalgo.optimisation.Variable;
 import org.ojalgo.optimisation.linear.LinearSolver;
-import org.ojalgo.structure.Access1D;
 
 /**
  * Variables between zero and upper bounds whose cost, linear or convex quadratic, is to be small while rows are kept.
@@ -31,6 +30,9 @@ public record Programme(double[] most, double[] cost, double[][] curvature) {
 
     /** Amounts below this are rounding. */
     private static final double ROUNDING = 1e-9;
+
+    /** Share of the largest coefficient of a row below which nothing is left of it. */
+    private static final double TIGHT = 1e-6;
 
     /** Variables up to which all upper bounds enter from the beginning. */
     private static final int FEW = 100;
@@ -230,44 +232,64 @@ public record Programme(double[] most, double[] cost, double[][] curvature) {
     }
 
     /**
-     * What rows cost.
+     * What rows cost: the solution of the dual programme. Where cost is curved, it is the dual of the programme whose cost is straight
+     * with the slope g at the optimum x, which has the same multipliers (Karush, Kuhn and Tucker): least {@code b p + m} with
+     * {@code A^T p + m >= -g}, where p are prices of the rows {@code A x <= b} that leave nothing, and m those of upper bounds, all
+     * for shares. Multipliers that the solver gives with the primal programme are others where zero breaks a row or the cost is
+     * curved.
      *
      * @param rows rows that can be kept
      * @return by how much the best value would fall for a unit more of the bound of each row, not negative
      * @throws IllegalStateException if rows contradict each other, or the solver fails
      */
     public double[] prices(List<Row> rows) {
-        // Where no variable may be zero the solver begins with artificial ones, and its multipliers are theirs.
-        boolean zeroIsAllowed = rows.stream().allMatch(row -> row.bound() >= 0);
-        return curvature.length == 0 && zeroIsAllowed ? linearPrices(rows) : modelPrices(rows);
-    }
-
-    /** The optimum that prices are asked of. */
-    private static Optimisation.Result required(Optimisation.Result result) {
-        if (!isSolved(result)) {
-            throw new IllegalStateException("rows that contradict each other have no prices");
-        }
-        return result;
-    }
-
-    private double[] linearPrices(List<Row> rows) {
-        Access1D<?> multipliers = required(linear(products(cost, most), scaled(rows), bounds(rows), new BitSet()))
-                .getMultipliers()
-                .orElseThrow(() -> new IllegalStateException("the solver gave no prices"));
-        double[] prices = new double[rows.size()];
-        Arrays.setAll(prices, k -> Math.abs(multipliers.doubleValue(k)) / scale(rows.get(k)));
-        return prices;
-    }
-
-    private double[] modelPrices(List<Row> rows) {
-        double[] prices = new double[rows.size()];
-        for (var multiplier : required(model(rows)).getMatchedMultipliers()) {
-            // Expressions are named by the numbers of their rows; variables have multipliers too.
-            if (multiplier.getKey().getKey() instanceof Expression expression) {
-                int row = Integer.parseInt(expression.getName());
-                prices[row] = Math.abs(multiplier.doubleValue()) / scale(rows.get(row));
+        double[] x = solve(rows)
+                .orElseThrow(() -> new IllegalStateException("rows that contradict each other have no prices"))
+                .x();
+        double[] slope = slopeAt(x);
+        double largest = Math.max(
+                Double.MIN_NORMAL, Arrays.stream(slope).map(Math::abs).max().orElse(0));
+        int[] tight = IntStream.range(0, rows.size())
+                .filter(k -> rows.get(k).left(x) < TIGHT * scale(rows.get(k)))
+                .toArray();
+        int n = most.length;
+        double[] weights = new double[tight.length + n];
+        double[][] left = new double[n][weights.length];
+        double[] right = new double[n];
+        for (int k = 0; k < tight.length; k++) {
+            Row row = rows.get(tight[k]);
+            double[] scaled = scaled(row);
+            weights[k] = row.bound() / scale(row);
+            for (int i = 0; i < n; i++) {
+                left[i][k] = -scaled[i];
             }
         }
+        for (int i = 0; i < n; i++) {
+            weights[tight.length + i] = 1;
+            left[i][tight.length + i] = -1;
+            right[i] = slope[i] / largest;
+        }
+        Optimisation.Result result = LinearSolver.newBuilder(weights)
+                .inequalities(RawStore.wrap(left), R064Store.FACTORY.column(right))
+                .solve();
+        if (!isSolved(result)) {
+            throw new IllegalStateException("the prices of rows that can be kept were not found");
+        }
+        double[] prices = new double[rows.size()];
+        for (int k = 0; k < tight.length; k++) {
+            prices[tight[k]] = Math.max(0, result.doubleValue(k)) * largest / scale(rows.get(tight[k]));
+        }
         return prices;
+    }
+
+    /** By how much the cost grows with the share of each variable in its bound. */
+    private double[] slopeAt(double[] x) {
+        double[] slope = cost.clone();
+        for (int i = 0; i < curvature.length; i++) {
+            for (int j = 0; j < x.length; j++) {
+                slope[i] += curvature[i][j] * x[j];
+            }
+        }
+        return products(slope, most);
     }
 }

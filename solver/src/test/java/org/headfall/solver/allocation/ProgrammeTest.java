@@ -76,6 +76,25 @@ class ProgrammeTest {
         assertEquals(1, optimum.x()[1], 1e-6);
     }
 
+    /** The same under x + y = 2 at most: x = 1 - p, y = 2 - p, so the price p is 1/2; a row that does not bind costs nothing. */
+    @Test
+    void pricesUnderCurvatureAreThoseOfLagrange() {
+        Programme programme =
+                new Programme(new double[] {10, 4}, new double[] {-1, -2}, new double[][] {{1, 0}, {0, 1}});
+        double[] prices = programme.prices(List.of(row(20, 1, 1), row(2, 1, 1), row(6, 1, 3)));
+        assertArrayEquals(new double[] {0, 0.5, 0}, prices, 1e-6);
+        double[] twice = programme.prices(List.of(row(2, 1, 1), row(4, 2, 2)));
+        assertEquals(0.5, twice[0] + 2 * twice[1], 1e-6);
+    }
+
+    /** 3 x + y is to be small, x + y at least 6, y 4 at most and x 5 at most: x = 2, so one more of y saves 2, one less in all 3. */
+    @Test
+    void pricesHoldWhereZeroBreaksARow() {
+        Programme programme = Programme.linear(new double[] {5, 100}, new double[] {3, 1});
+        double[] prices = programme.prices(List.of(row(-6, -1, -1), row(4, 0, 1), row(-1, -1, 0.001)));
+        assertArrayEquals(new double[] {3, 2, 0}, prices, 1e-6);
+    }
+
     /** At least 10 of x wanted, at most 4 allowed by one row and 7 by another: the first must give way by 6, the second by 3. */
     @Test
     void namesTheRowsThatContradictEachOther() {
