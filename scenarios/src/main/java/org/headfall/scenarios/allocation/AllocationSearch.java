@@ -192,7 +192,7 @@ public final class AllocationSearch {
     /** What rates do near those of a run. */
     private DrawdownByRates drawdownIn(RunInMemory with) {
         HeadAnswers answers = with.answers();
-        return answers.areNone() || Boolean.getBoolean("old")
+        return answers.areNone()
                 ? new AquiferDrawdown(with.responses(), effects.variables())
                 : new AnsweredDrawdown(with, answers, effects.variables());
     }
