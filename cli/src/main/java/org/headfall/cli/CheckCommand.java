@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.headfall.cli.answer.AnswerJson;
 import org.headfall.cli.answer.TextBlock;
+import org.headfall.scenarios.document.ParsedDocument;
 import org.headfall.scenarios.findings.BedAdjustment;
 import org.headfall.scenarios.problem.InputException;
 import org.headfall.scenarios.problem.Notice;
@@ -18,6 +19,7 @@ import org.headfall.scenarios.reading.ScenarioReading;
 import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.run.RunPlanner;
 import org.headfall.scenarios.scenario.Scenario;
+import org.headfall.scenarios.sweep.document.SweepReader;
 import org.headfall.solver.grid.Axis;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -51,13 +53,13 @@ final class CheckCommand implements Callable<Integer> {
     @Override
     public Integer call() throws InputException, IOException {
         PrintWriter out = spec.commandLine().getOut();
-        Optional<Path> sweep = argument.sweep();
-        if (sweep.isPresent()) {
-            return SweepCheck.of(sweep.get(), argument.readSweep(sweep.get()))
+        ParsedDocument document = argument.parse();
+        if (SweepReader.isSweep(document)) {
+            return SweepCheck.of(document.file(), argument.readSweep(document))
                     .show(json.wanted(), out)
                     .code();
         }
-        ScenarioReading reading = argument.read();
+        ScenarioReading reading = argument.read(document);
         Scenario scenario = reading.orThrow();
         // some problems show only once everything is on the cells of the grid
         RunDescription run = RunPlanner.plan(reading, ProgramVersion.text(), 1).description();

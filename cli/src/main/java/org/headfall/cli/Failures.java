@@ -3,15 +3,13 @@ package org.headfall.cli;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.UncheckedIOException;
-import java.nio.file.AccessDeniedException;
-import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.FileSystemException;
-import java.nio.file.NoSuchFileException;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.headfall.cli.answer.AnswerJson;
+import org.headfall.scenarios.problem.FileFailure;
 import org.headfall.scenarios.problem.InputException;
 import org.headfall.scenarios.problem.Problem;
 import org.headfall.scenarios.results.ResultsException;
@@ -96,22 +94,9 @@ final class Failures implements IExecutionExceptionHandler {
     /** The exceptions of java.nio say only a path; this adds what is the matter with it. */
     private static String describe(IOException thrown) {
         if (thrown instanceof FileSystemException file && file.getReason() == null) {
-            return file.getFile() + ": " + reason(file);
+            return file.getFile() + ": " + FileFailure.reason(file);
         }
         return Optional.ofNullable(thrown.getMessage()).orElse(thrown.toString());
-    }
-
-    private static String reason(FileSystemException file) {
-        if (file instanceof NoSuchFileException) {
-            return "no such file or folder";
-        }
-        if (file instanceof AccessDeniedException) {
-            return "not allowed to read or write it";
-        }
-        if (file instanceof FileAlreadyExistsException) {
-            return "exists already";
-        }
-        return file.getClass().getSimpleName();
     }
 
     private int reportFault(Throwable thrown, PrintWriter err) {

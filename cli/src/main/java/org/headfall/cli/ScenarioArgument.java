@@ -4,8 +4,8 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Optional;
 import org.headfall.scenarios.document.FileReach;
+import org.headfall.scenarios.document.ParsedDocument;
 import org.headfall.scenarios.problem.Finding;
 import org.headfall.scenarios.problem.InputException;
 import org.headfall.scenarios.problem.Place;
@@ -32,16 +32,21 @@ final class ScenarioArgument {
         return Files.isDirectory(scenario) ? scenario.resolve("scenario.yaml") : scenario;
     }
 
-    /** The sweep document that is named instead of a scenario, itself or by a folder that has no scenario. */
-    Optional<Path> sweep() {
-        Path file =
-                Files.isDirectory(scenario) && !Files.exists(document()) ? scenario.resolve("sweep.yaml") : document();
-        return Files.isRegularFile(file) && SweepReader.isSweep(file) ? Optional.of(file) : Optional.empty();
+    /** What is named, parsed: the document of a scenario, or of a sweep, also that of a folder that has no scenario. */
+    ParsedDocument parse() {
+        Path sweep = scenario.resolve("sweep.yaml");
+        if (!Files.exists(document()) && Files.isRegularFile(sweep)) {
+            ParsedDocument parsed = ParsedDocument.of(sweep);
+            if (SweepReader.isSweep(parsed)) {
+                return parsed;
+            }
+        }
+        return ParsedDocument.of(document());
     }
 
-    /** Reads a sweep document, and its base scenario, with what is allowed to a scenario. */
-    SweepDocument readSweep(Path document) throws InputException, IOException {
-        return SweepReader.read(document, reach(), ProgramVersion.text());
+    /** Reads a sweep, and its base scenario, with what is allowed to a scenario. */
+    SweepDocument readSweep(ParsedDocument sweep) throws InputException, IOException {
+        return SweepReader.read(sweep, reach(), ProgramVersion.text());
     }
 
     /** Where results go if nothing else is asked for: {@code results/NAME} beside the document {@code NAME.yaml}. */
@@ -61,14 +66,22 @@ final class ScenarioArgument {
      * @throws InputException if it is a sweep document
      */
     ScenarioReading read() throws InputException {
-        Optional<Path> sweep = sweep();
-        if (sweep.isPresent()) {
-            String name = String.valueOf(sweep.get().getFileName());
+        return read(parse());
+    }
+
+    /**
+     * Reads a scenario, and the tables beside its document.
+     *
+     * @throws InputException if it is a sweep document
+     */
+    ScenarioReading read(ParsedDocument document) throws InputException {
+        if (SweepReader.isSweep(document)) {
+            String name = String.valueOf(document.file().getFileName());
             Finding finding = Finding.of(
                     ProblemKind.WRONG_TYPE, "a sweep document", "a scenario; headfall sweep makes the runs of a sweep");
             throw new InputException(List.of(finding.at(Place.ofFile(name), name)));
         }
-        return ScenarioReader.read(document(), reach());
+        return ScenarioReader.read(document, reach());
     }
 
     private FileReach reach() {

@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.headfall.scenarios.problem.FileFailure;
 import org.headfall.scenarios.problem.Finding;
 import org.headfall.scenarios.problem.Place;
 import org.headfall.scenarios.problem.ProblemKind;
@@ -71,7 +72,10 @@ public final class DocumentParser {
             @Nullable String text = decode(Files.readAllBytes(path));
             return text == null ? null : parse(text);
         } catch (IOException unreadable) {
-            return refuse(ProblemKind.FILE_UNREADABLE, unreadable.toString(), "a file that can be read");
+            return refuse(
+                    ProblemKind.FILE_UNREADABLE,
+                    path + " (" + FileFailure.reason(unreadable) + ")",
+                    "a file that can be read");
         }
     }
 

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.stream.Stream;
+import org.headfall.scenarios.problem.FileFailure;
 import org.headfall.scenarios.problem.Finding;
 import org.headfall.scenarios.problem.NearestSpelling;
 import org.headfall.scenarios.problem.Place;
@@ -74,7 +75,10 @@ public final class ScenarioFolder {
             problems.add(
                     place,
                     subject,
-                    Finding.of(ProblemKind.FILE_UNREADABLE, text + " (" + unreadable + ")", "a file that can be read"));
+                    Finding.of(
+                            ProblemKind.FILE_UNREADABLE,
+                            text + " (" + FileFailure.reason(unreadable) + ")",
+                            "a file that can be read"));
         }
         return null;
     }

@@ -5,8 +5,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.headfall.scenarios.document.DocumentNode;
-import org.headfall.scenarios.document.DocumentParser;
 import org.headfall.scenarios.document.FileReach;
+import org.headfall.scenarios.document.ParsedDocument;
 import org.headfall.scenarios.document.ScenarioFolder;
 import org.headfall.scenarios.document.Section;
 import org.headfall.scenarios.problem.Problems;
@@ -50,12 +50,18 @@ public final class ScenarioReader {
      *     input
      */
     public static ScenarioReading read(Path document, FileReach reach) {
-        Problems problems = new Problems();
-        ScenarioFolder folder = new ScenarioFolder(document, reach);
-        @Nullable
-        DocumentNode node =
-                new DocumentParser(folder.nameOf(document.toAbsolutePath().normalize()), problems).parse(document);
-        return read(node, problems, folder);
+        return read(ParsedDocument.of(document), reach);
+    }
+
+    /**
+     * Reads a document that is parsed.
+     *
+     * @param document the scenario document
+     * @param reach which files it may name
+     * @return as from {@link #read(Path, FileReach)}
+     */
+    public static ScenarioReading read(ParsedDocument document, FileReach reach) {
+        return read(document.node().orElse(null), document.problems(), new ScenarioFolder(document.file(), reach));
     }
 
     /**

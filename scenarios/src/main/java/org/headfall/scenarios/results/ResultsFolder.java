@@ -5,17 +5,14 @@ import java.io.IOException;
 import java.nio.channels.FileChannel;
 import java.nio.channels.FileLock;
 import java.nio.channels.OverlappingFileLockException;
-import java.nio.file.AccessDeniedException;
-import java.nio.file.FileAlreadyExistsException;
-import java.nio.file.FileSystemException;
 import java.nio.file.Files;
-import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 import java.util.Comparator;
 import java.util.List;
 import java.util.stream.Stream;
+import org.headfall.scenarios.problem.FileFailure;
 
 /**
  * Folder of one run, or of another command, while it is being written. Everything goes into {@code NAME.part} beside the
@@ -236,23 +233,8 @@ public final class ResultsFolder implements AutoCloseable {
         return new ResultsException(
                 ResultsException.Kind.NOT_WRITABLE,
                 place,
-                "cannot be written: " + reason(failure) + "; choose a folder that you may write to",
+                "cannot be written: " + FileFailure.reason(failure) + "; choose a folder that you may write to",
                 failure);
-    }
-
-    /** Why a file system refuses, without names of classes and without the place, which the message begins with. */
-    private static String reason(IOException failure) {
-        if (failure instanceof AccessDeniedException) {
-            return "permission is denied";
-        }
-        if (failure instanceof NoSuchFileException) {
-            return "nothing can be made there";
-        }
-        if (failure instanceof FileAlreadyExistsException) {
-            return "a file, not a folder, stands there";
-        }
-        String told = failure instanceof FileSystemException refused ? refused.getReason() : failure.getMessage();
-        return told == null ? "the file system refuses" : told;
     }
 
     private static boolean isFull(IOException failure, Path place) {

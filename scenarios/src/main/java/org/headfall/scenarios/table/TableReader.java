@@ -12,9 +12,11 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Map;
+import java.util.Objects;
 import java.util.function.Consumer;
 import java.util.regex.Pattern;
 import org.headfall.scenarios.document.TextEncoding;
+import org.headfall.scenarios.problem.FileFailure;
 import org.headfall.scenarios.problem.Finding;
 import org.headfall.scenarios.problem.Place;
 import org.headfall.scenarios.problem.ProblemKind;
@@ -106,14 +108,16 @@ public final class TableReader {
                     reason(broken),
                     "comma separated values, quotes in pairs");
             return false;
-        } catch (IOException | UncheckedIOException unreadable) {
-            refuse(
-                    new Place(name, line, 0),
-                    ProblemKind.FILE_UNREADABLE,
-                    unreadable.toString(),
-                    "a file that can be read");
-            return false;
+        } catch (IOException unreadable) {
+            return refuseUnreadable(new Place(name, line, 0), unreadable);
+        } catch (UncheckedIOException unreadable) {
+            return refuseUnreadable(new Place(name, line, 0), Objects.requireNonNull(unreadable.getCause()));
         }
+    }
+
+    private boolean refuseUnreadable(Place place, IOException unreadable) {
+        refuse(place, ProblemKind.FILE_UNREADABLE, FileFailure.reason(unreadable), "a file that can be read");
+        return false;
     }
 
     /** What is wrong with a file as a whole, seen without reading it. */
@@ -130,7 +134,7 @@ public final class TableReader {
                 return TextEncoding.fault(start, start.length);
             }
         } catch (IOException unreadable) {
-            return Finding.of(ProblemKind.FILE_UNREADABLE, unreadable.toString(), "a file that can be read");
+            return Finding.of(ProblemKind.FILE_UNREADABLE, FileFailure.reason(unreadable), "a file that can be read");
         }
     }
 

@@ -7,6 +7,7 @@ import java.util.Map;
 import org.headfall.scenarios.document.DocumentNode;
 import org.headfall.scenarios.document.DocumentParser;
 import org.headfall.scenarios.document.FileReach;
+import org.headfall.scenarios.document.ParsedDocument;
 import org.headfall.scenarios.document.ScenarioFolder;
 import org.headfall.scenarios.document.Section;
 import org.headfall.scenarios.problem.Finding;
@@ -22,13 +23,16 @@ import org.jspecify.annotations.Nullable;
 /** Reads a sweep document and the base scenario that it names, and reports every problem at once. */
 public final class SweepReader {
 
+    private final ParsedDocument parsed;
     private final Path file;
     private final FileReach reach;
     private final String toolVersion;
-    private final Problems problems = new Problems();
+    private final Problems problems;
 
-    private SweepReader(Path file, FileReach reach, String toolVersion) {
-        this.file = file.toAbsolutePath().normalize();
+    private SweepReader(ParsedDocument parsed, FileReach reach, String toolVersion) {
+        this.parsed = parsed;
+        problems = parsed.problems();
+        file = parsed.file().toAbsolutePath().normalize();
         this.reach = reach;
         this.toolVersion = toolVersion;
     }
@@ -45,21 +49,32 @@ public final class SweepReader {
      */
     public static SweepDocument read(Path file, FileReach reach, String toolVersion)
             throws InputException, IOException {
-        return new SweepReader(file, reach, toolVersion).read();
+        return read(ParsedDocument.of(file), reach, toolVersion);
+    }
+
+    /**
+     * Reads a sweep whose document is parsed.
+     *
+     * @param document the sweep document
+     * @param reach which files it and its base scenario may name
+     * @param toolVersion program and version
+     * @return the sweep
+     * @throws InputException with all problems of both documents
+     * @throws IOException if a file of the base scenario cannot be read any more
+     */
+    public static SweepDocument read(ParsedDocument document, FileReach reach, String toolVersion)
+            throws InputException, IOException {
+        return new SweepReader(document, reach, toolVersion).read();
     }
 
     /**
      * Whether a document is that of a sweep, right or wrong, by its keys.
      *
-     * @param file a document
+     * @param document a document
      * @return whether it has a base and no aquifer; no, if it cannot be read
      */
-    public static boolean isSweep(Path file) {
-        @Nullable
-        DocumentNode node = new DocumentParser(String.valueOf(file.getFileName()), new Problems()).parse(file);
-        List<String> keys = node instanceof DocumentNode.Mapping mapping
-                ? mapping.entries().stream().map(DocumentNode.Entry::key).toList()
-                : List.of();
+    public static boolean isSweep(ParsedDocument document) {
+        List<String> keys = document.keys();
         return (keys.contains("base") || keys.contains("vary")) && !keys.contains("aquifer");
     }
 
@@ -68,8 +83,9 @@ public final class SweepReader {
     }
 
     private SweepDocument read() throws InputException, IOException {
-        @Nullable DocumentNode node = new DocumentParser(String.valueOf(file.getFileName()), problems).parse(file);
-        @Nullable Section document = node == null ? null : Section.of(node, "", problems);
+        @Nullable
+        Section document =
+                parsed.node().map(node -> Section.of(node, "", problems)).orElse(null);
         if (document == null) {
             throw new InputException(problems.sorted());
         }
