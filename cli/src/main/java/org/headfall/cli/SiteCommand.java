@@ -88,7 +88,7 @@ final class SiteCommand implements Callable<Integer> {
             folder.complete();
             show(new Answer(
                     target.toString(),
-                    result.wanted(),
+                    result.asked().sites(),
                     result.missing(),
                     result.sites(),
                     check.map(SiteCheck::lines).orElse(List.of()),
@@ -144,7 +144,7 @@ final class SiteCommand implements Callable<Integer> {
     private static String words(Site site) {
         return String.format(
                 Locale.ROOT,
-                "%d  at %.0f m east, %.0f m north: %.1f L/s, lift %.1f m, %.0f kWh/ML; up to %.1f L/s there,"
+                "%d  easting %.0f m, northing %.0f m: %.1f L/s, lift %.1f m, %.0f kWh/ML; at most %.1f L/s there,"
                         + " decided by %s",
                 site.number(),
                 site.x(),

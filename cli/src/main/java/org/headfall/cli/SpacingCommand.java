@@ -88,7 +88,7 @@ final class SpacingCommand implements Callable<Integer> {
         boolean best = result.best().map(line::equals).orElse(false);
         return String.format(
                 Locale.ROOT,
-                "%s, %d bores, %.0f m apart%s: lift %.1f m, interference %.2f m, pipe %.1f km, %.2f a ML%s",
+                "%s, %d bores, %.0f m apart%s: lift %.1f m, interference %.2f m, pipe %.1f km, %.2f per ML%s",
                 line.layout().name().toLowerCase(Locale.ROOT),
                 line.bores(),
                 line.spacing(),

@@ -23,7 +23,7 @@ public record PlanningPage(
         List<String> answers,
         Optional<PlanningMap> map,
         Optional<PlanningCurves> curves,
-        List<Table> tables,
+        List<PlanningTable> tables,
         List<String> cautions) {
 
     private static final String OWN = "/org/headfall/scenarios/";
@@ -46,22 +46,6 @@ public record PlanningPage(
         answers = List.copyOf(answers);
         tables = List.copyOf(tables);
         cautions = List.copyOf(cautions);
-    }
-
-    /**
-     * A table; its first column names the row.
-     *
-     * @param id unique name, letters and hyphens
-     * @param caption what it shows
-     * @param header headings, with units
-     * @param rows cells, as many a row as there are headings
-     */
-    public record Table(String id, String caption, List<String> header, List<List<String>> rows) {
-        /** Copies the lists. */
-        public Table {
-            header = List.copyOf(header);
-            rows = rows.stream().map(List::copyOf).toList();
-        }
     }
 
     /** The style sheet. */

@@ -231,7 +231,7 @@ public final class SiteSearch {
                 none,
                 0,
                 List.of(),
-                siting.sites(),
+                siting,
                 missing(byPlace),
                 CountedLimits.uncounted(base, siting),
                 List.of());
@@ -262,7 +262,7 @@ public final class SiteSearch {
                 energy,
                 levels.ownError(),
                 sites,
-                siting.sites(),
+                siting,
                 missing,
                 CountedLimits.uncounted(base, siting),
                 cautions(sites));

@@ -7,9 +7,12 @@ import java.util.Locale;
 import java.util.Optional;
 import org.headfall.scenarios.planning.PlanningMap;
 import org.headfall.scenarios.planning.PlanningPage;
+import org.headfall.scenarios.planning.PlanningTable;
 import org.headfall.scenarios.quantity.DischargeUnit;
 import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.recording.Station;
+import org.headfall.scenarios.results.UncountedCsv;
+import org.headfall.scenarios.scenario.SitingSpecification;
 import org.headfall.solver.grid.Axis;
 
 /** What was found about sites as a page: the answer, the map, the sites and what they take of each limit. */
@@ -24,14 +27,15 @@ final class SitingPage {
      * @param check what the simulator says of the sites, if it was asked
      */
     static PlanningPage of(SitingResult result, Optional<SiteCheck> check) {
-        List<PlanningPage.Table> tables = new ArrayList<>();
+        List<PlanningTable> tables = new ArrayList<>();
         tables.add(sites(result));
         tables.add(effects(result));
         check.ifPresent(found -> tables.add(check(result, found)));
         if (!result.uncounted().isEmpty()) {
-            tables.add(new PlanningPage.Table(
+            tables.add(new PlanningTable(
                     "uncounted",
                     "Limits that were not counted",
+                    UncountedCsv.NAME,
                     List.of("Limit", "Why"),
                     result.uncounted().stream()
                             .map(one -> List.of(one.limit(), one.reason()))
@@ -51,15 +55,17 @@ final class SitingPage {
     private static List<String> answers(SitingResult result) {
         List<String> answers = new ArrayList<>();
         int found = result.sites().size();
+        int wanted = result.asked().sites();
+        answers.add(question(result));
         answers.add(
-                found == result.wanted()
+                found == wanted
                         ? "Sites found: " + found + "."
-                        : "Sites found: " + found + " of " + result.wanted() + "; " + result.missing() + ".");
+                        : "Sites found: " + found + " of " + wanted + "; " + result.missing() + ".");
         for (Site site : result.sites()) {
             answers.add(String.format(
                     Locale.ROOT,
-                    "Site %d, %.2f km east, %.2f km north: %.1f L/s with a lift of %.1f m and %.0f kWh/ML; up to %.1f L/s"
-                            + " there, decided by %s.",
+                    "Site %d, easting %.2f km, northing %.2f km: %.1f L/s with a lift of %.1f m and %.0f kWh/ML; at most"
+                            + " %.1f L/s there, decided by: %s.",
                     site.number(),
                     site.x() / 1000,
                     site.y() / 1000,
@@ -71,6 +77,21 @@ final class SitingPage {
         }
         result.uncounted().forEach(limit -> answers.add("Not counted: " + limit.sentence() + "."));
         return answers;
+    }
+
+    private static String question(SitingResult result) {
+        SitingSpecification asked = result.asked();
+        String rate = asked.rate().isPresent()
+                ? String.format(
+                        Locale.ROOT, "steady %.1f L/s", litres(asked.rate().getAsDouble()))
+                : "as much as it can give";
+        return String.format(
+                Locale.ROOT,
+                "Asked for: %s, %s from each until %s, lifted to %.1f m above the ground, with every counted limit kept.",
+                asked.sites() == 1 ? "1 site" : asked.sites() + " sites",
+                rate,
+                date(result, asked.days()),
+                asked.lifting().deliveryHead());
     }
 
     private static double litres(double rate) {
@@ -110,17 +131,18 @@ final class SitingPage {
         return centres;
     }
 
-    private static PlanningPage.Table sites(SitingResult result) {
-        return new PlanningPage.Table(
+    private static PlanningTable sites(SitingResult result) {
+        return new PlanningTable(
                 "sites",
                 "Chosen sites, each counted with those before it",
+                "sites.csv",
                 List.of(
                         "Site",
                         "Rate (L/s)",
                         "Rate (ML/yr)",
                         "Largest rate here (L/s)",
                         "Decided by",
-                        "Lowest level (m above datum)",
+                        "Lowest level in the bore (m above datum)",
                         "Lift (m)",
                         "Energy (kWh/ML)"),
                 result.sites().stream()
@@ -136,7 +158,7 @@ final class SitingPage {
                         .toList());
     }
 
-    private static PlanningPage.Table effects(SitingResult result) {
+    private static PlanningTable effects(SitingResult result) {
         List<List<String>> rows = new ArrayList<>();
         for (Site site : result.sites()) {
             for (Site.Effect effect : site.effects()) {
@@ -149,17 +171,20 @@ final class SitingPage {
                         effect.unit()));
             }
         }
-        return new PlanningPage.Table(
+        return new PlanningTable(
                 "effects",
-                "What each site takes of each limit on the day on which least is left",
-                List.of("Site", "Limit", "On", "Effect", "Left with all sites", "Unit"),
+                "What each site takes of each limit on the day on which least is left; the numerical error of each limit is kept"
+                        + " free",
+                "site-effects.csv",
+                List.of("Site", "Limit", "On", "Effect of the site", "Left with all sites", "Unit"),
                 rows);
     }
 
-    private static PlanningPage.Table check(SitingResult result, SiteCheck check) {
-        return new PlanningPage.Table(
+    private static PlanningTable check(SitingResult result, SiteCheck check) {
+        return new PlanningTable(
                 "check",
                 "Effects of all sites together, as predicted and by the simulator",
+                "site-check.csv",
                 List.of("Limit", "On", "Predicted", "By the simulator", "Unit"),
                 check.lines().stream()
                         .map(line -> List.of(

@@ -3,6 +3,7 @@ package org.headfall.scenarios.siting;
 import java.util.List;
 import org.headfall.scenarios.limits.UncountedLimit;
 import org.headfall.scenarios.recording.RunDescription;
+import org.headfall.scenarios.scenario.SitingSpecification;
 
 /**
  * Where new bores can go. Arrays have one value a cell, NaN where there is no aquifer; they are not copied and must not
@@ -16,7 +17,7 @@ import org.headfall.scenarios.recording.RunDescription;
  * @param energy energy of that lift (kWh/ML)
  * @param ownError relative error of own drawdown that half of the tested cells stay below (-)
  * @param sites chosen sites, best first
- * @param wanted how many were asked for
+ * @param asked what was asked for
  * @param missing why fewer were found, in words; empty if all were found
  * @param uncounted limits that were not counted, and why
  * @param cautions where a chosen site stands so that its figures cannot be trusted, one sentence each
@@ -31,7 +32,7 @@ public record SitingResult(
         double[] energy,
         double ownError,
         List<Site> sites,
-        int wanted,
+        SitingSpecification asked,
         String missing,
         List<UncountedLimit> uncounted,
         List<String> cautions) {

@@ -112,7 +112,7 @@ public final class SpacingComparison {
                 economic.add(cheapest(layout, count, distances));
             }
         }
-        return new SpacingResult(lines, economic, lowered);
+        return new SpacingResult(lines, economic, spacing, lowered);
     }
 
     /** Between the neighbours of the cheapest of the spacings looked at. */

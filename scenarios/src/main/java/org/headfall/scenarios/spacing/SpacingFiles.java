@@ -24,13 +24,13 @@ public final class SpacingFiles {
             "spacing (m)",
             "total yield at the given lift (L/s)",
             "yield lost to interference (%)",
-            "mean lift at the given yield (m)",
-            "of the mean lift by bores of the document (m)",
+            "mean lift at the given rate (m)",
+            "mean lift by bores of the document (m)",
             "greatest lift (m)",
             "interference (m)",
             "pipe (m)",
             "energy (kWh/ML)",
-            "cost (a ML)");
+            "cost (per ML)");
 
     private SpacingFiles() {}
 

@@ -7,8 +7,10 @@ import java.util.Optional;
 import java.util.function.ToDoubleFunction;
 import org.headfall.scenarios.planning.PlanningCurves;
 import org.headfall.scenarios.planning.PlanningPage;
+import org.headfall.scenarios.planning.PlanningTable;
 import org.headfall.scenarios.quantity.DischargeUnit;
 import org.headfall.scenarios.recording.RunDescription;
+import org.headfall.scenarios.scenario.SpacingSpecification;
 
 /** Layouts that were compared as a page: the answer, curves over spacing, tables. */
 final class SpacingPage {
@@ -17,12 +19,12 @@ final class SpacingPage {
     private record Measure(String name, int decimals, ToDoubleFunction<SpacingResult.Line> of) {}
 
     private static final List<Measure> MEASURES = List.of(
-            new Measure("Cost (a ML)", 2, SpacingResult.Line::cost),
+            new Measure("Cost (per ML)", 2, SpacingResult.Line::cost),
             new Measure(
                     "Total yield at the given lift (L/s)", 2, line -> DischargeUnit.LITRES_PER_SECOND.of(line.yield())),
             new Measure("Yield lost to interference (%)", 1, line -> 100 * line.yieldLost()),
-            new Measure("Mean lift at the given yield (m)", 2, SpacingResult.Line::lift),
-            new Measure("Of the lift, by bores of the document (m)", 2, SpacingResult.Line::liftByDocument),
+            new Measure("Mean lift at the given rate (m)", 2, SpacingResult.Line::lift),
+            new Measure("Lift by bores of the document (m)", 2, SpacingResult.Line::liftByDocument),
             new Measure("Interference (m)", 2, SpacingResult.Line::interference),
             new Measure("Energy (kWh/ML)", 1, SpacingResult.Line::energy),
             new Measure("Pipe (km)", 2, line -> line.pipe() / 1000));
@@ -40,21 +42,22 @@ final class SpacingPage {
                 "How far apart bores should stand",
                 run.title(),
                 run.provenance().toolVersion(),
-                answers(result),
+                answers(run, result),
                 Optional.empty(),
                 Optional.of(curves(result)),
                 List.of(
-                        table("economic", "Spacing of least cost", result.economic()),
-                        table("all", "All layouts", result.lines())),
+                        table("economic", "Spacing of least cost", "economic-spacing.csv", result.economic()),
+                        table("all", "All layouts", "spacing.csv", result.lines())),
                 List.of());
     }
 
-    private static List<String> answers(SpacingResult result) {
+    private static List<String> answers(RunDescription run, SpacingResult result) {
         List<String> answers = new ArrayList<>();
+        answers.add(question(run, result.asked()));
         result.best()
                 .ifPresent(best -> answers.add(String.format(
                         Locale.ROOT,
-                        "Least cost of all: %s of %d bores, %.0f m apart, %.2f a ML; lift %.1f m, pipe %.1f km.",
+                        "Least cost of all: %s of %d bores, %.0f m apart, %.2f per ML; lift %.1f m, pipe %.1f km.",
                         layout(best),
                         best.bores(),
                         best.spacing(),
@@ -66,6 +69,17 @@ final class SpacingPage {
         answers.add("The aquifer is taken to be alike all around the middle of the field; springs and other bores give"
                 + " nothing back. Prices are those of the document, in its currency.");
         return answers;
+    }
+
+    private static String question(RunDescription run, SpacingSpecification asked) {
+        return String.format(
+                Locale.ROOT,
+                "Asked: lift and cost for %.1f L/s in all until %s, and the total yield at a lift of %.1f m; water is lifted"
+                        + " to %.1f m above the ground.",
+                DischargeUnit.LITRES_PER_SECOND.of(asked.rate()),
+                run.calendar().at(asked.days()).toLocalDate(),
+                asked.lift(),
+                asked.deliveryHead());
     }
 
     private static String layout(SpacingResult.Line line) {
@@ -99,7 +113,7 @@ final class SpacingPage {
         return new PlanningCurves(spacings, MEASURES.stream().map(Measure::name).toList(), curves);
     }
 
-    private static PlanningPage.Table table(String id, String caption, List<SpacingResult.Line> lines) {
+    private static PlanningTable table(String id, String caption, String file, List<SpacingResult.Line> lines) {
         List<String> header = new ArrayList<>(List.of("Layout", "Bores", "Spacing (m)"));
         MEASURES.forEach(measure -> header.add(measure.name()));
         List<List<String>> rows = new ArrayList<>();
@@ -109,7 +123,7 @@ final class SpacingPage {
             MEASURES.forEach(measure -> row.add(number(measure.of().applyAsDouble(line), measure.decimals())));
             rows.add(row);
         }
-        return new PlanningPage.Table(id, caption, header, rows);
+        return new PlanningTable(id, caption, file, header, rows);
     }
 
     private static String number(double value, int decimals) {

@@ -3,6 +3,7 @@ package org.headfall.scenarios.spacing;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import org.headfall.scenarios.scenario.SpacingSpecification;
 import org.headfall.scenarios.scenario.SpacingSpecification.Layout;
 
 /**
@@ -10,10 +11,11 @@ import org.headfall.scenarios.scenario.SpacingSpecification.Layout;
  *
  * @param lines one a layout, number of bores and spacing
  * @param economic for each layout and number of bores, that at the spacing of least cost
+ * @param asked what was asked for
  * @param lowered how far the bores of the document lower heads in the middle of the field (m), negative where they raise
  *     them; every lift counts it
  */
-public record SpacingResult(List<Line> lines, List<Line> economic, double lowered) {
+public record SpacingResult(List<Line> lines, List<Line> economic, SpacingSpecification asked, double lowered) {
 
     /** Share of a spacing that a search leaves open. */
     private static final double NEAR_THE_END = 1e-3;
@@ -39,7 +41,7 @@ public record SpacingResult(List<Line> lines, List<Line> economic, double lowere
      * @param interference mean drawdown in a bore by its neighbours then (m)
      * @param pipe length of pipe (m)
      * @param energy energy then (kWh/ML)
-     * @param cost cost then, pipes and bores included (a ML)
+     * @param cost cost then, pipes and bores included (per ML)
      */
     public record Line(
             Layout layout,

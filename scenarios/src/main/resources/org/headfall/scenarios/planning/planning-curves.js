@@ -2,6 +2,9 @@
 
 let chart = null;
 
+/** Width of a letter of an axis (px), rather too much. */
+const LETTER = 7;
+
 const chosenCurves = () => plan.curves.curves.filter(curve => curve.layout === byId("curves-layout").value);
 
 /** Rings at the spacing of least cost of every curve. */
@@ -25,7 +28,15 @@ function drawCurves() {
   if (chart) chart.destroy();
   const axis = extra => ({ stroke: ink("ink"), grid: { stroke: ink("line"), width: 1 }, ticks: { stroke: ink("line") },
     font: "12px system-ui, sans-serif", labelFont: "12px system-ui, sans-serif", labelSize: 18, ...extra });
-  const ticks = splits => splits.map(v => v === null ? "" : words(v, v < 10 ? 2 : 0).replace(/\.00$/, ""));
+  const ticks = (u, splits) => {
+    let taken = -Infinity;
+    return splits.map(v => {
+      const text = words(v, v < 10 ? 2 : 0).replace(/\.00$/, ""), half = LETTER * text.length / 2, at = u.valToPos(v, "x");
+      if (at - half < taken) return "";
+      taken = at + half + LETTER;
+      return text;
+    });
+  };
   const series = curves.map((curve, k) => ({ label: curve.bores + " bores", stroke: ink(LINE_COLOURS[k % LINE_COLOURS.length]), width: 2,
     dash: LINE_DASHES[k % LINE_DASHES.length], points: { show: false }, value: (_, v) => v === null || v === undefined ? "\u2013" : words(v, 2) }));
   const round = plan.curves.spacings.flatMap(s => { const p = 10 ** Math.floor(Math.log10(s)); return [p, 2 * p, 5 * p]; });
@@ -34,7 +45,7 @@ function drawCurves() {
   chart = new uPlot({ width: Math.max(240, box.clientWidth), height: 380,
     series: [{ label: "Spacing (m)", value: (_, v) => v === null || v === undefined ? "\u2013" : words(v, 0) }, ...series],
     scales: { x: { time: false, distr: 3, range: () => [plan.curves.spacings[0] * 0.94, plan.curves.spacings.at(-1) * 1.06] }, y: { range: (_, low, high) => { const rim = 0.06 * (high - low || Math.abs(high) || 1); return [low - rim, high + rim]; } } },
-    axes: [axis({ label: "Spacing (m)", splits: () => within, filter: (_, splits) => splits, values: (_, splits) => ticks(splits) }),
+    axes: [axis({ label: "Spacing (m)", splits: () => within, filter: (_, splits) => splits, values: ticks }),
       axis({ size: 66, label: plan.curves.measures[measure], values: (_, splits) => splits.map(v => words(v, Math.abs(v) < 10 ? 2 : Math.abs(v) < 100 ? 1 : 0)) })],
     cursor: { drag: { x: false, y: false } }, hooks: { draw: [markBest] },
   }, [plan.curves.spacings, ...curves.map(curve => curve.values[measure])], box);

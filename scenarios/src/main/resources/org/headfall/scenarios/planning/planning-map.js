@@ -120,7 +120,26 @@ function drawMap() {
   context.putImageData(image, 0, 0);
   plan.map.places.forEach(place => drawPlace(context, place));
   drawCell(context);
+  drawScale(context);
   showLegend(legend);
+}
+
+/** A length in round numbers and an arrow to the north, dark with a light rim so that they show on any colour. */
+function drawScale(context) {
+  const most = view.metresPerPixel * Math.min(140, view.width / 3), power = 10 ** Math.floor(Math.log10(most));
+  const length = [5, 2, 1].map(n => n * power).find(n => n <= most), x = 12, y = view.height - 12, wide = length / view.metresPerPixel, top = view.width - 20;
+  context.font = "600 12px system-ui, sans-serif"; context.textAlign = "center";
+  for (const [colour, width] of [["#ffffff", 5], ["#000000", 2]]) {
+    context.strokeStyle = colour; context.lineWidth = width;
+    context.beginPath();
+    context.moveTo(x, y - 5); context.lineTo(x, y); context.lineTo(x + wide, y); context.lineTo(x + wide, y - 5);
+    context.moveTo(top, 30); context.lineTo(top, 10); context.moveTo(top - 5, 17); context.lineTo(top, 10); context.lineTo(top + 5, 17);
+    context.stroke();
+  }
+  for (const [text, tx, ty] of [[length >= 1000 ? length / 1000 + " km" : length + " m", x + wide / 2, y - 9], ["N", top, 45]]) {
+    context.strokeStyle = "#ffffff"; context.lineWidth = 4; context.lineJoin = "round"; context.strokeText(text, tx, ty);
+    context.fillStyle = "#000000"; context.fillText(text, tx, ty);
+  }
 }
 
 const SHAPES = {

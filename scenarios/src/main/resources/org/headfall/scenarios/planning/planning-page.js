@@ -12,4 +12,4 @@ async function begin() {
   document.body.dataset.ready = "yes";
 }
 
-begin();
+const ready = begin();

@@ -5,7 +5,7 @@ const NEAR = 12;
 function readCell(column, row) {
   view.cell = [Math.max(0, Math.min(grid.x.length - 1, column)), Math.max(0, Math.min(grid.y.length - 1, row))];
   const [i, j] = view.cell, at = j * grid.x.length + i, rate = grid.values.rate[at];
-  const where = words(grid.x[i] / 1000, 2) + " km east, " + words(grid.y[j] / 1000, 2) + " km north: ";
+  const where = "Easting " + words(grid.x[i] / 1000, 2) + " km, northing " + words(grid.y[j] / 1000, 2) + " km: ";
   const near = plan.map.places.filter(place => {
     const [px, py] = toPixel(place.x, place.y), [cx, cy] = toPixel(grid.x[i], grid.y[j]);
     return Math.hypot(px - cx, py - cy) < NEAR;

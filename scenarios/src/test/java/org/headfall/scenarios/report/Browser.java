@@ -23,7 +23,7 @@ import org.openqa.selenium.logging.LogType;
 import org.openqa.selenium.logging.LoggingPreferences;
 
 /** A page in a real browser: Debian's chromium, driven by its chromedriver. */
-final class Browser implements AutoCloseable {
+public final class Browser implements AutoCloseable {
 
     private final ChromeDriver driver;
 
@@ -32,7 +32,7 @@ final class Browser implements AutoCloseable {
     }
 
     /** Opens a page and waits until all its parts answer; skips the test where there is no browser. */
-    static Browser open(Path page, Path profile) {
+    public static Browser open(Path page, Path profile) {
         Optional<Path> chromium = onPath("chromium");
         Optional<Path> driver = onPath("chromedriver");
         assumeTrue(
@@ -73,40 +73,40 @@ final class Browser implements AutoCloseable {
     }
 
     /** Opens another page and waits until it answers. */
-    void show(Path page) {
+    public void show(Path page) {
         driver.get(page.toUri().toString());
         driver.executeAsyncScript("const done = arguments[0]; ready.then(() => done(), error => done(String(error)))");
     }
 
-    ChromeDriver driver() {
+    public ChromeDriver driver() {
         return driver;
     }
 
     /** Runs a script and answers what it returns. */
-    Object run(String script, Object... arguments) {
+    public Object run(String script, Object... arguments) {
         return driver.executeScript(script, arguments);
     }
 
     /** Text of an element. */
-    String text(String id) {
+    public String text(String id) {
         return (String) run("return document.getElementById(arguments[0]).textContent", id);
     }
 
     /** Numbers that a script returns. */
-    double[] numbers(String script, Object... arguments) {
+    public double[] numbers(String script, Object... arguments) {
         return ((List<?>) run(script, arguments))
                 .stream().mapToDouble(value -> ((Number) value).doubleValue()).toArray();
     }
 
     /** What the console of the browser holds. */
-    List<String> console() {
+    public List<String> console() {
         return driver.manage().logs().get(LogType.BROWSER).getAll().stream()
                 .map(LogEntry::toString)
                 .toList();
     }
 
     /** Sets the size of the page and lets it settle. */
-    void size(int width, int height) {
+    public void size(int width, int height) {
         driver.executeCdpCommand(
                 "Emulation.setDeviceMetricsOverride",
                 Map.of("width", width, "height", height, "deviceScaleFactor", 1, "mobile", width < 500));
@@ -114,7 +114,7 @@ final class Browser implements AutoCloseable {
     }
 
     /** Shows the page in light or dark colours, and without movement, which a test would have to wait for. */
-    void colours(String scheme) {
+    public void colours(String scheme) {
         driver.executeCdpCommand(
                 "Emulation.setEmulatedMedia",
                 Map.of(
@@ -128,26 +128,26 @@ final class Browser implements AutoCloseable {
     }
 
     /** Shows the page as it is printed, as wide as A4 between its margins. */
-    void paper() {
+    public void paper() {
         driver.executeCdpCommand("Emulation.setEmulatedMedia", Map.of("media", "print"));
         size(680, 1009);
     }
 
     /** Saves what the page shows. */
-    void picture(Path file) throws IOException {
+    public void picture(Path file) throws IOException {
         Files.createDirectories(Optional.ofNullable(file.getParent()).orElseThrow());
         Files.write(file, driver.getScreenshotAs(OutputType.BYTES));
     }
 
     /** The page as a PDF, on paper of the size that its style sheet asks for. */
-    byte[] pdf() {
+    public byte[] pdf() {
         Map<String, Object> answer = driver.executeCdpCommand(
                 "Page.printToPDF", Map.of("preferCSSPageSize", true, "printBackground", false));
         return Base64.getDecoder().decode((String) answer.get("data"));
     }
 
     /** Serious and critical barriers that axe-core finds. */
-    List<?> barriers() throws IOException {
+    public List<?> barriers() throws IOException {
         try (InputStream axe = Browser.class.getResourceAsStream("/axe.min.js")) {
             run(new String(axe.readAllBytes(), StandardCharsets.UTF_8));
         }

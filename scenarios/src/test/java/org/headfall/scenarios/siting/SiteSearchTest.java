@@ -166,7 +166,7 @@ class SiteSearchTest {
                 result.energy(),
                 0,
                 List.of(site),
-                1,
+                siting,
                 "",
                 List.of(),
                 List.of());

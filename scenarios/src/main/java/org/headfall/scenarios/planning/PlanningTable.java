@@ -1,0 +1,72 @@
+package org.headfall.scenarios.planning;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/**
+ * A table of a page; its first column names the row.
+ *
+ * @param id unique name, letters and hyphens
+ * @param caption what it shows
+ * @param file the file beside the page that holds the same rows
+ * @param header headings, a unit in brackets at the end
+ * @param rows cells, as many a row as there are headings
+ */
+public record PlanningTable(String id, String caption, String file, List<String> header, List<List<String>> rows) {
+
+    private static final Pattern WITH_UNIT = Pattern.compile("(.+) \\(([^()]+)\\)");
+    private static final Pattern NUMBER = Pattern.compile("-?\\d+(\\.\\d+)?|NaN|Infinity");
+    private static final int LONGEST_ON_ONE_LINE = 12;
+    private static final int LONG = 24;
+    private static final int MOST_ROWS_ON_PAPER = 60;
+
+    /** Copies the lists. */
+    public PlanningTable {
+        header = List.copyOf(header);
+        rows = rows.stream().map(List::copyOf).toList();
+    }
+
+    /**
+     * A column.
+     *
+     * @param title heading without the unit
+     * @param unit unit; empty for none
+     * @param style classes of its heading and cells
+     */
+    public record Column(String title, String unit, String style) {
+
+        /** Classes of the heading: more room where it has several words, so that it does not stand tall. */
+        public String headStyle() {
+            return title.length() > LONGEST_ON_ONE_LINE ? style + " several-words" : style;
+        }
+    }
+
+    /** The columns, looked at as a whole. */
+    public List<Column> columns() {
+        List<Column> columns = new ArrayList<>();
+        for (int i = 0; i < header.size(); i++) {
+            Matcher matcher = WITH_UNIT.matcher(header.get(i));
+            boolean hasUnit = matcher.matches();
+            columns.add(
+                    new Column(hasUnit ? matcher.group(1) : header.get(i), hasUnit ? matcher.group(2) : "", style(i)));
+        }
+        return columns;
+    }
+
+    private String style(int column) {
+        if (!rows.isEmpty()
+                && rows.stream().allMatch(row -> NUMBER.matcher(row.get(column)).matches())) {
+            return "number";
+        }
+        int longest =
+                rows.stream().mapToInt(row -> row.get(column).length()).max().orElse(0);
+        return longest <= LONGEST_ON_ONE_LINE ? "brief" : longest <= LONG ? "words" : "long";
+    }
+
+    /** Whether it is left out on paper, where it would fill pages; the file holds it. */
+    public boolean isOnScreenOnly() {
+        return rows.size() > MOST_ROWS_ON_PAPER;
+    }
+}

@@ -1,0 +1,43 @@
+package org.headfall.scenarios.planning;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.Collections;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+class PlanningTableTest {
+
+    @Test
+    void unitsStandApartAndNumbersToTheRight() {
+        PlanningTable table = new PlanningTable(
+                "sites",
+                "Sites",
+                "sites.csv",
+                List.of("Site", "Rate (L/s)", "Lowest level in the bore (m above datum)", "Decided by", "On"),
+                List.of(
+                        List.of("new site 1", "8.0", "120.5", "distance to the sides of the grid", "2037-07-01"),
+                        List.of("new site 2", "-8.0", "NaN", "excluded area", "2037-07-01")));
+        assertEquals(
+                List.of(
+                        new PlanningTable.Column("Site", "", "brief"),
+                        new PlanningTable.Column("Rate", "L/s", "number"),
+                        new PlanningTable.Column("Lowest level in the bore", "m above datum", "number"),
+                        new PlanningTable.Column("Decided by", "", "long"),
+                        new PlanningTable.Column("On", "", "brief")),
+                table.columns());
+        assertEquals("number", table.columns().get(1).headStyle());
+        assertEquals("number several-words", table.columns().get(2).headStyle());
+    }
+
+    @Test
+    void onlyLongTablesAreLeftOutOnPaper() {
+        List<String> row = List.of("line");
+        assertFalse(new PlanningTable("all", "All", "all.csv", List.of("Layout"), Collections.nCopies(60, row))
+                .isOnScreenOnly());
+        assertTrue(new PlanningTable("all", "All", "all.csv", List.of("Layout"), Collections.nCopies(61, row))
+                .isOnScreenOnly());
+    }
+}
