@@ -143,7 +143,9 @@ public final class FlowEquation {
     }
 
     /**
-     * {@code result = sources - A head}: net inflow of each cell (m³/d).
+     * {@code result = sources - A head}: net inflow of each cell (m³/d). Flow between cells is found from differences of head and
+     * given to the one cell as it is taken from the other: so it cancels in the sum, and rounding is that of flows, not that
+     * of conductance times head.
      *
      * @param sources right-hand side (m³/d)
      * @param head head of each cell (m)
@@ -152,15 +154,18 @@ public final class FlowEquation {
     public void netInflow(double[] sources, double[] head, double[] result) {
         int columns = aquifer.grid().columns();
         for (int cell = 0; cell < result.length; cell++) {
-            result[cell] = sources[cell] - diagonal[cell] * head[cell];
+            double tie = aquifer.active()[cell] ? ties[cell] : diagonal[cell];
+            result[cell] = sources[cell] - tie * head[cell];
         }
         for (int cell = 0; cell < result.length - 1; cell++) {
-            result[cell] += eastConductance[cell] * head[cell + 1];
-            result[cell + 1] += eastConductance[cell] * head[cell];
+            double flow = eastConductance[cell] * (head[cell + 1] - head[cell]);
+            result[cell] += flow;
+            result[cell + 1] -= flow;
         }
         for (int cell = 0; cell < result.length - columns; cell++) {
-            result[cell] += northConductance[cell] * head[cell + columns];
-            result[cell + columns] += northConductance[cell] * head[cell];
+            double flow = northConductance[cell] * (head[cell + columns] - head[cell]);
+            result[cell] += flow;
+            result[cell + columns] -= flow;
         }
     }
 

@@ -35,6 +35,7 @@ public final class FlowSystem implements ImplicitSystem {
     private final RateHistory history;
     private final CellLoops loops;
     private final double[] storage;
+    private final RoundedBase roundedBase;
     private final double[] right;
     private final double[] released;
     private final double[][] discharge;
@@ -62,6 +63,7 @@ public final class FlowSystem implements ImplicitSystem {
         bed = relaxation == null ? null : new SealingBedStorage(relaxation, team);
         matrix = new StageMatrix(equation, storage, relaxation, team);
         loops = matrix.loops();
+        roundedBase = new RoundedBase(storage, loops);
         matrix.setHeadTolerance(SOLVER_SHARE * accuracy);
         coupled = new CoupledSolve(matrix, points, ruleTolerance(accuracy));
         balance = new BalanceRecorder(terms(problem, equation), startDay);
@@ -194,6 +196,14 @@ public final class FlowSystem implements ImplicitSystem {
         double[] spent = discharge[0];
         discharge[0] = discharge[2];
         discharge[2] = spent;
+    }
+
+    @Override
+    public void baseFormed(int stage, Step step, double[] before, double[][] earlierRates, double[] base) {
+        double throughput = balance.stage(1).totalOutflow() * step.length();
+        if (roundedBase.matters(before, throughput)) {
+            roundedBase.restore(stage, step, before, earlierRates, base);
+        }
     }
 
     @Override

@@ -29,9 +29,10 @@ final class StageReleases {
      * @param usualTie norm of a residual that leaves an error of one metre where all cells err alike (m²/d): by the
      *     harmonic mean, which heeds small cells. Uneven errors of the same size leave larger residuals
      * @param firmest the cell that gives most per metre of fall
+     * @param softest the cell that gives least, more than nothing
      */
     @SuppressWarnings("ArrayRecordComponent") // read in every step, never compared
-    record Release(double coefficient, double[] perMetre, double tie, double usualTie, int firmest) {}
+    record Release(double coefficient, double[] perMetre, double tie, double usualTie, int firmest, int softest) {}
 
     /**
      * Releases of a matrix.
@@ -83,18 +84,24 @@ final class StageReleases {
         double inverse = 0;
         int tied = 0;
         int firmest = 0;
+        int softest = 0;
+        double least = Double.POSITIVE_INFINITY;
         for (int cell = 0; cell < perMetre.length; cell++) {
             double own = ties[cell] + perMetre[cell];
             if (own > 0) {
                 tie += own;
                 inverse += 1 / own;
                 tied++;
+                if (own < least) {
+                    least = own;
+                    softest = cell;
+                }
             }
             if (own > ties[firmest] + perMetre[firmest]) {
                 firmest = cell;
             }
         }
         double usualTie = tied == 0 ? 0 : tied / inverse * Math.sqrt(tied);
-        return new Release(coefficient, perMetre, tie, usualTie, firmest);
+        return new Release(coefficient, perMetre, tie, usualTie, firmest, softest);
     }
 }

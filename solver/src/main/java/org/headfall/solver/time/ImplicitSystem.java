@@ -22,6 +22,19 @@ public interface ImplicitSystem {
     void continueFromLastStage();
 
     /**
+     * Told of the known part of a stage, {@code base = before + weight (sum of the earlier rates)}, before the stage is
+     * solved. A step so short that y changes by less than its last place in most unknowns loses those changes by rounding; a
+     * system that conserves something may give back to a few unknowns what all have lost.
+     *
+     * @param stage 2 or 3
+     * @param step length and weights of the step
+     * @param before y at the start of the step, not changed
+     * @param earlierRates rates of the stages before this one, not changed
+     * @param base known part, may be changed by no more than rounding has taken from it in all
+     */
+    void baseFormed(int stage, Step step, double[] before, double[][] earlierRates, double[] base);
+
+    /**
      * Solves {@code state = base + coefficient f(day, state)}.
      *
      * @param stage 2 or 3

@@ -140,6 +140,7 @@ public final class TrapezoidalBdf2 {
                 stageState[i] = base[i] + coefficient * (firstShare * first[i] + secondShare * second[i]);
             }
         });
+        system.baseFormed(stage, step, state, rates, base);
         system.solveStage(stage, day, step, base, rates, stageState, rates[stage - 1]);
     }
 

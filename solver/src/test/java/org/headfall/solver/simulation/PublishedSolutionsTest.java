@@ -53,7 +53,7 @@ class PublishedSolutionsTest {
                                 Math.max(0.01 * expected, 0.001),
                                 "day " + state.day() + " distance " + distance);
                     }
-                    assertTrue(state.balance().relativeDiscrepancy() < 1e-8, "" + state.balance());
+                    assertTrue(state.balance().relativeDiscrepancy() < 1e-9, "" + state.balance());
                 });
     }
 

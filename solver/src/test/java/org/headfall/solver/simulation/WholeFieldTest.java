@@ -39,7 +39,7 @@ class WholeFieldTest {
                     }
                 })
                 .statistics();
-        assertTrue(statistics.largestBalanceDiscrepancy() < 1e-6, statistics.toString());
+        assertTrue(statistics.largestBalanceDiscrepancy() < 1e-9, statistics.toString());
         assertTrue(statistics.largestStepError() <= 0.001, statistics.toString());
     }
 

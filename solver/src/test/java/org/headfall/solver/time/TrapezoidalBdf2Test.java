@@ -27,6 +27,9 @@ class TrapezoidalBdf2Test {
         public void continueFromLastStage() {}
 
         @Override
+        public void baseFormed(int stage, Step step, double[] before, double[][] earlierRates, double[] base) {}
+
+        @Override
         public void solveStage(
                 int stage,
                 double day,
