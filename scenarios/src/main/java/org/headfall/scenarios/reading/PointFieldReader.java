@@ -122,19 +122,21 @@ final class PointFieldReader {
 
     /** The points of a table; those that are wrong are reported and left out. */
     List<Field.PointValue> points(SpatialFile file, String column, Dimension dimension, AllowedRange range) {
-        return new Rows(file, TableColumn.plain(column)).read(dimension, range);
+        return new Rows(file, column).read(dimension, range);
     }
 
     /** The rows of one table of points. */
     private final class Rows {
         private final SpatialFile file;
         private final String column;
+        private final String name;
         private final List<Field.PointValue> points = new ArrayList<>();
         private final Map<Position, Place> places = new HashMap<>();
 
         Rows(SpatialFile file, String column) {
             this.file = file;
             this.column = column;
+            name = TableColumn.plain(column);
         }
 
         List<Field.PointValue> read(Dimension dimension, AllowedRange range) {
@@ -157,7 +159,7 @@ final class PointFieldReader {
                 report(place, ProblemKind.SAME_PLACE, found, "each place once; average tests of one bore first");
             }
             checkCoordinates(position, place);
-            points.add(new Field.PointValue(position, row.value(column)));
+            points.add(new Field.PointValue(position, row.value(name)));
         }
 
         /** Points may lie beyond the grid, but not as degrees or swapped coordinates do. */

@@ -65,12 +65,12 @@ final class TimeCourseReader {
     /** Reads a table of dates and values, or null after problems have been reported. */
     @Nullable
     TimeCourse read(Inputs.TableFile file, String column, Dimension dimension, AllowedRange range, Shape shape) {
-        String name = TableColumn.plain(column);
-        TableFormat format = TableFormat.of(TableColumn.date("date"), TableColumn.quantity(name, dimension, range))
-                .withOtherColumns();
+        TableColumn wanted = TableColumn.quantity(column, dimension, range);
+        TableFormat format = TableFormat.of(TableColumn.date("date"), wanted).withOtherColumns();
         List<TimeCourse.DatedValue> values = new ArrayList<>();
         long before = inputs.problems().count();
-        new TableReader(format, inputs.problems()).read(file.path(), file.name(), row -> add(row, name, values));
+        new TableReader(format, inputs.problems())
+                .read(file.path(), file.name(), row -> add(row, wanted.name(), values));
         if (inputs.problems().count() > before) {
             return null;
         }

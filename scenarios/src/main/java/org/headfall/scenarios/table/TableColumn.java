@@ -8,11 +8,11 @@ import org.headfall.scenarios.quantity.Dimension;
 /**
  * A column a table may have.
  *
- * @param name its name, lower case with underscores
+ * @param title its name as messages show it: as the user typed it, or lower case with underscores
  * @param content what its cells hold
  * @param required whether the column has to be there and every cell filled
  */
-public record TableColumn(String name, Content content, boolean required) {
+public record TableColumn(String title, Content content, boolean required) {
     /** What the cells of a column hold. */
     public sealed interface Content {}
 
@@ -38,28 +38,33 @@ public record TableColumn(String name, Content content, boolean required) {
     public record Measure(Dimension dimension, AllowedRange range) implements Content {}
 
     /** A required column of texts. */
-    public static TableColumn text(String name) {
-        return new TableColumn(name, new Text(), true);
+    public static TableColumn text(String title) {
+        return new TableColumn(title, new Text(), true);
     }
 
     /** A required column of words. */
-    public static TableColumn word(String name, Set<String> words) {
-        return new TableColumn(name, new Word(words), true);
+    public static TableColumn word(String title, Set<String> words) {
+        return new TableColumn(title, new Word(words), true);
     }
 
     /** A required column of dates. */
-    public static TableColumn date(String name) {
-        return new TableColumn(name, new Date(), true);
+    public static TableColumn date(String title) {
+        return new TableColumn(title, new Date(), true);
     }
 
     /** A required column of quantities. */
-    public static TableColumn quantity(String name, Dimension dimension, AllowedRange range) {
-        return new TableColumn(name, new Measure(dimension, range), true);
+    public static TableColumn quantity(String title, Dimension dimension, AllowedRange range) {
+        return new TableColumn(title, new Measure(dimension, range), true);
     }
 
     /** The same column, which may be left out or have empty cells. */
     public TableColumn orNone() {
-        return new TableColumn(name, content, false);
+        return new TableColumn(title, content, false);
+    }
+
+    /** The name by which it is compared with others and found in a row. */
+    public String name() {
+        return plain(title);
     }
 
     /**

@@ -34,8 +34,8 @@ public record TableFormat(List<TableColumn> columns, boolean otherColumns, long 
         return new TableFormat(columns, otherColumns, most);
     }
 
-    /** The names of the columns. */
-    List<String> names() {
-        return columns.stream().map(TableColumn::name).toList();
+    /** The columns as messages show them. */
+    List<String> titles() {
+        return columns.stream().map(TableColumn::title).toList();
     }
 }

@@ -1,8 +1,7 @@
 package org.headfall.scenarios.table;
 
-import java.util.ArrayList;
 import java.util.HashMap;
-import java.util.List;
+import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -23,7 +22,7 @@ final class TableHeader {
     private final TableFormat format;
     private final Problems problems;
     private final Map<String, TableRow.Position> positions = new HashMap<>();
-    private final List<String> unknown = new ArrayList<>();
+    private final Map<String, String> unknown = new LinkedHashMap<>();
 
     TableHeader(TableFormat format, Problems problems) {
         this.format = format;
@@ -71,33 +70,35 @@ final class TableHeader {
         Matcher withUnit = WITH_UNIT.matcher(title.length() > LONGEST_NAME ? "" : title.strip());
         boolean hasUnit = withUnit.matches();
         String name = TableColumn.plain(hasUnit ? withUnit.group(1) : title);
-        @Nullable TableColumn column = find(name);
+        @Nullable TableColumn column = find(name, TableColumn.plain(title));
         if (column == null) {
             reportUnknown(title, name, place);
-        } else if (positions.containsKey(name)) {
-            problems.add(place, name, Finding.of(ProblemKind.DUPLICATE_COLUMN, title, "each column once"));
+        } else if (positions.containsKey(column.name())) {
+            problems.add(place, column.title(), Finding.of(ProblemKind.DUPLICATE_COLUMN, title, "each column once"));
         } else {
             double factor = hasUnit ? factor(column, withUnit.group(2), place) : Double.NaN;
-            positions.put(name, new TableRow.Position(column, index, factor, hasUnit ? withUnit.group(2) : ""));
+            positions.put(
+                    column.name(), new TableRow.Position(column, index, factor, hasUnit ? withUnit.group(2) : ""));
         }
     }
 
     private double factor(TableColumn column, String unit, Place place) {
         if (!(column.content() instanceof TableColumn.Measure measure)) {
-            problems.add(place, column.name(), Finding.of(ProblemKind.WRONG_UNIT, unit, "no unit for this column"));
+            problems.add(place, column.title(), Finding.of(ProblemKind.WRONG_UNIT, unit, "no unit for this column"));
             return Double.NaN;
         }
         try {
             return Unit.parse(unit, measure.dimension()).toMetresAndDays();
         } catch (QuantityException wrong) {
-            problems.add(place, column.name(), wrong.finding());
+            problems.add(place, column.title(), wrong.finding());
             return Double.NaN;
         }
     }
 
-    private @Nullable TableColumn find(String name) {
+    /** A user may name a column with the unit behind it, as it stands in the file. */
+    private @Nullable TableColumn find(String name, String withUnit) {
         for (TableColumn column : format.columns()) {
-            if (column.name().equals(name)) {
+            if (column.name().equals(name) || column.name().equals(withUnit)) {
                 return column;
             }
         }
@@ -105,24 +106,22 @@ final class TableHeader {
     }
 
     private void reportUnknown(String title, String name, Place place) {
-        unknown.add(name);
+        unknown.put(name, title.strip());
         if (!format.otherColumns()) {
+            String allowed = String.join(", ", format.titles());
             Finding finding = title.isBlank()
-                    ? Finding.of(ProblemKind.EMPTY_VALUE, "a column without a name", String.join(", ", format.names()))
+                    ? Finding.of(ProblemKind.EMPTY_VALUE, "a column without a name", allowed)
                     : new Finding(
-                            ProblemKind.UNKNOWN_COLUMN,
-                            title,
-                            String.join(", ", format.names()),
-                            NearestSpelling.of(name, format.names()));
+                            ProblemKind.UNKNOWN_COLUMN, title, allowed, NearestSpelling.of(name, format.titles()));
             problems.add(place, title.isBlank() ? "header" : title, finding);
         }
     }
 
     private void reportMissing(TableColumn column, CsvLine line) {
-        @Nullable String near = NearestSpelling.of(column.name(), unknown);
-        String found = near == null ? "no column " + column.name() : "no column " + column.name() + ", but " + near;
+        @Nullable String near = NearestSpelling.of(column.name(), unknown.keySet());
+        String found = "no column " + column.title() + (near == null ? "" : ", but " + unknown.get(near));
         Finding finding =
-                Finding.of(ProblemKind.MISSING_COLUMN, found, "the columns " + String.join(", ", format.names()));
+                Finding.of(ProblemKind.MISSING_COLUMN, found, "the columns " + String.join(", ", format.titles()));
         problems.add(line.place(0), line.file(), finding);
     }
 }

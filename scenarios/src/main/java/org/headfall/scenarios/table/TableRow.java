@@ -41,7 +41,7 @@ public final class TableRow {
         for (Position position : positions.values()) {
             @Nullable Finding finding = check(position);
             if (finding != null) {
-                problems.add(place(position), position.column().name(), finding);
+                problems.add(place(position), position.column().title(), finding);
                 sound = false;
             }
         }

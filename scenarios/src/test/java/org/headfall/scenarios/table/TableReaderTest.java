@@ -26,6 +26,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class TableReaderTest {
     private static final TableFormat FORMAT = TableFormat.of(
@@ -181,6 +182,28 @@ class TableReaderTest {
             }
         }
         assertEquals(2, problems.count());
+    }
+
+    /** Names are compared without regard to case and hyphens, but shown as they were typed. */
+    @Test
+    void aMissingColumnIsNamedAsItWasTyped() throws IOException {
+        TableFormat format = TableFormat.of(TableColumn.quantity("Town 1 rates", Dimension.RATE, AllowedRange.ANY))
+                .withOtherColumns();
+        read("date,Town-1 rate (L/s)\n2026-07-01,5\n", StandardCharsets.UTF_8, format);
+        Problem problem = problems.sorted().get(0);
+        assertEquals(
+                "no column Town 1 rates, but Town-1 rate (L/s)",
+                problem.finding().found());
+        assertEquals("the columns Town 1 rates", problem.finding().allowed());
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"Town 1", "town-1", "Town 1 (L/s)"})
+    void aColumnMayBeNamedAsItStandsInTheHeader(String column) throws IOException {
+        TableColumn wanted = TableColumn.quantity(column, Dimension.RATE, AllowedRange.ANY);
+        read("Town 1 (L/s)\n5\n", StandardCharsets.UTF_8, TableFormat.of(wanted));
+        assertTrue(problems.isEmpty(), problems::toText);
+        assertEquals(432, rows.get(0).value(wanted.name()), 1e-9);
     }
 
     @Test
