@@ -2,8 +2,10 @@ package org.headfall.solver.response;
 
 /**
  * Lengths of the steps over which discharges that follow head are taken as straight. By how far the discharge that a step
- * ends with lies off the straight line of the step before, its bend is known, and the largest distance between the bent
- * discharge and the straight one is an eighth of the bend times the square of the length.
+ * ends with lies off the straight line of the step before, its bend is known, and the mean distance between the bent discharge
+ * and the straight one is a twelfth of the bend times the square of the length. The mean is what heads feel: later ones
+ * entirely, and that at the end of the step no more than the mean, because what comes last counts most there and the distance
+ * vanishes at the end.
  */
 final class StepLengths {
 
@@ -16,11 +18,16 @@ final class StepLengths {
     private static final double MOST_GROWTH = 4;
     private static final double MOST_CUT = 0.2;
     private static final double SAFETY = 0.9;
-    private static final double EIGHTH = 0.125;
+    private static final double TWELFTH = 1.0 / 12;
 
     private final double tolerance;
     private double wanted = FIRST;
     private double former;
+
+    /** Length that the step after the next bend is tried with (d). */
+    private double afterBend = Double.POSITIVE_INFINITY;
+
+    private boolean bent;
 
     /**
      * Lengths for a tolerance.
@@ -36,6 +43,8 @@ final class StepLengths {
         StepLengths copy = new StepLengths(tolerance);
         copy.wanted = wanted;
         copy.former = former;
+        copy.afterBend = afterBend;
+        copy.bent = bent;
         return copy;
     }
 
@@ -43,6 +52,13 @@ final class StepLengths {
     void startAnew() {
         wanted = FIRST;
         former = 0;
+        bent = false;
+    }
+
+    /** Given discharges bend, and those that follow head with them: steps start short, as after bends before. */
+    void bend() {
+        wanted = Math.min(wanted, afterBend);
+        bent = true;
     }
 
     /** Length of the next step (d), no longer than some time; a little longer than wanted rather than a sliver later. */
@@ -55,19 +71,14 @@ final class StepLengths {
         return former > 0;
     }
 
-    /** Length of the step before (d). */
-    double former() {
-        return former;
-    }
-
     /**
-     * Distance between a bent discharge and the straight one.
+     * Mean distance between a bent discharge and the straight one.
      *
      * @param off by how much it ends off the straight line of the step before (m³/d)
      * @param length length of the step (d)
      */
     double distance(double off, double length) {
-        return EIGHTH * Math.abs(off) * 2 * length / (length + former);
+        return TWELFTH * Math.abs(off) * 2 * length / (length + former);
     }
 
     /**
@@ -83,6 +94,8 @@ final class StepLengths {
         wanted = Math.max(SHORTEST, length * Math.max(MOST_CUT, Math.min(MOST_GROWTH, factor)));
         if (stands) {
             former = length;
+            afterBend = bent ? wanted : afterBend;
+            bent = false;
         }
         return stands;
     }

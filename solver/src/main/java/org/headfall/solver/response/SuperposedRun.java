@@ -224,9 +224,10 @@ public final class SuperposedRun {
      */
     public void run(double[] recordDays, double toDay) {
         double[] jumps = merged(problem.jumps(day, toDay), undisturbed.jumps(toDay));
+        double[] bends = merged(problem.bends(day, toDay), undisturbed.bends(toDay));
         boolean anew = true;
         lengths.startAnew();
-        for (double stop : stops(recordDays, jumps, toDay)) {
+        for (double stop : stops(toDay, recordDays, jumps, bends)) {
             while (day < stop) {
                 double end = stop - day <= lengths.next(stop - day) ? stop : day + lengths.next(stop - day);
                 if (step(end, anew)) {
@@ -240,13 +241,14 @@ public final class SuperposedRun {
             if (Arrays.binarySearch(jumps, day) >= 0) {
                 anew = true;
                 lengths.startAnew();
+            } else if (Arrays.binarySearch(bends, day) >= 0) {
+                lengths.bend();
             }
         }
     }
 
-    private double[] stops(double[] recordDays, double[] jumps, double toDay) {
-        double[] within = DoubleStream.of(
-                        merged(recordDays, jumps, problem.bends(day, toDay), undisturbed.bends(toDay)))
+    private double[] stops(double toDay, double[]... some) {
+        double[] within = Arrays.stream(merged(some))
                 .filter(stop -> stop > day && stop < toDay)
                 .toArray();
         return merged(within, new double[] {toDay});
