@@ -23,6 +23,19 @@ public record Unit(String symbol, Exponents exponents, ExactFactor factor) {
         return unit;
     }
 
+    /**
+     * Whether a text is a unit of any dimension.
+     *
+     * @param text a text, such as {@code L/s}
+     */
+    public static boolean isUnit(String text) {
+        try {
+            return !text.isBlank() && new UnitParser(text).parse() != ONE;
+        } catch (QuantityException noUnit) {
+            return false;
+        }
+    }
+
     /** One of this unit in metres and days (kPa, degC), rounded to the nearest double. */
     public double toMetresAndDays() {
         return factor.toDouble();

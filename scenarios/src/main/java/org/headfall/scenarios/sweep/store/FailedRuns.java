@@ -5,12 +5,11 @@ import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 
 /**
- * The failed runs of a sweep by reason, in the order in which reasons first occur. Reasons that differ in numbers alone are one:
- * the values of a variable differ from run to run, and each would be a reason of its own.
+ * The failed runs of a sweep by reason, in the order in which reasons first occur. Reasons that differ in values alone are one:
+ * those of a variable differ from run to run, and each would be a reason of its own.
  */
 public final class FailedRuns {
 
@@ -20,14 +19,10 @@ public final class FailedRuns {
     /** Reasons that are listed; more are not read. */
     private static final int MOST_REASONS = 10;
 
-    /** A number that is no part of a word, such as the 2 of m2/d. */
-    private static final Pattern NUMBER =
-            Pattern.compile("(?<![\\p{L}\\d_.])[-+]?\\d[\\d,]*(\\.\\d+)?([eE][-+]?\\d+)?(?![\\p{L}\\d_])");
-
-    /** Runs whose reasons are the same but for their numbers, by the reason with its numbers left out. */
+    /** Runs whose reasons are the same but for their values, by the reason with its values left out. */
     private final Map<String, Alike> alike = new LinkedHashMap<>();
 
-    /** Runs with one reason but for its numbers. */
+    /** Runs with one reason but for its values. */
     private static final class Alike {
         private final String first;
         private final List<Integer> numbers = new ArrayList<>();
@@ -75,7 +70,7 @@ public final class FailedRuns {
      */
     public void add(int number, String reason) {
         String line = inOneLine(reason);
-        alike.computeIfAbsent(NUMBER.matcher(line).replaceAll("#"), withoutNumbers -> new Alike(line))
+        alike.computeIfAbsent(ReasonValues.without(line), withoutValues -> new Alike(line))
                 .add(number, line);
     }
 
