@@ -101,6 +101,17 @@ public final class ResponseTable {
         return Arrays.stream(slopes[time]).map(slope -> slope / times[time]).toArray();
     }
 
+    /** Largest effect of a unit discharge of each cause at any receptor at the last time (d/m²): curves grow until then. */
+    double[] largestEffects() {
+        double[] last = all(lastTime());
+        double[] effects = new double[causes()];
+        for (int curve = 0; curve < last.length; curve++) {
+            int cause = curve / receptors;
+            effects[cause] = Math.max(effects[cause], Math.abs(last[curve]));
+        }
+        return effects;
+    }
+
     int receptors() {
         return receptors;
     }

@@ -4,9 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
-import java.util.stream.Stream;
 import org.headfall.solver.flow.FlowProblem;
 import org.headfall.solver.flow.FlowSystem;
 import org.headfall.solver.flow.PointRules;
@@ -32,25 +30,20 @@ public final class SuperposedRun {
     /** More than any field needs whose rules hold for a while; rules that never settle would take for ever. */
     private static final int MOST_STEPS = 200_000;
 
-    private final PointRules rules;
     private final FlowProblem problem;
+    private final PointRules rules;
     private final UndisturbedHeads undisturbed;
-    private final UnitResponses responses;
-    private final SharedModes modes;
     private final Superposition superposition;
     private final double tolerance;
     private final StepLengths lengths;
     private final int points;
-    private final double[] reference;
-    private final double[] drawdownAtStart;
+    private final SuperposedStart start;
+    private final SuperpositionError error;
     private final double[] largestEffect;
     private final List<SuperposedState> states = new ArrayList<>();
     private final RateHistory history;
     private double[] discharge;
     private double[] slope;
-    private double largestStepError;
-    private boolean rulesWereMet;
-    private final double[] mostMoved;
     private double day;
 
     /**
@@ -85,33 +78,30 @@ public final class SuperposedRun {
             FlowProblem problem, StationResponses station, double accuracy, Optional<FlowProblem> atRest) {
         this.problem = problem;
         rules = new PointRules(problem);
-        responses = station.responses();
         undisturbed = station.undisturbed();
-        modes = responses.modes();
+        SharedModes modes = station.responses().modes();
         superposition = new Superposition(modes);
         tolerance = FlowSystem.ruleTolerance(accuracy);
         lengths = new StepLengths(Math.max(LEAST_STEP_ERROR, STEP_SHARE * accuracy));
-        points = responses.causes();
+        points = modes.causes();
         history = new RateHistory(points, 0);
-        largestEffect = largestEffects();
-        reference = new double[points];
-        mostMoved = new double[points];
-        drawdownAtStart = new double[responses.receptors()];
-        discharge = new double[points];
-        slope = new double[points];
-        if (atRest.isPresent()) {
-            restOn(new PointRules(atRest.get()));
-        } else {
-            startFromGiven();
+        largestEffect = station.responses().table().largestEffects();
+        start = atRest.isPresent()
+                ? SuperposedStart.atRest(atRest.get(), station, tolerance)
+                : SuperposedStart.given(problem, station, tolerance);
+        error = new SuperpositionError(modes, start.reference(), tolerance);
+        if (start.metRules()) {
+            error.meetRules();
         }
+        discharge = start.state().discharge().clone();
+        slope = new double[points];
+        states.add(start.state());
     }
 
     private SuperposedRun(SuperposedRun earlier, FlowProblem problem) {
         this.problem = problem;
         rules = new PointRules(problem);
-        responses = earlier.responses;
         undisturbed = earlier.undisturbed;
-        modes = earlier.modes;
         superposition = earlier.superposition.copy();
         tolerance = earlier.tolerance;
         lengths = earlier.lengths.copy();
@@ -119,13 +109,10 @@ public final class SuperposedRun {
         day = earlier.day;
         history = new RateHistory(points, day);
         largestEffect = earlier.largestEffect;
-        reference = earlier.reference;
-        mostMoved = earlier.mostMoved.clone();
-        drawdownAtStart = earlier.drawdownAtStart;
+        start = earlier.start;
+        error = earlier.error.copy();
         discharge = earlier.discharge.clone();
         slope = earlier.slope.clone();
-        largestStepError = earlier.largestStepError;
-        rulesWereMet = earlier.rulesWereMet;
         states.add(earlier.now());
     }
 
@@ -140,80 +127,6 @@ public final class SuperposedRun {
         return new SuperposedRun(this, changed);
     }
 
-    /** Largest effect of a unit discharge of each cause anywhere at any time (d/m²). */
-    private double[] largestEffects() {
-        double[] last = responses.table().all(responses.table().lastTime());
-        double[] effects = new double[points];
-        for (int curve = 0; curve < last.length; curve++) {
-            int cause = curve / responses.receptors();
-            effects[cause] = Math.max(effects[cause], Math.abs(last[curve]));
-        }
-        return effects;
-    }
-
-    /** Discharges at rest and their drawdown are what the run starts from; only changes are superposed. */
-    private void restOn(PointRules steadyRules) {
-        double[] rates = atOnce(
-                steadyRules,
-                0,
-                responses
-                        .steady()
-                        .orElseThrow(() -> new IllegalStateException("there is no steady state to start from")));
-        System.arraycopy(rates, 0, reference, 0, points);
-        discharge = rates;
-        for (int receptor = 0; receptor < drawdownAtStart.length; receptor++) {
-            for (int cause = 0; cause < points; cause++) {
-                drawdownAtStart[receptor] += responses.steadyAt(receptor, cause) * rates[cause];
-            }
-        }
-        double[] head = undisturbed.atStart();
-        Arrays.setAll(head, receptor -> head[receptor] - drawdownAtStart[receptor]);
-        states.add(state(steadyRules, 0, head));
-    }
-
-    /** Heads of the cells are given; at the walls of bores only what the grid does not carry comes on top. */
-    private void startFromGiven() {
-        double before = Math.nextDown(0.0);
-        double[] atOnce = responses.table().atOnce();
-        discharge = atOnce(rules, before, atOnce);
-        double[] head = undisturbed.atStart();
-        for (int receptor = 0; receptor < head.length; receptor++) {
-            for (int cause = 0; cause < points; cause++) {
-                head[receptor] -= atOnce[cause * head.length + receptor] * discharge[cause];
-            }
-        }
-        states.add(state(rules, before, head));
-    }
-
-    /** Discharges by rules at one moment where each wall feels each discharge by a fixed response. */
-    private double[] atOnce(PointRules inForce, double moment, double[] curves) {
-        boolean[] depend = inForce.dependOnHead(moment);
-        double[] rates = inForce.asked(moment);
-        int[] following = IntStream.range(0, points).filter(i -> depend[i]).toArray();
-        for (int point : following) {
-            rates[point] = 0;
-        }
-        double[] start = undisturbed.atStart();
-        double[][] response = new double[following.length][following.length];
-        double[] offered = new double[following.length];
-        for (int i = 0; i < following.length; i++) {
-            offered[i] = start[following[i]];
-            for (int cause = 0; cause < points; cause++) {
-                offered[i] -= curves[cause * responses.receptors() + following[i]] * rates[cause];
-            }
-            for (int j = 0; j < following.length; j++) {
-                response[i][j] = curves[following[j] * responses.receptors() + following[i]];
-            }
-        }
-        double[] found = new double[following.length];
-        inForce.meet(moment, following, response, offered, found, tolerance);
-        rulesWereMet |= following.length > 0;
-        for (int i = 0; i < following.length; i++) {
-            rates[following[i]] = found[i];
-        }
-        return rates;
-    }
-
     /**
      * Runs on from where the run has come to, at first from its start.
      *
@@ -223,11 +136,10 @@ public final class SuperposedRun {
      * @throws TooManyStepsException if discharges change too often
      */
     public void run(double[] recordDays, double toDay) {
-        double[] jumps = merged(problem.jumps(day, toDay), undisturbed.jumps(toDay));
-        double[] bends = merged(problem.bends(day, toDay), undisturbed.bends(toDay));
+        StopDays stops = StopDays.of(problem, undisturbed, recordDays, day, toDay);
         boolean anew = true;
         lengths.startAnew();
-        for (double stop : stops(toDay, recordDays, jumps, bends)) {
+        for (double stop : stops.all()) {
             while (day < stop) {
                 double end = stop - day <= lengths.next(stop - day) ? stop : day + lengths.next(stop - day);
                 if (step(end, anew)) {
@@ -238,29 +150,13 @@ public final class SuperposedRun {
             if (Arrays.binarySearch(recordDays, day) >= 0) {
                 states.add(now());
             }
-            if (Arrays.binarySearch(jumps, day) >= 0) {
+            if (stops.jumpsOn(day)) {
                 anew = true;
                 lengths.startAnew();
-            } else if (Arrays.binarySearch(bends, day) >= 0) {
+            } else if (stops.bendsOn(day)) {
                 lengths.bend();
             }
         }
-    }
-
-    private double[] stops(double toDay, double[]... some) {
-        double[] within = Arrays.stream(merged(some))
-                .filter(stop -> stop > day && stop < toDay)
-                .toArray();
-        return merged(within, new double[] {toDay});
-    }
-
-    /** All these days, each once, in increasing order. */
-    private static double[] merged(double[]... some) {
-        return Stream.of(some)
-                .flatMapToDouble(DoubleStream::of)
-                .sorted()
-                .distinct()
-                .toArray();
     }
 
     /** One step; false if it was too long. */
@@ -284,17 +180,19 @@ public final class SuperposedRun {
         double[] head = wallHeads(end, following);
         double[] assumed = Arrays.stream(following).mapToDouble(i -> known[i]).toArray();
         double[] further = superposition.further(rules, moment, following, anew, assumed, head, tolerance);
-        double error = lengths.knowsSlope() ? error(following, further, length) : 0;
-        if (!lengths.accept(error, length)) {
+        double off = lengths.knowsSlope() ? bentBy(following, further, length) : 0;
+        if (!lengths.accept(off, length)) {
             return false;
         }
-        largestStepError = Math.max(largestStepError, error);
-        rulesWereMet |= following.length > 0;
+        if (following.length > 0) {
+            error.meetRules();
+        }
         for (int i = 0; i < following.length; i++) {
             known[following[i]] += further[i];
             begin[following[i]] += anew ? further[i] : 0;
             superposition.addToLook(following[i], further[i], anew);
         }
+        error.step(off, known);
         advance(end, anew, begin, known, ofPoints(following, head));
         return true;
     }
@@ -306,7 +204,7 @@ public final class SuperposedRun {
         double[] head = new double[following.length];
         for (int i = 0; i < following.length; i++) {
             int point = following[i];
-            head[i] = base[point] - drawdownAtStart[point] - drawdown[i];
+            head[i] = base[point] - start.drawdown()[point] - drawdown[i];
         }
         return head;
     }
@@ -316,12 +214,12 @@ public final class SuperposedRun {
     }
 
     /** Effect anywhere of taking the discharges that follow head as straight in a step (m). */
-    private double error(int[] following, double[] off, double length) {
-        double error = 0;
+    private double bentBy(int[] following, double[] off, double length) {
+        double largest = 0;
         for (int i = 0; i < following.length; i++) {
-            error += largestEffect[following[i]] * lengths.distance(off[i], length);
+            largest += largestEffect[following[i]] * lengths.distance(off[i], length);
         }
-        return error;
+        return largest;
     }
 
     private void advance(double end, boolean anew, double[] begin, double[] atEnd, double[] wallHeads) {
@@ -330,7 +228,6 @@ public final class SuperposedRun {
         for (int i = 0; i < points; i++) {
             slope[i] = (atEnd[i] - begin[i]) / (end - day);
             mean[i] = 0.5 * (begin[i] + atEnd[i]);
-            mostMoved[i] = Math.max(mostMoved[i], Math.abs(atEnd[i] - reference[i]));
         }
         discharge = atEnd;
         history.add(end, anew, mean, atEnd, wallHeads);
@@ -348,27 +245,20 @@ public final class SuperposedRun {
 
     private double[] changes(double[] rates) {
         double[] changes = rates.clone();
-        Arrays.setAll(changes, i -> rates[i] - reference[i]);
+        Arrays.setAll(changes, i -> rates[i] - start.reference()[i]);
         return changes;
     }
 
     private double[] headAt(double[] drawdown) {
         double[] head = undisturbedAt(day);
-        Arrays.setAll(head, receptor -> head[receptor] - drawdownAtStart[receptor] - drawdown[receptor]);
+        Arrays.setAll(head, receptor -> head[receptor] - start.drawdown()[receptor] - drawdown[receptor]);
         return head;
     }
 
     /** The state the run has come to, before any jump there. */
     private SuperposedState now() {
-        return state(rules, Math.nextDown(day), headAt(superposition.drawdowns()));
-    }
-
-    private SuperposedState state(PointRules inForce, double moment, double[] head) {
-        double[] asked = inForce.asked(moment);
-        Arrays.setAll(asked, i -> Double.isNaN(asked[i]) ? discharge[i] : asked[i]);
-        double[] level = new double[problem.bores().size()];
-        Arrays.setAll(level, bore -> inForce.levelInBore(bore, head[bore], discharge[bore]));
-        return new SuperposedState(day, head, discharge.clone(), asked, level);
+        return SuperposedState.of(
+                rules, problem.bores().size(), Math.nextDown(day), day, headAt(superposition.drawdowns()), discharge);
     }
 
     /** States at the start and on the recorded days so far. */
@@ -389,9 +279,7 @@ public final class SuperposedRun {
      * @return the bound (m)
      */
     public double errorWhenMovedBy(double moved) {
-        double[] all = new double[points];
-        Arrays.fill(all, moved);
-        return modes.error(endDay(), all);
+        return error.ofModes(endDay(), moved);
     }
 
     /**
@@ -401,7 +289,7 @@ public final class SuperposedRun {
      * what the responses themselves are off by is not in it.
      */
     public double estimatedError() {
-        return largestStepError + modes.error(endDay(), mostMoved) + (rulesWereMet ? tolerance : 0);
+        return error.until(endDay());
     }
 
     /** Responses may be known for longer. */

@@ -44,6 +44,15 @@ class ResponseTableTest {
         }
     }
 
+    /** At the second receptor half of Theis, and its own loss, are less than Theis at the first. */
+    @Test
+    void largestEffectIsThatAtTheReceptorThatFeelsMost() {
+        ResponseTable table = table();
+        double[] effects = table.largestEffects();
+        assertEquals(1, effects.length);
+        assertEquals(theis(table.lastTime()), effects[0], 1e-12);
+    }
+
     @Test
     void integratesTheCurve() {
         ResponseTable table = table();
