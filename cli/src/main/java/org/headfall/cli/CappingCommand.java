@@ -3,16 +3,24 @@ package org.headfall.cli;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
 import org.headfall.cli.answer.TextBlock;
+import org.headfall.cli.progress.Progress;
 import org.headfall.scenarios.capping.CappingOutputs;
 import org.headfall.scenarios.capping.CappingStudy;
+import org.headfall.scenarios.capping.SavedWater;
 import org.headfall.scenarios.capping.ShutBore;
 import org.headfall.scenarios.problem.InputException;
 import org.headfall.scenarios.quantity.DischargeUnit;
+import org.headfall.scenarios.quantity.VolumeUnit;
+import org.headfall.scenarios.results.ResultsFolder;
+import org.headfall.scenarios.run.RunFromResponses;
 import org.headfall.scenarios.run.RunPlan;
+import org.headfall.scenarios.run.SolutionsBeside;
+import org.headfall.scenarios.run.SuperposedBalances;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -34,22 +42,55 @@ final class CappingCommand implements Callable<Integer> {
     @Mixin
     private final EarlierRun earlier = new EarlierRun();
 
+    @Mixin
+    private final ThreadsOption threads = new ThreadsOption();
+
+    private final Terminal terminal;
+
     @Spec
     @SuppressWarnings("NullAway.Init") // set by picocli before call
     private CommandSpec spec;
 
+    /**
+     * Makes the command.
+     *
+     * @param terminal what is at the other end of the streams
+     */
+    CappingCommand(Terminal terminal) {
+        this.terminal = terminal;
+    }
+
     @Override
     public Integer call() throws InputException, IOException {
-        RunPlan plan = earlier.plan();
-        List<ShutBore> bores =
-                new CappingStudy(plan, earlier.answers(plan, spec.commandLine().getErr())).inOrder();
+        RunPlan plan = earlier.plan(threads.threads());
+        PrintWriter err = spec.commandLine().getErr();
+        RunFromResponses answers = earlier.answers(plan, err);
         Path target = earlier.target("capping");
-        new CappingOutputs(bores, plan.description().calendar()).into(target, earlier.overwrites());
-        show(bores, target);
+        List<ShutBore> bores;
+        try (ResultsFolder folder = ResultsFolder.open(target, earlier.overwrites(), CappingOutputs.FILES)) {
+            bores = study(plan, answers, folder.file(""), err);
+            new CappingOutputs(bores, plan.description().calendar()).into(folder.file(""));
+            folder.complete();
+        }
+        show(
+                bores,
+                plan.description().calendar().at(plan.description().endDay()).toLocalDate(),
+                target);
         return ExitCode.DONE.code();
     }
 
-    private void show(List<ShutBore> bores, Path target) {
+    private List<ShutBore> study(RunPlan plan, RunFromResponses answers, Path folder, PrintWriter err)
+            throws IOException {
+        try (Progress progress = terminal.progress(err);
+                SolutionsBeside memory = new SolutionsBeside(folder)) {
+            progress.reached("solving for where saved water goes", 0);
+            SuperposedBalances balances = new SuperposedBalances(plan, memory);
+            progress.reached("shutting bores", 0);
+            return new CappingStudy(plan, answers, balances).inOrder();
+        }
+    }
+
+    private void show(List<ShutBore> bores, LocalDate end, Path target) {
         PrintWriter out = spec.commandLine().getOut();
         TextBlock block = new TextBlock(out);
         if (bores.isEmpty()) {
@@ -66,12 +107,37 @@ final class CappingCommand implements Callable<Integer> {
                     TextBlock.printable(bore.name()),
                     MILLIMETRES_PER_METRE * DischargeUnit.MEGALITRES_PER_YEAR.per(bore.gain()),
                     DischargeUnit.MEGALITRES_PER_YEAR.of(bore.saved()));
+            block.item(water(bore.water(), end));
             if (!bore.flowAgain().isEmpty()) {
                 block.item("flow again: " + String.join(", ", bore.flowAgain()));
             }
         }
+        if (!bores.isEmpty()) {
+            block.sentence(
+                    "Boundaries give and take whatever is asked of them: where much goes through them, the true share"
+                            + " may be smaller.");
+        }
         block.sentence("Old casing may fail when pressure comes back, in these bores and in others. Capping is work for"
                 + " drillers licensed for flowing bores.");
         out.println("Written: " + target);
+    }
+
+    /** Where the water is that a bore saves, in shares of it. */
+    private static String water(SavedWater water, LocalDate end) {
+        return String.format(
+                Locale.ROOT,
+                "of %.1f ML saved by %s: still stored %.1f %%, out at springs %.1f %%, at other bores %.1f %%, through"
+                        + " boundaries %.1f %% and the sealing bed %.1f %% (out, or not in)",
+                VolumeUnit.MEGALITRES.of(water.saved()),
+                end,
+                share(water.stored(), water),
+                share(water.atSprings(), water),
+                share(water.atBores(), water),
+                share(water.throughBoundaries(), water),
+                share(water.throughSealingBed(), water));
+    }
+
+    private static double share(double part, SavedWater water) {
+        return water.saved() > 0 ? 100 * part / water.saved() + 0.0 : 0;
     }
 }

@@ -34,9 +34,14 @@ final class EarlierRun {
     @Option(names = "--overwrite", description = "Replace an older study, once the new one is complete.")
     private boolean overwrite;
 
-    /** The plan of the scenario. */
+    /** The plan of the scenario, for a command that solves nothing. */
     RunPlan plan() throws InputException, IOException {
-        return RunPlanner.plan(argument.read(), ProgramVersion.text(), 1);
+        return plan(1);
+    }
+
+    /** The plan of the scenario, with as many threads. */
+    RunPlan plan(int threads) throws InputException, IOException {
+        return RunPlanner.plan(argument.read(), ProgramVersion.text(), threads);
     }
 
     /** The answers for a plan; what cannot be answered exactly enough is refused, and of changed tables is warned. */

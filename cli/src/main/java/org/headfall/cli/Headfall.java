@@ -144,7 +144,7 @@ public final class Headfall implements Runnable {
     private static Map<String, Supplier<Object>> ownCommands(Terminal terminal, RunEngine engine) {
         Map<String, Supplier<Object>> commands = new LinkedHashMap<>();
         add(commands, AllocateCommand.class, () -> new AllocateCommand(terminal));
-        add(commands, CappingCommand.class, CappingCommand::new);
+        add(commands, CappingCommand.class, () -> new CappingCommand(terminal));
         add(commands, CheckCommand.class, CheckCommand::new);
         add(commands, CompareCommand.class, CompareCommand::new);
         add(commands, EstimateCommand.class, () -> new EstimateCommand(terminal));

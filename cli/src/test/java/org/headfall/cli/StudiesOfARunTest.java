@@ -1,6 +1,7 @@
 package org.headfall.cli;
 
 import static org.headfall.cli.Answer.headfall;
+import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -8,6 +9,8 @@ import java.io.IOException;
 import java.net.URISyntaxException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -45,6 +48,24 @@ class StudiesOfARunTest {
         assertTrue(
                 answer.out().lines().filter(line -> !line.startsWith("Written")).allMatch(line -> line.length() <= 80),
                 answer.out());
+    }
+
+    /** Shares of saved water add up to all of it, but for rounding of the five that are shown. */
+    @Test
+    void cappingSaysWhereSavedWaterIs() throws IOException {
+        Answer answer = headfall("capping", folder.toString()).exits(0);
+        Matcher shares = Pattern.compile("of ([0-9.]+) ML saved by .*?: still stored ([-0-9.]+) %, out at springs"
+                        + " ([-0-9.]+) %, at other bores ([-0-9.]+) %, through boundaries ([-0-9.]+) % and the sealing"
+                        + " bed ([-0-9.]+) %")
+                .matcher(answer.outInOneLine());
+        assertTrue(shares.find(), answer.out());
+        double sum = 0;
+        for (int group = 2; group <= 6; group++) {
+            sum += Double.parseDouble(shares.group(group));
+        }
+        assertEquals(100, sum, 0.26, answer.out());
+        String table = Files.readString(folder.resolve("results/scenario-capping/capping-water.csv"));
+        assertTrue(table.startsWith("bore to shut,holder,water saved by the end (ML)"), table);
     }
 
     /** Names are shown as {@code run} shows them, and errors say what they leave out. */

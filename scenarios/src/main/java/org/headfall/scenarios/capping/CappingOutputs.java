@@ -5,17 +5,17 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.OptionalDouble;
 import org.headfall.scenarios.quantity.DischargeUnit;
+import org.headfall.scenarios.quantity.VolumeUnit;
 import org.headfall.scenarios.recording.RunCalendar;
 import org.headfall.scenarios.results.CsvFile;
 import org.headfall.scenarios.results.CsvLineCells;
-import org.headfall.scenarios.results.ResultsException;
-import org.headfall.scenarios.results.ResultsFolder;
 import org.headfall.scenarios.results.WrittenFiles;
 
 /** Writes the folder of a capping study. */
 public final class CappingOutputs {
 
-    private static final WrittenFiles FILES = WrittenFiles.named("(capping-order|capping-gains)\\.csv");
+    /** What a folder of a study may hold. */
+    public static final WrittenFiles FILES = WrittenFiles.named("(capping-order|capping-gains|capping-water)\\.csv");
 
     private final List<ShutBore> bores;
     private final RunCalendar calendar;
@@ -32,20 +32,16 @@ public final class CappingOutputs {
     }
 
     /**
-     * Writes {@code capping-order.csv}, one line a bore, and {@code capping-gains.csv}, the recovery of each place.
+     * Writes {@code capping-order.csv}, one line a bore, {@code capping-water.csv}, where the water is that each saves, and
+     * {@code capping-gains.csv}, the recovery of each place.
      *
-     * @param target the folder
-     * @param overwrite whether an older study there may be replaced
-     * @throws ResultsException if it may not, or a file cannot be written
+     * @param folder the folder
+     * @throws IOException if a file cannot be written
      */
-    public void into(Path target, boolean overwrite) throws ResultsException {
-        try (ResultsFolder folder = ResultsFolder.open(target, overwrite, FILES)) {
-            writeOrder(folder.file("capping-order.csv"));
-            writeGains(folder.file("capping-gains.csv"));
-            folder.complete();
-        } catch (IOException e) {
-            throw ResultsFolder.explained(e, target);
-        }
+    public void into(Path folder) throws IOException {
+        writeOrder(folder.resolve("capping-order.csv"));
+        writeWater(folder.resolve("capping-water.csv"));
+        writeGains(folder.resolve("capping-gains.csv"));
     }
 
     private void writeOrder(Path target) throws IOException {
@@ -56,7 +52,6 @@ public final class CappingOutputs {
                         "bore to shut",
                         "holder",
                         "water saved (ML/yr)",
-                        "of that not given by springs and flowing bores at the end (ML/yr)",
                         "mean gain of head at springs (m per ML/yr)",
                         "mean gain of head at other places (m per ML/yr)",
                         "flow by themselves again"))) {
@@ -67,13 +62,40 @@ public final class CappingOutputs {
                         .text(bore.name())
                         .text(bore.holder())
                         .number(DischargeUnit.MEGALITRES_PER_YEAR.of(bore.saved()), 2)
-                        .number(DischargeUnit.MEGALITRES_PER_YEAR.of(bore.notGivenElsewhere()), 2)
                         .number(perMegalitre(bore.gainAtSprings()), 6)
                         .number(perMegalitre(bore.gainElsewhere()), 6)
                         .text(String.join("; ", bore.flowAgain())));
             }
             file.complete();
         }
+    }
+
+    private void writeWater(Path target) throws IOException {
+        CsvFile.write(
+                target,
+                List.of(
+                        "bore to shut",
+                        "holder",
+                        "water saved by the end (ML)",
+                        "of that more in the aquifer (ML)",
+                        "more in the sealing bed (ML)",
+                        "more at springs (ML)",
+                        "more at other bores (ML)",
+                        "out through boundaries or not in there (ML)",
+                        "out through the sealing bed or not in there (ML)",
+                        "not accounted for (ML)"),
+                bores,
+                bore -> new CsvLineCells()
+                        .text(bore.name())
+                        .text(bore.holder())
+                        .number(VolumeUnit.MEGALITRES.of(bore.water().saved()), 3)
+                        .number(VolumeUnit.MEGALITRES.of(bore.water().inAquifer()), 3)
+                        .number(VolumeUnit.MEGALITRES.of(bore.water().inSealingBed()), 3)
+                        .number(VolumeUnit.MEGALITRES.of(bore.water().atSprings()), 3)
+                        .number(VolumeUnit.MEGALITRES.of(bore.water().atBores()), 3)
+                        .number(VolumeUnit.MEGALITRES.of(bore.water().throughBoundaries()), 3)
+                        .number(VolumeUnit.MEGALITRES.of(bore.water().throughSealingBed()), 3)
+                        .number(VolumeUnit.MEGALITRES.of(bore.water().unaccounted()), 6));
     }
 
     private static double perMegalitre(OptionalDouble gain) {

@@ -3,12 +3,13 @@ package org.headfall.scenarios.capping;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.stream.IntStream;
 import org.headfall.scenarios.recording.Station;
 import org.headfall.scenarios.run.RunFromResponses;
 import org.headfall.scenarios.run.RunPlan;
+import org.headfall.scenarios.run.SuperposedBalances;
 import org.headfall.solver.bore.Bore;
 import org.headfall.solver.bore.Operation;
+import org.headfall.solver.flow.WaterBalance;
 import org.headfall.solver.response.SuperposedRun;
 import org.headfall.solver.response.SuperposedState;
 
@@ -20,16 +21,19 @@ public final class CappingStudy {
 
     private final RunPlan plan;
     private final RunFromResponses answers;
+    private final SuperposedBalances balances;
 
     /**
      * A study.
      *
      * @param plan the run
      * @param answers the run answered from unit responses
+     * @param balances water balances of runs from its start
      */
-    public CappingStudy(RunPlan plan, RunFromResponses answers) {
+    public CappingStudy(RunPlan plan, RunFromResponses answers, SuperposedBalances balances) {
         this.plan = plan;
         this.answers = answers;
+        this.balances = balances;
     }
 
     /**
@@ -42,21 +46,22 @@ public final class CappingStudy {
     public List<ShutBore> inOrder() {
         SuperposedRun asItIs = answers.answer()
                 .orElseThrow(() -> new IllegalStateException(answers.inexact().orElse("")));
+        WaterBalance balance = balances.of(asItIs);
         List<ShutBore> bores = new ArrayList<>();
         for (int bore = 0; bore < plan.problem().bores().size(); bore++) {
             if (plan.problem().bores().get(bore).operationAt(0) instanceof Operation.FreeFlow) {
-                bores.add(shut(bore, asItIs.states()));
+                bores.add(shut(bore, asItIs.states(), balance));
             }
         }
         bores.sort(Comparator.comparingDouble(ShutBore::gain).reversed());
         return bores;
     }
 
-    private ShutBore shut(int bore, List<SuperposedState> asItIs) {
+    private ShutBore shut(int bore, List<SuperposedState> asItIs, WaterBalance balance) {
         List<Bore> bores = new ArrayList<>(plan.problem().bores());
         bores.set(bore, bores.get(bore).withPhases(List.of()));
-        List<SuperposedState> shut =
-                answers.superposed(plan.problem().withBores(bores)).states();
+        SuperposedRun run = answers.superposed(plan.problem().withBores(bores));
+        List<SuperposedState> shut = run.states();
         List<Gain> gains = new ArrayList<>();
         for (int station = 0; station < plan.description().stations().size(); station++) {
             if (station != bore) {
@@ -66,12 +71,9 @@ public final class CappingStudy {
             }
         }
         Station.BoreSite site = plan.description().bores().get(bore);
+        SavedWater water = SavedWater.between(balance, balances.of(run), site.name());
         return new ShutBore(
-                site.name(),
-                site.holder(),
-                meanDischarge(bore, asItIs),
-                total(asItIs.get(asItIs.size() - 1)) - total(shut.get(shut.size() - 1)),
-                gains);
+                site.name(), site.holder(), water.saved() / plan.description().endDay(), water, gains);
     }
 
     private Gain gain(int station, SuperposedState before, SuperposedState after) {
@@ -88,23 +90,5 @@ public final class CappingStudy {
                 after.head()[station] - before.head()[station],
                 more,
                 again);
-    }
-
-    /** By the trapezoidal rule between records (m³/d). */
-    private static double meanDischarge(int bore, List<SuperposedState> states) {
-        double volume = 0;
-        for (int k = 1; k < states.size(); k++) {
-            double days = states.get(k).day() - states.get(k - 1).day();
-            volume +=
-                    days * (states.get(k).discharge()[bore] + states.get(k - 1).discharge()[bore]) / 2;
-        }
-        double length = states.get(states.size() - 1).day() - states.get(0).day();
-        return length > 0 ? volume / length : states.get(0).discharge()[bore];
-    }
-
-    private static double total(SuperposedState state) {
-        return IntStream.range(0, state.discharge().length)
-                .mapToDouble(point -> state.discharge()[point])
-                .sum();
     }
 }

@@ -9,11 +9,10 @@ import java.util.OptionalDouble;
  * @param name name of the bore
  * @param holder who holds it; empty if nobody is named
  * @param saved mean discharge of the bore over the run, which is what shutting it saves (m³/d)
- * @param notGivenElsewhere part of it that does not come out at other bores and springs that flow by themselves on the last
- *     day (m³/d): some of it stays in storage, most may leave through the sides or the sealing bed, or not come in there
+ * @param water where that water is at the end
  * @param gains gains of all other places, by place, then by day
  */
-public record ShutBore(String name, String holder, double saved, double notGivenElsewhere, List<Gain> gains) {
+public record ShutBore(String name, String holder, double saved, SavedWater water, List<Gain> gains) {
 
     /** Copies the list. */
     public ShutBore {
