@@ -18,6 +18,12 @@ public final class HeadAnswers {
     /** Head per discharge below which a bore without losses is taken for one with so much (d/m²). */
     private static final double LEAST = 1e-12;
 
+    /**
+     * Share of its largest discharge below which a point counts as stopped: rules are met within a tolerance, so runs can leave
+     * some ten-thousandth of a discharge where head has fallen below the outlet.
+     */
+    private static final double STOPPED = 1e-3;
+
     /** Days on which steps begin, and the end of the last. */
     private final double[] days;
 
@@ -61,6 +67,7 @@ public final class HeadAnswers {
         int steps = history.steps();
         days = new double[steps + 1];
         Arrays.setAll(days, history::startOf);
+        double[] trickle = trickles(history, rate);
         double[][] conductance = new double[steps][history.points()];
         BitSet answering = new BitSet();
         for (int step = 0; step < steps; step++) {
@@ -71,8 +78,10 @@ public final class HeadAnswers {
             List<HeadDependence.Point> found = HeadDependence.of(rules, Math.nextDown(days[step + 1]), discharge)
                     .points();
             for (HeadDependence.Point one : found) {
-                conductance[step][one.index()] = 1 / Math.max(LEAST, one.headPerDischarge());
-                answering.set(one.index());
+                if (discharge[one.index()] > trickle[one.index()]) {
+                    conductance[step][one.index()] = 1 / Math.max(LEAST, one.headPerDischarge());
+                    answering.set(one.index());
+                }
             }
         }
         points = answering.stream().toArray();
@@ -83,6 +92,17 @@ public final class HeadAnswers {
             }
         }
         switches = switches(conductance);
+    }
+
+    /** Discharge of each point at which it counts as stopped (m³/d). */
+    private static double[] trickles(RateHistory history, RateAtEnd rate) {
+        double[] trickles = new double[history.points()];
+        for (int point = 0; point < trickles.length; point++) {
+            for (int step = 0; step < history.steps(); step++) {
+                trickles[point] = Math.max(trickles[point], STOPPED * rate.of(step, point));
+            }
+        }
+        return trickles;
     }
 
     private double[] switches(double[][] conductance) {
