@@ -68,7 +68,7 @@ final class CappingCommand implements Callable<Integer> {
         Path target = earlier.target("capping");
         List<ShutBore> bores;
         try (ResultsFolder folder = ResultsFolder.open(target, earlier.overwrites(), CappingOutputs.FILES)) {
-            bores = study(plan, answers, folder.file(""), err);
+            bores = CappingStudy.hasWork(plan) ? study(plan, answers, folder.file(""), err) : List.of();
             new CappingOutputs(bores, plan.description().calendar()).into(folder.file(""));
             folder.complete();
         }

@@ -37,6 +37,19 @@ public final class CappingStudy {
     }
 
     /**
+     * Whether there is anything to study: a bore that flows by itself on the first day.
+     *
+     * @param plan a run
+     */
+    public static boolean hasWork(RunPlan plan) {
+        return plan.problem().bores().stream().anyMatch(CappingStudy::flows);
+    }
+
+    private static boolean flows(Bore bore) {
+        return bore.operationAt(0) instanceof Operation.FreeFlow;
+    }
+
+    /**
      * The bores that flow by themselves on the first day, the one with the largest gain at springs for the water saved
      * first; without springs, the one with the largest gain at other places.
      *
@@ -49,7 +62,7 @@ public final class CappingStudy {
         WaterBalance balance = balances.of(asItIs);
         List<ShutBore> bores = new ArrayList<>();
         for (int bore = 0; bore < plan.problem().bores().size(); bore++) {
-            if (plan.problem().bores().get(bore).operationAt(0) instanceof Operation.FreeFlow) {
+            if (flows(plan.problem().bores().get(bore))) {
                 bores.add(shut(bore, asItIs.states(), balance));
             }
         }

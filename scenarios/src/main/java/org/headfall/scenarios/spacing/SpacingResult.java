@@ -83,12 +83,14 @@ public record SpacingResult(List<Line> lines, List<Line> economic, SpacingSpecif
         if (lowered == 0) {
             return "No bore of the document lowers heads there: all lift is that of the field itself.";
         }
+        boolean less = lines.stream().anyMatch(line -> line.liftByDocument() < lowered * (1 - NEAR_THE_END));
         return String.format(
                 Locale.ROOT,
                 "By the end the bores of the document %s heads in the middle of the field by %.2f m: every lift counts that,"
-                        + " and spacing.csv says how much of it that is.",
+                        + " and spacing.csv says how much of it that is%s.",
                 lowered > 0 ? "lower" : "raise",
-                Math.abs(lowered));
+                Math.abs(lowered),
+                less ? ", less where water still rises by itself to where it is wanted" : "");
     }
 
     /** The layout of least cost of all. */

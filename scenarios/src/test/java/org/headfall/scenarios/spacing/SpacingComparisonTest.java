@@ -207,6 +207,9 @@ class SpacingComparisonTest {
         SpacingResult.Line line =
                 new SpacingComparison(spacing, distance -> thiem(1000), 2 - own, 3).line(Layout.LINE, 2, 1000);
         assertEquals(2, line.lift(), 1e-9);
+        SpacingResult result = new SpacingResult(List.of(line), List.of(line), spacing, 3);
+        assertTrue(result.wordsOnDocument().contains("by 3.00 m"), result.wordsOnDocument());
+        assertTrue(result.wordsOnDocument().contains("water still rises by itself"), result.wordsOnDocument());
         assertEquals(2, line.liftByDocument(), 1e-9);
     }
 
