@@ -35,7 +35,7 @@ public final class CoarserProblem {
      *
      * @param fine the problem
      * @return the same on cells twice as wide
-     * @throws IllegalArgumentException if a boundary is too short for cells twice as wide
+     * @throws WiderCellsException if a boundary is too short for cells twice as wide
      */
     public static CoarserProblem of(FlowProblem fine) {
         Aquifer aquifer = fine.aquifer();
@@ -111,7 +111,7 @@ public final class CoarserProblem {
         int first = (fine.first() + 1) / 2;
         int last = fine.last() / 2;
         if (last < first) {
-            throw new IllegalArgumentException(
+            throw new WiderCellsException(
                     "boundary '" + boundary.name() + "' is one cell long and has no place on cells twice as wide");
         }
         return new SideSegment(fine.side(), first, last);

@@ -11,6 +11,7 @@ import java.util.stream.IntStream;
 import org.headfall.scenarios.doubts.CoarserProblem;
 import org.headfall.scenarios.doubts.ErrorBudget;
 import org.headfall.scenarios.doubts.FartherBoundary;
+import org.headfall.scenarios.doubts.WiderCellsException;
 import org.headfall.scenarios.limits.ChangedMaps;
 import org.headfall.scenarios.limits.ChangedRun;
 import org.headfall.scenarios.recording.Recording;
@@ -19,12 +20,18 @@ import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.recording.StationSeries;
 import org.headfall.solver.flow.FlowProblem;
 import org.headfall.solver.flow.FlowSystem;
+import org.headfall.solver.flow.NoSteadyStateException;
 import org.headfall.solver.flow.RateHistory;
+import org.headfall.solver.flow.UnmetRuleException;
+import org.headfall.solver.linear.SingularSystemException;
+import org.headfall.solver.linear.SolveFailedException;
 import org.headfall.solver.simulation.Settings;
+import org.headfall.solver.time.StepSizeException;
 
 /**
  * The same run on wider cells and with far heads farther out, beside the run itself, and the error budget that comes of
- * comparing them. A repeat that fails takes nothing from the run: its part of the budget stays open and says why.
+ * comparing them. A repeat that cannot be made, or that the solver cannot finish, takes nothing from the run: its part of the
+ * budget stays open and says why. Whatever else a repeat throws is a fault of the program and is thrown where it is asked for.
  */
 final class DoubtRuns {
 
@@ -73,12 +80,19 @@ final class DoubtRuns {
         return new DoubtRuns(plan, days, tasks);
     }
 
-    private static Callable<Repeat> unlessItFails(Callable<Repeat> repeat) {
+    /** A repeat, or why there is none if it does not fit or the solver gives up on it. */
+    static Callable<Repeat> unlessItFails(Callable<Repeat> repeat) {
         return () -> {
             try {
                 return repeat.call();
-            } catch (RuntimeException e) {
-                return Repeat.notMade("the repeated run failed (" + e.getMessage() + ")");
+            } catch (WiderCellsException unfit) {
+                return Repeat.notMade(String.valueOf(unfit.getMessage()));
+            } catch (UnmetRuleException
+                    | NoSteadyStateException
+                    | StepSizeException
+                    | SolveFailedException
+                    | SingularSystemException known) {
+                return Repeat.notMade("the repeated run failed (" + known.getMessage() + ")");
             }
         };
     }

@@ -2,6 +2,7 @@ package org.headfall.scenarios.run;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import de.siegmar.fastcsv.reader.CsvReader;
@@ -16,6 +17,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.concurrent.Callable;
 import org.headfall.scenarios.doubts.ErrorBudget;
 import org.headfall.scenarios.limits.Comparison;
 import org.headfall.scenarios.limits.Limit;
@@ -45,6 +47,7 @@ import org.headfall.solver.grid.Axis;
 import org.headfall.solver.grid.RectilinearGrid;
 import org.headfall.solver.schedule.Schedule;
 import org.headfall.solver.simulation.Settings;
+import org.headfall.solver.time.StepSizeException;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -263,5 +266,39 @@ class DoubtRunsTest {
 
     private static String outcome(FinishedRun run) {
         return run.limits().get(0).outcome().words();
+    }
+
+    @Test
+    void aBoundaryTooShortForWiderCellsLeavesTheGridOpen() throws IOException {
+        OuterBoundary shortSide =
+                new OuterBoundary.FixedHead("short", new SideSegment(Side.WEST, 1, 1), Schedule.constant(HEAD));
+        FinishedRun run = run(new Strip(4, 100, shortSide, fixedHead(Side.EAST, 4), List.of())
+                .plan(List.of())
+                .withDoubts());
+        ErrorBudget budget = run.figures().errorBudget().orElseThrow();
+        assertEquals(OptionalDouble.empty(), budget.lines().get(0).grid());
+        assertTrue(
+                budget.methods()
+                        .contains("Grid: not determined; boundary 'short' is one cell long and has no place on"
+                                + " cells twice as wide."),
+                budget.methods().toString());
+    }
+
+    /** What the solver names is told in the budget; a fault of the program must surface as one. */
+    @Test
+    void onlyFailuresThatTheSolverNamesAreToldInTheBudget() throws Exception {
+        Repeat failed = DoubtRuns.unlessItFails(() -> {
+                    throw new StepSizeException(3, 1e-12, 1e-9);
+                })
+                .call();
+        assertEquals(Optional.empty(), failed.run());
+        assertTrue(failed.reason().startsWith("the repeated run failed (at day 3"), failed.reason());
+        Callable<Repeat> faulty = DoubtRuns.unlessItFails(() -> {
+            throw new IllegalStateException("a fault");
+        });
+        assertThrows(IllegalStateException.class, faulty::call);
+        assertThrows(IndexOutOfBoundsException.class, DoubtRuns.unlessItFails(() -> {
+            throw new IndexOutOfBoundsException("a fault");
+        })::call);
     }
 }

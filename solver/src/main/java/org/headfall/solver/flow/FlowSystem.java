@@ -132,13 +132,11 @@ public final class FlowSystem implements ImplicitSystem {
      *
      * @param day the day (d)
      * @param head in: a guess; out: the heads (m)
-     * @throws IllegalStateException if nothing ties heads down: every side closed and nothing leaks
+     * @throws NoSteadyStateException if nothing ties heads down: every side closed and nothing leaks
      */
     public void steady(double day, double[] head) {
         if (!equation.tied()) {
-            throw new IllegalStateException("there is no steady state: every side of the aquifer is closed or has a"
-                    + " given flow and nothing leaks; asked for are " + asked(pointRules.at(day))
-                    + "; give a boundary a head, or start from given heads");
+            throw new NoSteadyStateException(asked(pointRules.at(day)));
         }
         matrix.prepareSteady();
         equation.sources(day, right);

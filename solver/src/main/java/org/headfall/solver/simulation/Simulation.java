@@ -39,7 +39,7 @@ public final class Simulation implements AutoCloseable {
      *
      * @param day the day (d)
      * @return head of each cell (m above datum)
-     * @throws IllegalStateException if nothing ties heads down
+     * @throws org.headfall.solver.flow.NoSteadyStateException if nothing ties heads down
      */
     public double[] steadyHead(double day) {
         double[] head = new double[problem.aquifer().grid().cellCount()];
