@@ -96,6 +96,6 @@ class HeadfallTest {
     void aRuleThatCannotBeMetIsAFaultOfTheInput() {
         UnmetRuleException unmet = new UnmetRuleException("Mulga 3", 500, 0.2, 1e-4);
         String said = reported(unmet, ExitCode.INPUT);
-        assertTrue(said.contains("'Mulga 3' cannot be met: at 500.0 m3/d"), said);
+        assertTrue(said.contains("'Mulga 3' cannot be met: at 500 m3/d"), said);
     }
 }

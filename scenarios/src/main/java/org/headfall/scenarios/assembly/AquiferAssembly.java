@@ -11,6 +11,7 @@ import org.headfall.scenarios.scenario.SealingBedSpecification;
 import org.headfall.solver.aquifer.Aquifer;
 import org.headfall.solver.aquifer.SealingBed;
 import org.headfall.solver.grid.RectilinearGrid;
+import org.headfall.solver.wording.PlainNumber;
 import org.jspecify.annotations.Nullable;
 
 /** Puts the aquifer and the sealing bed on cells. */
@@ -76,9 +77,11 @@ final class AquiferAssembly {
             }
         }
         if (wrong > 0) {
-            String found = "a bottom that is not below the top in " + wrong + " cells, the first at x "
-                    + grid.centreX(first) + ", y " + grid.centreY(first) + ": bottom " + bottom[first] + " m, top "
-                    + top[first] + " m";
+            String found = "a bottom that is not below the top in " + wrong + (wrong == 1 ? " cell" : " cells")
+                    + ", the first at x "
+                    + PlainNumber.of(grid.centreX(first)) + ", y " + PlainNumber.of(grid.centreY(first)) + ": bottom "
+                    + PlainNumber.about(bottom[first]) + " m, top "
+                    + PlainNumber.about(top[first]) + " m";
             problems.add(
                     scenario.aquifer().bottomPlace(),
                     "aquifer.bottom",

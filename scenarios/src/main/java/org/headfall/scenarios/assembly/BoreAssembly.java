@@ -24,6 +24,7 @@ import org.headfall.solver.bore.PumpCurve;
 import org.headfall.solver.bore.Water;
 import org.headfall.solver.bore.WaterColumn;
 import org.headfall.solver.bore.WellLoss;
+import org.headfall.solver.wording.PlainNumber;
 
 /** Turns bores with dates into bores with days of the period. */
 final class BoreAssembly {
@@ -70,9 +71,10 @@ final class BoreAssembly {
         if (screen.get().top() > top
                 || screen.get().bottom() < bottom
                 || screen.get().top() <= screen.get().bottom()) {
-            String found = "a screen from " + screen.get().top() + " m down to "
-                    + screen.get().bottom() + " m";
-            String allowed = "a screen within the aquifer, here from " + top + " m down to " + bottom + " m";
+            String found = "a screen from " + PlainNumber.of(screen.get().top()) + " m down to "
+                    + PlainNumber.of(screen.get().bottom()) + " m";
+            String allowed = "a screen within the aquifer, here from " + PlainNumber.about(top) + " m down to "
+                    + PlainNumber.about(bottom) + " m";
             problems.add(bore.place(), "bore " + bore.name(), Finding.of(ProblemKind.OUT_OF_RANGE, found, allowed));
             return 0;
         }

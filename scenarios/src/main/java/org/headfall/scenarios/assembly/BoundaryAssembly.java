@@ -12,6 +12,7 @@ import org.headfall.solver.aquifer.OuterBoundary;
 import org.headfall.solver.aquifer.SideSegment;
 import org.headfall.solver.grid.Axis;
 import org.headfall.solver.grid.RectilinearGrid;
+import org.headfall.solver.wording.PlainNumber;
 import org.jspecify.annotations.Nullable;
 
 /** Puts boundaries on the cells of the rim; a cell belongs to a stretch if its centre does. */
@@ -83,7 +84,8 @@ final class BoundaryAssembly {
             last--;
         }
         if (last < first) {
-            String found = part.from() + " to " + part.to() + " m, without the centre of a cell";
+            String found = PlainNumber.of(part.from()) + " to " + PlainNumber.of(part.to())
+                    + " m, without the centre of a cell";
             problems.add(
                     boundary.place(),
                     "boundary " + boundary.name(),

@@ -10,6 +10,7 @@ import org.headfall.scenarios.scenario.Scenario;
 import org.headfall.scenarios.spatial.Position;
 import org.headfall.solver.aquifer.Aquifer;
 import org.headfall.solver.grid.RectilinearGrid;
+import org.headfall.solver.wording.PlainNumber;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -58,7 +59,7 @@ final class PlacesInAquifer {
         if (cell >= 0 && active[cell]) {
             return true;
         }
-        String found = "x " + position.x() + " m, y " + position.y() + " m";
+        String found = "x " + PlainNumber.of(position.x()) + " m, y " + PlainNumber.of(position.y()) + " m";
         String allowed = "a place within the polygons of aquifer.within, in a cell whose centre they hold";
         problems.add(place, subject, Finding.of(ProblemKind.OUTSIDE_AQUIFER, found, allowed));
         return false;
@@ -66,7 +67,8 @@ final class PlacesInAquifer {
 
     private void requireAbove(double bottom, String key, OptionalDouble level, Place place, String subject) {
         if (level.isPresent() && level.getAsDouble() < bottom) {
-            String found = key + " " + level.getAsDouble() + " m, below the bottom of the aquifer at " + bottom + " m";
+            String found = key + " " + PlainNumber.of(level.getAsDouble()) + " m, below the bottom of the aquifer at "
+                    + PlainNumber.about(bottom) + " m";
             String allowed = key + " above the bottom of the aquifer (a level above the datum, not a depth)";
             problems.add(place, subject, Finding.of(ProblemKind.OUT_OF_RANGE, found, allowed));
         }

@@ -1,5 +1,7 @@
 package org.headfall.scenarios.interpolation;
 
+import org.headfall.solver.wording.PlainNumber;
+
 /**
  * Half the mean square difference of values at a distance h,
  * {@code nugget + (sill - nugget) (1 - exp(-3 h / range))} for h above 0 and 0 at 0.
@@ -19,7 +21,8 @@ public record ExponentialVariogram(double sill, double range, double nuggetShare
             throw new IllegalArgumentException("a variogram needs a positive sill, found " + sill);
         }
         if (!(range > 0 && Double.isFinite(range))) {
-            throw new IllegalArgumentException("a variogram needs a positive range, found " + range + " m");
+            throw new IllegalArgumentException(
+                    "a variogram needs a positive range, found " + PlainNumber.of(range) + " m");
         }
         if (!(nuggetShare >= 0 && nuggetShare < 1)) {
             throw new IllegalArgumentException("a nugget is a share from 0 to less than 1, found " + nuggetShare);

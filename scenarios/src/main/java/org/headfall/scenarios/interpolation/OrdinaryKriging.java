@@ -3,6 +3,7 @@ package org.headfall.scenarios.interpolation;
 import org.ejml.data.DMatrixRMaj;
 import org.ejml.dense.row.factory.LinearSolverFactory_DDRM;
 import org.ejml.interfaces.linsol.LinearSolverDense;
+import org.headfall.solver.wording.PlainNumber;
 
 /**
  * Ordinary kriging from all points: the linear mean of least variance whose weights add up to one (J.-P. Chilès and
@@ -61,7 +62,7 @@ final class OrdinaryKriging implements Surface {
         DMatrixRMaj solution = new DMatrixRMaj(count, 2);
         if (!solver.setA(matrix)) {
             throw new IllegalArgumentException("points stand too close together for kriging with a range of "
-                    + variogram.range() + " m and no nugget");
+                    + PlainNumber.of(variogram.range()) + " m and no nugget");
         }
         solver.solve(right, solution);
         return solution;

@@ -1,8 +1,8 @@
 package org.headfall.scenarios.quantity;
 
-import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
+import org.headfall.solver.wording.PlainNumber;
 
 /**
  * The range a value has to lie in, in metres and days.
@@ -78,8 +78,7 @@ public record AllowedRange(double low, boolean lowIncluded, double high, boolean
     }
 
     private static String withUnit(double end, String unit) {
-        boolean plain = end == 0 || (Math.abs(end) < 1e15 && Math.abs(end) >= 1e-9);
-        String number = plain ? BigDecimal.valueOf(end).stripTrailingZeros().toPlainString() : Double.toString(end);
+        String number = PlainNumber.of(end);
         return unit.isEmpty() ? number : number + " " + unit;
     }
 }

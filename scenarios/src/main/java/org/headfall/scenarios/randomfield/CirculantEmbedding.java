@@ -1,6 +1,7 @@
 package org.headfall.scenarios.randomfield;
 
 import org.apache.commons.math3.random.RandomGenerator;
+import org.headfall.solver.wording.PlainNumber;
 
 /**
  * Draws normal fields with a given covariance on an even lattice, exact but for what is said below, by embedding the
@@ -82,9 +83,11 @@ final class CirculantEmbedding {
     }
 
     private static IllegalArgumentException tooLong(Lattice lattice, Covariance covariance) {
-        return new IllegalArgumentException("a range of " + covariance.range() + " m, which is too long for an area of "
-                + lattice.columns() * lattice.width() + " by " + lattice.rows() * lattice.height() + " m in cells of "
-                + lattice.width() + " by " + lattice.height() + " m");
+        return new IllegalArgumentException(
+                "a range of " + PlainNumber.of(covariance.range()) + " m, which is too long for an area of "
+                        + PlainNumber.of(lattice.columns() * lattice.width()) + " by "
+                        + PlainNumber.of(lattice.rows() * lattice.height()) + " m in cells of "
+                        + PlainNumber.of(lattice.width()) + " by " + PlainNumber.of(lattice.height()) + " m");
     }
 
     private static int powerOfTwo(int atLeast) {

@@ -7,6 +7,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import org.headfall.scenarios.spatial.SpatialFormatException;
+import org.headfall.solver.wording.PlainNumber;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -107,7 +108,8 @@ record AsciiGridHeader(int columns, int rows, double west, double south, double 
         int count(String keyword) {
             double value = required(keyword);
             if (value != Math.rint(value) || value < 1 || value > Integer.MAX_VALUE) {
-                throw SpatialFormatException.of(file, keyword + " " + value, "a whole number of at least 1");
+                throw SpatialFormatException.of(
+                        file, keyword + " " + PlainNumber.of(value), "a whole number of at least 1");
             }
             return (int) value;
         }
@@ -119,7 +121,8 @@ record AsciiGridHeader(int columns, int rows, double west, double south, double 
                 throw SpatialFormatException.of(file, "a grid header without cellsize", ALLOWED);
             }
             if (value <= 0) {
-                throw SpatialFormatException.of(file, "a cell of " + value + " m", "a cell size above 0 m");
+                throw SpatialFormatException.of(
+                        file, "a cell of " + PlainNumber.of(value) + " m", "a cell size above 0 m");
             }
             return value;
         }

@@ -1,6 +1,7 @@
 package org.headfall.scenarios.raster;
 
 import java.util.Arrays;
+import org.headfall.solver.wording.PlainNumber;
 
 /**
  * Values of rasters on the cells of a rectilinear grid.
@@ -84,7 +85,7 @@ public final class CellSampler {
         double columns = Math.ceil(raster.extent().width() / cellSize - 1e-6);
         double rows = Math.ceil(raster.extent().height() / cellSize - 1e-6);
         if (!(cellSize > 0) || !(columns * rows <= limits.cells())) {
-            throw new IllegalArgumentException("cells of " + cellSize + " m over " + raster.extent()
+            throw new IllegalArgumentException("cells of " + PlainNumber.of(cellSize) + " m over " + raster.extent()
                     + " m; allowed is a positive size that gives at most " + limits.cells() + " cells");
         }
         return new CellSampler(

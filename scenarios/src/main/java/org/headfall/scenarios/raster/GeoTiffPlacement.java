@@ -9,6 +9,7 @@ import java.util.OptionalInt;
 import mil.nga.tiff.FieldTagType;
 import mil.nga.tiff.FileDirectory;
 import org.headfall.scenarios.spatial.SpatialFormatException;
+import org.headfall.solver.wording.PlainNumber;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -83,7 +84,10 @@ record GeoTiffPlacement(
 
     private static void requireNorthUp(Path file, double[] corner) {
         if (!(corner[2] > 0 && corner[3] > 0)) {
-            throw SpatialFormatException.of(file, "cells of " + corner[2] + " by " + corner[3] + " m", NORTH_UP);
+            throw SpatialFormatException.of(
+                    file,
+                    "cells of " + PlainNumber.of(corner[2]) + " by " + PlainNumber.of(corner[3]) + " m",
+                    NORTH_UP);
         }
         if (!Double.isFinite(corner[0] + corner[1] + corner[2] + corner[3])) {
             throw SpatialFormatException.of(file, "a corner or a cell size that is not finite", NORTH_UP);

@@ -13,6 +13,7 @@ import org.headfall.scenarios.scenario.AquiferSpecification.Transmissivity;
 import org.headfall.scenarios.scenario.Area;
 import org.headfall.scenarios.scenario.Field;
 import org.headfall.scenarios.scenario.SealingBedSpecification;
+import org.headfall.solver.wording.PlainNumber;
 import org.jspecify.annotations.Nullable;
 
 /** Reads the aquifer and the sealing bed above it. */
@@ -41,7 +42,9 @@ final class AquiferReader {
             section.refuse(
                     "bottom",
                     Finding.of(
-                            ProblemKind.OUT_OF_RANGE, low.value() + " m", "less than the top, " + high.value() + " m"));
+                            ProblemKind.OUT_OF_RANGE,
+                            PlainNumber.of(low.value()) + " m",
+                            "less than the top, " + PlainNumber.of(high.value()) + " m"));
         }
         return transmissivity == null || storativity == null || top == null || bottom == null
                 ? null

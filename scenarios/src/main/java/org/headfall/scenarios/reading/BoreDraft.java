@@ -14,6 +14,7 @@ import org.headfall.scenarios.scenario.BoreOperation;
 import org.headfall.scenarios.scenario.BoreSpecification;
 import org.headfall.scenarios.scenario.BoreSpecification.Levels;
 import org.headfall.scenarios.scenario.BoreSpecification.Phase;
+import org.headfall.solver.wording.PlainNumber;
 import org.jspecify.annotations.Nullable;
 
 /** A bore whose phases are still being gathered, with the place of its levels and of each phase. */
@@ -82,7 +83,8 @@ final class BoreDraft {
 
     private void requireBelow(Problems problems, String low, OptionalDouble below, String high, OptionalDouble above) {
         if (below.isPresent() && above.isPresent() && below.getAsDouble() > above.getAsDouble()) {
-            String found = low + " " + below.getAsDouble() + " m above " + high + " " + above.getAsDouble() + " m";
+            String found = low + " " + PlainNumber.of(below.getAsDouble()) + " m above " + high + " "
+                    + PlainNumber.of(above.getAsDouble()) + " m";
             report(
                     problems,
                     ProblemKind.OUT_OF_RANGE,

@@ -13,6 +13,7 @@ import org.headfall.scenarios.scenario.BoreCompletion.WaterTemperature;
 import org.headfall.scenarios.scenario.BoreSpecification.WellLossSpecification;
 import org.headfall.scenarios.table.TableRow;
 import org.headfall.solver.bore.Pipe;
+import org.headfall.solver.wording.PlainNumber;
 
 /** Reads from the columns of a table of bores how a bore is built. */
 final class CompletionColumns {
@@ -78,8 +79,8 @@ final class CompletionColumns {
                 new PipeSpecification(row.value(columns.get(0)), row.value(columns.get(1)), row.value(columns.get(2)));
         double roughest = Pipe.LARGEST_RELATIVE_ROUGHNESS * pipe.diameter();
         if (pipe.roughness() > roughest) {
-            String allowed = "at most " + roughest + " m, a twentieth of the diameter";
-            report(row, columns.get(2), ProblemKind.OUT_OF_RANGE, pipe.roughness() + " m", allowed);
+            String allowed = "at most " + PlainNumber.of(roughest) + " m, a twentieth of the diameter";
+            report(row, columns.get(2), ProblemKind.OUT_OF_RANGE, PlainNumber.of(pipe.roughness()) + " m", allowed);
             return Optional.empty();
         }
         return Optional.of(pipe);

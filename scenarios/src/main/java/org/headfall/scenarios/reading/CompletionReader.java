@@ -119,8 +119,9 @@ final class CompletionReader {
                     "roughness",
                     Finding.of(
                             ProblemKind.OUT_OF_RANGE,
-                            roughness.value() + " m",
-                            "at most " + roughest + " m, a twentieth of the diameter"));
+                            roughness.text(),
+                            AllowedRange.between(0, roughest).describeFor(roughness)
+                                    + ", a twentieth of the diameter"));
             return null;
         }
         return new PipeSpecification(diameter.value(), length.value(), roughness.value());

@@ -26,6 +26,7 @@ import org.headfall.scenarios.table.TableColumn;
 import org.headfall.scenarios.table.TableFormat;
 import org.headfall.scenarios.table.TableReader;
 import org.headfall.scenarios.table.TableRow;
+import org.headfall.solver.wording.PlainNumber;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -155,7 +156,8 @@ final class PointFieldReader {
             Place place = row.place("x");
             @Nullable Place first = places.putIfAbsent(position, place);
             if (first != null) {
-                String found = "x " + position.x() + " m, y " + position.y() + " m, first at " + first;
+                String found = "x " + PlainNumber.of(position.x()) + " m, y " + PlainNumber.of(position.y())
+                        + " m, first at " + first;
                 report(place, ProblemKind.SAME_PLACE, found, "each place once; average tests of one bore first");
             }
             checkCoordinates(position, place);
@@ -171,8 +173,8 @@ final class PointFieldReader {
             boolean degrees = Math.abs(position.x()) <= 360 && Math.abs(position.y()) <= 360;
             boolean swapped = grid.contains(position.y(), position.x());
             if (swapped || (degrees && !grid.fitsLongitudeLatitude())) {
-                String found = "x " + position.x() + " m, y " + position.y() + " m, which seem to be "
-                        + (swapped ? "swapped" : "degrees");
+                String found = "x " + PlainNumber.of(position.x()) + " m, y " + PlainNumber.of(position.y())
+                        + " m, which seem to be " + (swapped ? "swapped" : "degrees");
                 report(place, ProblemKind.COORDINATE_SYSTEM, found, "metres, easting first, near " + grid);
             }
         }

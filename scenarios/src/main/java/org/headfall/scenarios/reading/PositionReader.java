@@ -12,6 +12,7 @@ import org.headfall.scenarios.quantity.Dimension;
 import org.headfall.scenarios.quantity.Quantity;
 import org.headfall.scenarios.spatial.Extent;
 import org.headfall.scenarios.spatial.Position;
+import org.headfall.solver.wording.PlainNumber;
 import org.jspecify.annotations.Nullable;
 
 /** Reads positions, {@code [31 km, 22 km]}, and checks that they lie in the grid. */
@@ -54,7 +55,8 @@ final class PositionReader {
     /** Reports a position beyond the grid. */
     void check(Position position, Place place, String subject) {
         if (extent != null && !extent.contains(position.x(), position.y())) {
-            String found = position.x() + " m east, " + position.y() + " m north" + hint(position);
+            String found = PlainNumber.of(position.x()) + " m east, " + PlainNumber.of(position.y()) + " m north"
+                    + hint(position);
             problems.add(place, subject, Finding.of(ProblemKind.OUTSIDE_GRID, found, extent + " (m)"));
         }
     }

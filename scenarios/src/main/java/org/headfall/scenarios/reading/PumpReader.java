@@ -21,6 +21,7 @@ import org.headfall.scenarios.table.TableFormat;
 import org.headfall.scenarios.table.TableReader;
 import org.headfall.scenarios.table.TableRow;
 import org.headfall.solver.bore.PumpCurve;
+import org.headfall.solver.wording.PlainNumber;
 import org.jspecify.annotations.Nullable;
 
 /** Reads a pump with its curve: points of flow and head in the document, or a table with the columns flow and head. */
@@ -162,17 +163,23 @@ final class PumpReader {
             inputs.problems().add(place, name, tooFew(points));
         }
         if (points.get(0).flow() != 0) {
-            refuse(points.get(0), name, points.get(0).flow() + " m3/d in point 1", "a first point at no flow");
+            refuse(
+                    points.get(0),
+                    name,
+                    PlainNumber.of(points.get(0).flow()) + " m3/d in point 1",
+                    "a first point at no flow");
         }
         for (int i = 1; i < points.size(); i++) {
             PlacedPoint last = points.get(i - 1);
             PlacedPoint next = points.get(i);
             if (next.flow() <= last.flow()) {
-                String found = next.flow() + " m3/d after " + last.flow() + " m3/d in point " + (i + 1);
+                String found = PlainNumber.of(next.flow()) + " m3/d after " + PlainNumber.of(last.flow())
+                        + " m3/d in point " + (i + 1);
                 refuse(next, name, found, "flows that increase from point to point");
             }
             if (next.head() > last.head()) {
-                String found = next.head() + " m after " + last.head() + " m in point " + (i + 1);
+                String found = PlainNumber.of(next.head()) + " m after " + PlainNumber.of(last.head()) + " m in point "
+                        + (i + 1);
                 refuse(next, name, found, "a curve that does not rise");
             }
         }

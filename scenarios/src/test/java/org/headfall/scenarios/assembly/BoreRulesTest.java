@@ -230,7 +230,7 @@ class BoreRulesTest {
         String bores =
                 oneBore("pump:\n  curve: [[0 L/s, 90 m], [10 L/s, 82 m], [20 L/s, 85 m]]\n  delivery_level: 1 m");
         assertProblem("strip.yaml:19:55", bores);
-        assertProblem("85.0 m after 82.0 m in point 3", bores);
+        assertProblem("85 m after 82 m in point 3", bores);
         Files.writeString(folder.resolve("pump.csv"), "flow (L/s),head (m)\n0,90\n10,95\n20,85\n");
         assertProblem("pump.csv:3:4", oneBore("pump: {curve: pump.csv, delivery_level: 1 m}"));
     }
@@ -258,10 +258,10 @@ class BoreRulesTest {
                         "at most 110 degC",
                         "operation: off\nscreen: {top: 0 m, bottom: -9 m}\n" + "water_temperature: 140 degC"),
                 List.of(
-                        "a twentieth of the diameter",
+                        "found 6 mm; allowed: at least 0 mm and at most 5 mm, a twentieth of the diameter",
                         "operation: off\n" + "casing: {diameter: 100 mm, length: 10 m, roughness: 6 mm}"),
                 List.of(
-                        "screen.bottom -110.0 m above screen.top -150.0 m",
+                        "screen.bottom -110 m above screen.top -150 m",
                         "operation: off\n" + "screen: {top: -150 m, bottom: -110 m}"),
                 List.of(
                         "quadratic and turbulent",
@@ -282,6 +282,6 @@ class BoreRulesTest {
         Problems problems = new Problems();
         String keys = "operation: off\nscreen: {top: -90 m, bottom: -150 m, vertical_over_horizontal: 0.1}";
         ModelAssembly.assemble(read(oneBore(keys)).orThrow(), problems);
-        assertTrue(problems.toText().contains("here from -100.0 m down to -200.0 m"), problems::toText);
+        assertTrue(problems.toText().contains("here from -100 m down to -200 m"), problems::toText);
     }
 }

@@ -118,7 +118,9 @@ class ModelAssemblyTest {
                 folder.resolve("top.asc"), "ncols 20\nnrows 8\nxllcorner 0\nyllcorner 0\ncellsize 1000\n" + rows);
         Scenario scenario = scenario(DOCUMENT.replace("top: -100 m", "top: {raster: top.asc}"));
         assertTrue(ModelAssembly.assemble(scenario, problems).isEmpty());
-        assertTrue(problems.toText().contains("x 19500.0, y 500.0"), problems::toText);
+        assertTrue(
+                problems.toText().contains("below the top in 1 cell, the first at x 19500, y 500: bottom -200 m"),
+                problems::toText);
     }
 
     @Test

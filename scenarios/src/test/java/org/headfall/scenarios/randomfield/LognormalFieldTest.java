@@ -214,7 +214,7 @@ class LognormalFieldTest {
                 new Covariance(CorrelationModel.EXPONENTIAL, 1, 2e6, 1, 0),
                 List.of(new KnownValue(1_500_000, 900_000, 100)));
         IllegalArgumentException tooLong = assertThrows(IllegalArgumentException.class, () -> wide.on(SQUARE));
-        assertTrue(String.valueOf(tooLong.getMessage()).contains("a range of 2000000.0 m"), tooLong.getMessage());
+        assertTrue(String.valueOf(tooLong.getMessage()).contains("a range of 2000000 m"), tooLong.getMessage());
         LognormalField smooth = new LognormalField(
                 250,
                 new Covariance(CorrelationModel.GAUSSIAN, 1, 5000, 1, 0),

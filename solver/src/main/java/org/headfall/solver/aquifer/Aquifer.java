@@ -2,6 +2,7 @@ package org.headfall.solver.aquifer;
 
 import java.util.Arrays;
 import org.headfall.solver.grid.RectilinearGrid;
+import org.headfall.solver.wording.PlainNumber;
 
 /**
  * The confined aquifer on its grid. Arrays hold one value a cell in the order of {@link RectilinearGrid}; they are not
@@ -37,8 +38,9 @@ public record Aquifer(
         CellValues.requirePositive("storativity", "-", storativity);
         for (int cell = 0; cell < cells; cell++) {
             if (!(bottom[cell] < top[cell])) {
-                throw new IllegalArgumentException("aquifer bottom must lie below its top, found bottom " + bottom[cell]
-                        + " m and top " + top[cell] + " m in cell " + cell);
+                throw new IllegalArgumentException(
+                        "aquifer bottom must lie below its top, found bottom " + PlainNumber.of(bottom[cell])
+                                + " m and top " + PlainNumber.of(top[cell]) + " m in cell " + cell);
             }
         }
     }

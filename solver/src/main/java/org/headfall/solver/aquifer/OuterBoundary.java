@@ -1,6 +1,7 @@
 package org.headfall.solver.aquifer;
 
 import org.headfall.solver.schedule.Schedule;
+import org.headfall.solver.wording.PlainNumber;
 
 /** What happens at a piece of the outer rim of the grid. Where nothing is given no water passes. */
 public sealed interface OuterBoundary {
@@ -44,7 +45,7 @@ public sealed interface OuterBoundary {
         public FarHead {
             if (!(distance > 0 && Double.isFinite(distance))) {
                 throw new IllegalArgumentException(
-                        "boundary '" + name + "': distance must be positive, found " + distance + " m");
+                        "boundary '" + name + "': distance must be positive, found " + PlainNumber.of(distance) + " m");
             }
         }
     }

@@ -1,5 +1,7 @@
 package org.headfall.solver.aquifer;
 
+import org.headfall.solver.wording.PlainNumber;
+
 /**
  * Spring: discharges {@code conductance (head - outlet)} while the head of its cell stands above the outlet, else
  * nothing.
@@ -15,8 +17,8 @@ public record Spring(String name, double x, double y, double outlet, double cond
     /** Checks the conductance. */
     public Spring {
         if (!(conductance > 0 && Double.isFinite(conductance))) {
-            throw new IllegalArgumentException(
-                    "spring '" + name + "': conductance must be positive, found " + conductance + " m2/d");
+            throw new IllegalArgumentException("spring '" + name + "': conductance must be positive, found "
+                    + PlainNumber.of(conductance) + " m2/d");
         }
     }
 }

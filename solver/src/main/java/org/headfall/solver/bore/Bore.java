@@ -1,6 +1,7 @@
 package org.headfall.solver.bore;
 
 import java.util.List;
+import org.headfall.solver.wording.PlainNumber;
 
 /**
  * A bore.
@@ -30,19 +31,19 @@ public record Bore(
     /** Checks radius and skin, and the order of the phases. */
     public Bore {
         if (!(screenRadius > 0 && Double.isFinite(screenRadius))) {
-            throw new IllegalArgumentException(
-                    "bore '" + name + "': screen radius must be positive, found " + screenRadius + " m");
+            throw new IllegalArgumentException("bore '" + name + "': screen radius must be positive, found "
+                    + PlainNumber.of(screenRadius) + " m");
         }
         if (!(skin >= 0 && Double.isFinite(skin))) {
-            throw new IllegalArgumentException("bore '" + name + "': skin must not be negative, found " + skin
-                    + "; a bore better than its radius has a larger radius");
+            throw new IllegalArgumentException("bore '" + name + "': skin must not be negative, found "
+                    + PlainNumber.of(skin) + "; a bore better than its radius has a larger radius");
         }
         phases = List.copyOf(phases);
         for (int i = 1; i < phases.size(); i++) {
             if (phases.get(i).fromDay() <= phases.get(i - 1).fromDay()) {
                 throw new IllegalArgumentException("bore '" + name + "': phases must follow each other, found day "
-                        + phases.get(i).fromDay() + " after day "
-                        + phases.get(i - 1).fromDay());
+                        + PlainNumber.of(phases.get(i).fromDay()) + " after day "
+                        + PlainNumber.of(phases.get(i - 1).fromDay()));
             }
         }
     }

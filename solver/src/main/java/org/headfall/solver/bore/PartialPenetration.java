@@ -1,6 +1,7 @@
 package org.headfall.solver.bore;
 
 import org.headfall.solver.analytic.function.ModifiedBessel;
+import org.headfall.solver.wording.PlainNumber;
 
 /**
  * Screen that is shorter than the aquifer is thick. Water must turn towards it, which takes more head than flow to a full
@@ -25,12 +26,12 @@ public record PartialPenetration(double top, double bottom, double thickness, do
     /** Checks the values. */
     public PartialPenetration {
         if (!(top >= 0 && top < bottom && bottom <= 1)) {
-            throw new IllegalArgumentException("the screen must lie within the aquifer, found from " + top + " to "
-                    + bottom + " of its thickness");
+            throw new IllegalArgumentException("the screen must lie within the aquifer, found from "
+                    + PlainNumber.of(top) + " to " + PlainNumber.of(bottom) + " of its thickness");
         }
         if (!(thickness > 0 && verticalOverHorizontal > 0 && Double.isFinite(thickness))) {
             throw new IllegalArgumentException("thickness and the ratio of conductivities must be positive, found "
-                    + thickness + " m and " + verticalOverHorizontal);
+                    + PlainNumber.of(thickness) + " m and " + PlainNumber.of(verticalOverHorizontal));
         }
     }
 

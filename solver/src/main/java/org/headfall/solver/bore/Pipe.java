@@ -1,5 +1,7 @@
 package org.headfall.solver.bore;
 
+import org.headfall.solver.wording.PlainNumber;
+
 /**
  * Casing or riser through which water comes up: what friction and velocity take of its head.
  *
@@ -16,12 +18,13 @@ public record Pipe(double diameter, double length, double roughness, double visc
     /** Checks the values. */
     public Pipe {
         if (!(diameter > 0 && length >= 0 && viscosity > 0 && Double.isFinite(diameter) && Double.isFinite(length))) {
-            throw new IllegalArgumentException("a pipe needs a positive diameter and viscosity and a length, found "
-                    + diameter + " m, " + viscosity + " m2/d, " + length + " m");
+            throw new IllegalArgumentException(
+                    "a pipe needs a positive diameter and viscosity and a length, found " + PlainNumber.of(diameter)
+                            + " m, " + PlainNumber.of(viscosity) + " m2/d, " + PlainNumber.of(length) + " m");
         }
         if (!(roughness >= 0 && roughness <= LARGEST_RELATIVE_ROUGHNESS * diameter)) {
             throw new IllegalArgumentException("the roughness of a pipe must lie between 0 and a twentieth of its"
-                    + " diameter, found " + roughness + " m with " + diameter + " m");
+                    + " diameter, found " + PlainNumber.of(roughness) + " m with " + PlainNumber.of(diameter) + " m");
         }
     }
 

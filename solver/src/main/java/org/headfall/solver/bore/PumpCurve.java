@@ -1,6 +1,7 @@
 package org.headfall.solver.bore;
 
 import java.util.Arrays;
+import org.headfall.solver.wording.PlainNumber;
 
 /**
  * Head that a pump adds, by its discharge: points joined by cubics with the slopes of parabolas through three points, held to
@@ -31,16 +32,17 @@ public final class PumpCurve {
         }
         if (flows[0] != 0) {
             throw new IllegalArgumentException(
-                    "a pump curve must begin at no flow, found " + flows[0] + " m3/d in point 1");
+                    "a pump curve must begin at no flow, found " + PlainNumber.of(flows[0]) + " m3/d in point 1");
         }
         for (int i = 0; i < flows.length; i++) {
             if (!Double.isFinite(flows[i]) || !Double.isFinite(heads[i]) || (i > 0 && flows[i] <= flows[i - 1])) {
                 throw new IllegalArgumentException("the flows of a pump curve must increase and its heads be finite,"
-                        + " found " + flows[i] + " m3/d and " + heads[i] + " m in point " + (i + 1));
+                        + " found " + PlainNumber.of(flows[i]) + " m3/d and " + PlainNumber.of(heads[i])
+                        + " m in point " + (i + 1));
             }
             if (i > 0 && heads[i] > heads[i - 1]) {
-                throw new IllegalArgumentException("a pump curve must not rise, found " + heads[i] + " m after "
-                        + heads[i - 1] + " m in point " + (i + 1));
+                throw new IllegalArgumentException("a pump curve must not rise, found " + PlainNumber.of(heads[i])
+                        + " m after " + PlainNumber.of(heads[i - 1]) + " m in point " + (i + 1));
             }
         }
         this.flows = flows.clone();
@@ -107,7 +109,8 @@ public final class PumpCurve {
 
     private int interval(double flow) {
         if (!(flow >= 0 && flow <= largestFlow())) {
-            throw new IllegalArgumentException("the pump curve ends at " + largestFlow() + " m3/d, asked for " + flow);
+            throw new IllegalArgumentException("the pump curve ends at " + PlainNumber.of(largestFlow())
+                    + " m3/d, asked for " + PlainNumber.of(flow));
         }
         int found = Arrays.binarySearch(flows, flow);
         return Math.min(flows.length - 2, found >= 0 ? found : -found - 2);

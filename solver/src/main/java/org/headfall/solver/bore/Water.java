@@ -1,5 +1,7 @@
 package org.headfall.solver.bore;
 
+import org.headfall.solver.wording.PlainNumber;
+
 /** Properties of fresh water at a pressure of one atmosphere. */
 public final class Water {
 
@@ -59,8 +61,8 @@ public final class Water {
 
     private static double checked(double temperature) {
         if (!(temperature >= 0 && temperature <= HOTTEST)) {
-            throw new IllegalArgumentException("the temperature of water must lie between 0 and " + HOTTEST
-                    + " degC, found " + temperature + " degC");
+            throw new IllegalArgumentException("the temperature of water must lie between 0 and "
+                    + PlainNumber.of(HOTTEST) + " degC, found " + PlainNumber.of(temperature) + " degC");
         }
         return temperature;
     }

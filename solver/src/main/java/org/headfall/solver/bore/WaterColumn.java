@@ -1,5 +1,7 @@
 package org.headfall.solver.bore;
 
+import org.headfall.solver.wording.PlainNumber;
+
 /**
  * The water that fills a bore from its screen to its head. Hot water is lighter: the same pressure at the screen carries
  * it higher than water of the reference temperature. Heads of the aquifer are those of a column of reference
@@ -25,7 +27,8 @@ public record WaterColumn(double wellheadTemperature, double screenTemperature, 
         Water.density(wellheadTemperature);
         Water.density(screenTemperature);
         if (!Double.isFinite(screenLevel)) {
-            throw new IllegalArgumentException("the level of the screen must be finite, found " + screenLevel + " m");
+            throw new IllegalArgumentException(
+                    "the level of the screen must be finite, found " + PlainNumber.of(screenLevel) + " m");
         }
     }
 

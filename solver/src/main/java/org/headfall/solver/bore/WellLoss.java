@@ -1,5 +1,7 @@
 package org.headfall.solver.bore;
 
+import org.headfall.solver.wording.PlainNumber;
+
 /**
  * Head lost between the aquifer at the bore wall and the water in the bore: {@code B Q + C Q^p}, with p = 2 after Jacob
  * (1947) or another exponent after Rorabaugh (1953, Proc. ASCE 79, separate 362), who found 1.5 to 3.5. Only the loss of
@@ -20,12 +22,13 @@ public record WellLoss(double linear, double turbulent, double exponent) {
     /** Checks the coefficients. */
     public WellLoss {
         if (!(linear >= 0 && turbulent >= 0 && Double.isFinite(linear) && Double.isFinite(turbulent))) {
-            throw new IllegalArgumentException("well-loss coefficients must not be negative, found B " + linear
-                    + " d/m2 and C " + turbulent + " (d/m3 to the power p, times m)");
+            throw new IllegalArgumentException(
+                    "well-loss coefficients must not be negative, found B " + PlainNumber.of(linear) + " d/m2 and C "
+                            + PlainNumber.of(turbulent) + " (d/m3 to the power p, times m)");
         }
         if (!(exponent >= 1 && exponent <= LARGEST_EXPONENT)) {
-            throw new IllegalArgumentException(
-                    "the exponent of well loss must lie between 1 and " + LARGEST_EXPONENT + ", found " + exponent);
+            throw new IllegalArgumentException("the exponent of well loss must lie between 1 and "
+                    + PlainNumber.of(LARGEST_EXPONENT) + ", found " + PlainNumber.of(exponent));
         }
     }
 

@@ -17,6 +17,7 @@ import org.headfall.solver.bore.Operation;
 import org.headfall.solver.nearfield.CentreHeads;
 import org.headfall.solver.nearfield.NearField;
 import org.headfall.solver.schedule.Schedule;
+import org.headfall.solver.wording.PlainNumber;
 
 /**
  * Everything that decides heads but the start: the aquifer, what borders it, and who takes from it.
@@ -53,7 +54,8 @@ public record FlowProblem(
         }
         int cell = aquifer.grid().locate(x, y);
         if (cell < 0 || !aquifer.active()[cell]) {
-            throw new IllegalArgumentException(kind + " '" + name + "' at (" + x + ", " + y + ") m stands "
+            throw new IllegalArgumentException(kind + " '" + name + "' at (" + PlainNumber.of(x) + ", "
+                    + PlainNumber.of(y) + ") m stands "
                     + (cell < 0 ? "outside the grid" : "in cell " + cell + ", which is not part of the aquifer"));
         }
     }

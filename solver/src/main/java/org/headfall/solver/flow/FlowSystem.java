@@ -7,6 +7,7 @@ import java.util.stream.Collectors;
 import org.headfall.solver.linear.WorkerTeam;
 import org.headfall.solver.time.ImplicitSystem;
 import org.headfall.solver.time.Step;
+import org.headfall.solver.wording.PlainNumber;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -148,8 +149,8 @@ public final class FlowSystem implements ImplicitSystem {
     private static String asked(DischargeRule[] rules) {
         String taken = Arrays.stream(rules)
                 .filter(rule -> rule.dependsOnHead() || rule.most() != 0)
-                .map(rule -> (Double.isNaN(rule.asked()) ? "what head gives" : rule.asked() + " m3/d") + " by '"
-                        + rule.name() + "'")
+                .map(rule -> (Double.isNaN(rule.asked()) ? "what head gives" : PlainNumber.of(rule.asked()) + " m3/d")
+                        + " by '" + rule.name() + "'")
                 .collect(Collectors.joining(", "));
         return taken.isEmpty() ? "no discharges" : taken;
     }

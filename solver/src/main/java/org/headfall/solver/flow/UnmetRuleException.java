@@ -1,5 +1,7 @@
 package org.headfall.solver.flow;
 
+import org.headfall.solver.wording.PlainNumber;
+
 /** The rules of bores and springs cannot be met together with the aquifer. */
 public final class UnmetRuleException extends IllegalStateException {
 
@@ -16,8 +18,10 @@ public final class UnmetRuleException extends IllegalStateException {
      * @param allowed largest difference that is allowed (m)
      */
     public UnmetRuleException(String point, double discharge, double missing, double allowed) {
-        super("the rule of '" + point + "' cannot be met: at " + discharge + " m3/d the head needed at its wall and the"
-                + " head there differ by " + missing + " m, allowed " + allowed + " m; check its levels, its well loss,"
+        super("the rule of '" + point + "' cannot be met: at " + PlainNumber.about(discharge)
+                + " m3/d the head needed at its wall and the"
+                + " head there differ by " + PlainNumber.about(missing) + " m, allowed " + PlainNumber.of(allowed)
+                + " m; check its levels, its well loss,"
                 + " casing and pump curve, and the transmissivity around it");
         this.point = point;
     }

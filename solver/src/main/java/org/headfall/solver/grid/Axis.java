@@ -1,6 +1,7 @@
 package org.headfall.solver.grid;
 
 import java.util.Arrays;
+import org.headfall.solver.wording.PlainNumber;
 
 /**
  * One axis of a rectilinear grid: cell edges in increasing order. Immutable and safe to share between threads.
@@ -27,7 +28,7 @@ public final class Axis {
         for (int i = 0; i < edges.length; i++) {
             if (!Double.isFinite(edges[i]) || (i > 0 && edges[i] <= edges[i - 1])) {
                 throw new IllegalArgumentException(
-                        "edges must be finite and increase: edge " + i + " is " + edges[i] + " m");
+                        "edges must be finite and increase: edge " + i + " is " + PlainNumber.of(edges[i]) + " m");
             }
         }
         return new Axis(edges.clone());
@@ -44,8 +45,8 @@ public final class Axis {
      */
     public static Axis uniform(double start, double width, int cells) {
         if (cells < 1 || !(width > 0)) {
-            throw new IllegalArgumentException(
-                    "need at least one cell of positive width, found " + cells + " cells of " + width + " m");
+            throw new IllegalArgumentException("need at least one cell of positive width, found " + cells + " cells of "
+                    + PlainNumber.of(width) + " m");
         }
         double[] edges = new double[cells + 1];
         for (int i = 0; i <= cells; i++) {

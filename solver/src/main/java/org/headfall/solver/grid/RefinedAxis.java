@@ -3,6 +3,7 @@ package org.headfall.solver.grid;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import org.headfall.solver.wording.PlainNumber;
 
 /**
  * Builds an axis with fine cells at chosen points and cells that widen away from them by a constant ratio up to a
@@ -17,11 +18,11 @@ public record RefinedAxis(double coarse, double fine, double growth) {
     /** Checks the widths and the ratio. */
     public RefinedAxis {
         if (!(fine > 0 && fine <= coarse && Double.isFinite(coarse))) {
-            throw new IllegalArgumentException(
-                    "cell widths must satisfy 0 < fine <= coarse, found " + fine + " m and " + coarse + " m");
+            throw new IllegalArgumentException("cell widths must satisfy 0 < fine <= coarse, found "
+                    + PlainNumber.of(fine) + " m and " + PlainNumber.of(coarse) + " m");
         }
         if (!(growth > 1)) {
-            throw new IllegalArgumentException("growth must be above 1, found " + growth);
+            throw new IllegalArgumentException("growth must be above 1, found " + PlainNumber.of(growth));
         }
     }
 
@@ -36,7 +37,8 @@ public record RefinedAxis(double coarse, double fine, double growth) {
      */
     public Axis between(double start, double end, double... points) {
         if (!(end > start)) {
-            throw new IllegalArgumentException("end must lie above start, found " + start + " to " + end + " m");
+            throw new IllegalArgumentException(
+                    "end must lie above start, found " + PlainNumber.of(start) + " to " + PlainNumber.of(end) + " m");
         }
         List<Double> anchors = anchors(start, end, points);
         List<Double> edges = new ArrayList<>(List.of(anchors.get(0)));

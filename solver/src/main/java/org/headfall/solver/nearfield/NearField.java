@@ -8,6 +8,7 @@ import org.headfall.solver.aquifer.OuterBoundary;
 import org.headfall.solver.aquifer.Side;
 import org.headfall.solver.grid.Axis;
 import org.headfall.solver.grid.RectilinearGrid;
+import org.headfall.solver.wording.PlainNumber;
 
 /**
  * A bore as the grid of its aquifer sees it, wherever it stands in its cell: weights of the cells around it that serve
@@ -110,7 +111,7 @@ public final class NearField implements SeenPlace {
     static int cellAt(Aquifer aquifer, double x, double y) {
         int cell = aquifer.grid().locate(x, y);
         if (cell < 0 || !aquifer.active()[cell]) {
-            throw new IllegalArgumentException("(" + x + ", " + y + ") m lies "
+            throw new IllegalArgumentException("(" + PlainNumber.of(x) + ", " + PlainNumber.of(y) + ") m lies "
                     + (cell < 0 ? "outside the grid" : "in cell " + cell + ", which is not part of the aquifer"));
         }
         return cell;

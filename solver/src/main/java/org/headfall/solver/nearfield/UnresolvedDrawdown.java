@@ -4,6 +4,7 @@ import java.util.List;
 import org.ejml.data.DMatrixRMaj;
 import org.ejml.dense.row.factory.DecompositionFactory_DDRM;
 import org.headfall.solver.bore.Bore;
+import org.headfall.solver.wording.PlainNumber;
 
 /**
  * Drawdown at the walls of bores by unit discharges of all of them, as far as the grid does not carry it: a small
@@ -55,8 +56,9 @@ public final class UnresolvedDrawdown {
     private static double atWall(Bore bore, NearField field) {
         double allowed = field.largestRadius();
         if (bore.screenRadius() >= allowed) {
-            throw new IllegalArgumentException("bore '" + bore.name() + "': its radius of " + bore.screenRadius()
-                    + " m is too large for its cell, allowed below " + allowed + " m: use larger cells");
+            throw new IllegalArgumentException("bore '" + bore.name() + "': its radius of "
+                    + PlainNumber.of(bore.screenRadius()) + " m is too large for its cell, allowed below "
+                    + PlainNumber.about(allowed) + " m: use larger cells");
         }
         return field.unresolvedAtWall();
     }

@@ -5,6 +5,7 @@ import java.util.stream.IntStream;
 import org.ejml.data.DMatrixRMaj;
 import org.headfall.solver.flow.PointRules;
 import org.headfall.solver.flow.RateHistory;
+import org.headfall.solver.wording.PlainNumber;
 
 /**
  * What one change a bore has done to discharges and heads, followed through the steps of a run: the change of the bore
@@ -89,7 +90,7 @@ final class AttributedChanges {
             }
         }
         if (next < days.length) {
-            throw new IllegalArgumentException("no step of the run ends on day " + days[next]);
+            throw new IllegalArgumentException("no step of the run ends on day " + PlainNumber.of(days[next]));
         }
         return found;
     }

@@ -1,6 +1,7 @@
 package org.headfall.solver.response;
 
 import java.util.Arrays;
+import org.headfall.solver.wording.PlainNumber;
 
 /**
  * Drawdown at every receptor by a constant unit discharge at every cause, over time. Between the computed times each
@@ -215,8 +216,8 @@ public final class ResponseTable {
 
     private int interval(double time) {
         if (time > lastTime() * (1 + ROUNDING)) {
-            throw new IllegalArgumentException(
-                    "responses were computed up to " + lastTime() + " d, asked for " + time + " d");
+            throw new IllegalArgumentException("responses were computed up to " + PlainNumber.of(lastTime())
+                    + " d, asked for " + PlainNumber.of(time) + " d");
         }
         int found = Arrays.binarySearch(times, time);
         int interval = found >= 0 ? found : -found - 2;

@@ -7,6 +7,7 @@ import org.headfall.solver.flow.FlowProblem;
 import org.headfall.solver.flow.FlowSystem;
 import org.headfall.solver.flow.PointRules;
 import org.headfall.solver.flow.RateHistory;
+import org.headfall.solver.wording.PlainNumber;
 
 /**
  * What a run would have given had some bores never been operated, without running it: by superposition on the run as it
@@ -136,7 +137,8 @@ public final class RunWithout {
             return 0;
         }
         if (rise[step].length == 0) {
-            throw new IllegalArgumentException("day " + day + " is none of those on which heads are wanted");
+            throw new IllegalArgumentException(
+                    "day " + PlainNumber.of(day) + " is none of those on which heads are wanted");
         }
         return rise[step][receptor];
     }
@@ -175,6 +177,6 @@ public final class RunWithout {
                 high = middle - 1;
             }
         }
-        throw new IllegalArgumentException("no step of the run ends on day " + day);
+        throw new IllegalArgumentException("no step of the run ends on day " + PlainNumber.of(day));
     }
 }

@@ -1,5 +1,7 @@
 package org.headfall.solver.response;
 
+import org.headfall.solver.wording.PlainNumber;
+
 /** Discharges change so often that superposition would take more steps than are worth it. */
 public final class TooManyStepsException extends IllegalStateException {
 
@@ -12,6 +14,6 @@ public final class TooManyStepsException extends IllegalStateException {
      * @param day day that they reach (d)
      */
     TooManyStepsException(int steps, double day) {
-        super("discharges change so often that " + steps + " steps reach day " + day + " only");
+        super("discharges change so often that " + steps + " steps reach day " + PlainNumber.about(day) + " only");
     }
 }

@@ -1,5 +1,7 @@
 package org.headfall.solver.schedule;
 
+import org.headfall.solver.wording.PlainNumber;
+
 /**
  * One value for all time.
  *
@@ -10,7 +12,7 @@ public record ConstantSchedule(double value) implements Schedule {
     /** Checks the value. */
     public ConstantSchedule {
         if (!Double.isFinite(value)) {
-            throw new IllegalArgumentException("value must be finite, found " + value);
+            throw new IllegalArgumentException("value must be finite, found " + PlainNumber.of(value));
         }
     }
 

@@ -2,6 +2,7 @@ package org.headfall.solver.schedule;
 
 import java.util.Arrays;
 import java.util.stream.IntStream;
+import org.headfall.solver.wording.PlainNumber;
 
 /**
  * A quantity that runs straight within each of some stretches of time and may jump between them. Before the first stretch it
@@ -28,8 +29,8 @@ public final class PiecewiseSchedule implements Schedule {
         this.end = new TimedValues(days, end);
         this.lastDay = lastDay;
         if (!(lastDay > days[days.length - 1] && Double.isFinite(lastDay))) {
-            throw new IllegalArgumentException("the last stretch must end after its first day " + days[days.length - 1]
-                    + ", found day " + lastDay);
+            throw new IllegalArgumentException("the last stretch must end after its first day "
+                    + PlainNumber.of(days[days.length - 1]) + ", found day " + PlainNumber.of(lastDay));
         }
     }
 

@@ -1,6 +1,7 @@
 package org.headfall.solver.schedule;
 
 import java.util.Arrays;
+import org.headfall.solver.wording.PlainNumber;
 
 /** Days in strictly increasing order, each with a finite value: the table behind the schedules that change. */
 final class TimedValues {
@@ -16,7 +17,7 @@ final class TimedValues {
         for (int i = 0; i < days.length; i++) {
             if (!Double.isFinite(days[i]) || !Double.isFinite(values[i]) || (i > 0 && days[i] <= days[i - 1])) {
                 throw new IllegalArgumentException("days must increase and values be finite: entry " + i + " is day "
-                        + days[i] + ", value " + values[i]);
+                        + PlainNumber.of(days[i]) + ", value " + PlainNumber.of(values[i]));
             }
         }
         this.days = days.clone();

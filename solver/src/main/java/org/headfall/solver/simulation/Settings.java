@@ -1,5 +1,7 @@
 package org.headfall.solver.simulation;
 
+import org.headfall.solver.wording.PlainNumber;
+
 /**
  * How exactly and with how many threads a simulation runs.
  *
@@ -15,8 +17,8 @@ public record Settings(double accuracy, double largestStep, int threads) {
     /** Checks the values. */
     public Settings {
         if (!(accuracy > 0 && largestStep > 0 && threads >= 1)) {
-            throw new IllegalArgumentException("accuracy, largest step and threads must be positive, found " + accuracy
-                    + " m, " + largestStep + " d, " + threads);
+            throw new IllegalArgumentException("accuracy, largest step and threads must be positive, found "
+                    + PlainNumber.of(accuracy) + " m, " + PlainNumber.of(largestStep) + " d, " + threads);
         }
     }
 

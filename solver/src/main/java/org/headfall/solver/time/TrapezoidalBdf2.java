@@ -1,6 +1,7 @@
 package org.headfall.solver.time;
 
 import org.headfall.solver.linear.WorkerTeam;
+import org.headfall.solver.wording.PlainNumber;
 
 /**
  * Adaptive TR-BDF2 integrator: second order, L-stable, with an embedded error estimate of third order (Bank and others
@@ -175,7 +176,7 @@ public final class TrapezoidalBdf2 {
     private void reject(double day, Step step, double estimate) {
         rejected++;
         if (!Double.isFinite(estimate)) {
-            throw new ArithmeticException("the solution is not a number at day " + day);
+            throw new ArithmeticException("the solution is not a number at day " + PlainNumber.of(day));
         }
         double shorter = control.shorter(step.length(), estimate);
         if (shorter < control.smallest()) {

@@ -69,9 +69,9 @@ class PumpCurveTest {
 
     @Test
     void faultyCurvesAreNamedWithPointAndValue() {
-        assertMessage("84.0 m after 80.0 m in point 3", new double[] {0, 1, 2}, new double[] {90, 80, 84});
+        assertMessage("84 m after 80 m in point 3", new double[] {0, 1, 2}, new double[] {90, 80, 84});
         assertMessage("at least 3 points", new double[] {0, 1}, new double[] {90, 80});
-        assertMessage("begin at no flow, found 5.0", new double[] {5, 10, 20}, new double[] {90, 80, 70});
+        assertMessage("begin at no flow, found 5 m3/d", new double[] {5, 10, 20}, new double[] {90, 80, 70});
         assertMessage("in point 3", new double[] {0, 10, 10}, new double[] {90, 80, 70});
         assertMessage("NaN m in point 2", new double[] {0, 10, 20}, new double[] {90, Double.NaN, 70});
     }

@@ -1,5 +1,7 @@
 package org.headfall.solver.analytic.function;
 
+import org.headfall.solver.wording.PlainNumber;
+
 /** Refuses arguments outside their range, naming the argument, its value and what is allowed. */
 public final class Argument {
     private Argument() {}
@@ -16,7 +18,7 @@ public final class Argument {
         if (value > 0 && Double.isFinite(value)) {
             return value;
         }
-        throw new IllegalArgumentException(name + " must be a positive number, found " + value);
+        throw new IllegalArgumentException(name + " must be a positive number, found " + PlainNumber.of(value));
     }
 
     /**
@@ -31,7 +33,7 @@ public final class Argument {
         if (value >= 0 && Double.isFinite(value)) {
             return value;
         }
-        throw new IllegalArgumentException(name + " must be zero or a positive number, found " + value);
+        throw new IllegalArgumentException(name + " must be zero or a positive number, found " + PlainNumber.of(value));
     }
 
     /**
@@ -46,6 +48,6 @@ public final class Argument {
         if (Double.isFinite(value)) {
             return value;
         }
-        throw new IllegalArgumentException(name + " must be a finite number, found " + value);
+        throw new IllegalArgumentException(name + " must be a finite number, found " + PlainNumber.of(value));
     }
 }

@@ -1,5 +1,7 @@
 package org.headfall.solver.analytic.function;
 
+import org.headfall.solver.wording.PlainNumber;
+
 /**
  * The well function of Theis, {@code W(u) = E1(u)}, the integral of {@code exp(-y)/y} from {@code u} to infinity.
  *
@@ -25,7 +27,7 @@ public final class WellFunction {
      */
     public static double of(double u) {
         if (!(u > 0)) {
-            throw new IllegalArgumentException("u must be positive, found " + u);
+            throw new IllegalArgumentException("u must be positive, found " + PlainNumber.of(u));
         }
         if (u > LARGEST_BEFORE_UNDERFLOW) {
             return 0;

@@ -1,6 +1,7 @@
 package org.headfall.solver.analytic.side;
 
 import org.headfall.solver.analytic.UnboundedSolution;
+import org.headfall.solver.wording.PlainNumber;
 
 /** Checks shared by the solutions that mirror bores in straight sides. */
 final class ImagePlacement {
@@ -18,7 +19,7 @@ final class ImagePlacement {
         if (coordinate >= 0 && coordinate <= width) {
             return coordinate;
         }
-        throw new IllegalArgumentException(
-                name + " must lie in the aquifer, from 0 to " + width + " m, found " + coordinate + " m");
+        throw new IllegalArgumentException(name + " must lie in the aquifer, from 0 to " + PlainNumber.of(width)
+                + " m, found " + PlainNumber.of(coordinate) + " m");
     }
 }

@@ -7,6 +7,7 @@ import org.headfall.solver.analytic.PumpedBore;
 import org.headfall.solver.analytic.Superposition;
 import org.headfall.solver.analytic.UnboundedSolution;
 import org.headfall.solver.analytic.function.Argument;
+import org.headfall.solver.wording.PlainNumber;
 
 /**
  * Drawdown in the strip {@code 0 <= x <= width} between two parallel sides: the bore and an endless row of images at
@@ -61,7 +62,7 @@ public record StripSolution(UnboundedSolution unbounded, double width, SideCondi
             }
         }
         throw new IllegalArgumentException(
-                "time must be shorter for a strip " + width + " m wide, or the aquifer leaky: " + MOST_REFLECTIONS
-                        + " reflections do not suffice at " + time + " d");
+                "time must be shorter for a strip " + PlainNumber.of(width) + " m wide, or the aquifer leaky: "
+                        + MOST_REFLECTIONS + " reflections do not suffice at " + PlainNumber.of(time) + " d");
     }
 }
