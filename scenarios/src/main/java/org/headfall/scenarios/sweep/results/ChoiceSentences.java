@@ -64,7 +64,7 @@ public final class ChoiceSentences {
         return "Best choice by the aim asked for (" + (aim.largest() ? "largest " : "smallest ") + aim.figure() + ", "
                 + measure(aim) + "): " + best.name() + " with " + Numbers.words(best.value())
                 + (unit.isEmpty() ? "" : " " + unit) + error + "." + ties(ranked) + leftOut(choices.leftOut(aim))
-                + (choices.hasLimits() ? LimitsKept.sentence(ranked) : "");
+                + (choices.hasLimits() ? LimitsSentence.of(ranked) : "");
     }
 
     private static String ties(List<Choice> ranked) {

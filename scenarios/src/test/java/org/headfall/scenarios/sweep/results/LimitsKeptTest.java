@@ -25,14 +25,14 @@ class LimitsKeptTest {
         RankedChoices.Choice unjudged = choice("A", new Share(0, 0));
         assertEquals(
                 " Whether it keeps all limits could not be judged in any of its runs; nor in any run of another choice.",
-                LimitsKept.sentence(List.of(unjudged, choice("B", new Share(0, 0)))));
+                LimitsSentence.of(List.of(unjudged, choice("B", new Share(0, 0)))));
         assertEquals(
                 " Whether it keeps all limits could not be judged in any of its runs; the best choice that keeps them in"
                         + " each of its runs that could be judged is B.",
-                LimitsKept.sentence(List.of(unjudged, choice("B", new Share(3, 3)))));
+                LimitsSentence.of(List.of(unjudged, choice("B", new Share(3, 3)))));
         assertEquals(
                 " It keeps all limits in each of its 4 runs.",
-                LimitsKept.sentence(List.of(choice("A", new Share(4, 4)), unjudged)));
+                LimitsSentence.of(List.of(choice("A", new Share(4, 4)), unjudged)));
     }
 
     private static RankedChoices.Choice choice(String name, Share keeps) {
