@@ -89,6 +89,7 @@ final class AllocateCommand implements Callable<Integer> {
             double yieldMegalitresPerYear,
             double energyKilowattHoursPerMegalitre,
             List<AllocationResult.BoreRates> bores,
+            List<List<String>> boresThatShareEvenly,
             List<AllocationResult.Kept> limits,
             List<AllocationResult.Relaxed> conflicts,
             String goalUnit,
@@ -108,6 +109,7 @@ final class AllocateCommand implements Callable<Integer> {
                     DischargeUnit.MEGALITRES_PER_YEAR.of(result.yield()),
                     energy(result),
                     result.bores(),
+                    result.evenly(),
                     result.requirements(),
                     result.relaxed(),
                     result.goalUnit(),
@@ -131,6 +133,9 @@ final class AllocateCommand implements Callable<Integer> {
             text.item(String.format(
                     Locale.ROOT, "%s: %.1f ML/yr", bore.name(), DischargeUnit.MEGALITRES_PER_YEAR.of(bore.yield())));
         }
+        result.evenly()
+                .forEach(some -> text.sentence(
+                        "Shared evenly, as shares make no difference to goal and limits: " + String.join(", ", some)));
         text.sentence("Limits:");
         result.requirements().forEach(one -> text.item(kept(result, one)));
         text.sentence(

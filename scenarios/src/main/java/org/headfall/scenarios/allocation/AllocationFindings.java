@@ -61,6 +61,7 @@ final class AllocationFindings {
      * The whole result.
      *
      * @param best the rates
+     * @param evenly bores that share evenly, by their number
      * @param with the run with them
      * @param drawdown what rates do near these
      * @param relaxed by how much each requirement had to give way
@@ -70,6 +71,7 @@ final class AllocationFindings {
      */
     AllocationResult of(
             SharedWater.Best best,
+            List<List<Integer>> evenly,
             RunInMemory with,
             DrawdownByRates drawdown,
             double[] relaxed,
@@ -81,6 +83,9 @@ final class AllocationFindings {
                 run,
                 blocks,
                 all,
+                evenly.stream()
+                        .map(set -> set.stream().map(wanted.bores()::get).toList())
+                        .toList(),
                 all.stream().mapToDouble(AllocationResult.BoreRates::yield).sum(),
                 energy(best.rates(), with),
                 kept,

@@ -10,6 +10,7 @@ import org.headfall.scenarios.recording.RunDescription;
  * @param run the run
  * @param blocks when rates may differ
  * @param bores the bores, with their rates
+ * @param evenly names of bores that share evenly, since shares of them make no difference to the goal and the limits
  * @param yield mean taking of all (m³/d)
  * @param energy mean energy (kWh/d)
  * @param requirements every limit and lowest level, with its price
@@ -23,6 +24,7 @@ public record AllocationResult(
         RunDescription run,
         RateBlocks blocks,
         List<BoreRates> bores,
+        List<List<String>> evenly,
         double yield,
         double energy,
         List<Kept> requirements,
@@ -38,6 +40,7 @@ public record AllocationResult(
     /** Copies the lists. */
     public AllocationResult {
         bores = List.copyOf(bores);
+        evenly = evenly.stream().map(List::copyOf).toList();
         requirements = List.copyOf(requirements);
         relaxed = List.copyOf(relaxed);
         exchanges = List.copyOf(exchanges);

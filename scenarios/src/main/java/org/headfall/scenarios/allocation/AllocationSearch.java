@@ -11,6 +11,7 @@ import org.headfall.scenarios.run.RunPlan;
 import org.headfall.scenarios.run.RunProgress;
 import org.headfall.scenarios.scenario.AllocationSpecification;
 import org.headfall.scenarios.scenario.Scenario;
+import org.headfall.solver.allocation.Programme;
 import org.headfall.solver.response.HeadAnswers;
 import org.headfall.solver.response.StationResponses;
 
@@ -43,6 +44,12 @@ public final class AllocationSearch {
     /** What rounds are superposed from; absent where only the simulator can make them. */
     private final Optional<StationResponses> responses;
 
+    /** What is wanted, by what rates do near those last run. */
+    private Programme goal;
+
+    /** Bores that share evenly in the rates last found. */
+    private List<List<Integer>> evenly = List.of();
+
     private int bySuperposition;
     private int bySimulator;
 
@@ -72,6 +79,7 @@ public final class AllocationSearch {
                         requirements.turns(without.recording().days()[1], run.endDay())),
                 requirements.all());
         wishes = new AllocationWishes(plan, wanted, blocks, bores, moments, without, effects);
+        goal = wishes.goal();
         findings = new AllocationFindings(run, wanted, blocks, bores, moments, effects, wishes);
     }
 
@@ -103,14 +111,14 @@ public final class AllocationSearch {
 
     private AllocationResult search() {
         double[] relaxed = new double[requirements.all().size()];
-        SharedWater.Best best = best(relaxed);
+        SharedWater.Best best = even(best(relaxed));
         RunInMemory with = run(best.rates());
         double before = Double.NaN;
         // Springs and rules make effects smaller or larger than superposed; what they do at these rates counts next.
         while (rounds() < MOST_ROUNDS && !(isKept(with, relaxed) && isSettled(before, best.value()))) {
             before = best.value();
             learn(with, best.rates(), relaxed);
-            best = best(relaxed);
+            best = even(best(relaxed));
             with = run(best.rates());
         }
         List<AllocationResult.Difference> differences = List.of();
@@ -121,13 +129,14 @@ public final class AllocationSearch {
             // What superposition is off by from the simulator counts as well.
             while (bySimulator < MOST_ROUNDS && !isKept(with, relaxed)) {
                 learn(with, best.rates(), relaxed);
-                best = best(relaxed);
+                best = even(best(relaxed));
                 with = simulated(best.rates());
             }
         }
         progress.reached("asking what limits cost", 0);
         return findings.of(
                 best,
+                evenly,
                 with,
                 drawdownIn(with),
                 relaxed,
@@ -179,6 +188,7 @@ public final class AllocationSearch {
         if (changed) {
             water.follow(found, superposed);
             wishes.follow(with, found);
+            goal = wishes.goal();
         }
         for (int r = 0; r < bases.length; r++) {
             for (int k = 0; k < bases[r].length; k++) {
@@ -205,13 +215,20 @@ public final class AllocationSearch {
             SharedWater.Best yield = water.solve("yield of " + holder, wishes.largestYieldOf(holder), fixed, relaxed);
             fixed.add(wishes.atLeast(holder, yield.value() * KEPT_SHARE));
         }
-        return water.solve(GOAL, wishes.goal(), fixed, relaxed);
+        return water.solve(GOAL, goal, fixed, relaxed);
+    }
+
+    /** The same with even shares among bores where these make no difference. */
+    private SharedWater.Best even(SharedWater.Best best) {
+        EvenShares.Shares shares = water.evened(goal, fixed, best.rates());
+        evenly = shares.among();
+        return new SharedWater.Best(shares.rates(), best.value());
     }
 
     private List<AllocationResult.Kept> kept(SharedWater.Best best, RunInMemory with) {
         double[][] superposed = effects.of(best.rates(), requirements.all());
         double[][] found = requirements.margins(with);
-        double[] prices = water.prices(GOAL, wishes.goal(), fixed);
+        double[] prices = water.prices(GOAL, goal, fixed);
         List<AllocationResult.Kept> kept = new ArrayList<>();
         for (int r = 0; r < found.length; r++) {
             double gain = prices[r] > 0 ? gainByMoreOf(requirements.all().get(r), best) : 0;

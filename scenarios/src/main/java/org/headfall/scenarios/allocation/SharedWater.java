@@ -156,6 +156,28 @@ final class SharedWater {
     }
 
     /**
+     * The best rates with even shares among bores that are as good as each other.
+     *
+     * @param programme what was wanted of the rates
+     * @param fixed wishes that are kept besides
+     * @param best the rates (m³/d)
+     */
+    EvenShares.Shares evened(Programme programme, List<Wish> fixed, double[] best) {
+        return new EvenShares(effects.variables(), programme, rows(fixed), TOLERANCE, rates -> {
+                    double[][] found = effects.of(rates, requirements);
+                    for (int r = 0; r < found.length; r++) {
+                        for (int k = 0; k < found[r].length; k++) {
+                            if (requirements.get(r).base(k) - found[r][k] < -TOLERANCE) {
+                                return false;
+                            }
+                        }
+                    }
+                    return true;
+                })
+                .of(best);
+    }
+
+    /**
      * What requirements cost at the solution last found.
      *
      * @param name of what is wanted, as it was solved for

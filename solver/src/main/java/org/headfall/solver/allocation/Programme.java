@@ -42,6 +42,19 @@ public record Programme(double[] most, double[] cost, double[][] curvature) {
         return new Programme(most, cost, new double[0][]);
     }
 
+    /** Cost of values, with the curved part of it. */
+    public double valueOf(double[] x) {
+        double value = 0;
+        for (int i = 0; i < x.length; i++) {
+            double slope = cost[i];
+            for (int j = 0; j < curvature.length; j++) {
+                slope += 0.5 * curvature[i][j] * x[j];
+            }
+            value += slope * x[i];
+        }
+        return value;
+    }
+
     /**
      * The best values.
      *
