@@ -191,9 +191,13 @@ final class AllocateCommand implements Callable<Integer> {
                 rounded(one.predicted()),
                 one.unit(),
                 rounded(one.simulated()));
-        return one.price() > 0
-                ? left + "; price " + Significant.text(one.price()) + " " + result.priceUnit(one) + ", 0.1 more gains "
-                        + Significant.text(one.gain()) + " " + result.goalUnit()
-                : left;
+        if (one.price() == 0) {
+            return left;
+        }
+        String priced = left + "; price " + Significant.text(one.price()) + " " + result.priceUnit(one) + ", 0.1 more ";
+        return one.gain() < 0
+                ? priced + "loses " + Significant.text(-one.gain()) + " " + result.goalUnit()
+                        + ", as holders who come first take more"
+                : priced + "gains " + Significant.text(one.gain()) + " " + result.goalUnit();
     }
 }

@@ -26,7 +26,6 @@ public final class AllocationSearch {
     /** Change of the goal from one simulation to the next at which rates have settled. */
     private static final double SETTLED = 5e-4;
 
-    private static final double KEPT_SHARE = 1 - 1e-6;
     private static final String GOAL = "goal";
 
     private final AllocationSpecification wanted;
@@ -52,9 +51,7 @@ public final class AllocationSearch {
 
     private int bySuperposition;
     private int bySimulator;
-
-    /** What is wanted besides the limits, and that those who come first keep what they can get. */
-    private final List<Wish> fixed = new ArrayList<>();
+    private ServedInTurn served;
 
     private AllocationSearch(RunPlan plan, Scenario scenario, PlanningResponses responses, RunProgress progress) {
         this.progress = progress;
@@ -80,6 +77,7 @@ public final class AllocationSearch {
                 requirements.all());
         wishes = new AllocationWishes(plan, wanted, blocks, bores, moments, without, effects);
         goal = wishes.goal();
+        served = new ServedInTurn(water, List.of());
         findings = new AllocationFindings(run, wanted, blocks, bores, moments, effects, wishes);
     }
 
@@ -209,18 +207,20 @@ public final class AllocationSearch {
 
     private SharedWater.Best best(double[] relaxed) {
         progress.reached("finding rates", 0);
-        fixed.clear();
-        fixed.addAll(wishes.all());
+        served = new ServedInTurn(water, wishes.all());
         for (String holder : wanted.seniority()) {
-            SharedWater.Best yield = water.solve("yield of " + holder, wishes.largestYieldOf(holder), fixed, relaxed);
-            fixed.add(wishes.atLeast(holder, yield.value() * KEPT_SHARE));
+            served.serve(
+                    "yield of " + holder,
+                    wishes.largestYieldOf(holder),
+                    value -> wishes.atLeast(holder, value),
+                    relaxed);
         }
-        return water.solve(GOAL, goal, fixed, relaxed);
+        return served.last(GOAL, goal, relaxed);
     }
 
     /** The same with even shares among bores where these make no difference. */
     private SharedWater.Best even(SharedWater.Best best) {
-        EvenShares.Shares shares = water.evened(goal, fixed, best.rates());
+        EvenShares.Shares shares = water.evened(goal, served.wishes(), best.rates());
         evenly = shares.among();
         return new SharedWater.Best(shares.rates(), best.value());
     }
@@ -228,10 +228,10 @@ public final class AllocationSearch {
     private List<AllocationResult.Kept> kept(SharedWater.Best best, RunInMemory with) {
         double[][] superposed = effects.of(best.rates(), requirements.all());
         double[][] found = requirements.margins(with);
-        double[] prices = water.prices(GOAL, goal, fixed);
+        double[] prices = served.prices();
         List<AllocationResult.Kept> kept = new ArrayList<>();
         for (int r = 0; r < found.length; r++) {
-            double gain = prices[r] > 0 ? gainByMoreOf(requirements.all().get(r), best) : 0;
+            double gain = prices[r] != 0 ? gainByMoreOf(requirements.all().get(r), best) : 0;
             Requirement one = requirements.all().get(r);
             kept.add(AllocationFindings.kept(
                     one, superposed[r], found[r], requirements.reserve(with, one), prices[r], gain));

@@ -178,14 +178,23 @@ final class SharedWater {
     }
 
     /**
-     * What requirements cost at the solution last found.
+     * What it costs to keep something: by how much what is to be small would fall for a unit more of each, not negative.
+     *
+     * @param ofRequirements of each requirement
+     * @param ofWishes of each of the wishes that are kept besides, while the others stay
+     */
+    @SuppressWarnings("ArrayRecordComponent") // read once by whoever asked
+    record Prices(double[] ofRequirements, double[] ofWishes) {}
+
+    /**
+     * What requirements and wishes cost at the solution last found.
      *
      * @param name of what is wanted, as it was solved for
      * @param programme what is wanted
      * @param fixed wishes that are kept besides
-     * @return by how much what is to be small would fall for a unit more of each requirement, not negative
+     * @return the prices
      */
-    double[] prices(String name, Programme programme, List<Wish> fixed) {
+    Prices prices(String name, Programme programme, List<Wish> fixed) {
         Ties ties = levels.get(settled.getOrDefault(name, levels.size() - 1));
         double[] prices =
                 ties.of(programme).prices(rows(fixed).stream().map(ties::of).toList());
@@ -193,7 +202,7 @@ final class SharedWater {
         for (int i = fixed.size(); i < prices.length; i++) {
             sums[cuts.get(i - fixed.size()).requirement] += prices[i];
         }
-        return sums;
+        return new Prices(sums, Arrays.copyOf(prices, fixed.size()));
     }
 
     private List<Row> rows(List<Wish> fixed) {

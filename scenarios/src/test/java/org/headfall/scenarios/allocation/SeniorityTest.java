@@ -1,0 +1,104 @@
+package org.headfall.scenarios.allocation;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.headfall.scenarios.document.FileReach;
+import org.headfall.scenarios.reading.ScenarioReader;
+import org.headfall.scenarios.reading.ScenarioReading;
+import org.headfall.scenarios.run.PlanningResponses;
+import org.headfall.scenarios.run.RunPlan;
+import org.headfall.scenarios.run.RunPlanner;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/**
+ * Two holders in a field with a fixed head to the east. The bore near the protected point harms it more, so the largest yield
+ * of both leaves it out, and its seniority costs the other one. The reference is other allocations: of the senior alone, and
+ * under a limit that allows a little more.
+ */
+class SeniorityTest {
+
+    private static final double MEGALITRES_PER_YEAR = 365.25 / 1000;
+
+    private static final String DOCUMENT = """
+            title: A field
+            datum: metres above an invented datum
+            crs: local
+            period: {from: 2026-07-01, for: 4 yr}
+            grid: {extent: {west: 0 km, east: 10 km, south: 0 km, north: 10 km}, cell: 500 m}
+            aquifer: {transmissivity: 200 m2/d, storativity: 1e-3, top: -400 m, bottom: -500 m}
+            ground: 110 m
+            boundaries:
+              - {name: east, side: east, fixed_head: 100 m}
+            protected:
+              - {name: point, at: [2.25 km, 5.25 km]}
+            bores:
+              - {name: near, at: [3.75 km, 5.25 km], holder: Elder, group: proposed, screen_radius: 100 mm, rate: NEAR}
+              - {name: far, at: [7.75 km, 5.25 km], holder: Younger, group: proposed, screen_radius: 100 mm, rate: 1 L/s}
+            limits:
+              - name: the point keeps its head
+                quantity: drawdown
+                at: point
+                cause: proposed bores
+                compared_with: without them
+                when: ever
+                at_most: ALLOWED m
+            start: {heads: 100 m}
+            output: {grids: yearly, bores: yearly, report_after: [1 yr], head_tolerance: 1 mm}
+            allocation:
+              goal: largest yield
+              bores: BORES
+              largest_rate: 100 L/s
+              SENIORITY
+              efficiency: 60 %
+            """;
+
+    @TempDir
+    private Path folder;
+
+    private AllocationResult allocate(String near, String bores, String seniority, double allowed) throws Exception {
+        Path document = folder.resolve("scenario.yaml");
+        Files.writeString(
+                document,
+                DOCUMENT.replace("NEAR", near)
+                        .replace("BORES", bores)
+                        .replace("SENIORITY", seniority)
+                        .replace("ALLOWED", String.valueOf(allowed)));
+        ScenarioReading reading = ScenarioReader.read(document, FileReach.FOLDER_OF_DOCUMENT);
+        RunPlan plan = RunPlanner.plan(reading, "test", 1);
+        AllocationResult result = AllocationSearch.in(
+                plan, reading.orThrow(), PlanningResponses.of(plan, folder), (stage, fraction) -> {});
+        assertTrue(result.worst() >= -1e-3, "least left " + result.worst());
+        return result;
+    }
+
+    private static double megalitres(AllocationResult result) {
+        return result.yield() * MEGALITRES_PER_YEAR;
+    }
+
+    /** The senior gets what it would alone, and the other what is left: nothing. */
+    @Test
+    void theSeniorIsServedFirst() throws Exception {
+        AllocationResult equals = allocate("0 L/s", "[near, far]", "", 4);
+        AllocationResult first = allocate("0 L/s", "[near, far]", "seniority: [Elder]", 4);
+        assertEquals(0, equals.bores().get(0).yield(), 1e-3);
+        assertTrue(megalitres(equals) > 2 * megalitres(first), equals.bores() + ", " + first.bores());
+        assertEquals(0, first.bores().get(1).yield(), 1e-3 * first.yield());
+        AllocationResult last = allocate("0 L/s", "[near, far]", "seniority: [Younger, Elder]", 4);
+        assertEquals(megalitres(equals), megalitres(last), 1e-4 * megalitres(equals));
+    }
+
+    /** What a centimetre more of the limit yields, the senior served again: far less than what the other would make of it. */
+    @Test
+    void priceIsWhatALittleMoreOfTheLimitYieldsInAll() throws Exception {
+        AllocationResult first = allocate("0 L/s", "[near, far]", "seniority: [Elder]", 4);
+        AllocationResult more = allocate("0 L/s", "[near, far]", "seniority: [Elder]", 4.01);
+        AllocationResult.Kept limit = first.requirements().get(0);
+        double gain = (megalitres(more) - megalitres(first)) / 0.01;
+        assertEquals(gain, limit.price(), 0.01 * gain);
+        assertEquals(0.1 * gain, limit.gain(), 0.001 * gain);
+    }
+}
