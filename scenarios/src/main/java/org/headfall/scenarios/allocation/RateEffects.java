@@ -60,7 +60,7 @@ final class RateEffects {
                     int before = Arrays.binarySearch(known, earlier(one, day));
                     effect = (effect - (before < 0 ? 0 : found[before][one.station()])) / one.declineYears();
                 }
-                effects[r][k] = one.perMetre() * effect + loss(one, rates, day);
+                effects[r][k] = one.perMetre(k) * effect + loss(one, rates, day);
             }
         }
         return effects;
@@ -103,7 +103,7 @@ final class RateEffects {
             double[] then = before > 0 ? drawdown.by(one.station(), one.counted(), before) : new double[now.length];
             Arrays.setAll(now, v -> (now[v] - then[v]) / one.declineYears());
         }
-        Arrays.setAll(now, v -> one.perMetre() * now[v]);
+        Arrays.setAll(now, v -> one.perMetre(k) * now[v]);
         return now;
     }
 

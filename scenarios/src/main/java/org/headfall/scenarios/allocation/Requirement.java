@@ -2,7 +2,6 @@ package org.headfall.scenarios.allocation;
 
 import java.util.Arrays;
 import java.util.Optional;
-import org.headfall.scenarios.limits.HeadProportion;
 import org.headfall.scenarios.limits.Limit;
 import org.headfall.scenarios.limits.LimitedQuantity;
 import org.headfall.solver.bore.WellLoss;
@@ -19,6 +18,7 @@ final class Requirement {
     private final int station;
     private final DrawdownByRates.Counted counted;
     private final double[] days;
+    private final double[] perMetre;
     private final double[] base;
 
     /** What must be kept. */
@@ -48,13 +48,26 @@ final class Requirement {
      * @param station where, by its place in the run
      * @param counted whose taking counts
      * @param days when (d)
+     * @param perMetre by how much its value changes per metre of head on each day
      */
-    Requirement(Subject subject, int station, DrawdownByRates.Counted counted, double[] days) {
+    Requirement(
+            Subject subject, int station, DrawdownByRates.Counted counted, double[] days, double[] perMetre) {
         this.subject = subject;
         this.station = station;
         this.counted = counted;
         this.days = days;
+        this.perMetre = perMetre;
         base = new double[days.length];
+    }
+
+    /** A requirement whose value changes as head does. */
+    Requirement(Subject subject, int station, DrawdownByRates.Counted counted, double[] days) {
+        this(
+                subject,
+                station,
+                counted,
+                days,
+                Arrays.stream(days).map(day -> 1).toArray());
     }
 
     Subject subject() {
@@ -106,9 +119,9 @@ final class Requirement {
         return quantity().orElse(null) instanceof LimitedQuantity.DeclineRate rate ? rate.overYears() : 0;
     }
 
-    /** By how much the limited value changes per metre of head. */
-    double perMetre() {
-        return quantity().map(HeadProportion::perMetre).orElse(1.0);
+    /** By how much the limited value changes per metre of head on a day. */
+    double perMetre(int day) {
+        return perMetre[day];
     }
 
     /** Whose taking counts. */

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.DoubleStream;
+import java.util.stream.IntStream;
 import org.headfall.scenarios.limits.HeadProportion;
 import org.headfall.scenarios.limits.LeftOut;
 import org.headfall.scenarios.limits.Limit;
@@ -67,11 +68,16 @@ final class Requirements {
     }
 
     private static Requirement ofLimit(RunDescription run, Limit limit, int[] bores, RunInMemory without) {
-        double[] days = Arrays.stream(without.margins(limit).days())
-                .filter(day -> day > 0)
+        LimitMargins margins = without.margins(limit);
+        int[] counting = IntStream.range(0, margins.days().length)
+                .filter(i -> margins.days()[i] > 0)
                 .toArray();
         return new Requirement(
-                new Requirement.OfLimit(limit), run.stationIndex(limit.station()), counted(run, limit, bores), days);
+                new Requirement.OfLimit(limit),
+                run.stationIndex(limit.station()),
+                counted(run, limit, bores),
+                Arrays.stream(counting).mapToDouble(i -> margins.days()[i]).toArray(),
+                Arrays.stream(counting).mapToDouble(i -> margins.perMetre()[i]).toArray());
     }
 
     private static Requirement ofLevel(RunPlan plan, int[] bores, int b, double floor, double[] moments) {

@@ -87,6 +87,27 @@ final class DischargeValues {
         return LimitSeries.of(quantity, days, values, error);
     }
 
+    /**
+     * By how much the discharge of a spring falls per metre of drawdown while it flows (L/s per m): by its conductance.
+     */
+    double perMetre() {
+        return DischargeUnit.LITRES_PER_SECOND.of(conductance());
+    }
+
+    /**
+     * By how much a share falls per metre of drawdown while the spring flows: what it is compared with stays as it is.
+     *
+     * @param days days on which the share is known (d)
+     * @return per cent per metre on each day; nothing where it is compared with a spring that does not flow
+     */
+    double[] shareOfSpringDischargePerMetre(double[] days) {
+        ReferenceValues reference = new ReferenceValues(series, other, comparison, StationSeries::discharge);
+        return Arrays.stream(days)
+                .map(reference::onDay)
+                .map(whole -> whole > 0 ? PER_CENT * conductance() / whole : 0)
+                .toArray();
+    }
+
     private double conductance() {
         return ((Station.SpringSite) station).conductance();
     }

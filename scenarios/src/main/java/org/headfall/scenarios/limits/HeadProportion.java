@@ -5,7 +5,8 @@ import org.headfall.solver.bore.WaterColumn;
 
 /**
  * Whether a limited value follows head at its place in proportion. Where it does, what bores do to it can be added up, and
- * searches for sites and rates keep the limit; any other is for the simulator to judge.
+ * searches for sites and rates keep the limit; any other is for the simulator to judge. By how much it changes per metre is
+ * part of its {@link LimitMargins}.
  */
 public final class HeadProportion {
 
@@ -18,6 +19,27 @@ public final class HeadProportion {
      * @return the reason in words that go on after its name; absent if it can
      */
     public static Optional<String> obstacle(Limit limit) {
+        Optional<String> ofKind = obstacleOfKind(limit);
+        return ofKind.isPresent() || followsHead(limit.quantity()) ? ofKind : Optional.of(noProportion(limit));
+    }
+
+    /**
+     * Why what bores do to a limited value cannot be added up even if springs that are limited flow: their discharge falls in
+     * proportion to head as long as they do, and a spring that is to give something flows wherever its limit is kept.
+     *
+     * @param limit the limit
+     * @return the reason in words that go on after its name; absent if it can
+     */
+    public static Optional<String> obstacleWhereSpringsFlow(Limit limit) {
+        Optional<String> ofKind = obstacleOfKind(limit);
+        boolean ofSpring = limit.quantity() instanceof LimitedQuantity.SpringDischarge
+                || limit.quantity() instanceof LimitedQuantity.ShareOfSpringDischarge;
+        return ofKind.isPresent() || followsHead(limit.quantity()) || ofSpring
+                ? ofKind
+                : Optional.of(noProportion(limit));
+    }
+
+    private static Optional<String> obstacleOfKind(Limit limit) {
         if (limit.quantity() instanceof LimitedQuantity.Distance) {
             return Optional.of("is about distances, not heads");
         }
@@ -33,27 +55,40 @@ public final class HeadProportion {
         if (limit.comparison() instanceof Comparison.WithCase && limit.needsOtherRun()) {
             return Optional.of("compares with another case");
         }
-        boolean follows = limit.quantity() instanceof LimitedQuantity.Drawdown
-                || limit.quantity() instanceof LimitedQuantity.FloorLevel
-                || limit.quantity() instanceof LimitedQuantity.Pressure
-                || limit.quantity() instanceof LimitedQuantity.DeclineRate;
-        return follows
-                ? Optional.empty()
-                : Optional.of("limits a " + limit.quantity().words() + ", which does not fall in proportion to head");
+        return isShare(limit.quantity()) && changesItsReference(limit.comparison())
+                ? Optional.of("is a share of what taking changes too")
+                : Optional.empty();
     }
 
-    /**
-     * By how much a limited value changes per metre of head at its place.
-     *
-     * @param quantity what is limited, without {@linkplain #obstacle obstacle}
-     * @return change of the value, in its unit, per metre; of a rate of decline, per metre that head falls more in its time
-     *     of one year
-     */
-    public static double perMetre(LimitedQuantity quantity) {
-        WaterColumn column = WaterColumn.REFERENCE;
-        // The pressure at the screen, and so at a gauge above it, changes alike whatever the temperature of the column.
-        return quantity instanceof LimitedQuantity.Pressure
-                ? column.gaugePressure(1, 0) - column.gaugePressure(0, 0)
-                : 1;
+    private static boolean followsHead(LimitedQuantity quantity) {
+        return quantity instanceof LimitedQuantity.Drawdown
+                || quantity instanceof LimitedQuantity.FloorLevel
+                || quantity instanceof LimitedQuantity.Pressure
+                || quantity instanceof LimitedQuantity.DeclineRate
+                || quantity instanceof LimitedQuantity.ShareOfAvailableHead;
+    }
+
+    private static boolean isShare(LimitedQuantity quantity) {
+        return quantity instanceof LimitedQuantity.ShareOfAvailableHead
+                || quantity instanceof LimitedQuantity.ShareOfSpringDischarge;
+    }
+
+    /** Whether taking changes what a value is compared with: later days of the run itself. */
+    private static boolean changesItsReference(Comparison comparison) {
+        return comparison instanceof Comparison.OnDay || comparison instanceof Comparison.MeanOfYears;
+    }
+
+    private static String noProportion(Limit limit) {
+        return "limits a " + limit.quantity().words() + ", which does not fall in proportion to head";
+    }
+
+    /** Change of a limited value that is made of head alone, in its unit, per metre; NaN of any other. */
+    static double ofHead(LimitedQuantity quantity) {
+        if (quantity instanceof LimitedQuantity.Pressure) {
+            // The pressure at the screen, and so at a gauge above it, changes alike whatever the temperature of the column.
+            WaterColumn column = WaterColumn.REFERENCE;
+            return column.gaugePressure(1, 0) - column.gaugePressure(0, 0);
+        }
+        return followsHead(quantity) && !isShare(quantity) ? 1 : Double.NaN;
     }
 }

@@ -83,6 +83,21 @@ final class HeadValues {
                 PER_CENT * reference.errors() * headError / leastAvailable(quantity));
     }
 
+    /**
+     * By how much a share falls per metre of drawdown: what it is compared with stays as it is.
+     *
+     * @param quantity the share
+     * @param days days on which the share is known (d)
+     * @return per cent per metre on each day
+     */
+    double[] perMetre(LimitedQuantity.ShareOfAvailableHead quantity, double[] days) {
+        ReferenceValues reference = reference();
+        double base = base(quantity.above()).orElse(Double.NaN);
+        return Arrays.stream(days)
+                .map(day -> PER_CENT / (reference.onDay(day) - base))
+                .toArray();
+    }
+
     /** Smallest head above the level that a share is taken of (m); NaN if the station has no such level. */
     double leastAvailable(LimitedQuantity.ShareOfAvailableHead quantity) {
         ReferenceValues reference = reference();

@@ -1,5 +1,6 @@
 package org.headfall.scenarios.limits;
 
+import java.util.Arrays;
 import java.util.BitSet;
 import java.util.List;
 import java.util.Map;
@@ -57,8 +58,43 @@ public final class LimitEvaluation {
      * @return the margins
      */
     public LimitMargins margins(Limit limit) {
-        LimitSeries counted = counted(limit, evidence.run());
-        return new LimitMargins(counted.days(), counted.margins(), counted.error());
+        return margins(limit, evidence.run());
+    }
+
+    /**
+     * Margins of a limit in another run of the same stations, compared with what the run itself is compared with.
+     *
+     * @param limit a limit of a station of the run, for which the series it is compared with are there
+     * @param changed series of each station in the other run
+     * @return the margins, with the numerical error of the run itself
+     */
+    public LimitMargins marginsIn(Limit limit, List<StationSeries> changed) {
+        return margins(limit, comparable(new RunSeries(changed, Map.of())));
+    }
+
+    private LimitMargins margins(Limit limit, RunSeries of) {
+        LimitSeries counted = counted(limit, of);
+        return new LimitMargins(
+                counted.days(), counted.margins(), perMetre(limit, of, counted.days()), counted.error());
+    }
+
+    /** Change of the limited value per metre of head on some days, see {@link LimitMargins}. */
+    private double[] perMetre(Limit limit, RunSeries of, double[] days) {
+        int station = description.stationIndex(limit.station());
+        LimitedQuantity quantity = limit.quantity();
+        if (quantity instanceof LimitedQuantity.ShareOfAvailableHead share) {
+            return heads(limit, of, station, evidence.headError()).perMetre(share, days);
+        }
+        if (quantity instanceof LimitedQuantity.ShareOfSpringDischarge) {
+            return discharges(limit, of, station, evidence.headError()).shareOfSpringDischargePerMetre(days);
+        }
+        double[] same = new double[days.length];
+        Arrays.fill(
+                same,
+                quantity instanceof LimitedQuantity.SpringDischarge
+                        ? discharges(limit, of, station, evidence.headError()).perMetre()
+                        : HeadProportion.ofHead(quantity));
+        return same;
     }
 
     /**

@@ -35,8 +35,13 @@ final class ReferenceValues {
 
     /** Value that the value of a record is measured from. */
     double at(int record) {
+        return onDay(days[record]);
+    }
+
+    /** Value that the value on a recorded day or between two is measured from. */
+    double onDay(double day) {
         if (other.isPresent()) {
-            return StationSeries.interpolate(other.get().days(), of.apply(other.get()), days[record]);
+            return StationSeries.interpolate(other.get().days(), of.apply(other.get()), day);
         }
         if (comparison instanceof Comparison.OnDay on) {
             return StationSeries.interpolate(days, values, on.day());

@@ -268,6 +268,16 @@ public final class RunInMemory {
         return limits.margins(limit);
     }
 
+    /**
+     * Margins of a limit of the plan in another run of the same stations.
+     *
+     * @param limit the limit
+     * @param changed series of each station in the other run
+     */
+    public LimitMargins marginsIn(Limit limit, List<StationSeries> changed) {
+        return limits.marginsIn(limit, changed);
+    }
+
     /** Outcome of the limits of the plan. */
     public List<LimitResult> limits() {
         return limits.evaluate(plan.limits());

@@ -13,9 +13,9 @@ import org.headfall.scenarios.limits.LimitedQuantity;
 import org.headfall.scenarios.recording.RunCalendar;
 
 /**
- * What a run leaves of one limit while a new bore takes, on the few days that matter. The effect of a steady rate on head
- * grows with time, so a day counts only if every later one leaves more; on a rate of decline it is largest at first.
- * More than {@link #MOST_DAYS} days are gathered into groups, each with its smallest margin and its largest effect.
+ * What a run leaves of one limit while a new bore takes, on the few days that matter. Drawdown by a steady rate grows with
+ * time, so a day counts only if every later one leaves more metres of it; a rate of decline grows most at first. More than
+ * {@link #MOST_DAYS} days are gathered into groups, each with the fewest metres left and the largest drawdown.
  */
 final class LimitHeadroom {
 
@@ -25,12 +25,23 @@ final class LimitHeadroom {
     private final int station;
     private final double[] days;
     private final double[] margins;
+    private final double[] perMetre;
 
-    private LimitHeadroom(Limit limit, int station, double[] days, double[] margins) {
+    private LimitHeadroom(Limit limit, int station, List<Day> kept) {
         this.limit = limit;
         this.station = station;
-        this.days = days;
-        this.margins = margins;
+        days = kept.stream().mapToDouble(Day::day).toArray();
+        margins = kept.stream().mapToDouble(Day::margin).toArray();
+        perMetre = kept.stream().mapToDouble(Day::perMetre).toArray();
+    }
+
+    /** What is left on a day, and how much of it a metre of drawdown takes. */
+    private record Day(double day, double margin, double perMetre) {
+
+        /** Drawdown that uses up what is left (m). */
+        double metres() {
+            return perMetre > 0 ? margin / perMetre : Double.POSITIVE_INFINITY;
+        }
     }
 
     /**
@@ -43,54 +54,50 @@ final class LimitHeadroom {
      * @param last last day on which the new bore takes (d)
      */
     static LimitHeadroom of(Limit limit, int station, LimitMargins series, double shortest, double last) {
-        List<double[]> pairs = new ArrayList<>();
+        List<Day> all = new ArrayList<>();
         for (int i = 0; i < series.days().length; i++) {
             double day = series.days()[i];
             if (day > 0 && day <= last) {
-                pairs.add(new double[] {Math.max(shortest, day), series.margins()[i] - series.error()});
+                all.add(new Day(
+                        Math.max(shortest, day), series.margins()[i] - series.error(), series.perMetre()[i]));
             }
         }
-        List<double[]> kept = limit.quantity() instanceof LimitedQuantity.DeclineRate
-                ? grouped(pairs, false)
-                : grouped(smallestToCome(pairs), true);
-        return new LimitHeadroom(
-                limit,
-                station,
-                kept.stream().mapToDouble(pair -> pair[0]).toArray(),
-                kept.stream().mapToDouble(pair -> pair[1]).toArray());
+        boolean grows = !(limit.quantity() instanceof LimitedQuantity.DeclineRate);
+        return new LimitHeadroom(limit, station, grouped(grows ? fewestToCome(all) : all, grows));
     }
 
-    /** Days on which the margin is smaller than on all later ones. */
-    private static List<double[]> smallestToCome(List<double[]> pairs) {
-        List<double[]> kept = new ArrayList<>();
-        double least = Double.POSITIVE_INFINITY;
-        for (int i = pairs.size() - 1; i >= 0; i--) {
-            if (pairs.get(i)[1] < least) {
-                least = pairs.get(i)[1];
-                kept.add(0, pairs.get(i));
+    /** Days on which fewer metres are left than on all later ones. */
+    private static List<Day> fewestToCome(List<Day> all) {
+        List<Day> kept = new ArrayList<>();
+        double fewest = Double.POSITIVE_INFINITY;
+        for (int i = all.size() - 1; i >= 0; i--) {
+            if (all.get(i).metres() < fewest) {
+                fewest = all.get(i).metres();
+                kept.add(0, all.get(i));
             }
         }
         return kept;
     }
 
-    private static List<double[]> grouped(List<double[]> pairs, boolean effectGrows) {
-        if (pairs.size() <= MOST_DAYS) {
-            return pairs;
+    private static List<Day> grouped(List<Day> all, boolean drawdownGrows) {
+        if (all.size() <= MOST_DAYS) {
+            return all;
         }
-        List<double[]> groups = new ArrayList<>();
-        double first = Math.log(pairs.get(0)[0]);
-        double width = (Math.log(pairs.get(pairs.size() - 1)[0]) - first) / MOST_DAYS;
+        List<Day> groups = new ArrayList<>();
+        double first = Math.log(all.get(0).day());
+        double width = (Math.log(all.get(all.size() - 1).day()) - first) / MOST_DAYS;
         int group = -1;
-        for (double[] pair : pairs) {
-            int own = width > 0 ? (int) Math.min(MOST_DAYS - 1, (Math.log(pair[0]) - first) / width) : 0;
-            if (own != group) {
-                groups.add(pair.clone());
+        for (Day one : all) {
+            int own = width > 0 ? (int) Math.min(MOST_DAYS - 1, (Math.log(one.day()) - first) / width) : 0;
+            if (own == group) {
+                Day before = groups.remove(groups.size() - 1);
+                Day tighter = one.metres() < before.metres() ? one : before;
+                double day = drawdownGrows ? one.day() : before.day();
+                groups.add(new Day(day, tighter.margin(), tighter.perMetre()));
+            } else {
+                groups.add(one);
                 group = own;
-                continue;
             }
-            double[] last = groups.get(groups.size() - 1);
-            last[0] = effectGrows ? pair[0] : last[0];
-            last[1] = Math.min(last[1], pair[1]);
         }
         return groups;
     }
@@ -103,7 +110,7 @@ final class LimitHeadroom {
      * @return the reason in words that go on after its name; absent if it is counted
      */
     static Optional<String> obstacle(Limit limit, String holder) {
-        Optional<String> obstacle = HeadProportion.obstacle(limit);
+        Optional<String> obstacle = HeadProportion.obstacleWhereSpringsFlow(limit);
         if (obstacle.isPresent() || !limit.needsOtherRun()) {
             return obstacle;
         }
@@ -141,7 +148,7 @@ final class LimitHeadroom {
      */
     double[] effect(int day, Response response) {
         double[] now = response.after(days[day]);
-        double factor = HeadProportion.perMetre(limit.quantity()) / years();
+        double factor = perMetre[day] / years();
         double[] before = earlier(day) > 0 ? response.after(earlier(day)) : new double[now.length];
         double[] effect = new double[now.length];
         Arrays.setAll(effect, cell -> factor * (now[cell] - before[cell]));
@@ -157,7 +164,7 @@ final class LimitHeadroom {
     double effectOfOne(int day, DoubleUnaryOperator drawdown) {
         double before = earlier(day) > 0 ? drawdown.applyAsDouble(earlier(day)) : 0;
         double now = drawdown.applyAsDouble(days[day]);
-        return HeadProportion.perMetre(limit.quantity()) / years() * (now - before);
+        return perMetre[day] / years() * (now - before);
     }
 
     /** Years over which a rate of decline is a mean; 1 for values at a moment. */

@@ -6,10 +6,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import org.headfall.scenarios.limits.HeadProportion;
 import org.headfall.scenarios.limits.Limit;
-import org.headfall.scenarios.limits.LimitedQuantity;
-import org.headfall.scenarios.recording.RunCalendar;
+import org.headfall.scenarios.limits.LimitMargins;
 import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.recording.Station;
 import org.headfall.scenarios.recording.StationSeries;
@@ -77,19 +75,13 @@ public record SiteCheck(List<Line> lines, List<Double> levels) {
             }
         }
         List<Line> simulated = new ArrayList<>();
+        List<StationSeries> kept = new ArrayList<>(with);
+        kept.subList(bores, bores + result.sites().size()).clear();
         for (Limit limit : base.plan().limits()) {
             Line line = lines.get(limit.nameAndPlace());
             if (line != null) {
-                int station = result.run().stationIndex(limit.station());
-                StationSeries without = base.recording().series().get(station);
-                StationSeries now = with.get(
-                        station < bores ? station : station + result.sites().size());
-                simulated.add(new Line(
-                        line.limit(),
-                        line.unit(),
-                        line.day(),
-                        line.predicted(),
-                        effect(limit, line.day(), without, now)));
+                double effect = left(base.margins(limit), line.day()) - left(base.marginsIn(limit, kept), line.day());
+                simulated.add(new Line(line.limit(), line.unit(), line.day(), line.predicted(), effect));
             }
         }
         return new SiteCheck(simulated, levels);
@@ -99,13 +91,9 @@ public record SiteCheck(List<Line> lines, List<Double> levels) {
         return new Line(effect.limit(), effect.unit(), effect.day(), before + effect.effect(), Double.NaN);
     }
 
-    private static double effect(Limit limit, double day, StationSeries without, StationSeries with) {
-        double now = without.headAt(day) - with.headAt(day);
-        if (limit.quantity() instanceof LimitedQuantity.DeclineRate rate) {
-            double before = Math.max(0, day - rate.overYears() * RunCalendar.DAYS_PER_YEAR);
-            return (now - without.headAt(before) + with.headAt(before)) / rate.overYears();
-        }
-        return HeadProportion.perMetre(limit.quantity()) * now;
+    /** What is left of a limit on a day, so that an effect is what the verdict of a run counts. */
+    private static double left(LimitMargins margins, double day) {
+        return StationSeries.interpolate(margins.days(), margins.margins(), day);
     }
 
     /** Lowest level while the bore takes; on the day 0 it has not begun. */

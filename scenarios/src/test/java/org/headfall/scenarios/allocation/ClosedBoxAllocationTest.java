@@ -63,10 +63,14 @@ class ClosedBoxAllocationTest {
     private Path folder;
 
     private AllocationResult allocate(String when, String alike) throws Exception {
+        return allocate(DOCUMENT, when, alike);
+    }
+
+    private AllocationResult allocate(String text, String when, String alike) throws Exception {
         Path document = folder.resolve("scenario.yaml");
         Files.writeString(
                 document,
-                DOCUMENT.replace("WHEN", when).replace("rates_change_after: 1 yr", "rates_change_after: " + alike));
+                text.replace("WHEN", when).replace("rates_change_after: 1 yr", "rates_change_after: " + alike));
         ScenarioReading reading = ScenarioReader.read(document, FileReach.FOLDER_OF_DOCUMENT);
         RunPlan plan = RunPlanner.plan(reading, "test", 1);
         AllocationResult result = AllocationSearch.in(
@@ -102,5 +106,16 @@ class ClosedBoxAllocationTest {
         double inTwentyYears = VOLUME / (2 * DAYS_OF_TEN_YEARS);
         assertEquals(inTwentyYears, allocate("ever", "20 yr").yield(), WITHIN * inTwentyYears);
         assertEquals(inTwentyYears, allocate("ever", "1 yr").yield(), WITHIN * inTwentyYears);
+    }
+
+    /** By hand: of the 500 m above the aquifer top 96 % have to stay, so heads may fall by the same 20 m. */
+    @Test
+    void shareOfAvailableHeadIsKeptAsTheDrawdownIs() throws Exception {
+        double inTwentyYears = VOLUME / (2 * DAYS_OF_TEN_YEARS);
+        String share = "quantity: share of available head\n    above: aquifer top";
+        AllocationResult result =
+                allocate(DOCUMENT.replace("quantity: drawdown", share).replace("at_most: 20 m", "at_least: 96 %"), "ever", "20 yr");
+        assertEquals(inTwentyYears, result.yield(), WITHIN * inTwentyYears);
+        assertEquals(List.of(), result.uncounted());
     }
 }

@@ -4,11 +4,13 @@ import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.Arrays;
 import org.headfall.scenarios.limits.Comparison;
 import org.headfall.scenarios.limits.Limit;
 import org.headfall.scenarios.limits.LimitMargins;
 import org.headfall.scenarios.limits.LimitPeriod;
 import org.headfall.scenarios.limits.LimitedQuantity;
+import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 
 /** What new bores may use of a limit, worked by hand. */
@@ -18,7 +20,9 @@ class LimitHeadroomTest {
 
     private static LimitHeadroom headroom(LimitedQuantity quantity, double[] days, double[] margins, double error) {
         Limit limit = new Limit("limit", quantity, "spring", new Comparison.Start(), LimitPeriod.EVER, "");
-        return LimitHeadroom.of(limit, 0, new LimitMargins(days, margins, error), SHORTEST, 1000);
+        double[] perMetre = new double[days.length];
+        Arrays.fill(perMetre, 1);
+        return LimitHeadroom.of(limit, 0, new LimitMargins(days, margins, perMetre, error), SHORTEST, 1000);
     }
 
     /** Common practice, no source: what numbers cannot tell from a crossing is not given away. */
@@ -68,5 +72,34 @@ class LimitHeadroomTest {
                 new double[] {0.5, 1.5, 2.5},
                 new double[] {headroom.margin(0), headroom.margin(1), headroom.margin(2)},
                 1e-12);
+    }
+
+    /**
+     * A share of available head whose reference is 50 m above the level on day 100 and 80 m on day 200 changes by 2 and by
+     * 1.25 per cent a metre. Of 10 and 9 per cent 5 and 7.2 m are left, so the first day decides where drawdown is the same.
+     * Of 9 and 10 per cent at 1 and 2 per cent a metre 9 and 5 m are left: the first day, though its share is the smaller, does not count.
+     */
+    @Test
+    void sharesCountByTheMetresThatAreLeft() {
+        Limit limit = new Limit(
+                "share",
+                new LimitedQuantity.ShareOfAvailableHead(
+                        60,
+                        new LimitedQuantity.ShareOfAvailableHead.Base(
+                                LimitedQuantity.ShareOfAvailableHead.BaseKind.AQUIFER_TOP, OptionalDouble.empty())),
+                "spring",
+                new Comparison.WithoutProposedBores(),
+                LimitPeriod.EVER,
+                "");
+        LimitMargins margins =
+                new LimitMargins(new double[] {100, 200}, new double[] {10, 9}, new double[] {2, 1.25}, 0);
+        LimitHeadroom headroom = LimitHeadroom.of(limit, 0, margins, SHORTEST, 1000);
+        assertArrayEquals(new double[] {100, 200}, headroom.days());
+        assertEquals(2 * 0.001, headroom.effectOfOne(0, time -> 0.001), 1e-15);
+        assertEquals(1.25 * 0.001, headroom.effectOfOne(1, time -> 0.001), 1e-15);
+        assertEquals(5000, headroom.margin(0) / headroom.effectOfOne(0, time -> 0.001), 1e-9);
+        LimitMargins rising = new LimitMargins(new double[] {100, 200}, new double[] {9, 10}, new double[] {1, 2}, 0);
+        assertArrayEquals(
+                new double[] {200}, LimitHeadroom.of(limit, 0, rising, SHORTEST, 1000).days());
     }
 }
