@@ -50,8 +50,7 @@ final class Requirement {
      * @param days when (d)
      * @param perMetre by how much its value changes per metre of head on each day
      */
-    Requirement(
-            Subject subject, int station, DrawdownByRates.Counted counted, double[] days, double[] perMetre) {
+    Requirement(Subject subject, int station, DrawdownByRates.Counted counted, double[] days, double[] perMetre) {
         this.subject = subject;
         this.station = station;
         this.counted = counted;
@@ -62,12 +61,7 @@ final class Requirement {
 
     /** A requirement whose value changes as head does. */
     Requirement(Subject subject, int station, DrawdownByRates.Counted counted, double[] days) {
-        this(
-                subject,
-                station,
-                counted,
-                days,
-                Arrays.stream(days).map(day -> 1).toArray());
+        this(subject, station, counted, days, Arrays.stream(days).map(day -> 1).toArray());
     }
 
     Subject subject() {

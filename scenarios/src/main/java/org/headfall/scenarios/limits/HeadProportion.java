@@ -85,7 +85,8 @@ public final class HeadProportion {
     /** Change of a limited value that is made of head alone, in its unit, per metre; NaN of any other. */
     static double ofHead(LimitedQuantity quantity) {
         if (quantity instanceof LimitedQuantity.Pressure) {
-            // The pressure at the screen, and so at a gauge above it, changes alike whatever the temperature of the column.
+            // The pressure at the screen, and so at a gauge above it, changes alike whatever the temperature of the
+            // column.
             WaterColumn column = WaterColumn.REFERENCE;
             return column.gaugePressure(1, 0) - column.gaugePressure(0, 0);
         }

@@ -58,8 +58,7 @@ final class LimitHeadroom {
         for (int i = 0; i < series.days().length; i++) {
             double day = series.days()[i];
             if (day > 0 && day <= last) {
-                all.add(new Day(
-                        Math.max(shortest, day), series.margins()[i] - series.error(), series.perMetre()[i]));
+                all.add(new Day(Math.max(shortest, day), series.margins()[i] - series.error(), series.perMetre()[i]));
             }
         }
         boolean grows = !(limit.quantity() instanceof LimitedQuantity.DeclineRate);

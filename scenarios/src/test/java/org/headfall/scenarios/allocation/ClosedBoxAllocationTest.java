@@ -113,8 +113,10 @@ class ClosedBoxAllocationTest {
     void shareOfAvailableHeadIsKeptAsTheDrawdownIs() throws Exception {
         double inTwentyYears = VOLUME / (2 * DAYS_OF_TEN_YEARS);
         String share = "quantity: share of available head\n    above: aquifer top";
-        AllocationResult result =
-                allocate(DOCUMENT.replace("quantity: drawdown", share).replace("at_most: 20 m", "at_least: 96 %"), "ever", "20 yr");
+        AllocationResult result = allocate(
+                DOCUMENT.replace("quantity: drawdown", share).replace("at_most: 20 m", "at_least: 96 %"),
+                "ever",
+                "20 yr");
         assertEquals(inTwentyYears, result.yield(), WITHIN * inTwentyYears);
         assertEquals(List.of(), result.uncounted());
     }

@@ -5,12 +5,12 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Arrays;
+import java.util.OptionalDouble;
 import org.headfall.scenarios.limits.Comparison;
 import org.headfall.scenarios.limits.Limit;
 import org.headfall.scenarios.limits.LimitMargins;
 import org.headfall.scenarios.limits.LimitPeriod;
 import org.headfall.scenarios.limits.LimitedQuantity;
-import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 
 /** What new bores may use of a limit, worked by hand. */
@@ -100,6 +100,7 @@ class LimitHeadroomTest {
         assertEquals(5000, headroom.margin(0) / headroom.effectOfOne(0, time -> 0.001), 1e-9);
         LimitMargins rising = new LimitMargins(new double[] {100, 200}, new double[] {9, 10}, new double[] {1, 2}, 0);
         assertArrayEquals(
-                new double[] {200}, LimitHeadroom.of(limit, 0, rising, SHORTEST, 1000).days());
+                new double[] {200},
+                LimitHeadroom.of(limit, 0, rising, SHORTEST, 1000).days());
     }
 }

@@ -206,14 +206,8 @@ class SitingInABoxTest {
      */
     @Test
     void sharesOfAvailableHeadDecide() throws Exception {
-        Search search = search(
-                "largest_lift: 1000 m",
-                "top: -400 m",
-                "top: 0 m",
-                "200 m2/d",
-                "5000 m2/d",
-                "start:",
-                """
+        Search search =
+                search("largest_lift: 1000 m", "top: -400 m", "top: 0 m", "200 m2/d", "5000 m2/d", "start:", """
                 limits:
                   - name: most of the head stays
                     quantity: share of available head
@@ -236,12 +230,7 @@ class SitingInABoxTest {
      */
     @Test
     void dischargesOfSpringsThatFlowDecide() throws Exception {
-        Search search = search(
-                "largest_lift: 1000 m",
-                "outlet: 105 m",
-                "outlet: 80 m",
-                "start:",
-                """
+        Search search = search("largest_lift: 1000 m", "outlet: 105 m", "outlet: 80 m", "start:", """
                 limits:
                   - name: the spring keeps its share
                     quantity: spring discharge
