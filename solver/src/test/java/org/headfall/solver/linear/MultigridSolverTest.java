@@ -8,6 +8,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.sun.management.ThreadMXBean;
 import java.lang.management.ManagementFactory;
 import java.util.Arrays;
+import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.LongStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -121,5 +124,38 @@ final class MultigridSolverTest extends LinearSolverContract {
             least = Math.min(least, threads.getThreadAllocatedBytes(thread) - before);
         }
         assertTrue(least <= 1024, "bytes allocated by one solve: " + least);
+    }
+
+    /** Bytes of all threads that work, the team's own included, for several systems at once. */
+    @Test
+    void twoThreadsAllocateNothingForSeveralSystems() {
+        FivePointMatrix matrix = TestMatrices.random(200, 180, 0.5, 7);
+        int systems = 4;
+        double[][] rightHandSides = new double[systems][];
+        Arrays.setAll(rightHandSides, l -> TestMatrices.randomVector(matrix.cells(), 8 + l));
+        double[][] solutions = new double[systems][matrix.cells()];
+        ThreadMXBean threads = (ThreadMXBean) ManagementFactory.getThreadMXBean();
+        Set<Long> others = Arrays.stream(threads.getAllThreadIds()).boxed().collect(Collectors.toSet());
+        try (WorkerTeam team = new WorkerTeam(2)) {
+            MultigridSolver solver = new MultigridSolver(matrix, team);
+            long[] working = LongStream.concat(
+                            LongStream.of(Thread.currentThread().getId()),
+                            Arrays.stream(threads.getAllThreadIds()).filter(id -> !others.contains(id)))
+                    .toArray();
+            assertTrue(working.length >= 2, "threads at work: " + working.length);
+            long least = Long.MAX_VALUE;
+            for (int i = 0; i < 10; i++) {
+                for (double[] solution : solutions) {
+                    Arrays.fill(solution, 0);
+                }
+                long before =
+                        Arrays.stream(threads.getThreadAllocatedBytes(working)).sum();
+                solver.solveAll(rightHandSides, solutions, RULE);
+                long after =
+                        Arrays.stream(threads.getThreadAllocatedBytes(working)).sum();
+                least = Math.min(least, after - before);
+            }
+            assertTrue(least <= 4096, "bytes allocated by solving four systems: " + least);
+        }
     }
 }

@@ -1,5 +1,7 @@
 package org.headfall.solver.simulation;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
@@ -61,6 +63,33 @@ class WholeFieldTest {
         assertTrue(largest[1] > 0.5 * largest[0] && largest[1] < 4 * largest[0], Arrays.toString(largest));
     }
 
+    /** Loops are shared between threads from a few thousand cells on. */
+    @Test
+    void aRunIsTheSameToTheLastBitWithOneAndWithTwoThreads() {
+        FlowProblem problem = field(120);
+        assertTrue(problem.aquifer().grid().cellCount() > 3 * 4096);
+        double[] start = start(problem);
+        double[][] heads = new double[2][];
+        RunStatistics[] statistics = new RunStatistics[2];
+        for (int threads = 1; threads <= 2; threads++) {
+            int run = threads - 1;
+            Settings settings = new Settings(1e-3, Double.POSITIVE_INFINITY, threads);
+            try (Simulation simulation = new Simulation(problem, settings)) {
+                statistics[run] = simulation
+                        .run(
+                                start,
+                                0,
+                                10,
+                                new double[] {10},
+                                state -> heads[run] = state.head().clone())
+                        .statistics();
+            }
+        }
+        assertArrayEquals(heads[0], heads[1], 0.0);
+        assertEquals(statistics[0].largestBalanceDiscrepancy(), statistics[1].largestBalanceDiscrepancy(), 0.0);
+        assertEquals(statistics[0].steps(), statistics[1].steps());
+    }
+
     private static void run(FlowProblem problem, double accuracy, SimulationObserver observer) {
         try (Simulation simulation = new Simulation(problem, new Settings(accuracy, Double.POSITIVE_INFINITY, 1))) {
             double[] months = months();
@@ -79,9 +108,13 @@ class WholeFieldTest {
     }
 
     private static FlowProblem field() {
+        return field(CELLS_ASIDE);
+    }
+
+    private static FlowProblem field(int cellsAside) {
         double[] eastings = {40_000, 41_000, 42_500, 43_000, 60_000};
-        Axis x = new RefinedAxis(100_000.0 / CELLS_ASIDE, 100, 1.3).between(0, 100_000, eastings);
-        Axis y = new RefinedAxis(80_000.0 / CELLS_ASIDE, 100, 1.3).between(0, 80_000, 30_000, 31_000, 50_000);
+        Axis x = new RefinedAxis(100_000.0 / cellsAside, 100, 1.3).between(0, 100_000, eastings);
+        Axis y = new RefinedAxis(80_000.0 / cellsAside, 100, 1.3).between(0, 80_000, 30_000, 31_000, 50_000);
         RectilinearGrid grid = new RectilinearGrid(x, y);
         Random random = new Random(11);
         double[] t = new double[grid.cellCount()];
