@@ -3,6 +3,7 @@ package org.headfall.solver.simulation;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
 import java.util.stream.Stream;
@@ -11,6 +12,7 @@ import org.headfall.solver.aquifer.Aquifer;
 import org.headfall.solver.bore.Bore;
 import org.headfall.solver.flow.FlowProblem;
 import org.headfall.solver.grid.RectilinearGrid;
+import org.headfall.solver.grid.RefinedAxis;
 import org.headfall.solver.response.UnitResponses;
 import org.headfall.solver.schedule.Schedule;
 import org.junit.jupiter.api.Test;
@@ -172,6 +174,32 @@ class OffCentreBoresTest {
             simulation.run(Fields.level(grid, 0), 0, days[2], days, state -> {
                 assertHeadsAreThoseOfTheis(c, bores, state);
             });
+        }
+    }
+
+    /**
+     * Cells that widen by a fifth from bore to bore and beyond, as a document's do that gives no growth: what a bore does at
+     * others 50 m to 15 km away, where cells have grown to kilometres between. At a growth of 1.3 the farthest is 0.58 % off.
+     */
+    @Test
+    void effectsReachOverWideningCells() {
+        double[] easts = {250_130, 250_180, 251_337, 253_900, 262_345};
+        double[] norths = {249_930, 249_930, 250_721, 248_210, 241_110};
+        RefinedAxis axis = new RefinedAxis(5_000, 100, 1.2);
+        RectilinearGrid grid = new RectilinearGrid(axis.between(0, 500_000, easts), axis.between(0, 500_000, norths));
+        Bore[] bores = new Bore[easts.length];
+        Arrays.setAll(bores, i -> bore("bore " + i, easts[i], norths[i]));
+        FlowProblem problem = Fields.problem(Aquifer.homogeneous(grid, 200, S), Fields.heldOnAllSides(grid, 0), bores);
+        Case c = new Case(100, 100, 200, 200);
+        UnitResponses responses = UnitResponses.of(problem, List.of(), 365, 1);
+        for (double day : new double[] {31, 90, 365}) {
+            for (int i = 0; i < bores.length; i++) {
+                for (int j = 0; j < bores.length; j++) {
+                    double exact = c.drawdown(bores[i], bores[j], day);
+                    String where = bores[j].name() + " at " + bores[i].name() + " on day " + day;
+                    assertEquals(exact, RATE * responses.at(i, j, day), TOLERANCE * exact, where);
+                }
+            }
         }
     }
 }
