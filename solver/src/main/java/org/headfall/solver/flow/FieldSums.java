@@ -1,12 +1,14 @@
 package org.headfall.solver.flow;
 
 import java.nio.FloatBuffer;
+import java.util.Arrays;
 import java.util.List;
 import org.headfall.solver.linear.WorkerTeam;
 
 /**
  * Drawdown of all cells, and what the sealing bed has released over each, for several fields at once, as sums of solutions at
- * shifts. Rows of the grid are worked through one after the other for all fields, so that solutions stay in the cache.
+ * shifts. Rows of the grid are worked through one after the other for all fields, so that solutions stay in the cache, and
+ * summed up in double precision: only what is left of the sums is rounded.
  */
 final class FieldSums {
 
@@ -55,7 +57,7 @@ final class FieldSums {
      * @param bedContent what the bed releases over each cell per metre of drawdown at the shift (m²); empty without a bed
      */
     @SuppressWarnings("ArrayRecordComponent") // read in one loop, never compared
-    record Layer(WindowedField[] solutions, float[][] weights, FloatBuffer bedContent) {}
+    record Layer(WindowedField[] solutions, double[][] weights, FloatBuffer bedContent) {}
 
     /** Adds layers, one after the other in every cell. */
     void add(List<Layer> layers) {
@@ -64,35 +66,82 @@ final class FieldSums {
                 .max()
                 .orElse(0);
         team.split(rows, GRAIN, (from, to) -> {
-            RowSum sum = new RowSum(columns, most);
-            float[] content = new float[columns];
+            Row sums = new Row(most);
             for (int row = from; row < to; row++) {
+                sums.begin();
                 for (Layer layer : layers) {
-                    addRow(layer, row, sum, content);
+                    sums.add(layer, row);
                 }
+                sums.end(row);
             }
         });
     }
 
-    private void addRow(Layer layer, int row, RowSum sum, float[] content) {
-        if (!sum.take(layer.solutions(), row)) {
-            return;
+    /** One row of all fields, in double precision until all is added up. */
+    private final class Row {
+
+        private final RowSum sum;
+        private final float[] copied = new float[columns];
+        private final double[] content = new double[columns];
+        private final double[][] heads = new double[drawdown.length][columns];
+        private final double[][] volumes = new double[released.length][columns];
+
+        Row(int most) {
+            sum = new RowSum(columns, most);
         }
-        int offset = row * columns;
-        if (bed) {
-            layer.bedContent().get(offset, content);
+
+        void begin() {
+            for (double[] field : heads) {
+                Arrays.fill(field, 0);
+            }
+            for (double[] field : volumes) {
+                Arrays.fill(field, 0);
+            }
         }
-        for (int field = 0; field < drawdown.length; field++) {
-            float[] added = sum.weighted(layer.weights()[field]);
-            float[] heads = drawdown[field];
-            for (int k = sum.first(); k < sum.end(); k++) {
-                heads[offset + k] += added[k];
+
+        void add(Layer layer, int row) {
+            if (!sum.take(layer.solutions(), row)) {
+                return;
             }
             if (bed) {
-                float[] volumes = released[field];
+                layer.bedContent().get(row * columns, copied);
                 for (int k = sum.first(); k < sum.end(); k++) {
-                    volumes[offset + k] += content[k] * added[k];
+                    content[k] = copied[k];
                 }
+            }
+            for (int field = 0; field < heads.length; field++) {
+                double[] added = sum.weighted(layer.weights()[field]);
+                add(added, heads[field]);
+                if (bed) {
+                    addTimes(content, added, volumes[field]);
+                }
+            }
+        }
+
+        private void add(double[] added, double[] to) {
+            for (int k = sum.first(); k < sum.end(); k++) {
+                to[k] += added[k];
+            }
+        }
+
+        private void addTimes(double[] factor, double[] added, double[] to) {
+            for (int k = sum.first(); k < sum.end(); k++) {
+                to[k] += factor[k] * added[k];
+            }
+        }
+
+        void end(int row) {
+            for (int field = 0; field < heads.length; field++) {
+                round(heads[field], drawdown[field], row * columns);
+                if (bed) {
+                    round(volumes[field], released[field], row * columns);
+                }
+            }
+        }
+
+        private void round(double[] exact, float[] to, int offset) {
+            for (int k = 0; k < columns; k++) {
+                to[offset + k] += (float) exact[k];
             }
         }
     }

@@ -279,11 +279,11 @@ public final class SourceFields {
         return layers;
     }
 
-    private static float[][] weightsAt(double[][][] weights, int first, int end, int shift) {
-        float[][] some = new float[weights.length][end - first];
+    private static double[][] weightsAt(double[][][] weights, int first, int end, int shift) {
+        double[][] some = new double[weights.length][end - first];
         for (int field = 0; field < some.length; field++) {
             for (int source = first; source < end; source++) {
-                some[field][source - first] = (float) weights[field][source][shift];
+                some[field][source - first] = weights[field][source][shift];
             }
         }
         return some;

@@ -24,12 +24,6 @@ import org.headfall.solver.simulation.Settings;
  */
 public final class FieldResponses {
 
-    /**
-     * Solutions of a joint model on average at most; one of them may have those of one source more. The time to find its modes
-     * grows with their third power.
-     */
-    private static final int MOST_SOLUTIONS = 600;
-
     private final StationResponses stations;
     private final SourceFields fields;
     private final TransferValues transfer;
@@ -111,7 +105,8 @@ public final class FieldResponses {
     /** Sources that follow each other, often near each other, go to different models: each has some everywhere. */
     private void addModels(Fineness fineness, int threads) {
         int solutions = fields.sources() * transfer.shifts().length;
-        int groups = (solutions + MOST_SOLUTIONS - 1) / MOST_SOLUTIONS;
+        int most = fineness.solutionsOfModel();
+        int groups = (solutions + most - 1) / most;
         JointModel[] joint = new JointModel[groups];
         JointModes[] modes = new JointModes[2 * groups];
         try (WorkerTeam team = new WorkerTeam(threads)) {

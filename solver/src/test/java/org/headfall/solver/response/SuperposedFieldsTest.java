@@ -28,7 +28,7 @@ class SuperposedFieldsTest {
 
     private static final double END = 4000;
     private static final double[] DAYS = {0.5, 30, 365, 400, 900, 1000.5, 1200, 1999, 2500, END};
-    private static final Settings TIGHT = new Settings(2e-5, Double.POSITIVE_INFINITY, 2);
+    private static final Settings TIGHT = new Settings(5e-6, Double.POSITIVE_INFINITY, 2);
 
     @SuppressWarnings("ArrayRecordComponent") // read within one test, never compared
     private record Day(double day, double[] head, WaterBalance balance) {}
