@@ -24,7 +24,7 @@ import org.headfall.solver.flow.GivenRates;
 import org.headfall.solver.flow.UnmetRuleException;
 import org.headfall.solver.response.CombinedRun;
 import org.headfall.solver.response.CombinedSources;
-import org.headfall.solver.response.TooManyStepsException;
+import org.headfall.solver.response.SuperpositionException;
 
 /**
  * One of many runs, of which figures at bores, springs and points are wanted alone and nothing by single bores, answered from
@@ -156,7 +156,7 @@ public final class FewSources {
                             run.history().steps(),
                             error))
                     : Optional.empty();
-        } catch (UnmetRuleException | TooManyStepsException notByFewSources) {
+        } catch (UnmetRuleException | SuperpositionException notByFewSources) {
             return Optional.empty();
         }
     }

@@ -5,7 +5,7 @@ import org.headfall.scenarios.recording.RecordPlan;
 import org.headfall.scenarios.scenario.Solving;
 import org.headfall.solver.flow.UnmetRuleException;
 import org.headfall.solver.response.FieldResponses;
-import org.headfall.solver.response.TooManyStepsException;
+import org.headfall.solver.response.SuperpositionException;
 
 /**
  * Chooses how the main run is found. Unit responses are wanted of every run, so superposition costs little more than sums of
@@ -39,12 +39,12 @@ final class MainRuns {
             return steps("so are the repeats that its errors are found by");
         }
         progress.reached("computing unit responses", 0);
-        FieldResponses fields = responses.fields(plan, start);
         try {
+            FieldResponses fields = responses.fields(plan, start);
             return plan.solving() == Solving.BY_SUPERPOSITION
                     ? superposed(fields, "as the document says")
                     : cheaper(fields);
-        } catch (UnmetRuleException | TooManyStepsException known) {
+        } catch (UnmetRuleException | SuperpositionException known) {
             return steps("superposition cannot answer it, " + known.getMessage());
         }
     }

@@ -26,7 +26,7 @@ import org.headfall.solver.flow.UnmetRuleException;
 import org.headfall.solver.response.StationResponses;
 import org.headfall.solver.response.SuperposedRun;
 import org.headfall.solver.response.SuperposedState;
-import org.headfall.solver.response.TooManyStepsException;
+import org.headfall.solver.response.SuperpositionException;
 
 /**
  * How places recover when taking stops at the end of a run, or where it has stopped before, on that day: by superposition of
@@ -128,7 +128,7 @@ final class RecoveryRuns {
     private Recoveries of(String taking, BitSet bores, double[] times) {
         try {
             return new Recoveries(lines(taking, bores, times), List.of());
-        } catch (UnmetRuleException | TooManyStepsException known) {
+        } catch (UnmetRuleException | SuperpositionException known) {
             return new Recoveries(
                     List.of(), List.of(missing(taking, "superposition cannot answer it, " + known.getMessage())));
         }

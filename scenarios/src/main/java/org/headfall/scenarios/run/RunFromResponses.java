@@ -27,7 +27,7 @@ import org.headfall.solver.flow.UnmetRuleException;
 import org.headfall.solver.nearfield.ObservedHead;
 import org.headfall.solver.response.StationResponses;
 import org.headfall.solver.response.SuperposedRun;
-import org.headfall.solver.response.TooManyStepsException;
+import org.headfall.solver.response.SuperpositionException;
 
 /**
  * A run answered from the unit responses of another on the same aquifer and grid: at bores, springs and points, without
@@ -102,7 +102,7 @@ public final class RunFromResponses {
                                         + " above %.3f m",
                                 error,
                                 PROMISED);
-            } catch (UnmetRuleException | TooManyStepsException known) {
+            } catch (UnmetRuleException | SuperpositionException known) {
                 why = String.valueOf(known.getMessage());
             }
         }
@@ -116,7 +116,7 @@ public final class RunFromResponses {
      * @param changed the problem of the run with other operations from day 0 on
      * @return the answer on all recorded days
      * @throws UnmetRuleException if the rules cannot be met
-     * @throws TooManyStepsException if discharges change too often
+     * @throws SuperpositionException if discharges change too often, or modes of responses are not found
      */
     public SuperposedRun superposed(FlowProblem changed) {
         double accuracy = accuracyOfSteps(plan);

@@ -27,7 +27,7 @@ import org.headfall.solver.response.HeadAnswers;
 import org.headfall.solver.response.RunWithout;
 import org.headfall.solver.response.StationResponses;
 import org.headfall.solver.response.SuperposedRun;
-import org.headfall.solver.response.TooManyStepsException;
+import org.headfall.solver.response.SuperpositionException;
 import org.headfall.solver.response.UnitResponses;
 import org.headfall.solver.simulation.Settings;
 import org.headfall.solver.simulation.Simulation;
@@ -133,7 +133,7 @@ public final class RunInMemory {
         SuperposedRun run;
         try {
             run = superposition(plan, responses);
-        } catch (UnmetRuleException | TooManyStepsException known) {
+        } catch (UnmetRuleException | SuperpositionException known) {
             return Optional.empty();
         }
         if (plan.solving() == Solving.AUTOMATIC

@@ -44,7 +44,8 @@ final class SuperposedMainRun implements MainRun {
      * @param progress is told how far the run has come
      * @param why why it is found so
      * @throws org.headfall.solver.flow.UnmetRuleException if the rules of bores or springs cannot be met
-     * @throws org.headfall.solver.response.TooManyStepsException if discharges bend more often than superposition can follow
+     * @throws org.headfall.solver.response.SuperpositionException if discharges bend more often than superposition can follow,
+     *     or the modes of responses are not found
      */
     SuperposedMainRun(
             RunPlan plan,

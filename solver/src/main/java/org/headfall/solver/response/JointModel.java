@@ -9,16 +9,28 @@ import org.headfall.solver.flow.SourceFields;
 import org.headfall.solver.flow.TransferValues;
 
 /**
- * A small model of the fields of several sources at once: the Galerkin projection on the solutions of all of them at all
- * shifts and an even fall of all heads (a block rational Krylov space; Ruhe 1984, Linear Algebra and its Applications 58,
- * 391-405, for rational Krylov spaces, cited from memory). What one source does far away is made up of what
- * the others do there as well, so that it errs a few times less than a model of that source alone from solutions at the
- * same shifts, and its weights hardly cancel. With an even fall in its space, what it leaves of the equation is none in the sum
- * over all cells: water balances close.
+ * A small model of the fields of several sources at once, of {@code M dz/dt + L z = G q(t)} with a column of G for each source: the
+ * Galerkin projection {@code V^T M V dy/dt + V^T L V y = V^T G q} on the solutions {@code (s_a M + L)^-1 g_i} of all sources at all
+ * shifts and an even fall of all heads.
  *
- * <p>Its orthonormal basis begins with the even fall and goes on with solutions in the order of {@link PivotedCholesky}, until
- * all others are foretold to what the linear solver leaves. The first vectors of the basis make a poorer model of the same kind, and
- * from the difference of both the error is told.
+ * <p>Where it comes from, titles and numbers from memory and to be checked:
+ *
+ * <ul>
+ *   <li>The space is a rational Krylov space (Ruhe 1984, Rational Krylov sequence methods for eigenvalue computation, Linear
+ *       Algebra and its Applications 58, 391-405), here a block one, with a block of G for each shift.
+ *   <li>That the transfer function of the projection, {@code G^T V (s V^T M V + V^T L V)^-1 V^T G}, meets the true one and its
+ *       derivative at every shift is the moment matching of Grimme (1997, Krylov projection methods for model reduction, PhD
+ *       thesis, University of Illinois), two-sided because the problem is symmetric.
+ *   <li>The projected matrices from transfer functions alone are Loewner matrices (Mayo and Antoulas 2007, Linear Algebra and
+ *       its Applications 425, 634-662), in the symmetric form written out at {@link ReducedModel}, with {@code H_ij} for H.
+ *   <li>The order of the basis is that of {@link PivotedCholesky}.
+ *   <li>Ours: the even fall in the space, so that what the model leaves of the equation is none in the sum over all cells and
+ *       water balances close; the cut where all others are foretold to what the linear solver leaves; and the error told from
+ *       a poorer model of the first vectors of the same basis.
+ * </ul>
+ *
+ * <p>What one source does far away is made up of what the others do there as well, so that the model errs a few times less than
+ * one of that source alone from solutions at the same shifts, and its weights hardly cancel.
  */
 final class JointModel {
 
@@ -106,13 +118,13 @@ final class JointModel {
      *
      * @param smallest part of its square that those chosen before may leave of a solution without it being taken
      * @return its modes, at rest
-     * @throws IllegalStateException if eigenvalues are not found
+     * @throws ModesNotFoundException if eigenvalues are not found
      */
     JointModes modes(double smallest) {
         int vectors = 1 + choice.countAbove(smallest);
         EigenDecomposition_F64<DMatrixRMaj> eigen = DecompositionFactory_DDRM.eig(vectors, true, true);
         if (!eigen.decompose(leading(stiffness, vectors, vectors))) {
-            throw new IllegalStateException("eigenvalues of a reduced model were not found");
+            throw new ModesNotFoundException("eigenvalues of a joint model of many sources", vectors, vectors);
         }
         double[] decay = new double[vectors];
         DMatrixRMaj modes = new DMatrixRMaj(vectors, vectors);

@@ -122,7 +122,7 @@ final class ReducedModel {
     private static EigenDecomposition_F64<DMatrixRMaj> symmetricEigen(DMatrixRMaj matrix) {
         EigenDecomposition_F64<DMatrixRMaj> eigen = DecompositionFactory_DDRM.eig(matrix.numRows, true, true);
         if (matrix.numRows > 0 && !eigen.decompose(matrix.copy())) {
-            throw new IllegalStateException("eigenvalues of a reduced model were not found");
+            throw new ModesNotFoundException("eigenvalues of a reduced model", matrix.numRows, matrix.numCols);
         }
         return eigen;
     }

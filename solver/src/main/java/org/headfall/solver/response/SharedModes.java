@@ -154,11 +154,13 @@ final class SharedModes {
         return values;
     }
 
-    private static DMatrixRMaj pseudoInverse(DMatrixRMaj matrix) {
+    /** Pseudo-inverse without the smallest singular values; throws if the values are not found. */
+    static DMatrixRMaj pseudoInverse(DMatrixRMaj matrix) {
         SingularValueDecomposition_F64<DMatrixRMaj> svd =
                 DecompositionFactory_DDRM.svd(matrix.numRows, matrix.numCols, true, true, true);
         if (!svd.decompose(matrix.copy())) {
-            throw new IllegalStateException("singular values of the relaxation of modes were not found");
+            throw new ModesNotFoundException(
+                    "singular values of the relaxation of modes", matrix.numRows, matrix.numCols);
         }
         double[] singular = svd.getSingularValues();
         double largest = Arrays.stream(singular)

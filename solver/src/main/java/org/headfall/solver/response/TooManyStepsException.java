@@ -3,7 +3,7 @@ package org.headfall.solver.response;
 import org.headfall.solver.wording.PlainNumber;
 
 /** Discharges change so often that superposition would take more steps than are worth it. */
-public final class TooManyStepsException extends IllegalStateException {
+public final class TooManyStepsException extends SuperpositionException {
 
     private static final long serialVersionUID = 1;
 
