@@ -8,7 +8,8 @@ import org.headfall.solver.grid.RectilinearGrid;
 
 /**
  * Cells spread over the aquifer at which heads by better and by poorer models are compared: those of a lattice over the grid,
- * its rim and corners included, that belong to the aquifer, and in place of the others more of the aquifer's.
+ * its rim and corners included, that belong to the aquifer, and in place of the others more of the aquifer's. However large the
+ * grid, that is 144 numbers a solution: 1.4 MB for 40 sources at 30 shifts.
  */
 final class FieldCheck {
 

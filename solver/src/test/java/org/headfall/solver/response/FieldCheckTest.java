@@ -50,4 +50,27 @@ class FieldCheckTest {
     void aquiferThatFillsHalfTheGridIsLookedAtInAsManyCells() {
         assertEquals(144, cells(cell -> GRID.column(cell) < 25).length);
     }
+
+    /** Of one solution against none that is its largest value in these cells; of the same sums it is none. */
+    @Test
+    void differenceIsTheLargestInAnyOfTheCells() {
+        SolvedField field = SolvedField.of(SolvedField.field(true), 0, 1, 0.01);
+        FieldCheck check = new FieldCheck(field.fields());
+        int[] cells = FieldCheck.cells(field.problem().aquifer().grid(), cell -> true);
+        double[][] none = new double[3][4];
+        double[][] one = new double[3][4];
+        one[1][2] = -800;
+        double[] solution = field.solution(1, 2);
+        double largest = Arrays.stream(cells)
+                .mapToDouble(cell -> 800 * solution[cell])
+                .max()
+                .orElseThrow();
+        assertTrue(largest > 0);
+        assertEquals(largest, check.difference(one, none), 1e-12 * largest);
+        assertEquals(largest, check.difference(none, one), 1e-12 * largest);
+        assertEquals(0, check.difference(one, one));
+        double[][] fallen = new double[3][4];
+        fallen[0][3] = 0.25;
+        assertEquals(0.25, check.difference(fallen, none), 1e-12, "an even fall");
+    }
 }
