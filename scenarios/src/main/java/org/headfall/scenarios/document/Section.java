@@ -114,8 +114,7 @@ public final class Section {
         List<String> others = new ArrayList<>(entries.keySet());
         others.removeAll(known);
         @Nullable String near = NearestSpelling.of(key, others);
-        String keys = entries.isEmpty() ? "no keys" : "only " + String.join(", ", entries.keySet());
-        return Finding.of(ProblemKind.MISSING_KEY, near == null ? keys : near, "the key " + key);
+        return Finding.of(ProblemKind.MISSING_KEY, near == null ? "nothing under this name" : near, "the key " + key);
     }
 
     /**

@@ -21,7 +21,6 @@ import org.headfall.scenarios.table.TableFormat;
 import org.headfall.scenarios.table.TableReader;
 import org.headfall.scenarios.table.TableRow;
 import org.headfall.solver.bore.PumpCurve;
-import org.headfall.solver.wording.PlainNumber;
 import org.jspecify.annotations.Nullable;
 
 /** Reads a pump with its curve: points of flow and head in the document, or a table with the columns flow and head. */
@@ -40,7 +39,7 @@ final class PumpReader {
     }
 
     /** A point of a curve and where it is given. */
-    private record PlacedPoint(double flow, double head, Place place) {}
+    private record PlacedPoint(double flow, double head, String flowText, String headText, Place place) {}
 
     /** The pump of a key, or null after a problem has been reported. */
     @Nullable
@@ -116,7 +115,12 @@ final class PumpReader {
                 .read(
                         file.path(),
                         file.name(),
-                        row -> points.add(new PlacedPoint(row.value("flow"), row.value("head"), row.place("head"))));
+                        row -> points.add(new PlacedPoint(
+                                row.value("flow"),
+                                row.value("head"),
+                                row.shown("flow"),
+                                row.shown("head"),
+                                row.place("head"))));
         return inputs.problems().count() > before ? List.of() : points;
     }
 
@@ -142,7 +146,11 @@ final class PumpReader {
                     section.values().quantity(pair.entries().get(1), name, Dimension.LENGTH, ValueRanges.PUMP_HEAD);
             if (flow != null && head != null) {
                 points.add(new PlacedPoint(
-                        flow.value(), head.value(), pair.entries().get(1).place()));
+                        flow.value(),
+                        head.value(),
+                        flow.text(),
+                        head.text(),
+                        pair.entries().get(1).place()));
             }
         }
         if (section.values().problems().count() > before) {
@@ -163,23 +171,17 @@ final class PumpReader {
             inputs.problems().add(place, name, tooFew(points));
         }
         if (points.get(0).flow() != 0) {
-            refuse(
-                    points.get(0),
-                    name,
-                    PlainNumber.of(points.get(0).flow()) + " m3/d in point 1",
-                    "a first point at no flow");
+            refuse(points.get(0), name, points.get(0).flowText() + " in point 1", "a first point at no flow");
         }
         for (int i = 1; i < points.size(); i++) {
             PlacedPoint last = points.get(i - 1);
             PlacedPoint next = points.get(i);
             if (next.flow() <= last.flow()) {
-                String found = PlainNumber.of(next.flow()) + " m3/d after " + PlainNumber.of(last.flow())
-                        + " m3/d in point " + (i + 1);
+                String found = next.flowText() + " after " + last.flowText() + " in point " + (i + 1);
                 refuse(next, name, found, "flows that increase from point to point");
             }
             if (next.head() > last.head()) {
-                String found = PlainNumber.of(next.head()) + " m after " + PlainNumber.of(last.head()) + " m in point "
-                        + (i + 1);
+                String found = next.headText() + " after " + last.headText() + " in point " + (i + 1);
                 refuse(next, name, found, "a curve that does not rise");
             }
         }

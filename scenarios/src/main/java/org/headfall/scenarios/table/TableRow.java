@@ -9,6 +9,7 @@ import org.headfall.scenarios.problem.Place;
 import org.headfall.scenarios.problem.ProblemKind;
 import org.headfall.scenarios.problem.Problems;
 import org.headfall.scenarios.quantity.Dimension;
+import org.headfall.scenarios.quantity.Quantity;
 import org.headfall.scenarios.quantity.QuantityException;
 import org.headfall.scenarios.quantity.QuantityParser;
 import org.jspecify.annotations.Nullable;
@@ -96,12 +97,13 @@ public final class TableRow {
     private static @Nullable Finding check(Position position, String text, TableColumn.Measure measure) {
         try {
             double value = measured(position, text, measure.dimension());
+            Quantity found = new Quantity(withUnit(position, text), measure.dimension(), value);
             return measure.range().contains(value)
                     ? null
                     : Finding.of(
                             ProblemKind.OUT_OF_RANGE,
-                            text,
-                            measure.range().describe(measure.dimension().unit()));
+                            found.text(),
+                            measure.range().describeFor(found));
         } catch (QuantityException wrong) {
             return explain(position, text, wrong.finding(), measure.dimension());
         }
@@ -155,6 +157,20 @@ public final class TableRow {
      */
     public String text(String column) {
         return cell(filled(column));
+    }
+
+    /**
+     * The text of a cell with its unit, wherever that is given.
+     *
+     * @param column name of the column
+     * @throws IllegalArgumentException if the cell is empty
+     */
+    public String shown(String column) {
+        return withUnit(filled(column), text(column));
+    }
+
+    private static String withUnit(Position position, String text) {
+        return Double.isNaN(position.factor()) ? text : (text + " " + position.unit()).strip();
     }
 
     /**

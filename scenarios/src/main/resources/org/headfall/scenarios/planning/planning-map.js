@@ -1,11 +1,16 @@
 // The map of cells: its view, colours and symbols.
 
 const FIELDS = {
-  rate: { words: "Largest rate", unit: "L/s", decimals: 1, high: true },
-  lift: { words: "Lift", unit: "m", decimals: 1, high: false },
-  energy: { words: "Energy of lifting", unit: "kWh/ML", decimals: 0, high: false },
-  ruling: { words: "What decides", unit: "", decimals: 0, high: true },
+  rate: { words: "Largest rate", unit: "L/s", decimals: 1, high: true,
+    meaning: "The largest steady rate of one new bore in a cell with which all counted limits are kept, without any other new bore." },
+  lift: { words: "Lift", unit: "m", decimals: 1, high: false,
+    meaning: "How far one new bore in a cell has to lift water, at most, if it takes the rate that was asked for, or the largest where that is less or none was asked for." },
+  energy: { words: "Energy of lifting", unit: "kWh/ML", decimals: 0, high: false,
+    meaning: "What lifting the water of one new bore in a cell takes, at most, if it takes the rate that was asked for, or the largest where that is less or none was asked for." },
+  ruling: { words: "What decides", unit: "", decimals: 0, high: true,
+    meaning: "Which limit or rule a new bore in a cell would break first if it took more, or why no bore may stand there." },
 };
+const GREY = " Grey: no bore may stand there, or nothing is left for it.";
 const NOTHING = [150, 150, 150];
 const RULING_COLOURS = ["#4477aa", "#ee6677", "#228833", "#ccbb44", "#66ccee", "#aa3377", "#999933", "#882255", "#44aa99", "#ddcc77"];
 
@@ -122,6 +127,7 @@ function drawMap() {
   drawCell(context);
   drawScale(context);
   showLegend(legend);
+  byId("map-caption").textContent = FIELDS[view.quantity].meaning + (view.quantity === "ruling" ? "" : GREY);
 }
 
 /** A length in round numbers and an arrow to the north, dark with a light rim so that they show on any colour. */

@@ -233,6 +233,10 @@ class BoreRulesTest {
         assertProblem("85 m after 82 m in point 3", bores);
         Files.writeString(folder.resolve("pump.csv"), "flow (L/s),head (m)\n0,90\n10,95\n20,85\n");
         assertProblem("pump.csv:3:4", oneBore("pump: {curve: pump.csv, delivery_level: 1 m}"));
+        Files.writeString(folder.resolve("pump.csv"), "flow (ML/d),head (m)\n0,90\n1.5,82\n1.2,80\n");
+        assertProblem("1.2 ML/d after 1.5 ML/d in point 3", oneBore("pump: {curve: pump.csv, delivery_level: 1 m}"));
+        Files.writeString(folder.resolve("pump.csv"), "flow (L/s),head (m)\n0,90\n-2,82\n3,80\n");
+        assertProblem("found -2 L/s; allowed: at least 0 L/s", oneBore("pump: {curve: pump.csv, delivery_level: 1 m}"));
     }
 
     @Test

@@ -162,6 +162,15 @@ class PlanningPageInBrowserTest {
     }
 
     @Test
+    void theCaptionFollowsWhatTheMapShows() {
+        String choose = "const show = document.getElementById('map-quantity'); show.value = arguments[0];"
+                + "show.dispatchEvent(new Event('change')); return document.getElementById('map-caption').textContent";
+        assertTrue(String.valueOf(browser.run(choose, "lift")).startsWith("How far one new bore"), "lift");
+        assertTrue(String.valueOf(browser.run(choose, "ruling")).contains("break first"), "ruling");
+        assertTrue(String.valueOf(browser.run(choose, "rate")).startsWith("The largest steady rate"), "rate");
+    }
+
+    @Test
     void nothingBarsReadersAndTheConsoleStaysEmpty() throws IOException {
         for (String scheme : List.of("light", "dark")) {
             browser.colours(scheme);

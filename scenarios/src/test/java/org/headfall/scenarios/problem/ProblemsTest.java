@@ -33,8 +33,8 @@ class ProblemsTest {
                 "town.yaml:9:3: titel is not a key of plan.map; keys are title, datum; did you mean title?",
                 finding.at(new Place("town.yaml", 9, 3), "plan.map.titel").toString());
         assertEquals(
-                "town.yaml:3:1: siting.efficiency is missing: found only rate; needed: the key efficiency",
-                Finding.of(ProblemKind.MISSING_KEY, "only rate", "the key efficiency")
+                "town.yaml:3:1: siting.efficiency is missing: found nothing under this name; needed: the key efficiency",
+                Finding.of(ProblemKind.MISSING_KEY, "nothing under this name", "the key efficiency")
                         .at(new Place("town.yaml", 3, 1), "siting.efficiency")
                         .toString());
     }
