@@ -118,6 +118,14 @@ final class Requirement {
         return perMetre[day];
     }
 
+    /**
+     * Metres of head that a unit is worth, by which amounts that limits give way are weighed against each other: of a pressure the
+     * height of its column, of a rate of decline the fall over its years, of a share what takes a hundredth.
+     */
+    double metresOfUnit() {
+        return Math.max(1, declineYears()) / Arrays.stream(perMetre).average().orElse(1);
+    }
+
     /** Whose taking counts. */
     DrawdownByRates.Counted counted() {
         return counted;

@@ -214,7 +214,7 @@ final class SharedWater {
         Requirement one = requirements.get(cut.requirement);
         double[] coefficients = cut.coefficients.clone();
         double bound = one.base(cut.day) - cut.offset + effects.addTangent(one, cut.day, cut.touching, coefficients);
-        return new Row(coefficients, bound, 1);
+        return new Row(coefficients, bound, one.metresOfUnit());
     }
 
     /** What gave way before is taken back first: it may have given way for less than is known now. */
@@ -239,9 +239,7 @@ final class SharedWater {
 
     /** What is wanted besides the limits cannot be had: by how little it would have to give way. */
     private static ContradictionException contradiction(Programme programme, List<Wish> fixed) {
-        List<Row> rows = fixed.stream()
-                .map(wish -> new Row(wish.row().coefficients(), wish.row().bound(), 1))
-                .toList();
+        List<Row> rows = fixed.stream().map(Wish::givingWayByItsShare).toList();
         double[] amounts = programme.leastRelaxation(rows).orElse(new double[rows.size()]);
         List<ContradictionException.Wish> giveWay = new ArrayList<>();
         for (int i = 0; i < amounts.length; i++) {

@@ -16,6 +16,12 @@ record Wish(String name, Row row, String unit, double ofOne) {
         return new Wish(name, new Row(coefficients, bound, Double.POSITIVE_INFINITY), unit, ofOne);
     }
 
+    /** A row that may give way, weighed by its share of what is wanted, as wishes are in several units. */
+    Row givingWayByItsShare() {
+        double wanted = Math.abs(row.bound());
+        return new Row(row.coefficients(), row.bound(), wanted > 0 ? 1 / wanted : 1);
+    }
+
     /** The wish with what can be had of it if its bound grows by an amount. */
     ContradictionException.Wish givingWay(double amount) {
         return new ContradictionException.Wish(

@@ -9,9 +9,15 @@ import java.util.BitSet;
 import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.function.IntToDoubleFunction;
 import java.util.stream.IntStream;
+import org.headfall.scenarios.limits.Comparison;
+import org.headfall.scenarios.limits.Limit;
+import org.headfall.scenarios.limits.LimitPeriod;
+import org.headfall.scenarios.limits.LimitedQuantity;
 import org.headfall.solver.allocation.Programme;
+import org.headfall.solver.bore.WaterColumn;
 import org.headfall.solver.bore.WellLoss;
 import org.headfall.solver.response.ResponseTable;
 import org.headfall.solver.response.UnitResponses;
@@ -54,7 +60,11 @@ class SharedWaterTest {
     }
 
     private static SharedWater water(List<Requirement> requirements) {
-        double[] curves = {RESPONSE, 0, 0, RESPONSE};
+        return water(requirements, RESPONSE);
+    }
+
+    private static SharedWater water(List<Requirement> requirements, double ofJunior) {
+        double[] curves = {RESPONSE, 0, 0, ofJunior};
         UnitResponses responses = new UnitResponses(
                 new ResponseTable(
                         2,
@@ -111,5 +121,55 @@ class SharedWaterTest {
         assertTrue(best.rates()[38] >= 500 - 1e-6, "year 38: " + best.rates()[38]);
         assertEquals(499.95, best.rates()[39], 0.011);
         assertEquals(-500, best.value(), 0.05);
+    }
+
+    /**
+     * A limit on drawdown and one on pressure leave 3 m of head each, 300 m³/d, where 1000 are wanted. The 400 that lack take 4 m of the
+     * one, or 3.6 m of the other, whose bore lowers it by 0.009: that is the less in head, though 35 kPa.
+     */
+    @Test
+    void limitsGiveWayByHeadWhateverTheirUnit() {
+        double column = column();
+        Requirement drawdown = limit(SENIOR, new LimitedQuantity.Drawdown(3), 1, 3);
+        Requirement pressure = limit(JUNIOR, new LimitedQuantity.Pressure(0, OptionalDouble.empty()), column, 2.7 * column);
+        SharedWater water = water(List.of(drawdown, pressure), 0.9 * RESPONSE);
+        double[] wanted = new double[2 * YEARS];
+        wanted[0] = -1;
+        wanted[YEARS] = -1;
+        double[] relaxed = new double[2];
+        water.solve("goal", largestYield(SENIOR), List.of(Wish.of("both", wanted, -1000, "m3/d", 1)), relaxed);
+        assertEquals(0, relaxed[0], 1e-3);
+        assertEquals(3.6 * column, relaxed[1], 1e-2);
+    }
+
+    /** A metre of water of 15 °C weighs 9.80 kPa (999.1 kg/m³, from memory of the tables of its density); a rate of decline acts for its years. */
+    @Test
+    void unitsAreWorthMetresOfHead() {
+        assertEquals(1, limit(SENIOR, new LimitedQuantity.Drawdown(3), 1, 3).metresOfUnit());
+        assertEquals(
+                1 / 9.80,
+                limit(SENIOR, new LimitedQuantity.Pressure(0, OptionalDouble.empty()), column(), 3)
+                        .metresOfUnit(),
+                5e-4);
+        assertEquals(
+                5, limit(SENIOR, new LimitedQuantity.DeclineRate(0.2, 5), 1, 3).metresOfUnit());
+    }
+
+    /** Pressure of a metre (kPa). */
+    private static double column() {
+        return WaterColumn.REFERENCE.gaugePressure(1, 0) - WaterColumn.REFERENCE.gaugePressure(0, 0);
+    }
+
+    private static Requirement limit(int bore, LimitedQuantity quantity, double perMetre, double left) {
+        Requirement like = level(bore, year -> left);
+        Requirement limit = new Requirement(
+                new Requirement.OfLimit(
+                        new Limit("limit " + bore, quantity, "place", new Comparison.Nothing(), LimitPeriod.EVER, "")),
+                bore,
+                like.counted(),
+                like.days(),
+                Arrays.stream(like.days()).map(day -> perMetre).toArray());
+        limit.relax(left);
+        return limit;
     }
 }
