@@ -15,6 +15,7 @@ import org.headfall.scenarios.limits.UncountedLimit;
 import org.headfall.scenarios.quantity.LiftEnergy;
 import org.headfall.scenarios.quantity.VolumeUnit;
 import org.headfall.scenarios.recording.RunDescription;
+import org.headfall.scenarios.recording.Station;
 import org.headfall.scenarios.run.RunInMemory;
 import org.headfall.scenarios.scenario.AllocationSpecification;
 
@@ -170,6 +171,11 @@ final class AllocationFindings {
 
     private List<AllocationResult.Exchange> exchanges(List<Requirement> requirements, DrawdownByRates drawdown) {
         Set<String> places = new TreeSet<>();
+        for (Station station : run.stations()) {
+            if (station instanceof Station.ProtectedPoint || station instanceof Station.SpringSite) {
+                places.add(station.name());
+            }
+        }
         for (Requirement one : requirements) {
             if (one.subject() instanceof Requirement.OfLimit of) {
                 places.add(of.limit().station());

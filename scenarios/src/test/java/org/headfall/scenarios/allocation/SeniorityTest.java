@@ -35,6 +35,7 @@ class SeniorityTest {
               - {name: east, side: east, fixed_head: 100 m}
             protected:
               - {name: point, at: [2.25 km, 5.25 km]}
+              - {name: nobody's limit, at: [5.75 km, 7.75 km]}
             bores:
               - {name: near, at: [3.75 km, 5.25 km], holder: Elder, group: proposed, screen_radius: 100 mm, rate: NEAR}
               - {name: far, at: [7.75 km, 5.25 km], holder: Younger, group: proposed, screen_radius: 100 mm, rate: 1 L/s}
@@ -100,5 +101,18 @@ class SeniorityTest {
         double gain = (megalitres(more) - megalitres(first)) / 0.01;
         assertEquals(gain, limit.price(), 0.01 * gain);
         assertEquals(0.1 * gain, limit.gain(), 0.001 * gain);
+    }
+
+    /** Of two bores as far from a point, that by the fixed head lowers it less; no limit is needed there to be told how much less. */
+    @Test
+    void tradingIsKnownAtPointsWithoutALimit() throws Exception {
+        AllocationResult result = allocate("0 L/s", "[near, far]", "", 4);
+        AllocationResult.Exchange exchange = result.exchanges().stream()
+                .filter(one ->
+                        one.place().equals("nobody's limit") && one.from().equals("near"))
+                .findFirst()
+                .orElseThrow();
+        assertEquals("far", exchange.to());
+        assertTrue(exchange.rate() > 1.2 && exchange.rate() < 10, exchange.toString());
     }
 }
