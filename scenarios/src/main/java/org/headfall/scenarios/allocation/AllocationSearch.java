@@ -31,7 +31,7 @@ public final class AllocationSearch {
     private final AllocationSpecification wanted;
     private final RateBlocks blocks;
     private final RatesInPlan rates;
-    private final double[] moments;
+    private final double[] watched;
     private final RunInMemory without;
     private final Requirements requirements;
     private final RateEffects effects;
@@ -60,12 +60,13 @@ public final class AllocationSearch {
         blocks = RateBlocks.of(wanted, run.calendar(), run.endDay());
         int[] bores = wanted.bores().stream().mapToInt(run::stationIndex).toArray();
         rates = new RatesInPlan(plan, blocks, bores);
-        moments = blocks.blocks().stream()
+        double[] moments = blocks.blocks().stream()
                 .mapToDouble(block -> Math.max(block.start() + BEFORE_CHANGE / 2, block.end() - BEFORE_CHANGE))
                 .toArray();
+        watched = rates.watchedDays(moments);
         this.responses = responses.withHeadsOrComputed(plan, progress);
-        without = without(plan, rates.with(new double[bores.length * blocks.groups()], moments), responses);
-        requirements = Requirements.of(plan, scenario, bores, moments, without);
+        without = without(plan, rates.with(new double[bores.length * blocks.groups()], watched), responses);
+        requirements = Requirements.of(plan, scenario, bores, blocks, without);
         RateVariables variables = new RateVariables(blocks, bores);
         effects = new RateEffects(variables, new AquiferDrawdown(without.responses(), variables));
         water = new SharedWater(
@@ -159,7 +160,7 @@ public final class AllocationSearch {
     private RunInMemory run(double[] found) {
         if (bySimulator == 0) {
             Optional<RunInMemory> superposed =
-                    responses.flatMap(known -> RunInMemory.superposed(rates.with(found, moments), known));
+                    responses.flatMap(known -> RunInMemory.superposed(rates.with(found, watched), known));
             if (superposed.isPresent()) {
                 bySuperposition++;
                 return superposed.get();
@@ -170,7 +171,7 @@ public final class AllocationSearch {
 
     private RunInMemory simulated(double[] found) {
         bySimulator++;
-        return RunInMemory.of(rates.with(found, moments), without.responses(), new double[0], progress);
+        return RunInMemory.of(rates.with(found, watched), without.responses(), new double[0], progress);
     }
 
     /**

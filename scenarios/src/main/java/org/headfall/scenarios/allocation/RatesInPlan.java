@@ -7,11 +7,13 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeSet;
 import java.util.stream.DoubleStream;
+import java.util.stream.Stream;
 import org.headfall.scenarios.limits.MapPlaces;
 import org.headfall.scenarios.run.RunPlan;
 import org.headfall.solver.bore.Bore;
 import org.headfall.solver.bore.OperatingPhase;
 import org.headfall.solver.bore.Operation;
+import org.headfall.solver.flow.FlowProblem;
 import org.headfall.solver.schedule.StepSchedule;
 
 /** A plan with other rates of some bores, whatever head or rule they had; a level is no bound here, but is looked at. */
@@ -49,6 +51,27 @@ final class RatesInPlan {
                 Optional.empty(),
                 false,
                 plan.solving());
+    }
+
+    /**
+     * Days on which levels and limits are looked at: a little before rates change, and on each day on which anything else
+     * changes, as a level may be lowest within a block when a neighbour stops. A record holds what is there before a change on its day.
+     *
+     * @param moments a day of each block (d)
+     * @return days, increasing (d)
+     */
+    double[] watchedDays(double[] moments) {
+        List<Bore> others = new ArrayList<>(plan.problem().bores());
+        for (int bore : bores) {
+            others.set(bore, others.get(bore).withPhases(List.of()));
+        }
+        FlowProblem resting = plan.problem().withBores(others);
+        double end = plan.description().endDay();
+        return Stream.of(moments, resting.jumps(0, end), resting.bends(0, end))
+                .flatMapToDouble(Arrays::stream)
+                .sorted()
+                .distinct()
+                .toArray();
     }
 
     private StepSchedule schedule(double[] rates, int bore) {

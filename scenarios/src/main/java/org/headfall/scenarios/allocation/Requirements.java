@@ -42,11 +42,14 @@ final class Requirements {
      * @param plan its plan
      * @param scenario the document
      * @param bores the bores that share, by their place in the run
-     * @param moments days on which levels are looked at (d)
-     * @param without the run without these bores
+     * @param blocks when the bores may take
+     * @param without the run without these bores, whose days are looked at
      */
-    static Requirements of(RunPlan plan, Scenario scenario, int[] bores, double[] moments, RunInMemory without) {
+    static Requirements of(RunPlan plan, Scenario scenario, int[] bores, RateBlocks blocks, RunInMemory without) {
         List<Requirement> all = new ArrayList<>();
+        double[] takingDays = Arrays.stream(without.recording().days())
+                .filter(day -> blocks.at(day) != null)
+                .toArray();
         for (Limit limit : plan.limits()) {
             if (HeadProportion.obstacle(limit).isEmpty()) {
                 all.add(ofLimit(plan.description(), limit, bores, without));
@@ -55,7 +58,7 @@ final class Requirements {
         for (int b = 0; b < bores.length; b++) {
             double floor = floor(scenario.bores().get(bores[b]));
             if (Double.isFinite(floor)) {
-                all.add(ofLevel(plan, bores, b, floor, moments));
+                all.add(ofLevel(plan, bores, b, floor, takingDays));
             }
         }
         Requirements requirements = new Requirements(List.copyOf(all));
@@ -80,7 +83,7 @@ final class Requirements {
                 Arrays.stream(counting).mapToDouble(i -> margins.perMetre()[i]).toArray());
     }
 
-    private static Requirement ofLevel(RunPlan plan, int[] bores, int b, double floor, double[] moments) {
+    private static Requirement ofLevel(RunPlan plan, int[] bores, int b, double floor, double[] days) {
         Bore bore = plan.problem().bores().get(bores[b]);
         RunDescription run = plan.description();
         int cell = run.grid().locate(bore.x(), bore.y());
@@ -91,7 +94,7 @@ final class Requirements {
                 new Requirement.OfLevel(bore.name(), b, floor, bore.lossIn(transmissivity)),
                 bores[b],
                 new DrawdownByRates.Counted(counted, Optional.empty()),
-                moments);
+                days);
     }
 
     /** Which of the bores a limit counts: those that it is compared without, and all if it is about head itself. */

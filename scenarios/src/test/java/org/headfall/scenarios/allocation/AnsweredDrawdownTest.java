@@ -80,7 +80,7 @@ class AnsweredDrawdownTest {
         Arrays.fill(rates, groups, rates.length, 600);
         rates[1] = 2000;
         RunInMemory run = run(inPlan.with(rates, moments), responses);
-        Requirements requirements = Requirements.of(plan, reading.orThrow(), bores, moments, run);
+        Requirements requirements = Requirements.of(plan, reading.orThrow(), bores, blocks, run);
         RateVariables variables = new RateVariables(blocks, bores);
         RateEffects effects = new RateEffects(variables, new AnsweredDrawdown(run, run.answers(), variables));
         double[][] before = requirements.margins(run);
