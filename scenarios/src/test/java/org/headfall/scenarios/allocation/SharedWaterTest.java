@@ -131,7 +131,8 @@ class SharedWaterTest {
     void limitsGiveWayByHeadWhateverTheirUnit() {
         double column = column();
         Requirement drawdown = limit(SENIOR, new LimitedQuantity.Drawdown(3), 1, 3);
-        Requirement pressure = limit(JUNIOR, new LimitedQuantity.Pressure(0, OptionalDouble.empty()), column, 2.7 * column);
+        Requirement pressure =
+                limit(JUNIOR, new LimitedQuantity.Pressure(0, OptionalDouble.empty()), column, 2.7 * column);
         SharedWater water = water(List.of(drawdown, pressure), 0.9 * RESPONSE);
         double[] wanted = new double[2 * YEARS];
         wanted[0] = -1;
