@@ -14,6 +14,9 @@ final class RateEffects {
     private final RateVariables variables;
     private DrawdownByRates drawdown;
 
+    /** Drawdown by a unit of each variable at what a requirement is measured from. */
+    private final Map<Requirement, double[]> references = new HashMap<>();
+
     /**
      * Effects.
      *
@@ -32,6 +35,7 @@ final class RateEffects {
     /** From now on effects are those of other drawdown, such as in the state of another run. */
     void follow(DrawdownByRates other) {
         drawdown = other;
+        references.clear();
     }
 
     /** Drawdown by rates as it is taken to be now. */
@@ -53,6 +57,11 @@ final class RateEffects {
             double[] known = Objects.requireNonNull(days.get(one.counted()));
             double[][] found = Objects.requireNonNull(drawdowns.get(one.counted()));
             effects[r] = new double[one.days().length];
+            double from = 0;
+            for (Map.Entry<Double, Double> reference : one.reference().entrySet()) {
+                int at = Arrays.binarySearch(known, reference.getKey());
+                from += at < 0 ? 0 : reference.getValue() * found[at][one.station()];
+            }
             for (int k = 0; k < effects[r].length; k++) {
                 double day = one.days()[k];
                 double effect = found[Arrays.binarySearch(known, day)][one.station()];
@@ -60,7 +69,7 @@ final class RateEffects {
                     int before = Arrays.binarySearch(known, earlier(one, day));
                     effect = (effect - (before < 0 ? 0 : found[before][one.station()])) / one.declineYears();
                 }
-                effects[r][k] = one.perMetre(k) * effect + loss(one, rates, day);
+                effects[r][k] = one.perMetre(k) * (effect - from) + loss(one, rates, day);
             }
         }
         return effects;
@@ -71,6 +80,7 @@ final class RateEffects {
         TreeSet<Double> days = new TreeSet<>();
         for (Requirement one : requirements) {
             if (one.counted().equals(counted)) {
+                one.reference().keySet().stream().filter(day -> day > 0).forEach(days::add);
                 for (double day : one.days()) {
                     days.add(day);
                     if (one.declineYears() > 0 && earlier(one, day) > 0) {
@@ -103,8 +113,18 @@ final class RateEffects {
             double[] then = before > 0 ? drawdown.by(one.station(), one.counted(), before) : new double[now.length];
             Arrays.setAll(now, v -> (now[v] - then[v]) / one.declineYears());
         }
-        Arrays.setAll(now, v -> one.perMetre(k) * now[v]);
+        double[] from = references.computeIfAbsent(one, this::atReference);
+        Arrays.setAll(now, v -> one.perMetre(k) * (now[v] - from[v]));
         return now;
+    }
+
+    private double[] atReference(Requirement one) {
+        double[] sum = new double[variables.count()];
+        one.reference().forEach((day, weight) -> {
+            double[] then = day > 0 ? drawdown.by(one.station(), one.counted(), day) : new double[sum.length];
+            Arrays.setAll(sum, v -> sum[v] + weight * then[v]);
+        });
+        return sum;
     }
 
     /**

@@ -1,9 +1,13 @@
 package org.headfall.scenarios.allocation;
 
 import java.util.Arrays;
+import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
+import org.headfall.scenarios.limits.Comparison;
 import org.headfall.scenarios.limits.Limit;
 import org.headfall.scenarios.limits.LimitedQuantity;
+import org.headfall.scenarios.recording.RunCalendar;
 import org.headfall.solver.bore.WellLoss;
 
 /**
@@ -111,6 +115,28 @@ final class Requirement {
     /** Years over which a rate of decline is a mean; 0 if head itself is limited. */
     int declineYears() {
         return quantity().orElse(null) instanceof LimitedQuantity.DeclineRate rate ? rate.overYears() : 0;
+    }
+
+    /**
+     * Days of the run itself whose head the limited value is measured from, each with its weight; none if that is the start,
+     * another run or nothing. A mean of years is that of their months.
+     */
+    Map<Double, Double> reference() {
+        Map<Double, Double> weights = new TreeMap<>();
+        if (subject instanceof OfLimit of && of.limit().quantity().measuresAnEffect()) {
+            if (of.limit().comparison() instanceof Comparison.OnDay on) {
+                weights.put(on.day(), 1.0);
+            } else if (of.limit().comparison() instanceof Comparison.MeanOfYears mean) {
+                int months =
+                        (int) Math.max(1, Math.rint((mean.toDay() - mean.fromDay()) / RunCalendar.DAYS_PER_YEAR * 12));
+                for (int month = 0; month <= months; month++) {
+                    double share = (double) month / months;
+                    double weight = (month == 0 || month == months ? 0.5 : 1) / months;
+                    weights.put(mean.fromDay() + share * (mean.toDay() - mean.fromDay()), weight);
+                }
+            }
+        }
+        return weights;
     }
 
     /** By how much the limited value changes per metre of head on a day. */

@@ -27,6 +27,16 @@ class AnsweredDrawdownTest {
     private static final int TOWN = 0;
     private static final int NEIGHBOUR = 2;
 
+    /** Limits that are measured from heads of the run itself. */
+    private static final String SINCE = """
+              - {name: since a day, quantity: drawdown, at: Saltbush homestead, cause: everyone,
+                 compared_with: 2029-10-01, when: ever, at_most: 9 m}
+              - {name: since some years, quantity: drawdown, at: Saltbush homestead, cause: everyone,
+                 compared_with: mean of 2028 to 2029, when: ever, at_most: 9 m}
+              - {name: slow decline, quantity: decline rate, over: 1 yr, at: Saltbush homestead, when: after 2 yr,
+                 at_most: 9 m/yr}
+            """;
+
     private static final double CHANGE = 15;
 
     /** About when the spring stops (d). */
@@ -55,7 +65,8 @@ class AnsweredDrawdownTest {
                         .replace("group: existing", "group: proposed")
                         .replace("cause: proposed bores", "cause: Corella town")
                         .replace("outlet: 101 m", "outlet: 112.5 m")
-                        .replace("head_tolerance: 0.5 mm", "head_tolerance: 0.1 mm"));
+                        .replace("head_tolerance: 0.5 mm", "head_tolerance: 0.1 mm")
+                        .replace("start: {steady", SINCE + "start: {steady"));
     }
 
     /**
@@ -83,6 +94,11 @@ class AnsweredDrawdownTest {
         Requirements requirements = Requirements.of(plan, reading.orThrow(), bores, blocks, run);
         RateVariables variables = new RateVariables(blocks, bores);
         RateEffects effects = new RateEffects(variables, new AnsweredDrawdown(run, run.answers(), variables));
+        assertEquals(
+                6,
+                requirements.all().stream()
+                        .filter(one -> one.level().isEmpty() && one.days().length > 3)
+                        .count());
         double[][] before = requirements.margins(run);
         double largest = 0;
         for (int bore = 0; bore < 2; bore++) {
