@@ -118,12 +118,12 @@ final class Requirement {
     }
 
     /**
-     * Days of the run itself whose head the limited value is measured from, each with its weight; none if that is the start,
-     * another run or nothing. A mean of years is that of their months.
+     * Days of the run itself whose head a drawdown is measured from, each with its weight; none if that is the start, another
+     * run or nothing. A mean of years is that of their months.
      */
     Map<Double, Double> reference() {
         Map<Double, Double> weights = new TreeMap<>();
-        if (subject instanceof OfLimit of && of.limit().quantity().measuresAnEffect()) {
+        if (subject instanceof OfLimit of && of.limit().quantity() instanceof LimitedQuantity.Drawdown) {
             if (of.limit().comparison() instanceof Comparison.OnDay on) {
                 weights.put(on.day(), 1.0);
             } else if (of.limit().comparison() instanceof Comparison.MeanOfYears mean) {
