@@ -96,16 +96,13 @@ final class RunCommand implements Callable<Integer> {
         Path target = output == null ? argument.resultsFolder() : output;
         ScenarioReading reading = argument.read();
         boolean oneCase = reading.orThrow().cases().isEmpty();
-        if (!quiet) {
-            PrintWriter err = spec.commandLine().getErr();
-            reading.problems().notices().forEach(notice -> err.println("headfall: note: " + notice));
-        }
         Collection<RunAnswer> answers = oneCase ? List.of(inOne(reading, target)) : inCases(reading, target);
         return (failOnLimit ? LimitFailure.of(answers, spec.commandLine().getErr()) : ExitCode.DONE).code();
     }
 
     private RunAnswer inOne(ScenarioReading reading, Path target) throws InputException, IOException {
         RunPlan plan = planned(RunPlanner.plan(reading, ProgramVersion.text(), threads.threads()));
+        remark(reading);
         RunAnswer answer = RunAnswer.of(
                 written(target, progress -> new ScenarioRun(plan, outputs(reading), progress).into(target, overwrite)),
                 target);
@@ -117,6 +114,7 @@ final class RunCommand implements Callable<Integer> {
         List<CasePlan> cases = RunPlanner.cases(reading, ProgramVersion.text(), threads.threads()).stream()
                 .map(one -> new CasePlan(one.name(), planned(one.plan())))
                 .toList();
+        remark(reading);
         Map<String, FinishedRun> runs =
                 written(target, progress -> new CaseRuns(cases, outputs(reading), progress).into(target, overwrite));
         Map<String, RunAnswer> answers = new LinkedHashMap<>();
@@ -126,6 +124,13 @@ final class RunCommand implements Callable<Integer> {
         }
         show(new CaseAnswers(answers, target.toString()));
         return answers.values();
+    }
+
+    /** Some remarks come only from what the document is on cells, so this follows planning. */
+    private void remark(ScenarioReading reading) {
+        if (!quiet) {
+            PlanningOptions.remark(reading, spec.commandLine().getErr());
+        }
     }
 
     private RunPlan planned(RunPlan plan) {

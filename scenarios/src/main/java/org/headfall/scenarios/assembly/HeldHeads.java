@@ -6,7 +6,9 @@ import org.headfall.scenarios.problem.Finding;
 import org.headfall.scenarios.problem.Place;
 import org.headfall.scenarios.problem.ProblemKind;
 import org.headfall.scenarios.problem.Problems;
+import org.headfall.scenarios.scenario.LimitSpecification;
 import org.headfall.scenarios.scenario.Scenario;
+import org.headfall.scenarios.scenario.StartSpecification;
 import org.headfall.solver.aquifer.OuterBoundary;
 import org.headfall.solver.aquifer.SealingBed;
 import org.headfall.solver.aquifer.SideSegment;
@@ -27,8 +29,12 @@ final class HeldHeads {
         this.problems = problems;
     }
 
-    /** Reports the first part of the aquifer that nothing holds. */
+    /** Reports the first part of the aquifer that nothing holds, if steady heads are asked for. */
     void check(Scenario scenario, List<OuterBoundary> boundaries, Optional<SealingBed> bed) {
+        boolean given = scenario.start() instanceof StartSpecification.GivenHeads;
+        if (given && scenario.limits().stream().noneMatch(HeldHeads::comparesWithSteady)) {
+            return;
+        }
         boolean[] reached = new boolean[active.length];
         int[] stack = new int[active.length];
         int top = 0;
@@ -44,7 +50,15 @@ final class HeldHeads {
             }
         }
         spread(reached, stack, top);
-        report(scenario, reached);
+        report(
+                scenario,
+                reached,
+                "parts connected to one, or "
+                        + (given ? "no limit that is compared with heads before any taking" : "given heads"));
+    }
+
+    private static boolean comparesWithSteady(LimitSpecification limit) {
+        return limit.comparedWith() instanceof LimitSpecification.BeforeAnyTaking;
     }
 
     private int reach(int cell, boolean[] reached, int[] stack, int top) {
@@ -69,7 +83,7 @@ final class HeldHeads {
         }
     }
 
-    private void report(Scenario scenario, boolean[] reached) {
+    private void report(Scenario scenario, boolean[] reached, String allowed) {
         int loose = 0;
         int first = -1;
         for (int cell = 0; cell < active.length; cell++) {
@@ -85,10 +99,7 @@ final class HeldHeads {
                     .orElse(scenario.aquifer().place());
             String found = loose + " cells that no boundary with a head and no leakage reaches, the first at x "
                     + grid.centreX(first) + ", y " + grid.centreY(first);
-            problems.add(
-                    place,
-                    "aquifer",
-                    Finding.of(ProblemKind.NOTHING_HOLDS_HEADS, found, "parts connected to one, or given heads"));
+            problems.add(place, "aquifer", Finding.of(ProblemKind.NOTHING_HOLDS_HEADS, found, allowed));
         }
     }
 }

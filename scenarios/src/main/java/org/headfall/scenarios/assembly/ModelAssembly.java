@@ -61,6 +61,10 @@ public final class ModelAssembly {
             return Optional.empty();
         }
         FlowProblem problem = like.problem().withBores(bores);
+        new BoresInCells(problem, problems).check(scenario.bores());
+        if (problems.count() > before) {
+            return Optional.empty();
+        }
         return Optional.of(new Model(
                 problem,
                 like.start() instanceof Model.GivenHeads ? like.start() : assembly.steady(problem),
@@ -88,9 +92,7 @@ public final class ModelAssembly {
         List<Recharge> recharges =
                 new RechargeAssembly(areas, active, fields, schedules).recharges(scenario.recharges());
         double[] ground = fields.values(scenario.ground(), Averaging.ARITHMETIC, 0);
-        if (!(scenario.start() instanceof StartSpecification.GivenHeads)) {
-            new HeldHeads(grid, active, problems).check(scenario, boundaries, bed);
-        }
+        new HeldHeads(grid, active, problems).check(scenario, boundaries, bed);
         new PlacesInAquifer(grid, active, problems).check(scenario, aquifer);
         if (aquifer == null || problems.count() > before) {
             return null;
@@ -100,6 +102,7 @@ public final class ModelAssembly {
             return null;
         }
         FlowProblem problem = new FlowProblem(aquifer, bed, boundaries, recharges, springs(), bores);
+        new BoresInCells(problem, problems).check(scenario.bores());
         Settings settings = new Settings(scenario.output().headTolerance(), Double.POSITIVE_INFINITY, 1);
         return new Model(
                 problem,

@@ -57,8 +57,10 @@ public final class Problems {
      * @param text what it is, as a sentence without a full stop
      */
     public void notice(Place place, String text) {
-        if (notices.size() < LISTED_NOTICES) {
-            notices.add(new Notice(place, Finding.printable(text)));
+        Notice notice = new Notice(place, Finding.printable(text));
+        // A document with cases is put on cells once for each.
+        if (notices.size() < LISTED_NOTICES && !notices.contains(notice)) {
+            notices.add(notice);
         }
     }
 

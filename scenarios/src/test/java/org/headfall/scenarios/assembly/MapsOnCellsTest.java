@@ -237,20 +237,98 @@ class MapsOnCellsTest {
 
     @Test
     void aPartThatNothingHoldsIsReportedForASteadyStart() throws Exception {
-        write(
-                "basin.geojson",
-                feature("", rectangle(0, 0, 9000, 8000)),
-                feature("", rectangle(11_000, 0, 15_000, 8000)));
-        String within = DOCUMENT.replace("bottom: -200 m", "bottom: -200 m\n  within: basin.geojson")
-                .replace("  - {name: outfall, side: east, fixed_head: 100 m}\n", "");
-        assertTrue(assemble(within).isEmpty());
+        assertTrue(assemble(twoParts()).isEmpty());
         String text = problems.toText();
         assertTrue(text.contains("found 32 cells that no boundary"), text);
         assertTrue(text.contains("x 11500.0, y 500.0"), text);
         problems.sorted().forEach(problem -> assertEquals(ProblemKind.NOTHING_HOLDS_HEADS, problem.kind()));
+    }
+
+    /**
+     * Water balance by hand: 32 cells of 1 km², with S 2e-4, that nothing feeds fall by 1 L/s over three years on average by
+     * {@code Q t / (S A)}; the part beside the boundary stays at its head. Within
+     * 2 mm only: the near field of the bore, eight cells wide, reaches across the gap and moves some water there and back.
+     */
+    @Test
+    void aPartThatNothingHoldsRunsFromGivenHeads() throws Exception {
+        Model model = ModelAssembly.assemble(given(twoParts() + BORE_IN_THE_SECOND), problems)
+                .orElseThrow();
+        boolean[] active = model.problem().aquifer().active();
+        double[] start = ((Model.GivenHeads) model.start()).heads();
+        double end = model.days();
+        try (Simulation simulation = new Simulation(model.problem(), model.settings())) {
+            double[] head =
+                    simulation.run(start, 0, end, new double[0], state -> {}).head();
+            double fall = 0;
+            for (int cell = 0; cell < head.length; cell++) {
+                if (active[cell] && cell % 20 >= 11) {
+                    fall += (120 - head[cell]) / 32;
+                } else if (active[cell]) {
+                    assertEquals(120, head[cell], 2e-3, "cell " + cell);
+                }
+            }
+            assertEquals(86.4 * end / (2e-4 * 32e6), fall, 1e-3);
+        }
+    }
+
+    @Test
+    void aPartThatNothingHoldsHasNoHeadsBeforeAnyTaking() throws Exception {
+        String limit = "limits: [{name: low, quantity: drawdown, at: A, cause: everyone,"
+                + " compared_with: before any taking, when: ever, at_most: 5 m}]\n";
+        assertTrue(ModelAssembly.assemble(given(twoParts() + BORE_IN_THE_SECOND + limit), problems)
+                .isEmpty());
+        assertEquals(ProblemKind.NOTHING_HOLDS_HEADS, problems.sorted().get(0).kind());
+        assertTrue(problems.toText().contains("no limit that is compared with heads before any taking"));
+    }
+
+    @Test
+    void boresTooWideForTheirCellsAreAllReported() throws Exception {
+        String bores = "bores:\n"
+                + "  - {name: A, at: [5 km, 4 km], group: existing, screen_radius: 0.3 m, rate: 1 L/s}\n"
+                + "  - {name: B, at: [9 km, 4 km], group: existing, screen_radius: 0.05 m, rate: 1 L/s}\n"
+                + "  - {name: C, at: [13 km, 4 km], group: existing, screen_radius: 0.25 m, rate: 1 L/s}\n";
+        String fine = DOCUMENT.replace("cell: 1 km", "cell: 1 km\n  refine: {around: bores, down_to: 0.5 m}");
+        assertTrue(assemble(fine + bores).isEmpty());
+        assertEquals(2, problems.count(), problems::toText);
+        String text = problems.sorted().get(0).toString();
         assertTrue(
-                ModelAssembly.assemble(given(within), new Problems()).isPresent(),
-                "given heads need nothing to hold them");
+                text.contains("bore A is out of range: found a screen_radius of 0.3 m in a cell of 0.5 m by 0.5 m"),
+                text);
+        assertTrue(text.contains("a radius below 0.1") && text.contains("cells here at least 0.9"), text);
+        assertTrue(assemble(fine.replace("0.5 m}", "1 m}") + bores).isPresent(), "what the message advises helps");
+    }
+
+    @Test
+    void neighboursAcrossAJumpOfTransmissivityAreRemarkedOn() throws Exception {
+        write(
+                "zones.geojson",
+                feature("\"T\": 1", rectangle(-1000, -1000, 21_000, 9000)),
+                feature("\"T\": 1000", rectangle(1000, 0, 20_000, 8000)));
+        String jump = DOCUMENT.replace("300 m2/d", "{polygons: zones.geojson, property: T, unit: m2/d}")
+                .replace("cell: 1 km", "cell: 20 m")
+                .replace("east: 20 km", "east: 2 km")
+                .replace("north: 8 km", "north: 0.8 km");
+        String bores = "bores:\n"
+                + "  - {name: A, at: [999.9 m, 410 m], group: existing, screen_radius: 0.1 m, rate: 1 L/s}\n"
+                + "  - {name: B, at: [1000.1 m, 410 m], group: existing, screen_radius: 0.1 m, rate: 1 L/s}\n";
+        model(jump + bores);
+        assertTrue(
+                problems.notices().toString().contains("bores A and B lower head at each other by an approximate"),
+                problems.notices()::toString);
+    }
+
+    private static final String BORE_IN_THE_SECOND =
+            "bores: [{name: A, at: [12.3 km, 4.1 km], group: existing, screen_radius: 0.1 m, rate: 1 L/s}]\n";
+
+    /** 72 cells beside the western side, and 32 that a gap of dead cells parts from them. */
+    private String twoParts() throws IOException {
+        write(
+                "basin.geojson",
+                feature("", rectangle(0, 0, 9000, 8000)),
+                feature("", rectangle(11_000, 0, 15_000, 8000)));
+        return DOCUMENT.replace("bottom: -200 m", "bottom: -200 m\n  within: basin.geojson")
+                .replace("  - {name: outfall, side: east, fixed_head: 100 m}\n", "")
+                .replace("fixed_head: 200 m", "fixed_head: 120 m");
     }
 
     private Scenario given(String document) throws IOException, InputException {

@@ -1,12 +1,12 @@
 package org.headfall.solver.flow;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.headfall.solver.aquifer.Aquifer;
 import org.headfall.solver.aquifer.SealingBed;
+import org.headfall.solver.linear.FivePointMatrix;
 
 /**
  * The linear part of the discrete flow equation, without bores and springs:
@@ -239,9 +239,9 @@ public final class FlowEquation {
         }
     }
 
-    /** Whether something ties the heads down so that a steady state exists. */
+    /** Whether something ties the heads of every connected part of the aquifer down, so that a steady state exists. */
     boolean tied() {
-        return Arrays.stream(leakage).anyMatch(value -> value > 0)
-                || boundaries.stream().anyMatch(boundary -> !boundary.givesFlow());
+        int columns = aquifer.grid().columns();
+        return new FivePointMatrix(columns, size() / columns, diagonal, eastConductance, northConductance).isTiedDown();
     }
 }

@@ -133,7 +133,7 @@ public final class FlowSystem implements ImplicitSystem {
      *
      * @param day the day (d)
      * @param head in: a guess; out: the heads (m)
-     * @throws NoSteadyStateException if nothing ties heads down: every side closed and nothing leaks
+     * @throws NoSteadyStateException if nothing ties the heads of some part down: every side closed and nothing leaks
      */
     public void steady(double day, double[] head) {
         if (!equation.tied()) {

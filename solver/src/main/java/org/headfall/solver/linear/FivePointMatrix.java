@@ -129,6 +129,11 @@ public final class FivePointMatrix {
         return cell >= columns ? sum + north[cell - columns] : sum;
     }
 
+    /** Whether every connected group of cells has a diagonal above the sum of its couplings somewhere: solvers ask for that. */
+    public boolean isTiedDown() {
+        return new TiedDown(this).holds();
+    }
+
     /**
      * Sets the diagonal to {@code base[k] + factor * weight[k]}, such as flow plus storage over a time step; solvers of
      * this matrix must then be told by {@link LinearSolver#diagonalChanged}.

@@ -80,6 +80,19 @@ final class TiedDown {
      * @throws SingularSystemException naming a cell of the group
      */
     void require() {
+        int loose = firstLoose();
+        if (loose >= 0) {
+            throw new SingularSystemException(matrix, firstCell[loose], size[loose]);
+        }
+    }
+
+    /** Whether the present diagonal ties down every group. */
+    boolean holds() {
+        return firstLoose() < 0;
+    }
+
+    /** The first group that the present diagonal leaves loose; -1 if there is none. */
+    private int firstLoose() {
         boolean[] tied = new boolean[firstCell.length];
         int loose = tied.length;
         double[] diagonal = matrix.diagonal();
@@ -89,10 +102,10 @@ final class TiedDown {
                 loose--;
             }
         }
-        for (int g = 0; g < tied.length; g++) {
-            if (!tied[g]) {
-                throw new SingularSystemException(matrix, firstCell[g], size[g]);
-            }
+        int first = 0;
+        while (first < tied.length && tied[first]) {
+            first++;
         }
+        return first < tied.length ? first : -1;
     }
 }

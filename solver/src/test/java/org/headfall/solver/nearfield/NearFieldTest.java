@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Random;
 import java.util.function.DoubleBinaryOperator;
 import java.util.stream.DoubleStream;
+import org.ejml.data.DMatrixRMaj;
 import org.headfall.solver.aquifer.Aquifer;
 import org.headfall.solver.bore.Bore;
 import org.headfall.solver.bore.WellLoss;
@@ -147,6 +148,52 @@ class NearFieldTest {
             }
             assertTrue(work > 0);
         }
+    }
+
+    /**
+     * Two bores on either side of a jump of T contradict each other; two others in the same field, far off, are as they are
+     * alone. The change stays within what the estimates differ by, and own drawdown is not touched.
+     */
+    @Test
+    void onlyBoresThatContradictEachOtherAreApproximate() {
+        RectilinearGrid fine = new RectilinearGrid(Axis.uniform(0, 20, 61), Axis.uniform(0, 20, 37));
+        Aquifer plain = Aquifer.homogeneous(fine, 1, 1e-4);
+        double[] t = new double[fine.cellCount()];
+        Arrays.setAll(t, cell -> fine.column(cell) < 15 ? 1 : 1000);
+        Aquifer aquifer = new Aquifer(fine, t, t, plain.storativity(), plain.top(), plain.bottom(), plain.active());
+        double[] eastings = {299.9, 300.1, 1000, 1010};
+        List<Bore> bores = Arrays.stream(eastings)
+                .mapToObj(x -> new Bore("bore at " + x, x, 370, 0.1, WellLoss.NONE, List.of()))
+                .toList();
+        List<NearField> fields = bores.stream()
+                .map(bore -> NearField.at(aquifer, List.of(), bore.x(), bore.y(), 0.1))
+                .toList();
+        UnresolvedDrawdown all = UnresolvedDrawdown.between(bores, fields);
+        UnresolvedDrawdown others = UnresolvedDrawdown.between(bores.subList(2, 4), fields.subList(2, 4));
+        assertEquals(others.perDischarge(1, 0), all.perDischarge(3, 2), 0);
+        assertEquals(List.of(), others.approximations());
+        assertEquals(1, all.approximations().size());
+        UnresolvedDrawdown.Approximation one = all.approximations().get(0);
+        assertEquals(List.of(1, 0), List.of(one.bore(), one.other()));
+        for (int i = 0; i < 4; i++) {
+            assertEquals(fields.get(i).unresolvedAtWall(), all.perDischarge(i, i));
+        }
+        double there = fields.get(0).unresolvedFrom(fields.get(1));
+        double back = fields.get(1).unresolvedFrom(fields.get(0));
+        assertEquals(0.5 * (there + back), one.estimated(), 1e-15);
+        assertEquals(one.taken(), all.perDischarge(0, 1));
+        assertTrue(Math.abs(one.taken() - one.estimated()) <= 0.5 * Math.abs(there - back), one::toString);
+    }
+
+    /** Higham (2002), example of section 4 (values from memory): found with a floor of zero, here a thousandth above. */
+    @Test
+    void theNearestMatrixIsTheOneOfHigham() {
+        DMatrixRMaj given = new DMatrixRMaj(new double[][] {{1, 1, 0}, {1, 1, 1}, {0, 1, 1}});
+        DMatrixRMaj nearest = NearestCorrelation.to(given);
+        assertEquals(0.7607, nearest.get(0, 1), 1e-3);
+        assertEquals(0.1573, nearest.get(0, 2), 1e-3);
+        assertEquals(0.7607, nearest.get(1, 2), 1e-3);
+        assertEquals(1, nearest.get(2, 2), 0);
     }
 
     /** Cells up to 50 times longer than wide: a bore of half a metre still fits, wherever it stands. */

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Stream;
+import org.headfall.solver.aquifer.Aquifer;
 import org.headfall.solver.bore.Bore;
 import org.headfall.solver.bore.OperatingPhase;
 import org.headfall.solver.bore.Operation;
@@ -42,7 +43,25 @@ class UnitResponsesTest {
                 field.aquifer(), field.sealingBed(), field.boundaries(), List.of(), List.of(), bores(-1));
         FlowProblem besideHead =
                 new FlowProblem(field.aquifer(), Optional.empty(), field.boundaries(), List.of(), List.of(), bores(-1));
-        return Stream.of(underBed, besideHead, closed);
+        return Stream.of(underBed, besideHead, closed, island(field));
+    }
+
+    /** The bores stand in a part of the aquifer that dead cells part from the given head: nothing holds its heads. */
+    private static FlowProblem island(FlowProblem field) {
+        Aquifer whole = field.aquifer();
+        boolean[] active = whole.active().clone();
+        for (int cell = 0; cell < active.length; cell++) {
+            active[cell] &= whole.grid().column(cell) != 12;
+        }
+        Aquifer parted = new Aquifer(
+                whole.grid(),
+                whole.transmissivityX(),
+                whole.transmissivityY(),
+                whole.storativity(),
+                whole.top(),
+                whole.bottom(),
+                active);
+        return new FlowProblem(parted, Optional.empty(), field.boundaries(), List.of(), List.of(), bores(-1));
     }
 
     private static List<Bore> bores(int pumped) {
@@ -62,7 +81,7 @@ class UnitResponsesTest {
         return new ObservedHead(problem.aquifer(), POINT[0], POINT[1], bores);
     }
 
-    /** Under a storing bed, beside a given head and in a closed aquifer: to 0.01 mm for 1,000 m³/d. */
+    /** Under a storing bed, beside a given head, in a closed aquifer and a closed part of one: to 0.01 mm for 1,000 m³/d. */
     @ParameterizedTest
     @MethodSource("problems")
     void agreeWithTheSimulation(FlowProblem problem) {
