@@ -12,7 +12,8 @@ public final class NoSteadyStateException extends IllegalStateException {
      */
     NoSteadyStateException(String asked) {
         super(
-                "there is no steady state: every side of the aquifer is closed or has a given flow and nothing leaks; asked for are "
+                "there is no steady state: every side of the aquifer, or of a part that stands alone, is closed or has a"
+                        + " given flow and nothing leaks; asked for are "
                         + asked + "; give a boundary a head, or start from given heads");
     }
 }
