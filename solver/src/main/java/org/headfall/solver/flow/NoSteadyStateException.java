@@ -11,9 +11,8 @@ public final class NoSteadyStateException extends IllegalStateException {
      * @param asked discharges asked for, in words
      */
     NoSteadyStateException(String asked) {
-        super(
-                "there is no steady state: every side of the aquifer, or of a part that stands alone, is closed or has a"
-                        + " given flow and nothing leaks; asked for are "
-                        + asked + "; give a boundary a head, or start from given heads");
+        super("there is no steady state: every side of the aquifer, or of a part that stands alone, is closed or has a"
+                + " given flow and nothing leaks; asked for are "
+                + asked + "; give a boundary a head, or start from given heads");
     }
 }
