@@ -13,7 +13,9 @@ import org.headfall.scenarios.problem.FileFailure;
 import org.headfall.scenarios.problem.InputException;
 import org.headfall.scenarios.problem.Problem;
 import org.headfall.scenarios.results.ResultsException;
+import org.headfall.solver.flow.NoSteadyStateException;
 import org.headfall.solver.flow.UnmetRuleException;
+import org.headfall.solver.time.StepSizeException;
 import picocli.CommandLine;
 import picocli.CommandLine.IExecutionExceptionHandler;
 import picocli.CommandLine.ParseResult;
@@ -50,8 +52,14 @@ final class Failures implements IExecutionExceptionHandler {
         if (thrown instanceof IOException file) {
             return AnswerJson.ofError(describe(file));
         }
-        return AnswerJson.ofError(
-                thrown instanceof UnmetRuleException unmet ? String.valueOf(unmet.getMessage()) : thrown.toString());
+        return AnswerJson.ofError(isOfTheInput(thrown) ? String.valueOf(thrown.getMessage()) : thrown.toString());
+    }
+
+    /** What the solver cannot answer because of what it was given; its messages say what to change. */
+    private static boolean isOfTheInput(Throwable thrown) {
+        return thrown instanceof UnmetRuleException
+                || thrown instanceof NoSteadyStateException
+                || thrown instanceof StepSizeException;
     }
 
     /** Writes what there is to say about a failure; answers the exit code. */
@@ -66,8 +74,8 @@ final class Failures implements IExecutionExceptionHandler {
             }
             return ExitCode.INPUT.code();
         }
-        if (thrown instanceof UnmetRuleException unmet) {
-            terminal.message(err, "headfall: " + unmet.getMessage());
+        if (isOfTheInput(thrown)) {
+            terminal.message(err, "headfall: " + thrown.getMessage());
             return ExitCode.INPUT.code();
         }
         if (thrown instanceof UncheckedIOException file) {

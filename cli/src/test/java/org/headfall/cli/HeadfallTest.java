@@ -12,6 +12,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import org.headfall.solver.flow.UnmetRuleException;
+import org.headfall.solver.time.StepSizeException;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -97,5 +98,11 @@ class HeadfallTest {
         UnmetRuleException unmet = new UnmetRuleException("Mulga 3", 500, 0.2, 1e-4);
         String said = reported(unmet, ExitCode.INPUT);
         assertTrue(said.contains("'Mulga 3' cannot be met: at 500 m3/d"), said);
+    }
+
+    @Test
+    void stepsThatWouldBeTooShortAreAFaultOfTheInput() {
+        String said = reported(new StepSizeException(12.5, 2e-10, 1e-9), ExitCode.INPUT);
+        assertTrue(said.contains("at day 12.5") && said.contains("2e-10 d"), said);
     }
 }

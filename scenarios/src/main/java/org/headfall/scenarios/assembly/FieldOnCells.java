@@ -19,6 +19,7 @@ import org.headfall.scenarios.scenario.Field;
 import org.headfall.scenarios.scenario.Field.PointValue;
 import org.headfall.scenarios.scenario.SpatialFile;
 import org.headfall.solver.grid.RectilinearGrid;
+import org.headfall.solver.wording.PlainNumber;
 
 /** Puts fields on the cells of a grid. */
 final class FieldOnCells {
@@ -148,8 +149,9 @@ final class FieldOnCells {
             }
         }
         if (missing > 0) {
-            String found = "no value in " + missing + " cells of the aquifer, the first at x " + grid.centreX(first)
-                    + ", y " + grid.centreY(first);
+            String found = "no value in " + missing + (missing == 1 ? " cell" : " cells")
+                    + " of the aquifer, the first at x "
+                    + PlainNumber.of(grid.centreX(first)) + ", y " + PlainNumber.of(grid.centreY(first));
             problems.add(file.place(), file.name(), Finding.of(ProblemKind.RASTER_COVER, found, allowed));
         }
     }

@@ -13,6 +13,7 @@ import org.headfall.solver.aquifer.OuterBoundary;
 import org.headfall.solver.aquifer.SealingBed;
 import org.headfall.solver.aquifer.SideSegment;
 import org.headfall.solver.grid.RectilinearGrid;
+import org.headfall.solver.wording.PlainNumber;
 
 /**
  * Whether every connected part of the aquifer has a boundary with a head, or a cell that leaks. Without one its steady
@@ -97,8 +98,9 @@ final class HeldHeads {
                     .within()
                     .map(area -> area.file().place())
                     .orElse(scenario.aquifer().place());
-            String found = loose + " cells that no boundary with a head and no leakage reaches, the first at x "
-                    + grid.centreX(first) + ", y " + grid.centreY(first);
+            String found = loose + (loose == 1 ? " cell" : " cells")
+                    + " that no boundary with a head and no leakage reaches, the first at x "
+                    + PlainNumber.of(grid.centreX(first)) + ", y " + PlainNumber.of(grid.centreY(first));
             problems.add(place, "aquifer", Finding.of(ProblemKind.NOTHING_HOLDS_HEADS, found, allowed));
         }
     }

@@ -72,6 +72,8 @@ public enum ProblemKind {
     TOO_MANY_ROWS("has too many rows"),
     /** A table or list with nothing in it. */
     NO_ROWS("has no entries"),
+    /** A table or list with fewer entries than are needed. */
+    TOO_FEW_ROWS("has too few entries"),
     /** A raster that does not cover the grid, or has holes. */
     RASTER_COVER("does not cover the grid"),
     /** A polygon that crosses itself or is otherwise not a proper shape. */

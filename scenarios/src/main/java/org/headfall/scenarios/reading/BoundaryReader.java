@@ -50,14 +50,18 @@ final class BoundaryReader {
         return boundaries;
     }
 
-    /** Whether a boundary of the document gives a head, be it written as it should or not. */
+    /** Whether a boundary of the document gives a head, or may be meant to: it is written as it should not be. */
     static boolean giveHeads(Section document) {
         return document.optionalNode("boundaries") instanceof DocumentNode.Listing boundaries
                 && boundaries.entries().stream()
                         .anyMatch(boundary -> boundary instanceof DocumentNode.Mapping mapping
-                                && mapping.entries().stream()
-                                        .anyMatch(entry -> entry.key().equals("fixed_head")
-                                                || entry.key().equals("far_head")));
+                                && (has(mapping, "fixed_head")
+                                        || has(mapping, "far_head")
+                                        || !has(mapping, "given_flow")));
+    }
+
+    private static boolean has(DocumentNode.Mapping mapping, String key) {
+        return mapping.entries().stream().anyMatch(entry -> entry.key().equals(key));
     }
 
     private @Nullable BoundarySpecification boundary(Section section) {

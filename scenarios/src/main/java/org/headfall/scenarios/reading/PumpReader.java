@@ -194,8 +194,8 @@ final class PumpReader {
 
     private static Finding tooFew(List<PlacedPoint> points) {
         return Finding.of(
-                ProblemKind.NO_ROWS,
-                points.size() + " points",
+                points.isEmpty() ? ProblemKind.NO_ROWS : ProblemKind.TOO_FEW_ROWS,
+                points.size() + (points.size() == 1 ? " point" : " points"),
                 "at least " + PumpCurve.FEWEST_POINTS + " points of flow and head");
     }
 }

@@ -15,6 +15,7 @@ import org.headfall.scenarios.randomfield.KnownValue;
 import org.headfall.scenarios.randomfield.LognormalField;
 import org.headfall.scenarios.scenario.Field;
 import org.headfall.scenarios.scenario.SpatialFile;
+import org.headfall.solver.wording.PlainNumber;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -129,7 +130,10 @@ final class RandomFieldReader {
             if (!(point.value() > 0)) {
                 section.refuse(
                         "points",
-                        Finding.of(ProblemKind.OUT_OF_RANGE, "a value of " + point.value(), "positive values"));
+                        Finding.of(
+                                ProblemKind.OUT_OF_RANGE,
+                                "a value of " + PlainNumber.of(point.value()),
+                                "positive values"));
                 return null;
             }
         }

@@ -14,6 +14,7 @@ import org.headfall.scenarios.scenario.CoordinateSystem;
 import org.headfall.scenarios.scenario.Field;
 import org.headfall.scenarios.scenario.SpatialFile;
 import org.headfall.scenarios.spatial.SpatialFormatException;
+import org.headfall.solver.wording.PlainNumber;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -75,16 +76,20 @@ final class RasterFieldReader {
     }
 
     private void checkValues(SpatialFile file, Raster raster, Dimension dimension, AllowedRange range) {
+        String first = "";
+        int wrong = 0;
         for (int row = 0; row < raster.rows(); row++) {
             for (int column = 0; column < raster.columns(); column++) {
                 double value = raster.value(column, row);
-                if (!Double.isNaN(value) && !range.contains(value)) {
-                    String found = value + " " + dimension.unit() + " at x " + raster.centreX(column) + ", y "
-                            + raster.centreY(row);
-                    report(file, ProblemKind.OUT_OF_RANGE, found, range.describe(dimension.unit()));
-                    return;
+                if (!Double.isNaN(value) && !range.contains(value) && wrong++ == 0) {
+                    first = PlainNumber.of(value) + " " + dimension.unit() + " at x "
+                            + PlainNumber.of(raster.centreX(column)) + ", y " + PlainNumber.of(raster.centreY(row));
                 }
             }
+        }
+        if (wrong > 0) {
+            String found = wrong == 1 ? first : first + ", and " + (wrong - 1) + " more such values";
+            report(file, ProblemKind.OUT_OF_RANGE, found, range.describe(dimension.unit()));
         }
     }
 

@@ -240,7 +240,7 @@ class MapsOnCellsTest {
         assertTrue(assemble(twoParts()).isEmpty());
         String text = problems.toText();
         assertTrue(text.contains("found 32 cells that no boundary"), text);
-        assertTrue(text.contains("x 11500.0, y 500.0"), text);
+        assertTrue(text.contains("x 11500, y 500"), text);
         problems.sorted().forEach(problem -> assertEquals(ProblemKind.NOTHING_HOLDS_HEADS, problem.kind()));
     }
 

@@ -64,7 +64,7 @@ final class BalanceRecorder {
         double inflow = stepVolumes.totalInflow();
         double outflow = stepVolumes.totalOutflow();
         double throughput = Math.max(inflow, outflow);
-        if (throughput > 0) {
+        if (throughput > WaterBalance.LEAST_THROUGHPUT) {
             largestDiscrepancy = Math.max(largestDiscrepancy, Math.abs(inflow - outflow) / throughput);
         }
         volumes.addWeighted(stepVolumes, 1);

@@ -13,6 +13,9 @@ import java.util.List;
  */
 public record WaterBalance(double fromDay, double toDay, List<Term> terms, double largestStepDiscrepancy) {
 
+    /** Water below which nothing counts as having passed (m³), a cubic centimetre: in an aquifer at rest there is rounding. */
+    static final double LEAST_THROUGHPUT = 1e-6;
+
     /** What kind of water a term counts. */
     public enum Kind {
         /** Released from, or taken into, storage of the aquifer. */
@@ -61,9 +64,9 @@ public record WaterBalance(double fromDay, double toDay, List<Term> terms, doubl
         return inflow() - outflow();
     }
 
-    /** Discrepancy over the larger of inflow and outflow (-), zero where nothing flows. */
+    /** Discrepancy over the larger of inflow and outflow (-), zero where nothing flows: less than a cubic centimetre. */
     public double relativeDiscrepancy() {
         double throughput = Math.max(inflow(), outflow());
-        return throughput > 0 ? Math.abs(discrepancy()) / throughput : 0;
+        return throughput > LEAST_THROUGHPUT ? Math.abs(discrepancy()) / throughput : 0;
     }
 }
