@@ -1,10 +1,13 @@
 package org.headfall.scenarios.siting;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.headfall.scenarios.limits.Limit;
+import org.headfall.scenarios.limits.LimitedQuantity;
 import org.headfall.scenarios.limits.UncountedLimit;
 import org.headfall.scenarios.recording.PointHeads;
 import org.headfall.scenarios.recording.RunDescription;
@@ -22,15 +25,57 @@ final class CountedLimits {
 
     private final List<Counted> counted;
 
-    /** One limit: what is left of it, and drawdown at its station by a bore in any cell, or by one bore. */
-    private record Counted(LimitHeadroom headroom, EffectFields fields, int receptor, double shortest, int reason) {
+    /**
+     * One limit: what is left of it, and drawdown at its station by a bore in any cell, or by one bore. Effects are those of
+     * taking that uses up the limit: with the chord of what a place gives back over just that fall, so bounds of rates are
+     * right though its rule bends.
+     */
+    private static final class Counted {
+
+        private final LimitHeadroom headroom;
+        private final EffectFields fields;
+        private final int receptor;
+        private final double shortest;
+        private final int reason;
+        private final Optional<GivingPlace> giving;
+        private final double[] factors;
+
+        Counted(
+                LimitHeadroom headroom,
+                EffectFields fields,
+                int receptor,
+                double shortest,
+                int reason,
+                Optional<GivingPlace> giving) {
+            this.headroom = headroom;
+            this.fields = fields;
+            this.receptor = receptor;
+            this.shortest = shortest;
+            this.reason = reason;
+            this.giving = giving;
+            factors = IntStream.range(0, headroom.days().length)
+                    .mapToDouble(day -> giving.map(place -> place.factor(headroom.days()[day], headroom.metres(day)))
+                            .orElse(1.0))
+                    .toArray();
+        }
 
         double[] effect(int day) {
-            return headroom.effect(day, time -> fields.after(receptor, Math.max(time, shortest)));
+            double[] effect = headroom.effect(day, time -> fields.after(receptor, Math.max(time, shortest)));
+            Arrays.setAll(effect, cell -> factors[day] * effect[cell]);
+            return effect;
         }
 
         double effectOf(NearField bore, int day) {
-            return headroom.effectOfOne(day, time -> fields.by(receptor, bore, Math.max(time, shortest)));
+            return factors[day]
+                    * headroom.effectOfOne(day, time -> fields.by(receptor, bore, Math.max(time, shortest)));
+        }
+
+        /** Effect of all bores as things stand over that which uses up the limit (-). */
+        double asItStands(int day) {
+            double fall = headroom.metresUsed(day);
+            return giving.isPresent() && fall > 0
+                    ? giving.get().fall(headroom.days()[day], fall / factors[day]) / fall
+                    : 1;
         }
     }
 
@@ -72,7 +117,12 @@ final class CountedLimits {
             int receptor = stations.indexOf(station);
             LimitHeadroom headroom =
                     LimitHeadroom.of(limit, station, base.margins(limit), newBore.shortest(), siting.days());
-            counted.add(new Counted(headroom, fields, receptor, newBore.shortest(), ruling.add(headroom.words())));
+            // A rate of decline is the difference of two falls, and so straight but for the difference of their bends.
+            Optional<GivingPlace> giving = limit.quantity() instanceof LimitedQuantity.DeclineRate
+                    ? Optional.empty()
+                    : GivingPlace.of(base, station, fields, receptor, newBore.shortest());
+            counted.add(
+                    new Counted(headroom, fields, receptor, newBore.shortest(), ruling.add(headroom.words()), giving));
         }
         return new CountedLimits(counted);
     }
@@ -99,7 +149,7 @@ final class CountedLimits {
     /** Names of the limits of which nothing is left on some day. */
     List<String> usedUp() {
         return counted.stream()
-                .map(Counted::headroom)
+                .map(one -> one.headroom)
                 .filter(one -> IntStream.range(0, one.days().length).anyMatch(day -> one.margin(day) <= 0))
                 .map(LimitHeadroom::words)
                 .toList();
@@ -174,11 +224,12 @@ final class CountedLimits {
         if (tightest < 0) {
             return Stream.empty();
         }
+        double share = one.asItStands(tightest);
         return Stream.of(new Site.Effect(
                 headroom.words(),
                 headroom.limit().quantity().unit(),
                 headroom.days()[tightest],
-                rate * one.effectOf(bore, tightest),
-                headroom.margin(tightest)));
+                rate * one.effectOf(bore, tightest) * share,
+                headroom.margin(tightest) + headroom.used(tightest) * (1 - share)));
     }
 }

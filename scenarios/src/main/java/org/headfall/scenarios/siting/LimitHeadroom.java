@@ -26,6 +26,7 @@ final class LimitHeadroom {
     private final double[] days;
     private final double[] margins;
     private final double[] perMetre;
+    private final double[] used;
 
     private LimitHeadroom(Limit limit, int station, List<Day> kept) {
         this.limit = limit;
@@ -33,6 +34,7 @@ final class LimitHeadroom {
         days = kept.stream().mapToDouble(Day::day).toArray();
         margins = kept.stream().mapToDouble(Day::margin).toArray();
         perMetre = kept.stream().mapToDouble(Day::perMetre).toArray();
+        used = new double[days.length];
     }
 
     /** What is left on a day, and how much of it a metre of drawdown takes. */
@@ -187,6 +189,22 @@ final class LimitHeadroom {
     /** Takes from the headroom what a new bore uses up. */
     void use(int day, double amount) {
         margins[day] -= amount;
+        used[day] += amount;
+    }
+
+    /** What new bores have used up on a day, in its unit. */
+    double used(int day) {
+        return used[day];
+    }
+
+    /** Drawdown that new bores have used up on a day (m). */
+    double metresUsed(int day) {
+        return used[day] / perMetre[day];
+    }
+
+    /** Drawdown that uses up what is left on a day (m). */
+    double metres(int day) {
+        return margins[day] / perMetre[day];
     }
 
     /** What it is, for tables. */

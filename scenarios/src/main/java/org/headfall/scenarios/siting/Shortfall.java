@@ -11,19 +11,35 @@ final class Shortfall {
     /** Reasons that are named, those of most cells first. */
     private static final int NAMED = 4;
 
-    private Shortfall() {}
+    private final boolean[] active;
+    private final double wanted;
+    private final List<String> names;
+    private final List<String> usedUp;
 
     /**
-     * What decides in the cells that allow too little, those that most cells have first.
+     * Of a search.
      *
-     * @param bounds largest rate of each cell and what decides it
      * @param active cells of the aquifer
      * @param wanted wanted rate (m³/d); zero if the largest is looked for
      * @param names names of what decides, by number
      * @param usedUp limits of which nothing is left without any new bore
+     */
+    Shortfall(boolean[] active, double wanted, List<String> names, List<String> usedUp) {
+        this.active = active;
+        this.wanted = wanted;
+        this.names = names;
+        this.usedUp = usedUp;
+    }
+
+    /**
+     * What decides in the cells that allow too little, those that most cells have first, and whether the search ended before
+     * all others were tried.
+     *
+     * @param bounds largest rate of each cell and what decides it
+     * @param trials what was tried for the site that was not found
      * @return sentences without a full stop at the end
      */
-    static String words(RateBounds bounds, boolean[] active, double wanted, List<String> names, List<String> usedUp) {
+    String words(RateBounds bounds, Trials trials) {
         int[] counts = new int[names.size()];
         int cells = 0;
         for (int cell = 0; cell < active.length; cell++) {
@@ -41,12 +57,28 @@ final class Shortfall {
                         .reversed())
                 .limit(NAMED)
                 .forEach(reason -> parts.add(names.get(reason) + " in " + counts[reason]));
-        String deciding = parts.isEmpty()
-                ? "those that seemed to allow the rate do not when they are solved for"
-                : "of the " + cells + " cells of the aquifer, what decides is " + String.join(", ", parts);
-        String before = usedUp.isEmpty()
-                ? ""
-                : ". Used up without any new bore, within the numerical error: " + String.join("; ", usedUp);
-        return "no further cell allows the rate: " + deciding + before;
+        List<String> sentences = new ArrayList<>();
+        sentences.add(found(trials));
+        if (!parts.isEmpty()) {
+            sentences.add((trials.untried() > 0 ? "In cells that do not allow it by the map, of " : "Of ") + cells
+                    + " cells of the aquifer, what decides is " + String.join(", ", parts));
+        }
+        if (!usedUp.isEmpty()) {
+            sentences.add("Used up without any new bore, within the numerical error: " + String.join("; ", usedUp));
+        }
+        return String.join(". ", sentences);
+    }
+
+    private static String found(Trials trials) {
+        if (trials.untried() > 0) {
+            return "the search ended after " + trials.failed()
+                    + " cells, the best of the map, none of which allows the rate when it is solved for; "
+                    + trials.untried()
+                    + " more allow it by the map and were not tried, so a little lower rate may find sites there";
+        }
+        return trials.failed() > 0
+                ? "no further cell allows the rate: " + trials.failed()
+                        + " did by the map and do not when they are solved for"
+                : "no further cell allows the rate";
     }
 }

@@ -56,13 +56,21 @@ public record SiteCheck(List<Line> lines, List<Double> levels) {
      * @return what the simulator says
      */
     public static SiteCheck of(RunInMemory base, SitingSpecification siting, SitingResult result) {
+        return of(base, siting, result, stations(base, siting, result));
+    }
+
+    /** Series of all stations, the sites after the other bores, as simulated with all sites. */
+    static List<StationSeries> stations(RunInMemory base, SitingSpecification siting, SitingResult result) {
         RunPlan plan = MoreBores.in(
                 base.plan(),
                 result.sites().stream().map(site -> bore(site, siting)).toList(),
                 result.sites().stream()
                         .map(site -> station(site, siting, result.run()))
                         .toList());
-        List<StationSeries> with = RunInMemory.stations(plan);
+        return RunInMemory.stations(plan);
+    }
+
+    static SiteCheck of(RunInMemory base, SitingSpecification siting, SitingResult result, List<StationSeries> with) {
         int bores = result.run().bores().size();
         List<Double> levels = new ArrayList<>();
         for (int i = 0; i < result.sites().size(); i++) {
@@ -75,12 +83,11 @@ public record SiteCheck(List<Line> lines, List<Double> levels) {
             }
         }
         List<Line> simulated = new ArrayList<>();
-        List<StationSeries> kept = new ArrayList<>(with);
-        kept.subList(bores, bores + result.sites().size()).clear();
+        List<StationSeries> kept = ofTheBase(base, with);
         for (Limit limit : base.plan().limits()) {
             Line line = lines.get(limit.nameAndPlace());
             if (line != null) {
-                double effect = left(base.margins(limit), line.day()) - left(base.marginsIn(limit, kept), line.day());
+                double effect = effect(base, limit, kept, line.day());
                 simulated.add(new Line(line.limit(), line.unit(), line.day(), line.predicted(), effect));
             }
         }
@@ -89,6 +96,20 @@ public record SiteCheck(List<Line> lines, List<Double> levels) {
 
     private static Line line(Site.Effect effect, double before) {
         return new Line(effect.limit(), effect.unit(), effect.day(), before + effect.effect(), Double.NaN);
+    }
+
+    /** Series of the stations of the run without sites. */
+    static List<StationSeries> ofTheBase(RunInMemory base, List<StationSeries> with) {
+        int bores = base.plan().description().bores().size();
+        int sites = with.size() - base.recording().series().size();
+        List<StationSeries> kept = new ArrayList<>(with);
+        kept.subList(bores, bores + sites).clear();
+        return kept;
+    }
+
+    /** By how much less is left of a limit on a day in a run with sites. */
+    static double effect(RunInMemory base, Limit limit, List<StationSeries> with, double day) {
+        return left(base.margins(limit), day) - left(base.marginsIn(limit, with), day);
     }
 
     /** What is left of a limit on a day, so that an effect is what the verdict of a run counts. */

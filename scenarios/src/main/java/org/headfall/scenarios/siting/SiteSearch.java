@@ -25,7 +25,6 @@ import org.headfall.solver.response.OwnDrawdown;
 public final class SiteSearch {
 
     private static final int SOLVED_CELLS = 32;
-    private static final int MOST_TRIALS = 12;
     private static final double SHORTEST = 10;
     private static final double SHORTEST_SHARE = 1.0 / 64;
 
@@ -46,6 +45,7 @@ public final class SiteSearch {
     private final List<ChosenSite> chosen = new ArrayList<>();
     private final RateBounds byPlace;
     private final List<String> usedUp;
+    private Trials trials = Trials.NONE;
 
     private SiteSearch(RunInMemory base, SitingSpecification siting, RunProgress progress) {
         this.base = base;
@@ -114,7 +114,8 @@ public final class SiteSearch {
     private String missing(RateBounds now) {
         return chosen.size() == siting.sites()
                 ? ""
-                : Shortfall.words(now, problem.aquifer().active(), siting.rate().orElse(0), ruling.names(), usedUp);
+                : new Shortfall(problem.aquifer().active(), siting.rate().orElse(0), ruling.names(), usedUp)
+                        .words(now, trials);
     }
 
     private boolean[] allowed() {
@@ -145,11 +146,12 @@ public final class SiteSearch {
         return bounds;
     }
 
-    /** Takes the best site, if there is one. */
+    /** Takes the best site, if there is one among the cells that are tried. */
     private boolean choose(RateBounds bounds) {
-        boolean[] refused = new boolean[bounds.rate().length];
-        for (int trial = 0; trial < MOST_TRIALS; trial++) {
-            int best = best(bounds, refused);
+        boolean[] open = open(bounds);
+        trials = Trials.NONE;
+        while (trials.goOn()) {
+            int best = best(bounds, open);
             if (best < 0) {
                 return false;
             }
@@ -158,21 +160,30 @@ public final class SiteSearch {
                 take(site);
                 return true;
             }
-            refused[best] = true;
+            open[best] = false;
+            trials = trials.failed(open);
         }
         return false;
     }
 
+    /** Cells that allow the rate by the map. */
+    private boolean[] open(RateBounds bounds) {
+        boolean[] open = new boolean[bounds.rate().length];
+        for (int cell = 0; cell < open.length; cell++) {
+            double rate = bounds.rate()[cell];
+            open[cell] = problem.aquifer().active()[cell]
+                    && rate > 0
+                    && rate >= siting.rate().orElse(0);
+        }
+        return open;
+    }
+
     /** Least lift at the wanted rate, or the largest rate if none is wanted. */
-    private int best(RateBounds bounds, boolean[] refused) {
+    private int best(RateBounds bounds, boolean[] open) {
         int best = -1;
         double least = Double.POSITIVE_INFINITY;
-        for (int cell = 0; cell < refused.length; cell++) {
-            boolean open = problem.aquifer().active()[cell]
-                    && !refused[cell]
-                    && bounds.rate()[cell] > 0
-                    && bounds.rate()[cell] >= siting.rate().orElse(0);
-            if (open) {
+        for (int cell = 0; cell < open.length; cell++) {
+            if (open[cell]) {
                 double cost = siting.rate().isPresent()
                         ? levels.greatestLift(cell, siting.rate().getAsDouble())
                         : -bounds.rate()[cell];

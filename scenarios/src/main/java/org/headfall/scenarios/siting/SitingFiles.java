@@ -78,7 +78,7 @@ public final class SitingFiles {
                         field("ruling", "what decides the largest rate", "1", ruling, result.reasons()),
                         field("lift", "lift at the wanted or largest rate", "m", result.lift(), List.of()),
                         field("energy", "energy of that lift (kWh/ML)", "3600 J m-3", result.energy(), List.of())));
-        MapRasters.write(folder.resolve("largest-rate.tif"), run, litres);
+        MapRasters.writeLeast(folder.resolve("largest-rate.tif"), run, litres);
         MapRasters.write(folder.resolve("lift.tif"), run, result.lift());
         MapRasters.write(folder.resolve("energy.tif"), run, result.energy());
         sites(folder.resolve("sites.csv"), result, check);

@@ -5,18 +5,25 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Random;
 import java.util.Set;
+import java.util.stream.DoubleStream;
 import org.headfall.scenarios.document.FileReach;
+import org.headfall.scenarios.limits.Limit;
 import org.headfall.scenarios.reading.ScenarioReader;
 import org.headfall.scenarios.reading.ScenarioReading;
+import org.headfall.scenarios.recording.StationSeries;
 import org.headfall.scenarios.run.PlanningResponses;
 import org.headfall.scenarios.run.RunInMemory;
 import org.headfall.scenarios.run.RunPlan;
 import org.headfall.scenarios.run.RunPlanner;
 import org.headfall.scenarios.scenario.SitingSpecification;
+import org.headfall.solver.grid.RectilinearGrid;
+import org.headfall.solver.nearfield.NearField;
+import org.headfall.solver.response.EffectFields;
 import org.headfall.solver.response.UnitResponses;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -27,12 +34,19 @@ class SiteSearchTest {
     private static final long SEED = 3;
     private static final int CELLS = 20;
 
-    /** A free-flowing bore follows a rule that is no straight line; everything else is linear. */
-    private static final double ALLOWED_AT_FREE_FLOW = 5e-3;
+    /**
+     * The bend of the loss of the free-flowing bore is counted at its own place only. At the homestead 3.6 km from it that is
+     * 1.002 % of the effect in one of the cells, where the discharge of the bore falls by a third.
+     */
+    private static final String BESIDE_FREE_FLOW = "Saltbush homestead";
+
+    /** Ends of taking on which effects are looked at, besides the end of the period (d). */
+    private static final double[] DAYS = {365, 1826, 3652};
 
     private static RunInMemory base;
     private static SitingSpecification siting;
     private static SitingResult result;
+    private static List<CountedLimits> limitsUntilSomeDays;
 
     @BeforeAll
     static void search() throws Exception {
@@ -44,6 +58,9 @@ class SiteSearchTest {
                 PlanningResponses.of(plan, Path.of("no results")).orComputed(plan, (stage, fraction) -> {});
         base = RunInMemory.of(plan, responses, SiteSearch.gridDays(siting), (stage, fraction) -> {});
         result = SiteSearch.in(base, siting, (stage, fraction) -> {});
+        limitsUntilSomeDays = DoubleStream.concat(Arrays.stream(DAYS), DoubleStream.of(siting.days()))
+                .mapToObj(SiteSearchTest::limitsUntil)
+                .toList();
     }
 
     /** Effects of the chosen sites together, to 1 % or 1 mm, and the levels in them, to 1 % of all drawdown. */
@@ -53,9 +70,7 @@ class SiteSearchTest {
         SiteCheck check = SiteCheck.of(base, siting, result);
         assertEquals(3, check.lines().size());
         for (SiteCheck.Line line : check.lines()) {
-            double least = line.limit().contains("Wirra") ? ALLOWED_AT_FREE_FLOW : 1e-3;
-            double allowed = Math.max(least, 0.01 * line.simulated());
-            assertEquals(line.simulated(), line.predicted(), allowed, line.limit());
+            assertEquals(line.simulated(), line.predicted(), allowed(line.simulated()), line.limit());
         }
         for (Site site : result.sites()) {
             double simulated = check.levels().get(site.number() - 1);
@@ -105,7 +120,9 @@ class SiteSearchTest {
             String reason = result.reasons().get(result.ruling()[cell]);
             decided.add(reason);
             double rate = result.largestRate()[cell];
-            SiteCheck check = SiteCheck.of(base, siting, alone(cell, rate));
+            List<StationSeries> with = SiteCheck.stations(base, siting, alone(cell, rate));
+            SiteCheck check = SiteCheck.of(base, siting, alone(cell, rate), with);
+            expectEffectsOnAllDays(cell, rate, SiteCheck.ofTheBase(base, with));
             List<LimitHeadroom> headrooms = new ArrayList<>();
             base.plan()
                     .limits()
@@ -119,8 +136,7 @@ class SiteSearchTest {
                 LimitHeadroom headroom = headrooms.get(i);
                 int last = headroom.days().length - 1;
                 double left = headroom.margin(last) - check.lines().get(i).simulated();
-                double least = headroom.words().contains("Wirra") ? ALLOWED_AT_FREE_FLOW : 1e-3;
-                double allowed = Math.max(least, 0.01 * check.lines().get(i).simulated());
+                double allowed = allowed(check.lines().get(i).simulated());
                 assertTrue(left >= -allowed, headroom.words() + ", cell " + cell + ": " + left);
                 if (reason.equals(headroom.words())) {
                     assertEquals(0, left, allowed, headroom.words() + ", cell " + cell);
@@ -135,6 +151,54 @@ class SiteSearchTest {
             }
         }
         assertTrue(decided.size() >= 2, "decided by " + decided);
+    }
+
+    /** The bar: 1 % or 1 mm. */
+    private static double allowed(double effect) {
+        return Math.max(1e-3, 0.01 * effect);
+    }
+
+    /**
+     * Effects of a bore on each limit after one, five, ten and twenty years, to 1 % or 1 mm. Where a bore flows freely its loss
+     * bends: as a straight line the effect there was up to 14 % and 5 cm off where its discharge fell by a third.
+     */
+    private static void expectEffectsOnAllDays(int cell, double rate, List<StationSeries> with) {
+        RectilinearGrid grid = result.run().grid();
+        NearField bore = base.plan().problem().nearField(grid.centreX(cell), grid.centreY(cell), siting.screenRadius());
+        for (CountedLimits limits : limitsUntilSomeDays) {
+            limits.use(bore, rate);
+            List<Site.Effect> effects = limits.effects(bore, rate);
+            limits.use(bore, -rate);
+            assertEquals(3, effects.size());
+            for (Limit limit : base.plan().limits()) {
+                Site.Effect effect = effects.stream()
+                        .filter(one -> one.limit().equals(limit.nameAndPlace()))
+                        .findFirst()
+                        .orElseThrow();
+                double simulated = SiteCheck.effect(base, limit, with, effect.day());
+                assertEquals(
+                        simulated,
+                        effect.effect(),
+                        limit.station().equals(BESIDE_FREE_FLOW) ? 1.1 * allowed(simulated) : allowed(simulated),
+                        limit.nameAndPlace() + ", cell " + cell + ", day " + effect.day());
+            }
+        }
+    }
+
+    private static CountedLimits limitsUntil(double days) {
+        SitingSpecification until = new SitingSpecification(
+                siting.rate(),
+                siting.sites(),
+                days,
+                siting.holder(),
+                siting.screenRadius(),
+                siting.wellLoss(),
+                siting.largestRate(),
+                siting.lifting(),
+                siting.deepestBore(),
+                siting.distances(),
+                siting.excluded());
+        return CountedLimits.of(base, until, new EffectFields.NewBore(siting.screenRadius(), 10, days), new Ruling());
     }
 
     private static double headAtStart(int cell) {

@@ -11,6 +11,9 @@ public final class PointRules {
     /** Share of a discharge by which another must differ for a chord rather than the slope. */
     private static final double SAME = 1e-6;
 
+    /** Fall of head per discharge where head is given (d/m²): next to none. */
+    private static final double NO_RESPONSE = 1e-12;
+
     private final FlowProblem problem;
     private final WellLoss[] losses;
     private final DischargeRule[] springs;
@@ -110,6 +113,28 @@ public final class PointRules {
             chords[i] = chord(rules[chosen[i]], from[chosen[i]], to[chosen[i]]);
         }
         return chords;
+    }
+
+    /**
+     * Head over discharge that a point loses when head at its wall falls, from a discharge that follows head: steeper than
+     * the slope of its rule the farther it falls where the point stops, less steep where its loss bends.
+     *
+     * @param day moment of the rules (d)
+     * @param point the point
+     * @param discharge its discharge before (m³/d), positive
+     * @param fall fall of head at its wall (m), positive
+     * @return slope of the chord (d/m²), infinite if it loses nothing; NaN if its discharge does not depend on head
+     */
+    public double chordOver(double day, int point, double discharge, double fall) {
+        DischargeRule rule = at(day)[point];
+        if (!rule.dependsOnHead()) {
+            return Double.NaN;
+        }
+        double lower = rule.neededHead(discharge) - fall;
+        double after = lower > rule.neededHead(rule.least())
+                ? rule.needed().discharge(lower, NO_RESPONSE, discharge)
+                : rule.least();
+        return fall / (discharge - after);
     }
 
     private static double chord(DischargeRule rule, double from, double to) {
