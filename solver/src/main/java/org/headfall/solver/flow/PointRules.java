@@ -14,6 +14,9 @@ public final class PointRules {
     /** Fall of head per discharge where head is given (d/m²): next to none. */
     private static final double NO_RESPONSE = 1e-12;
 
+    /** Share of a discharge over which a rule counts as straight. */
+    private static final double STRAIGHT = 1e-4;
+
     private final FlowProblem problem;
     private final WellLoss[] losses;
     private final DischargeRule[] springs;
@@ -123,18 +126,19 @@ public final class PointRules {
      * @param point the point
      * @param discharge its discharge before (m³/d), positive
      * @param fall fall of head at its wall (m), positive
-     * @return slope of the chord (d/m²), infinite if it loses nothing; NaN if its discharge does not depend on head
+     * @return slope of the chord (d/m²); NaN if its discharge does not depend on head, or is the most that its rule allows
      */
     public double chordOver(double day, int point, double discharge, double fall) {
         DischargeRule rule = at(day)[point];
-        if (!rule.dependsOnHead()) {
+        if (!rule.dependsOnHead() || discharge >= rule.most()) {
             return Double.NaN;
         }
         double lower = rule.neededHead(discharge) - fall;
         double after = lower > rule.neededHead(rule.least())
                 ? rule.needed().discharge(lower, NO_RESPONSE, discharge)
                 : rule.least();
-        return fall / (discharge - after);
+        // The search for a discharge errs by more than the slope does over a fall that takes next to nothing.
+        return discharge - after > STRAIGHT * discharge ? fall / (discharge - after) : rule.slope(discharge);
     }
 
     private static double chord(DischargeRule rule, double from, double to) {
