@@ -7,7 +7,6 @@ import java.util.Optional;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.headfall.scenarios.limits.Limit;
-import org.headfall.scenarios.limits.LimitedQuantity;
 import org.headfall.scenarios.limits.UncountedLimit;
 import org.headfall.scenarios.recording.PointHeads;
 import org.headfall.scenarios.recording.RunDescription;
@@ -117,10 +116,10 @@ final class CountedLimits {
             int receptor = stations.indexOf(station);
             LimitHeadroom headroom =
                     LimitHeadroom.of(limit, station, base.margins(limit), newBore.shortest(), siting.days());
-            // A rate of decline is the difference of two falls, and so straight but for the difference of their bends.
-            Optional<GivingPlace> giving = limit.quantity() instanceof LimitedQuantity.DeclineRate
-                    ? Optional.empty()
-                    : GivingPlace.of(base, station, fields, receptor, newBore.shortest());
+            // The difference of two falls is straight but for the difference of their bends.
+            Optional<GivingPlace> giving = headroom.isOneFall()
+                    ? GivingPlace.of(base, station, fields, receptor, newBore.shortest())
+                    : Optional.empty();
             counted.add(
                     new Counted(headroom, fields, receptor, newBore.shortest(), ruling.add(headroom.words()), giving));
         }

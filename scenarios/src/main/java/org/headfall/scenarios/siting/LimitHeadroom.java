@@ -148,11 +148,13 @@ final class LimitHeadroom {
      * @param response response of head at the station after a time
      */
     double[] effect(int day, Response response) {
-        double[] now = response.after(days[day]);
+        double[] effect = response.after(days[day]).clone();
+        for (Moment moment : measuredFrom(day)) {
+            double[] then = response.after(moment.day());
+            Arrays.setAll(effect, cell -> effect[cell] - moment.weight() * then[cell]);
+        }
         double factor = perMetre[day] / years();
-        double[] before = earlier(day) > 0 ? response.after(earlier(day)) : new double[now.length];
-        double[] effect = new double[now.length];
-        Arrays.setAll(effect, cell -> factor * (now[cell] - before[cell]));
+        Arrays.setAll(effect, cell -> factor * effect[cell]);
         return effect;
     }
 
@@ -163,9 +165,11 @@ final class LimitHeadroom {
      * @param drawdown drawdown per discharge at the station after a time (d/m²)
      */
     double effectOfOne(int day, DoubleUnaryOperator drawdown) {
-        double before = earlier(day) > 0 ? drawdown.applyAsDouble(earlier(day)) : 0;
-        double now = drawdown.applyAsDouble(days[day]);
-        return perMetre[day] / years() * (now - before);
+        double effect = drawdown.applyAsDouble(days[day]);
+        for (Moment moment : measuredFrom(day)) {
+            effect -= moment.weight() * drawdown.applyAsDouble(moment.day());
+        }
+        return perMetre[day] / years() * effect;
     }
 
     /** Years over which a rate of decline is a mean; 1 for values at a moment. */
@@ -173,11 +177,38 @@ final class LimitHeadroom {
         return limit.quantity() instanceof LimitedQuantity.DeclineRate rate ? rate.overYears() : 1;
     }
 
-    /** Moment from which a rate of decline is counted (d); none for values at a moment. */
-    private double earlier(int day) {
-        return limit.quantity() instanceof LimitedQuantity.DeclineRate rate
-                ? days[day] - rate.overYears() * RunCalendar.DAYS_PER_YEAR
-                : 0;
+    /** A moment of the run itself, and its weight in what a value is measured from. */
+    private record Moment(double day, double weight) {}
+
+    /**
+     * Moments of the run itself that a value is measured from, which taking changes too: the beginning of the time of a rate of
+     * decline, the day or the years that a drawdown is counted from. A mean is that of the parabola through three days (Simpson).
+     */
+    private List<Moment> measuredFrom(int day) {
+        if (limit.quantity() instanceof LimitedQuantity.DeclineRate rate) {
+            double earlier = days[day] - rate.overYears() * RunCalendar.DAYS_PER_YEAR;
+            return earlier > 0 ? List.of(new Moment(earlier, 1)) : List.of();
+        }
+        if (!limit.quantity().measuresAnEffect()) {
+            return List.of();
+        }
+        if (limit.comparison() instanceof Comparison.OnDay on) {
+            return on.day() > 0 ? List.of(new Moment(on.day(), 1)) : List.of();
+        }
+        return limit.comparison() instanceof Comparison.MeanOfYears mean
+                ? List.of(
+                        new Moment(mean.fromDay(), 1.0 / 6),
+                        new Moment((mean.fromDay() + mean.toDay()) / 2, 4.0 / 6),
+                        new Moment(mean.toDay(), 1.0 / 6))
+                : List.of();
+    }
+
+    /** Whether a value is the fall of head since the start or in another run, and so no difference of two falls. */
+    boolean isOneFall() {
+        return !(limit.quantity() instanceof LimitedQuantity.DeclineRate)
+                && !(limit.quantity().measuresAnEffect()
+                        && (limit.comparison() instanceof Comparison.OnDay
+                                || limit.comparison() instanceof Comparison.MeanOfYears));
     }
 
     /** Response of head to a unit discharge in each cell. */

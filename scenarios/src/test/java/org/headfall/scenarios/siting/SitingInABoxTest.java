@@ -16,6 +16,8 @@ import org.headfall.scenarios.run.RunPlanner;
 import org.headfall.scenarios.scenario.SitingSpecification;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /**
  * Rules of siting in a square of 10.5 km that no water enters, where levels are known by hand. What a bore takes comes from
@@ -222,6 +224,35 @@ class SitingInABoxTest {
         double expected = 10 * S * AREA / DAYS;
         assertEquals(expected, search.result().largestRate()[search.middle()], 0.01 * expected);
         expectUsedUp(search, "%", 10, DAYS);
+    }
+
+    /**
+     * By hand: from 1 July 2027 on, day 365 of 731, heads may fall by 5 m, in 366 days; from the mean of 2027 on, which is that
+     * of 2 July 2027 where heads fall evenly, in some 364.5 days.
+     */
+    @ParameterizedTest
+    @CsvSource({"2027-07-01, 366", "mean of 2027 to 2027, 364.5"})
+    void drawdownSinceADayOrYearsOfTheRunDecides(String since, double days) throws Exception {
+        Search search = search(
+                "largest_lift: 1000 m",
+                "200 m2/d",
+                "5000 m2/d",
+                "start:",
+                """
+                limits:
+                  - name: heads fall slowly
+                    quantity: drawdown
+                    at: point
+                    cause: everyone
+                    compared_with: SINCE
+                    when: ever
+                    at_most: 5 m
+                start:""",
+                "SINCE",
+                since);
+        double expected = 5 * S * AREA / days;
+        assertEquals(expected, search.result().largestRate()[search.middle()], 0.01 * expected);
+        expectUsedUp(search, "m", 5, DAYS);
     }
 
     /**
