@@ -233,12 +233,7 @@ class SitingInABoxTest {
     @ParameterizedTest
     @CsvSource({"2027-07-01, 366", "mean of 2027 to 2027, 364.5"})
     void drawdownSinceADayOrYearsOfTheRunDecides(String since, double days) throws Exception {
-        Search search = search(
-                "largest_lift: 1000 m",
-                "200 m2/d",
-                "5000 m2/d",
-                "start:",
-                """
+        Search search = search("largest_lift: 1000 m", "200 m2/d", "5000 m2/d", "start:", """
                 limits:
                   - name: heads fall slowly
                     quantity: drawdown
@@ -247,9 +242,7 @@ class SitingInABoxTest {
                     compared_with: SINCE
                     when: ever
                     at_most: 5 m
-                start:""",
-                "SINCE",
-                since);
+                start:""", "SINCE", since);
         double expected = 5 * S * AREA / days;
         assertEquals(expected, search.result().largestRate()[search.middle()], 0.01 * expected);
         expectUsedUp(search, "m", 5, DAYS);
