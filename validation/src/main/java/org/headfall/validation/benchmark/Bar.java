@@ -14,6 +14,7 @@ enum Bar {
     TIME_EXPONENT("exponent of time, 65 thousand to 16 million cells", 1.05, Bar.NO_AIM),
     MEMORY_EXPONENT("exponent of memory, 65 thousand to 16 million cells", 1.05, Bar.NO_AIM),
     BYTES_A_CELL("bytes a cell in all, worst size", 150, 100),
+    BYTES_OF_LINES("bytes a cell in all on hard variants, worst", 150, 100),
     EACH_OF_SIXTEEN("16 right-hand sides at once, each over one alone", 0.80, 0.65),
     EXAMPLE_SECONDS("run of the example, whole process (s)", 15, 5),
     FIELD_SECONDS("1 million cells, 50 years, whole process (s)", 120, 40),

@@ -103,14 +103,20 @@ final class LinearBars {
 
     private void hard(SolveCase solved) {
         String where = solved.variant() + " " + solved.columns() + " x " + solved.rows() + ", dt " + solved.step();
-        table.add(Bar.HARD_ITERATIONS, iterations(solved), where);
+        SolveMeasurement measured = once(solved);
+        table.add(Bar.HARD_ITERATIONS, measured.iterations(), where);
+        table.add(Bar.BYTES_OF_LINES, measured.bytesPerCell(), where);
     }
 
-    /** Iterations of one solve, which do not depend on warm-up. */
     private int iterations(SolveCase solved) {
+        return once(solved).iterations();
+    }
+
+    /** One solve: iterations and bytes do not depend on warm-up. */
+    private SolveMeasurement once(SolveCase solved) {
         try (SolveTimer timer = new SolveTimer(solved)) {
             timer.time(1);
-            return printed(timer).iterations();
+            return printed(timer);
         }
     }
 

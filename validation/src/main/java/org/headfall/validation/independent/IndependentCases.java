@@ -89,11 +89,18 @@ public final class IndependentCases {
             }
         }
         double worst = 0;
+        int where = 0;
         for (int cell = 0; cell < ours.length; cell++) {
-            worst = Math.max(worst, Math.abs(ours[cell] - theirs[cell]) / Math.max(Math.abs(theirs[cell]), 1e-300));
+            double off = Math.abs(ours[cell] - theirs[cell]) / Math.max(Math.abs(theirs[cell]), 1e-300);
+            where = off > worst ? cell : where;
+            worst = Math.max(worst, off);
         }
         findings.compare(Comparison.withFormula(
-                "largest relative difference of any cell", "-", 0, worst, new Tolerance(1e-8, "asked for: 1e-8")));
+                "largest relative difference of any cell, in cell " + where + " with head " + theirs[where] + " m",
+                "-",
+                0,
+                worst,
+                new Tolerance(1e-8, "asked for: 1e-8")));
         findings.note(equation.aquifer().grid() + ", seed " + SEED);
     }
 
