@@ -33,12 +33,15 @@ final class RoundedBase {
                 .filter(cell -> storage[cell] > 0)
                 .toArray();
         int largest = 0;
-        int smallest = 0;
         double sum = 0;
         for (int cell : storing) {
             sum += storage[cell];
             largest = storage[largest] < storage[cell] ? cell : largest;
-            smallest = storage[smallest] > 0 && storage[smallest] <= storage[cell] ? smallest : cell;
+        }
+        int smallest = largest;
+        for (int cell : storing) {
+            boolean enough = storage[cell] >= StageReleases.LEAST_SHARE * storage[largest];
+            smallest = enough && storage[cell] < storage[smallest] ? cell : smallest;
         }
         whole = sum;
         most = largest;

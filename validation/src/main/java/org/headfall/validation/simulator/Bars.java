@@ -45,11 +45,16 @@ final class Bars {
         return tolerance.reason().equals(OF_GRID);
     }
 
-    /** At the wall of a bore. */
+    /**
+     * At the wall of a bore.
+     *
+     * @param drawdown drawdown there (m); where its rate has jumped, the drawdown or rise of each jump, added up as positive
+     */
     static Tolerance atBore(double drawdown) {
         return new Tolerance(
                 Math.max(SHARE * Math.abs(drawdown), MILLIMETRE),
-                "project's bar at the bore: 0.5 % of drawdown, not below the 1 mm a step may err by");
+                "project's bar at the bore: 0.5 % of the drawdown by each jump of its rate, not below the 1 mm a step may"
+                        + " err by");
     }
 
     /** Discharge of a bore. */

@@ -56,6 +56,11 @@ record DrawdownCheck(FlowProblem problem, ClosedForm expected, String published,
         default double atWall(Bore bore, double day) {
             return at(bore.x() + bore.screenRadius(), bore.y(), day);
         }
+
+        /** Sum of the drawdowns and rises at the wall of a bore that superposition adds up there, each as positive (m). */
+        default double superposedAtWall(Bore bore, double day) {
+            return Math.abs(atWall(bore, day));
+        }
     }
 
     /** How near to the closed form heads have to be away from the bores. */
@@ -138,7 +143,7 @@ record DrawdownCheck(FlowProblem problem, ClosedForm expected, String published,
                 "m",
                 drawdown,
                 -state.wallHead()[index],
-                Bars.atBore(drawdown)));
+                Bars.atBore(expected.superposedAtWall(bore, state.day()))));
     }
 
     private void compareInCell(State state, int cell, AwayBar bar, Findings findings) {
