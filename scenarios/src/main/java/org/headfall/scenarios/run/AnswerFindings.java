@@ -78,7 +78,7 @@ final class AnswerFindings {
                         split(answered, recording),
                         RecoveryRuns.of(plan, responses, recording, Optional.of(answered))),
                 shares.with(judged(answered, series, plan.limits())),
-                stations.figures(answered.history().steps(), answered.estimatedError()));
+                stations.figures(answered.history().steps(), RunFromResponses.statedError(answered)));
     }
 
     private InterferenceDrawdown split(SuperposedRun answered, Recording recording) {
@@ -102,7 +102,7 @@ final class AnswerFindings {
         FinishedRun finished = stations.withoutCauses(
                 series(plan.problem(), answered, plan.limits()),
                 answered.history().steps(),
-                answered.estimatedError());
+                RunFromResponses.statedError(answered));
         if (!interference) {
             return finished;
         }
@@ -127,7 +127,7 @@ final class AnswerFindings {
 
     /** Margins of a limit over time. */
     LimitMargins margins(Limit limit, FlowProblem problem, SuperposedRun answered) {
-        return stations.evaluation(series(problem, answered, List.of(limit)), answered.estimatedError())
+        return stations.evaluation(series(problem, answered, List.of(limit)), RunFromResponses.statedError(answered))
                 .margins(limit);
     }
 
@@ -144,7 +144,7 @@ final class AnswerFindings {
     }
 
     private List<LimitResult> judged(SuperposedRun answered, RunSeries series, List<Limit> limits) {
-        return stations.judged(series, answered.estimatedError(), limits);
+        return stations.judged(series, RunFromResponses.statedError(answered), limits);
     }
 
     /** What is made of heads and discharges at the stations alone. */

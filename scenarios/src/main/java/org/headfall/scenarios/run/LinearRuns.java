@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.function.Function;
 import org.headfall.scenarios.limits.Comparison;
 import org.headfall.scenarios.limits.LimitedQuantity;
@@ -100,19 +101,21 @@ public final class LinearRuns {
      * @param shares how far each rate is moved from that of the first run, as a share of how far it is moved in the run
      *     that changes it
      * @return the finished run, without grids, water balance, and anything by cause; empty if it is not as exact as is
-     *     promised of answers from responses
+     *     promised of answers from responses whose discharges follow head
      */
     public Optional<FinishedRun> at(double[] shares) {
         List<StationSeries> stations = withLevels(combined(series.series(), shares, RunSeries::series));
-        double error = base.estimatedError(stations);
-        if (error > RunFromResponses.PROMISED) {
+        OptionalDouble error = base.statedError(stations);
+        if (error.isEmpty()) {
             return Optional.empty();
         }
         Map<Comparison, List<StationSeries>> compared = new LinkedHashMap<>();
         series.others()
                 .forEach((comparison, of) -> compared.put(
                         comparison, combined(of, shares, other -> other.others().getOrDefault(comparison, List.of()))));
-        return Optional.of(base.findings().stations().withoutCauses(new RunSeries(stations, compared), steps, error));
+        return Optional.of(base.findings()
+                .stations()
+                .withoutCauses(new RunSeries(stations, compared), steps, error.getAsDouble()));
     }
 
     private List<StationSeries> combined(

@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.Future;
 import org.headfall.scenarios.findings.AttributionTable;
@@ -31,13 +32,17 @@ import org.headfall.solver.response.SuperpositionException;
 
 /**
  * A run answered from the unit responses of another on the same aquifer and grid: at bores, springs and points, without
- * maps. Its accuracy is promised: heads to 1 mm where rates are given, to 5 mm where discharges follow head. Where that
- * cannot be kept it says why, and the run is to be simulated.
+ * maps. Its accuracy is promised: superposing leaves heads within 1 mm where all rates are given, within 5 mm where discharges
+ * follow head. Where that cannot be kept it says why, and the run is to be simulated. What the responses themselves are off by
+ * ({@link SuperposedRun#errorOfResponses()}) comes on top of that, and is in the error stated.
  */
 public final class RunFromResponses {
 
     /** Largest error of head promised where discharges follow head (m). */
     public static final double PROMISED = 0.005;
+
+    /** Largest error of head promised where all rates are given (m). */
+    private static final double PROMISED_OF_GIVEN = 0.001;
 
     /** Accuracy that steps are chosen for at most (m): each may bend by a tenth of it, and rules be missed by a tenth of it. */
     private static final double OF_STEPS = 2 * PROMISED;
@@ -93,21 +98,34 @@ public final class RunFromResponses {
         } else {
             try {
                 answered = Optional.of(superposed(plan.problem()));
-                double error = answered.get().estimatedError();
-                why = error <= PROMISED
-                        ? ""
-                        : String.format(
-                                Locale.ROOT,
-                                "finding discharges that follow head step by step may be off by %.4f m,"
-                                        + " above %.3f m",
-                                error,
-                                PROMISED);
+                why = beyondPromise(answered.get());
             } catch (UnmetRuleException | SuperpositionException known) {
                 why = String.valueOf(known.getMessage());
             }
         }
         reason = why;
         run = why.isEmpty() ? answered : Optional.empty();
+    }
+
+    /** Why an answer is not as exact as is promised; empty if it is. */
+    private static String beyondPromise(SuperposedRun answered) {
+        double promised = answered.followsHead() ? PROMISED : PROMISED_OF_GIVEN;
+        double error = answered.estimatedError();
+        return error <= promised
+                ? ""
+                : String.format(
+                        Locale.ROOT,
+                        "%s may be off by %.4f m, above %.3f m",
+                        answered.followsHead()
+                                ? "finding discharges that follow head step by step"
+                                : "superposing given rates",
+                        error,
+                        promised);
+    }
+
+    /** Error of head of an answer that is stated: by superposing, and by what the responses are off by (m). */
+    static double statedError(SuperposedRun answered) {
+        return answered.estimatedError() + answered.errorOfResponses();
     }
 
     /**
@@ -255,12 +273,21 @@ public final class RunFromResponses {
     }
 
     /**
-     * Estimated error of head by answering a run at whose stations all discharges are given.
+     * Error of head, as it is stated, by answering a run at whose stations all discharges are given.
      *
      * @param stations what the run gives
-     * @return the error (m)
+     * @return the error (m); empty if superposing alone may leave more than {@link #PROMISED}
      */
-    double estimatedError(List<StationSeries> stations) {
+    OptionalDouble statedError(List<StationSeries> stations) {
+        double moved = largestMove(stations);
+        SuperposedRun answered = run.orElseThrow();
+        double superposing = answered.errorWhenMovedBy(moved);
+        return superposing <= PROMISED
+                ? OptionalDouble.of(superposing + answered.errorOfResponsesWhenMovedBy(moved))
+                : OptionalDouble.empty();
+    }
+
+    private double largestMove(List<StationSeries> stations) {
         boolean fromRest = plan.start().given().isEmpty();
         double moved = 0;
         for (int point = 0; point < responses.responses().causes(); point++) {
@@ -270,7 +297,7 @@ public final class RunFromResponses {
                 moved = Math.max(moved, Math.abs(rate - from));
             }
         }
-        return run.orElseThrow().errorWhenMovedBy(moved);
+        return moved;
     }
 
     /**

@@ -33,8 +33,8 @@ final class StationAnswer {
     private static final double STATED = 0.001;
 
     private static final String METHOD =
-            "Estimate of the error of answering by superposition, no bound, at least 1 mm; the errors of the grid and of the"
-                    + " distance of a far boundary are those of a simulation, or of the run that the responses come from. The"
+            "Estimate of the error of answering by superposition and of the unit responses, no bound, at least 1 mm; the errors of"
+                    + " the grid and of the distance of a far boundary are those of a simulation, or of the run that the responses come from. The"
                     + " error of the data is not in it.";
 
     private final RunPlan plan;

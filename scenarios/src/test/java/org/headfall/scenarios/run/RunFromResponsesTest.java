@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.List;
 import java.util.OptionalDouble;
 import org.headfall.scenarios.recording.RunDescription;
@@ -20,6 +21,8 @@ import org.headfall.solver.bore.Bore;
 import org.headfall.solver.bore.OperatingPhase;
 import org.headfall.solver.bore.Operation;
 import org.headfall.solver.flow.FlowProblem;
+import org.headfall.solver.response.SuperposedRun;
+import org.headfall.solver.schedule.Schedule;
 import org.headfall.solver.schedule.StepSchedule;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -138,5 +141,79 @@ class RunFromResponsesTest {
         RunFromResponses answer = new RunFromResponses(with(plan, plan.problem(), longer), earlier);
         assertTrue(answer.reasonToSimulate().orElseThrow().contains("reach day"));
         assertThrows(IllegalStateException.class, () -> answer.into(parent.resolve("answered"), false));
+    }
+
+    /** The pumped bore of the field runs otherwise and nothing else takes water. */
+    private static RunPlan pumped(Operation operation) {
+        RunPlan plan = ScenarioRunTest.plan();
+        List<Bore> bores = plan.problem().bores();
+        return with(
+                plan,
+                plan.problem()
+                        .withBores(List.of(
+                                bores.get(0), bores.get(1).withPhases(List.of(new OperatingPhase(0, operation))))),
+                plan.description());
+    }
+
+    private static Operation rate(double rate, OptionalDouble lowestLevel) {
+        return new Operation.PumpedRate(Schedule.constant(rate), lowestLevel);
+    }
+
+    /** A rate so large that superposing errs by 3 mm: too much where it is given, allowed where it follows head. */
+    @Test
+    void promisesAMillimetreWhereRatesAreGivenAndFiveWhereTheyFollowHead() throws IOException {
+        SuperposedRun small = new RunFromResponses(pumped(rate(1000, OptionalDouble.empty())), earlier)
+                .answer()
+                .orElseThrow();
+        assertFalse(small.followsHead());
+        double rate = 1000 * 0.003 / small.estimatedError();
+        RunFromResponses given = new RunFromResponses(pumped(rate(rate, OptionalDouble.empty())), earlier);
+        assertEquals(
+                "superposing given rates may be off by 0.0030 m, above 0.001 m",
+                given.reasonToSimulate().orElseThrow());
+        assertThrows(IllegalStateException.class, () -> given.into(parent.resolve("answered"), false));
+        OptionalDouble neverReached = OptionalDouble.of(-1e7);
+        RunFromResponses following = new RunFromResponses(pumped(rate(rate, neverReached)), earlier);
+        assertTrue(following.reasonToSimulate().isEmpty(), following.reasonToSimulate()::toString);
+        assertTrue(following.answer().orElseThrow().followsHead());
+        RunFromResponses beyond = new RunFromResponses(pumped(rate(2 * rate, neverReached)), earlier);
+        assertTrue(
+                beyond.reasonToSimulate()
+                        .orElseThrow()
+                        .matches(
+                                "finding discharges that follow head step by step may be off by 0\\.00[67]\\d m, above 0\\.005 m"));
+    }
+
+    /** What is stated is what superposing may leave and what the responses may be off by. */
+    @Test
+    void theErrorStatedCountsTheResponses() throws IOException {
+        RunFromResponses answer = new RunFromResponses(pumped(rate(1000, OptionalDouble.empty())), earlier);
+        SuperposedRun run = answer.answer().orElseThrow();
+        assertTrue(run.errorOfResponses() > 0);
+        assertEquals(
+                run.estimatedError() + run.errorOfResponses(),
+                answer.finished().figures().answeredFrom().orElseThrow().estimatedError(),
+                1e-15);
+    }
+
+    /** No level to flow out at: what the bore gives cannot be found. */
+    @Test
+    void leavesAnUnmetRuleToTheSimulation() throws IOException {
+        RunFromResponses answer = new RunFromResponses(pumped(new Operation.FreeFlow(Double.NaN)), earlier);
+        assertTrue(answer.reasonToSimulate().orElseThrow().startsWith("the rule of 'pumped' cannot be met"));
+    }
+
+    /** More changes of the rate than steps are taken. */
+    @Test
+    void leavesTooManyStepsToTheSimulation() throws IOException {
+        double[] days = new double[200_001];
+        double[] rates = new double[days.length];
+        Arrays.setAll(days, i -> i * 600.0 / days.length);
+        Arrays.setAll(rates, i -> 500 + i % 2);
+        Operation restless = new Operation.PumpedRate(new StepSchedule(days, rates), OptionalDouble.empty());
+        String reason = new RunFromResponses(pumped(restless), earlier)
+                .reasonToSimulate()
+                .orElseThrow();
+        assertTrue(reason.startsWith("discharges change so often that 200000 steps reach day 59"), reason);
     }
 }

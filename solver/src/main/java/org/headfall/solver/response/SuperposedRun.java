@@ -89,7 +89,7 @@ public final class SuperposedRun {
         start = atRest.isPresent()
                 ? SuperposedStart.atRest(atRest.get(), station, tolerance)
                 : SuperposedStart.given(problem, station, tolerance);
-        error = new SuperpositionError(modes, start.reference(), tolerance);
+        error = new SuperpositionError(modes, largestEffect, start.reference(), tolerance);
         if (start.metRules()) {
             error.meetRules();
         }
@@ -286,10 +286,33 @@ public final class SuperposedRun {
      * Error of head by what is this way's alone (m): discharges that follow head taken as straight, as if every step had
      * erred the same way by as much as the worst; responses taken as sums of shared modes; and, where some discharge has
      * followed head, what its rule may be missed by ({@link FlowSystem#ruleTolerance}). A bound as far as steps are concerned;
-     * what the responses themselves are off by is not in it.
+     * what the responses themselves are off by is not in it ({@link #errorOfResponses()}).
      */
     public double estimatedError() {
         return error.until(endDay());
+    }
+
+    /**
+     * Error of head by what the responses themselves are off by (m), an estimate: of each the millionth part of the largest
+     * effect of its cause, as found against simulations, as if those of all causes went the same way.
+     */
+    public double errorOfResponses() {
+        return error.ofResponses();
+    }
+
+    /**
+     * The same for another run.
+     *
+     * @param moved largest change of the discharge of any bore or spring, as for {@link #errorWhenMovedBy}
+     * @return the error (m)
+     */
+    public double errorOfResponsesWhenMovedBy(double moved) {
+        return error.ofResponses(moved);
+    }
+
+    /** Whether the discharge of a bore or spring has followed head at any time so far, the start included. */
+    public boolean followsHead() {
+        return error.hasMetRules();
     }
 
     /** Responses may be known for longer. */

@@ -15,6 +15,9 @@ class SuperpositionErrorTest {
     private static final double END = 3000;
     private static final double[] REFERENCE = {50, 0};
 
+    /** Of each cause at its own receptor, by and large (d/m²). */
+    private static final double[] LARGEST = {0.012, 0.008};
+
     private static ResponseTable table() {
         double[] times = ShiftLadder.times(1e-3, END);
         double[] scale = {100.0 * 100.0 * 1e-4 / (4 * T), 500.0 * 500.0 * 1e-4 / (4 * T)};
@@ -36,7 +39,7 @@ class SuperpositionErrorTest {
         ResponseTable table = table();
         SharedModes modes = SharedModes.of(table);
         double[] change = {1450, 900};
-        SuperpositionError error = new SuperpositionError(modes, REFERENCE, TOLERANCE);
+        SuperpositionError error = new SuperpositionError(modes, LARGEST, REFERENCE, TOLERANCE);
         error.step(0, new double[] {REFERENCE[0] + change[0], REFERENCE[1] + change[1]});
         double largest = 0;
         for (double time : Arrays.stream(table.times()).filter(t -> t > 0.02).toArray()) {
@@ -58,7 +61,7 @@ class SuperpositionErrorTest {
     @Test
     void partsAddUp() {
         SharedModes modes = SharedModes.of(table());
-        SuperpositionError error = new SuperpositionError(modes, REFERENCE, TOLERANCE);
+        SuperpositionError error = new SuperpositionError(modes, LARGEST, REFERENCE, TOLERANCE);
         assertEquals(0, error.until(END), "nothing has moved");
         error.step(3e-4, REFERENCE);
         error.step(1e-4, REFERENCE);
@@ -71,9 +74,21 @@ class SuperpositionErrorTest {
         assertEquals(3e-4 + TOLERANCE + error.ofModes(END, 2000), error.until(END), 1e-12);
     }
 
+    /** A millionth of what each cause does at most where it does most, and none of it in the error of superposing. */
+    @Test
+    void whatResponsesAreOffByStandsApart() {
+        SuperpositionError error = new SuperpositionError(SharedModes.of(table()), LARGEST, REFERENCE, TOLERANCE);
+        error.step(0, new double[] {1050, 300});
+        double superposing = error.until(END);
+        error.step(0, REFERENCE);
+        assertEquals(1e-6 * (0.012 * 1000 + 0.008 * 300), error.ofResponses(), 1e-18);
+        assertEquals(1e-6 * (0.012 + 0.008) * 500, error.ofResponses(500), 1e-18);
+        assertEquals(superposing, error.until(END));
+    }
+
     @Test
     void copiesGoOnByThemselves() {
-        SuperpositionError error = new SuperpositionError(SharedModes.of(table()), REFERENCE, TOLERANCE);
+        SuperpositionError error = new SuperpositionError(SharedModes.of(table()), LARGEST, REFERENCE, TOLERANCE);
         error.step(3e-4, REFERENCE);
         SuperpositionError copy = error.copy();
         copy.meetRules();
