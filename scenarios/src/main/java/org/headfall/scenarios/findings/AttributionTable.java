@@ -11,8 +11,11 @@ import java.util.List;
  * @param stations names of bores, then springs, then protected points: rows; the columns are the bores
  * @param drawdown drawdown since the start (m) by each bore
  * @param seasonal part of it by what the bore takes beyond its mean of the year (m)
- * @param wholeDrawdown drawdown in the full run (m); what it is more than the sum of its row no bore explains
+ * @param drift drawdown by boundaries, recharge and a start that was not at rest (m), no bore's doing
+ * @param wholeDrawdown drawdown in the full run (m); what it is more than the sum of its row and drift is not linear
  * @param loss discharge less than at the start (m³/d) by each bore; rows are the stations that follow head, others are empty
+ * @param seasonalLoss part of it by what the bore takes beyond its mean of the year (m³/d), rows as of loss
+ * @param driftLoss discharge less by boundaries, recharge and the start (m³/d), NaN where a station does not follow head
  * @param wholeLoss loss of discharge in the full run (m³/d), NaN where a station does not follow head
  */
 @SuppressWarnings("ArrayRecordComponent") // matrices for tables, never compared
@@ -22,8 +25,11 @@ public record AttributionTable(
         List<String> stations,
         double[][] drawdown,
         double[][] seasonal,
+        double[] drift,
         double[] wholeDrawdown,
         double[][] loss,
+        double[][] seasonalLoss,
+        double[] driftLoss,
         double[] wholeLoss) {
 
     /** Copies the list. */

@@ -14,8 +14,8 @@ import org.headfall.scenarios.recording.Station;
 
 /**
  * Writes {@code attribution.csv}: drawdown and loss of discharge at every place and report date, split by bore, by holder
- * and by group, with what no bore explains in a line of its own. The lines of one split and the last one add up to the
- * whole.
+ * and by group. What boundaries, recharge and the start do and what is not linear have a line each. The lines of one split and
+ * these two add up to the whole.
  */
 final class AttributionCsv {
 
@@ -31,6 +31,7 @@ final class AttributionCsv {
             "of it by the season (m)",
             "share of drawdown (%)",
             "loss of discharge (L/s)",
+            "of it by the season (L/s)",
             "share of loss (%)");
 
     private final RunDescription description;
@@ -55,7 +56,10 @@ final class AttributionCsv {
 
     private void write(AttributionTable table, int row) throws IOException {
         Effect whole = new Effect(
-                table.wholeDrawdown()[row], Arrays.stream(table.seasonal()[row]).sum(), table.wholeLoss()[row]);
+                table.wholeDrawdown()[row],
+                Arrays.stream(table.seasonal()[row]).sum(),
+                table.wholeLoss()[row],
+                Arrays.stream(table.seasonalLoss()[row]).sum());
         line(table, row, "everything", "everything", whole, whole);
         split(table, row, "bore", Station.BoreSite::name, whole);
         split(table, row, "holder", site -> site.holder().isEmpty() ? "holder not stated" : site.holder(), whole);
@@ -64,7 +68,9 @@ final class AttributionCsv {
         for (int bore = 0; bore < table.drawdown()[row].length; bore++) {
             bores = bores.plus(effect(table, row, bore));
         }
-        line(table, row, "no bore", "boundaries, recharge, the start, what is not linear", whole.less(bores), whole);
+        Effect drift = new Effect(table.drift()[row], 0, table.driftLoss()[row], 0);
+        line(table, row, "no bore", "boundaries, recharge and the start", drift, whole);
+        line(table, row, "no cause", "what is not linear", whole.less(bores).less(drift), whole);
     }
 
     private void split(
@@ -83,7 +89,10 @@ final class AttributionCsv {
     private static Effect effect(AttributionTable table, int row, int bore) {
         boolean follows = table.loss()[row].length > 0;
         return new Effect(
-                table.drawdown()[row][bore], table.seasonal()[row][bore], follows ? table.loss()[row][bore] : 0);
+                table.drawdown()[row][bore],
+                table.seasonal()[row][bore],
+                follows ? table.loss()[row][bore] : 0,
+                follows ? table.seasonalLoss()[row][bore] : 0);
     }
 
     private void line(AttributionTable table, int row, String by, String cause, Effect effect, Effect whole)
@@ -98,25 +107,34 @@ final class AttributionCsv {
                 .number(effect.seasonal, 4)
                 .number(PERCENT * effect.drawdown / whole.drawdown, 1);
         if (Double.isNaN(whole.loss)) {
-            cells.empty().empty();
+            cells.empty().empty().empty();
         } else {
             cells.number(DischargeUnit.LITRES_PER_SECOND.of(effect.loss), 3)
+                    .number(DischargeUnit.LITRES_PER_SECOND.of(effect.seasonalLoss), 3)
                     .number(PERCENT * effect.loss / whole.loss, 1);
         }
         file.line(cells);
     }
 
-    /** Drawdown, the seasonal part of it (m), and loss of discharge (m³/d). */
-    private record Effect(double drawdown, double seasonal, double loss) {
+    /** Drawdown and the seasonal part of it (m), loss of discharge and the seasonal part of that (m³/d). */
+    private record Effect(double drawdown, double seasonal, double loss, double seasonalLoss) {
 
-        static final Effect NONE = new Effect(0, 0, 0);
+        static final Effect NONE = new Effect(0, 0, 0, 0);
 
         Effect plus(Effect other) {
-            return new Effect(drawdown + other.drawdown, seasonal + other.seasonal, loss + other.loss);
+            return new Effect(
+                    drawdown + other.drawdown,
+                    seasonal + other.seasonal,
+                    loss + other.loss,
+                    seasonalLoss + other.seasonalLoss);
         }
 
         Effect less(Effect other) {
-            return new Effect(drawdown - other.drawdown, seasonal - other.seasonal, loss - other.loss);
+            return new Effect(
+                    drawdown - other.drawdown,
+                    seasonal - other.seasonal,
+                    loss - other.loss,
+                    seasonalLoss - other.seasonalLoss);
         }
     }
 }

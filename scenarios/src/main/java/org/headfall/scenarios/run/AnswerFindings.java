@@ -49,9 +49,10 @@ final class AnswerFindings {
         return AttributionTables.of(
                 plan.description(),
                 plan.problem(),
-                responses.responses(),
+                responses,
                 answered.history(),
                 answered.states().get(0).discharge(),
+                plan.start().given().isEmpty(),
                 stations.recorded(answered.states()));
     }
 

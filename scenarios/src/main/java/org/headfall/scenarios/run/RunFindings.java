@@ -11,7 +11,7 @@ import org.headfall.scenarios.recording.Recording;
 import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.solver.flow.FlowProblem;
 import org.headfall.solver.flow.RateHistory;
-import org.headfall.solver.response.UnitResponses;
+import org.headfall.solver.response.StationResponses;
 
 /** What is found in a run, however it came about. */
 final class RunFindings {
@@ -28,6 +28,7 @@ final class RunFindings {
      * @param responses responses of the problem
      * @param history what its bores and springs discharged
      * @param startRates what they discharged at the start (m³/d)
+     * @param fromRest whether heads at the start are the steady ones of these discharges
      * @param recoveries how places recover after taking stops
      * @return the findings
      */
@@ -36,12 +37,14 @@ final class RunFindings {
             FlowProblem problem,
             Recording recording,
             InterferenceDrawdown split,
-            UnitResponses responses,
+            StationResponses responses,
             RateHistory history,
             double[] startRates,
+            boolean fromRest,
             Recoveries recoveries) {
         return besidesAttribution(description, problem, recording, split, recoveries)
-                .withAttribution(AttributionTables.of(description, problem, responses, history, startRates, recording));
+                .withAttribution(AttributionTables.of(
+                        description, problem, responses, history, startRates, fromRest, recording));
     }
 
     /**

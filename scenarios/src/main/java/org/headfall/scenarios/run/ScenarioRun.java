@@ -232,9 +232,10 @@ public final class ScenarioRun {
                 plan.problem(),
                 recording,
                 simulated.split(),
-                simulated.responses().responses(),
+                simulated.responses(),
                 simulated.found().history(),
                 simulated.start().discharges(),
+                plan.start().given().isEmpty(),
                 RecoveryRuns.of(plan, simulated.responses(), recording, Optional.empty()));
         return new FinishedRun(
                 description,

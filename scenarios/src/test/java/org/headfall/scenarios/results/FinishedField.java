@@ -87,7 +87,7 @@ final class FinishedField {
                         2));
     }
 
-    /** The station in the third row follows head; no bore explains 0.1 m of drawdown anywhere. */
+    /** The station in the third row follows head; of 0.1 m of drawdown that no bore explains, 0.03 m are not linear. */
     private static AttributionTable attribution(double day) {
         return new AttributionTable(
                 "after 1 year",
@@ -95,8 +95,11 @@ final class FinishedField {
                 SmallField.description().stations().stream().map(Station::name).toList(),
                 new double[][] {{2, 1}, {1, 3}, {0.5, 0.25}, {0.1, 0.2}},
                 new double[][] {{0.5, 0}, {0.2, 0}, {0.1, 0}, {0, 0}},
+                new double[] {0.07, 0.07, 0.07, 0.07},
                 new double[] {3.1, 4.1, 0.85, 0.4},
                 new double[][] {{}, {}, {43.2, 21.6}, {}},
+                new double[][] {{}, {}, {8.64, -4.32}, {}},
+                new double[] {Double.NaN, Double.NaN, 17.28, Double.NaN},
                 new double[] {Double.NaN, Double.NaN, 86.4, Double.NaN});
     }
 

@@ -104,11 +104,16 @@ class TablesTest {
         assertEquals("0.8500", lines.get(0).getField("drawdown (m)"));
         assertEquals("1.000", lines.get(0).getField("loss of discharge (L/s)"));
         double rest = sum(lines, "no bore", "loss of discharge (L/s)");
-        assertEquals(0.25, rest, 1e-9);
+        assertEquals(0.2, rest, 1e-9);
+        double notLinear = sum(lines, "no cause", "loss of discharge (L/s)");
+        assertEquals(0.05, notLinear, 1e-9);
+        assertEquals(0.07, sum(lines, "no bore", "drawdown (m)"), 1e-9);
+        assertEquals(0.03, sum(lines, "no cause", "drawdown (m)"), 1e-9);
         for (String by : List.of("bore", "holder", "group")) {
             assertEquals(0.75, sum(lines, by, "drawdown (m)"), 1e-9, by);
             assertEquals(0.1, sum(lines, by, "of it by the season (m)"), 1e-9, by);
-            assertEquals(100, sum(lines, by, "share of loss (%)") + 100 * rest, 1e-9, by);
+            assertEquals(100, sum(lines, by, "share of loss (%)") + 100 * (rest + notLinear), 1e-9, by);
+            assertEquals(0.05, sum(lines, by, "of it by the season (L/s)"), 1e-9, by);
         }
         assertEquals("", read("attribution.csv").get(0).getField("loss of discharge (L/s)"));
     }

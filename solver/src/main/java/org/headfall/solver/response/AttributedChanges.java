@@ -17,7 +17,10 @@ final class AttributedChanges {
     private final Change change;
     private final int points;
 
-    /** A superposition a bore, then one of what all bores did together, by which it is known what they explain. */
+    /**
+     * A superposition a bore, then one of what all bores did together, then one of what was under way without them
+     * ({@link Drift}). By the last two it is known what is explained.
+     */
     private final Superposition[] byCause;
 
     /** What each cause has changed of the discharge of each point, {@code [cause][point]} (m³/d). */
@@ -31,9 +34,10 @@ final class AttributedChanges {
      * @param history its discharges and heads
      * @param startRates discharge of each bore and spring in the state it started from (m³/d)
      * @param bores number of bores
+     * @param drift what was under way without a change by any bore
      */
     @SuppressWarnings("ArrayRecordComponent") // handed on and never compared
-    record Run(PointRules rules, SharedModes modes, RateHistory history, double[] startRates, int bores) {}
+    record Run(PointRules rules, SharedModes modes, RateHistory history, double[] startRates, int bores, Drift drift) {}
 
     /** The change of a bore that is followed. */
     @FunctionalInterface
@@ -55,17 +59,20 @@ final class AttributedChanges {
      *
      * @param drawdown drawdown (m): {@code [receptor][bore]}
      * @param loss discharge less than without the change (m³/d): {@code [bore or spring][bore]}
+     * @param driftDrawdown drawdown at each receptor by what was under way without the bores (m)
+     * @param driftLoss discharge less by it, of each bore or spring (m³/d)
      * @param followed whether a bore or spring gives less or more because of its head
      */
     @SuppressWarnings("ArrayRecordComponent") // handed on and never compared
-    record OnDay(double[][] drawdown, double[][] loss, boolean[] followed) {}
+    record OnDay(
+            double[][] drawdown, double[][] loss, double[] driftDrawdown, double[] driftLoss, boolean[] followed) {}
 
     AttributedChanges(Run run, Change change) {
         this.run = run;
         this.change = change;
         points = run.history().points();
         StepFactors factors = new StepFactors(run.modes());
-        byCause = IntStream.rangeClosed(0, run.bores())
+        byCause = IntStream.range(0, run.bores() + 2)
                 .mapToObj(cause -> new Superposition(factors))
                 .toArray(Superposition[]::new);
         changes = new double[byCause.length][points];
@@ -85,7 +92,7 @@ final class AttributedChanges {
         for (int step = 0; step < history.steps() && next < days.length; step++) {
             PointRules.Part[] parts = advance(step);
             if (history.startOf(step + 1) == days[next]) {
-                found[next] = read(parts);
+                found[next] = read(parts, days[next]);
                 next++;
             }
         }
@@ -110,18 +117,31 @@ final class AttributedChanges {
         double[][] former = changes;
         changes = known(step, parts, discharge);
         int[] causes = IntStream.range(0, byCause.length)
-                .filter(cause -> byCause[cause].hasTaken() || isAny(changes[cause]))
+                .filter(cause -> byCause[cause].hasTaken()
+                        || isAny(changes[cause])
+                        || (cause == drift() && run.drift().isAny()))
                 .toArray();
         for (int cause : causes) {
-            byCause[cause].lookAhead(length, anew ? changes[cause].clone() : former[cause], changes[cause]);
+            double[] begin = anew ? changes[cause].clone() : former[cause];
+            if (cause == drift()) {
+                byCause[cause].lookAhead(
+                        length, run.drift().withHeld(begin), run.drift().withHeld(changes[cause]));
+            } else {
+                byCause[cause].lookAhead(length, begin, changes[cause]);
+            }
         }
         if (following.length > 0 && causes.length > 0) {
-            follow(causes, following, run.rules().chords(moment, following, run.startRates(), discharge), anew);
+            follow(end, causes, following, run.rules().chords(moment, following, run.startRates(), discharge), anew);
         }
         for (int cause : causes) {
             byCause[cause].accept();
         }
         return parts;
+    }
+
+    /** Index of what was under way without the bores. */
+    private int drift() {
+        return run.bores() + 1;
     }
 
     private static boolean isAny(double[] values) {
@@ -146,10 +166,10 @@ final class AttributedChanges {
         return known;
     }
 
-    /** Factor by which the changes of a stopped point grow so that those by all bores keep their share of the whole. */
+    /** Factor by which the changes of a stopped point grow so that those by all causes stay the whole. */
     private double shareOfStopped(int point, double discharge) {
         double whole = discharge - run.startRates()[point];
-        double explained = changes[run.bores()][point];
+        double explained = changes[run.bores()][point] + changes[drift()][point];
         return explained < whole ? whole / explained : 1;
     }
 
@@ -157,26 +177,30 @@ final class AttributedChanges {
      * What the points that follow head give less or more by each cause: {@code (chord + K) x = -s - chord q}, with what is
      * missing for head and discharge to agree on the right and one column a cause.
      */
-    private void follow(int[] causes, int[] following, double[] chords, boolean anew) {
+    private void follow(double day, int[] causes, int[] following, double[] chords, boolean anew) {
         DMatrixRMaj right = new DMatrixRMaj(following.length, causes.length);
         for (int k = 0; k < causes.length; k++) {
             double[] drawdown = byCause[causes[k]].drawdowns(following);
+            if (causes[k] == drift()) {
+                double[] further = run.drift().drawdown(day);
+                Arrays.setAll(drawdown, i -> drawdown[i] + further[following[i]]);
+            }
             for (int i = 0; i < following.length; i++) {
                 double known = changes[causes[k]][following[i]];
                 right.set(i, k, -drawdown[i] - chords[i] * known);
             }
         }
-        DMatrixRMaj further = new DMatrixRMaj(following.length, causes.length);
-        ChordSystem.solver(byCause[causes[0]], following, chords, anew).solve(right, further);
+        DMatrixRMaj solved = new DMatrixRMaj(following.length, causes.length);
+        ChordSystem.solver(byCause[causes[0]], following, chords, anew).solve(right, solved);
         for (int i = 0; i < following.length; i++) {
             for (int k = 0; k < causes.length; k++) {
-                changes[causes[k]][following[i]] += further.get(i, k);
-                byCause[causes[k]].addToLook(following[i], further.get(i, k), anew);
+                changes[causes[k]][following[i]] += solved.get(i, k);
+                byCause[causes[k]].addToLook(following[i], solved.get(i, k), anew);
             }
         }
     }
 
-    private OnDay read(PointRules.Part[] parts) {
+    private OnDay read(PointRules.Part[] parts, double day) {
         int receptors = run.modes().receptors();
         double[][] drawdown = new double[receptors][run.bores()];
         double[][] loss = new double[points][run.bores()];
@@ -193,6 +217,11 @@ final class AttributedChanges {
         for (int i = 0; i < points; i++) {
             followed[i] = parts[i] != PointRules.Part.GIVEN;
         }
-        return new OnDay(drawdown, loss, followed);
+        double[] driftDrawdown = run.drift().drawdown(day);
+        double[] given = byCause[drift()].drawdowns();
+        Arrays.setAll(driftDrawdown, receptor -> driftDrawdown[receptor] + given[receptor]);
+        double[] driftLoss = new double[points];
+        Arrays.setAll(driftLoss, i -> -changes[drift()][i]);
+        return new OnDay(drawdown, loss, driftDrawdown, driftLoss, followed);
     }
 }

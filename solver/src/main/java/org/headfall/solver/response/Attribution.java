@@ -15,8 +15,10 @@ import org.headfall.solver.flow.RateHistory;
  * <p>A point that follows head gives {@code dq = dh / c} less or more, c being the chord of its rule between its discharge at
  * the start and now. With chords the equations are linear in the causes, so the parts add up to the whole whatever the rule;
  * where the rule is straight, as that of a spring that flows, each part is what the run would show with this cause alone.
- * A point that has stopped keeps the shares with which it stopped. What no bore explains, boundaries, recharge, a start that
- * was not at rest and the error of the numbers, is left over. A pump at its lowest level counts as its own doing.
+ * A point that has stopped keeps the shares with which it stopped. What boundaries, recharge and a start that was not at rest
+ * do, stands apart, with what springs and flowing bores give less for it. What is left over is not linear (what points that
+ * follow head give beyond their chords within steps), or the error of the numbers. A pump at its lowest level counts as its own
+ * doing.
  */
 public final class Attribution {
 
@@ -33,15 +35,29 @@ public final class Attribution {
      * @param responses its responses
      * @param history discharges and heads of the run
      * @param startRates discharge of each bore and spring in the state the run started from (m³/d)
+     * @param fromRest whether heads at the start are the steady ones of these discharges; otherwise they are given
      * @param years days on which a year begins, from 0 to at least the end of the run: over them seasons are told
      */
     public Attribution(
-            FlowProblem problem, UnitResponses responses, RateHistory history, double[] startRates, double[] years) {
+            FlowProblem problem,
+            StationResponses responses,
+            RateHistory history,
+            double[] startRates,
+            boolean fromRest,
+            double[] years) {
         this.history = history;
         this.years = years.clone();
         bores = problem.bores().size();
         AttributedChanges.Run run = new AttributedChanges.Run(
-                new PointRules(problem), responses.modes(), history, startRates.clone(), bores);
+                new PointRules(problem),
+                responses.responses().modes(),
+                history,
+                startRates.clone(),
+                bores,
+                new Drift(
+                        responses.responses().modes(),
+                        responses.undisturbed(),
+                        fromRest ? new double[startRates.length] : startRates));
         double[][] yearlyMean = yearlyMeans();
         ofBores = new AttributedChanges(run, (step, bore, discharge) -> discharge - startRates[bore]);
         ofSeasons = new AttributedChanges(run, (step, bore, discharge) -> discharge - yearlyMean[year(step)][bore]);
@@ -55,11 +71,21 @@ public final class Attribution {
      * @param seasonalDrawdown part of it by what a bore takes beyond its mean of the year (m): {@code [receptor][bore]}
      * @param loss discharge less than at the start (m³/d): {@code [bore or spring][bore]}; of a bore that does not follow
      *     head its own doing, negative if it takes more
+     * @param seasonalLoss part of it by what a bore takes beyond its mean of the year (m³/d): {@code [bore or spring][bore]}
+     * @param driftDrawdown drawdown at each receptor by boundaries, recharge and a start that was not at rest (m)
+     * @param driftLoss discharge less by these, of each bore or spring (m³/d)
      * @param followed whether a bore or spring gives less or more because of its head
      */
     @SuppressWarnings("ArrayRecordComponent") // matrices for tables, never compared
     public record Split(
-            double day, double[][] drawdown, double[][] seasonalDrawdown, double[][] loss, boolean[] followed) {}
+            double day,
+            double[][] drawdown,
+            double[][] seasonalDrawdown,
+            double[][] loss,
+            double[][] seasonalLoss,
+            double[] driftDrawdown,
+            double[] driftLoss,
+            boolean[] followed) {}
 
     /**
      * Splits, bores and their seasons side by side.
@@ -77,7 +103,15 @@ public final class Attribution {
         Arrays.setAll(splits, k -> {
             AttributedChanges.OnDay whole = found.get(0)[k];
             AttributedChanges.OnDay seasonal = found.get(1)[k];
-            return new Split(days[k], whole.drawdown(), seasonal.drawdown(), whole.loss(), whole.followed());
+            return new Split(
+                    days[k],
+                    whole.drawdown(),
+                    seasonal.drawdown(),
+                    whole.loss(),
+                    seasonal.loss(),
+                    whole.driftDrawdown(),
+                    whole.driftLoss(),
+                    whole.followed());
         });
         return splits;
     }

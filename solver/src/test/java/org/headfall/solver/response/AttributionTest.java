@@ -72,11 +72,7 @@ class AttributionTest {
 
     private static Attribution.Split[] split(FlowProblem problem, StationResponses responses, SuperposedRun run) {
         return new Attribution(
-                        problem,
-                        responses.responses(),
-                        run.history(),
-                        run.states().get(0).discharge(),
-                        YEARS)
+                        problem, responses, run.history(), run.states().get(0).discharge(), true, YEARS)
                 .on(DAYS);
     }
 
@@ -138,5 +134,41 @@ class AttributionTest {
         // Day 200 is 18 days after the change to less than the mean: below it, but not by all of its response.
         assertTrue(high < 0 && high > -(year - 300) * responses.responses().at(0, 0, 200), "seasonal " + high);
         assertTrue(all > 0);
+        assertEquals(0, splits[0].seasonalLoss()[3][1], 1e-9);
+        List<Bore> even = new ArrayList<>(problem.bores());
+        even.set(0, even.get(0).withPhases(List.of(new OperatingPhase(0, StationResponsesTest.pumped(year)))));
+        SuperposedRun withSeasons = run(problem, responses);
+        SuperposedRun without = run(problem.withBores(even), responses);
+        for (int k = 0; k < DAYS.length; k++) {
+            double more = without.states().get(k + 1).discharge()[3]
+                    - withSeasons.states().get(k + 1).discharge()[3];
+            assertTrue(Math.abs(more) > 1, "the season shows at the spring");
+            assertEquals(more, splits[k].seasonalLoss()[3][0], 0.1, "of the spring");
+        }
+    }
+
+    /** The part of boundaries and recharge is what the run without any bore shows, the spring's loss included. */
+    @Test
+    void whatNoBoreDoesIsTheRunWithoutBores() {
+        FlowProblem taking = StationResponsesTest.field(seasonal(), StationResponsesTest.pumped(300));
+        FlowProblem idle = taking.withBores(
+                taking.bores().stream().map(bore -> bore.withPhases(List.of())).toList());
+        StationResponses responses = StationResponses.fromSteady(taking, List.of(), END, SETTINGS);
+        Attribution.Split[] splits = split(taking, responses, run(taking, responses));
+        SuperposedRun alone = run(idle, responses);
+        SuperposedState start = alone.states().get(0);
+        for (int k = 0; k < DAYS.length; k++) {
+            SuperposedState state = alone.states().get(k + 1);
+            assertTrue(splits[k].followed()[2]);
+            assertTrue(state.discharge()[2] > 0, "the spring flows");
+            for (int receptor = 0; receptor < 3; receptor++) {
+                double drawdown = start.head()[receptor] - state.head()[receptor];
+                assertEquals(drawdown, splits[k].driftDrawdown()[receptor], 1e-3, "at " + receptor);
+            }
+            double loss = start.discharge()[2] - state.discharge()[2];
+            assertEquals(loss, splits[k].driftLoss()[2], 0.1 + 2e-3 * Math.abs(loss));
+        }
+        SuperposedState end = alone.states().get(DAYS.length);
+        assertTrue(start.head()[0] - end.head()[0] > 0.2, "boundaries move heads");
     }
 }
