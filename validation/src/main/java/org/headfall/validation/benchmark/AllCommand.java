@@ -59,7 +59,7 @@ final class AllCommand implements Callable<Integer> {
         PrintWriter out = spec.commandLine().getOut();
         BarTable table = new BarTable();
         // Processes first: what they take does not depend on what this one has warmed up or holds.
-        Set<BarPart> processes = EnumSet.of(BarPart.EXAMPLE, BarPart.FIELD, BarPart.CHECK);
+        Set<BarPart> processes = EnumSet.of(BarPart.EXAMPLE, BarPart.FIELD, BarPart.CHECK, BarPart.PLANNING);
         processes.retainAll(parts);
         if (!processes.isEmpty()) {
             new ProcessBars(sizes, requiredHome(), table, out).measure(processes);

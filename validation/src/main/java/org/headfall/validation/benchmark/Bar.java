@@ -19,7 +19,12 @@ enum Bar {
     EXAMPLE_SECONDS("run of the example, whole process (s)", 15, 5),
     FIELD_SECONDS("1 million cells, 50 years, whole process (s)", 120, 40),
     FIELD_HEAP("1 million cells, 50 years, peak of the heap (MiB)", 1024, Bar.NO_AIM),
-    CHECK_SECONDS("check of the example, whole process, median (s)", 0.8, 0.4);
+    CHECK_SECONDS("check of the example, whole process, median (s)", 0.8, 0.4),
+    RESPONSES_SECONDS("unit responses of the example (s)", 40, 10),
+    ESTIMATE_SECONDS("estimate of the example, whole process, median (s)", 1.5, 0.7),
+    RATE_SETS_SECONDS("10,000 sets of monthly rates for 50 years (s)", 60, 10),
+    SITES_SECONDS("map of sites, 6 points, 150,000 cells (s)", 30, 8),
+    ALLOCATION_SECONDS("rates of 20 bores, 50 years, 30 limits (s)", 30, 5);
 
     private static final double NO_AIM = Double.NaN;
 

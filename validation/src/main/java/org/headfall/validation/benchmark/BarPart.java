@@ -17,5 +17,7 @@ enum BarPart {
     /** Fifty years on one million cells, as a process. */
     FIELD,
     /** A check of the example, as a process. */
-    CHECK
+    CHECK,
+    /** Unit responses of the example and what is answered from them; sites and rates in an invented field; as processes. */
+    PLANNING
 }

@@ -16,6 +16,7 @@ final class ProcessBars {
     private static final String THREADS = "2";
 
     private final BarSizes sizes;
+    private final Path launcher;
     private final HeadfallProcess headfall;
     private final String example;
     private final BarTable table;
@@ -28,7 +29,8 @@ final class ProcessBars {
      */
     ProcessBars(BarSizes sizes, Path home, BarTable table, PrintWriter out) {
         this.sizes = sizes;
-        this.headfall = new HeadfallProcess(home.resolve("cli/headfall"));
+        launcher = home.resolve("cli/headfall");
+        headfall = new HeadfallProcess(launcher);
         this.example =
                 home.resolve("scenarios/examples").resolve(sizes.example()).toString();
         this.table = table;
@@ -44,6 +46,10 @@ final class ProcessBars {
         }
         if (parts.contains(BarPart.FIELD)) {
             field();
+        }
+        if (parts.contains(BarPart.PLANNING)) {
+            responses();
+            planning();
         }
     }
 
@@ -87,6 +93,52 @@ final class ProcessBars {
         if (heap.find()) {
             table.add(Bar.FIELD_HEAP, Double.parseDouble(heap.group(1)), "");
         }
+    }
+
+    private void responses() throws IOException, InterruptedException {
+        HeadfallProcess.Ended ended = headfall.benchmark(
+                "",
+                "responses",
+                Path.of(example).resolve("scenario.yaml").toString(),
+                "--threads",
+                THREADS,
+                "--sets",
+                String.valueOf(sizes.rateSets()),
+                "--launcher",
+                launcher.toString(),
+                "--repeats",
+                String.valueOf(sizes.checks()));
+        report("responses", ended.seconds(), ended.output().strip());
+        addPrinted(Bar.RESPONSES_SECONDS, ended, "responses causes=", "seconds");
+        addPrinted(Bar.ESTIMATE_SECONDS, ended, "estimate processes=", "median_s");
+        addPrinted(Bar.RATE_SETS_SECONDS, ended, "sweep sets=", "seconds");
+    }
+
+    private void planning() throws IOException, InterruptedException {
+        HeadfallProcess.Ended ended = headfall.benchmark(
+                "",
+                "planning",
+                "--threads",
+                THREADS,
+                "--cells",
+                String.valueOf(sizes.siteCells()),
+                "--allocation-cells",
+                String.valueOf(sizes.allocationCells()),
+                "--years-alike",
+                String.valueOf(sizes.yearsAlike()));
+        report("planning", ended.seconds(), ended.output().strip());
+        addPrinted(Bar.SITES_SECONDS, ended, "site search ", "seconds");
+        addPrinted(Bar.ALLOCATION_SECONDS, ended, "allocation bores=", "seconds");
+    }
+
+    /** Takes down a time that a benchmark printed in the line that begins so. */
+    private void addPrinted(Bar bar, HeadfallProcess.Ended ended, String begins, String name) {
+        Matcher time = Pattern.compile("(?m)^" + Pattern.quote(begins) + ".*\\b" + name + "=([0-9.]+)")
+                .matcher(ended.output());
+        if (!time.find()) {
+            throw new IllegalStateException("no line '" + begins + "' with " + name + " in: " + ended.output());
+        }
+        table.add(bar, Double.parseDouble(time.group(1)), "");
     }
 
     private void report(String what, double seconds, String more) {

@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Instant;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
@@ -14,9 +13,6 @@ import org.headfall.scenarios.document.FileReach;
 import org.headfall.scenarios.problem.InputException;
 import org.headfall.scenarios.reading.ScenarioReader;
 import org.headfall.scenarios.recording.PointHeads;
-import org.headfall.scenarios.responses.ResponseKey;
-import org.headfall.scenarios.responses.StoredResponses;
-import org.headfall.scenarios.results.ResponsesFile;
 import org.headfall.scenarios.results.ResultsFolder;
 import org.headfall.scenarios.run.RunPlan;
 import org.headfall.scenarios.run.RunPlanner;
@@ -85,7 +81,7 @@ final class ResponsesCommand implements Callable<Integer> {
                 (System.nanoTime() - start) * NANO,
                 ProcessorTime.seconds() - cpu);
         if (launcher != null) {
-            timeProcesses(plan, computed, launcher);
+            timeProcesses(launcher);
         }
         sweep(responses, plan.description().endDay());
         return 0;
@@ -97,24 +93,20 @@ final class ResponsesCommand implements Callable<Integer> {
         out.flush();
     }
 
-    private void timeProcesses(RunPlan plan, StationResponses computed, Path script)
-            throws IOException, InterruptedException {
+    /** Answers the scenario from the results of a run of it, as a user would. */
+    private void timeProcesses(Path script) throws IOException, InterruptedException {
         Path folder = Files.createTempDirectory("headfall-bench");
         try {
-            StoredResponses stored = StoredResponses.of(
-                    ResponseKey.of(
-                            plan.description(), plan.problem(), plan.start().given()),
-                    computed);
-            ResponsesFile.write(
-                    folder, plan.description(), stored, computed.undisturbed(), new double[] {0}, Instant.now());
             double[] seconds = new double[repeats];
             HeadfallProcess headfall = new HeadfallProcess(script);
+            String results = folder.resolve("results").toString();
+            headfall.command("run", scenario.toString(), "--output", results, "--quiet");
             for (int i = 0; i < repeats; i++) {
                 seconds[i] = headfall.command(
                                 "estimate",
                                 scenario.toString(),
                                 "--responses",
-                                folder.toString(),
+                                results,
                                 "--output",
                                 folder.resolve("answer").toString(),
                                 "--overwrite")
