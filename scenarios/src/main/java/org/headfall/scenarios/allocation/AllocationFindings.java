@@ -7,7 +7,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 import java.util.TreeSet;
-import org.headfall.scenarios.limits.HeadProportion;
 import org.headfall.scenarios.limits.Limit;
 import org.headfall.scenarios.limits.LimitResult;
 import org.headfall.scenarios.limits.Outcome;
@@ -200,7 +199,7 @@ final class AllocationFindings {
     private static List<UncountedLimit> uncounted(RunInMemory with) {
         Set<UncountedLimit> uncounted = new LinkedHashSet<>();
         for (LimitResult one : with.limits()) {
-            HeadProportion.obstacle(one.limit())
+            Requirements.obstacle(one.limit())
                     .ifPresent(reason -> uncounted.add(new UncountedLimit(
                             one.limit().nameAndPlace(), reason, outcome(one.limit(), one.outcome()))));
         }

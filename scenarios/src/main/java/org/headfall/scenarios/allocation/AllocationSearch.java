@@ -76,7 +76,7 @@ public final class AllocationSearch {
                         bores.length,
                         requirements.turns(without.recording().days()[1], run.endDay())),
                 requirements.all());
-        wishes = new AllocationWishes(plan, wanted, blocks, bores, moments, without, effects);
+        wishes = new AllocationWishes(plan, wanted, blocks, bores, moments, requirements.most(), without, effects);
         goal = wishes.goal();
         served = new ServedInTurn(water, List.of());
         findings = new AllocationFindings(run, wanted, blocks, bores, moments, effects, wishes);

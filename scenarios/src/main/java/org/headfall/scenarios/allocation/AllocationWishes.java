@@ -26,6 +26,7 @@ final class AllocationWishes {
     private final RateBlocks blocks;
     private final int[] bores;
     private final double[] moments;
+    private final double[] broughtUp;
     private final RateEffects effects;
 
     /** Head at the wall of each bore on each of the moments if none took anything, as the effects add to it (m above datum). */
@@ -42,6 +43,7 @@ final class AllocationWishes {
      * @param blocks blocks of time and their groups
      * @param bores the bores that share, by their place in the run
      * @param moments a day of each block on which levels are looked at (d)
+     * @param broughtUp most that each bore can ever bring up in each group, bore by bore (m³/d)
      * @param without the run without these bores
      * @param effects the variables, and what they do
      */
@@ -51,6 +53,7 @@ final class AllocationWishes {
             RateBlocks blocks,
             int[] bores,
             double[] moments,
+            double[] broughtUp,
             RunInMemory without,
             RateEffects effects) {
         this.plan = plan;
@@ -58,6 +61,7 @@ final class AllocationWishes {
         this.blocks = blocks;
         this.bores = bores.clone();
         this.moments = moments.clone();
+        this.broughtUp = broughtUp.clone();
         this.effects = effects;
         run = plan.description();
         restingHead = heads(without);
@@ -137,7 +141,7 @@ final class AllocationWishes {
 
     private double[] most() {
         double[] most = new double[effects.variables().count()];
-        Arrays.fill(most, wanted.largestRate());
+        Arrays.setAll(most, v -> Math.min(wanted.largestRate(), broughtUp[v]));
         return most;
     }
 

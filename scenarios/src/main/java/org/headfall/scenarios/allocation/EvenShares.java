@@ -115,6 +115,11 @@ final class EvenShares {
     }
 
     private boolean isAsGood(double[] rates, double[] even, double value) {
+        for (int v = 0; v < even.length; v++) {
+            if (even[v] > goal.most()[v] * (1 + ROUNDING)) {
+                return false;
+            }
+        }
         return goal.valueOf(even) <= value + NO_DIFFERENCE * Math.abs(value)
                 && rows.stream().allMatch(row -> row.left(even) >= Math.min(0, row.left(rates)) - allowed(row));
     }

@@ -8,10 +8,11 @@ import java.util.Objects;
 import java.util.TreeSet;
 import org.headfall.scenarios.recording.RunCalendar;
 
-/** What rates do to requirements: drawdown in proportion to them, and losses in the bores. */
+/** What rates do to requirements: drawdown and volumes in proportion to them, and losses in the bores. */
 final class RateEffects {
 
     private final RateVariables variables;
+    private final VolumeByRates volumes;
     private DrawdownByRates drawdown;
 
     /** Drawdown by a unit of each variable at what a requirement is measured from. */
@@ -25,6 +26,7 @@ final class RateEffects {
      */
     RateEffects(RateVariables variables, DrawdownByRates drawdown) {
         this.variables = variables;
+        volumes = new VolumeByRates(variables);
         this.drawdown = drawdown;
     }
 
@@ -47,13 +49,20 @@ final class RateEffects {
     double[][] of(double[] rates, List<Requirement> requirements) {
         Map<DrawdownByRates.Counted, double[]> days = new HashMap<>();
         Map<DrawdownByRates.Counted, double[][]> drawdowns = new HashMap<>();
-        for (Requirement one : requirements) {
-            days.computeIfAbsent(one.counted(), counted -> days(requirements, counted));
+        List<Requirement> onHead = requirements.stream()
+                .filter(one -> !(one.subject() instanceof Requirement.OfVolume))
+                .toList();
+        for (Requirement one : onHead) {
+            days.computeIfAbsent(one.counted(), counted -> days(onHead, counted));
         }
         days.forEach((counted, some) -> drawdowns.put(counted, drawdown.on(rates, counted, some)));
         double[][] effects = new double[requirements.size()][];
         for (int r = 0; r < effects.length; r++) {
             Requirement one = requirements.get(r);
+            if (one.subject() instanceof Requirement.OfVolume of) {
+                effects[r] = volumes.of(rates, of.parts());
+                continue;
+            }
             double[] known = Objects.requireNonNull(days.get(one.counted()));
             double[][] found = Objects.requireNonNull(drawdowns.get(one.counted()));
             effects[r] = new double[one.days().length];
@@ -97,15 +106,18 @@ final class RateEffects {
         return day - one.declineYears() * RunCalendar.DAYS_PER_YEAR;
     }
 
-    /** Loss in the bore that a requirement is about on a day (m); none if it is about none. */
+    /** Loss in the bore that a requirement is about on a day, or head that it needs (m); none if it is about none. */
     double loss(Requirement one, double[] rates, double day) {
-        return one.level()
-                .map(level -> level.loss().at(variables.rate(rates, level.bore(), day)))
+        return one.own()
+                .map(own -> own.at().applyAsDouble(variables.rate(rates, own.bore(), day)))
                 .orElse(0.0);
     }
 
     /** Effect of a unit of each variable on a requirement on one of its days, without losses. */
     double[] coefficients(Requirement one, int k) {
+        if (one.subject() instanceof Requirement.OfVolume of) {
+            return volumes.coefficients(of.parts().get(k));
+        }
         double day = one.days()[k];
         double[] now = drawdown.by(one.station(), one.counted(), day);
         if (one.declineYears() > 0) {
@@ -128,7 +140,7 @@ final class RateEffects {
     }
 
     /**
-     * Puts the tangent to the loss in a bore, which touches it at some rate, on the left and right of a row.
+     * Puts the tangent to the loss in a bore, or to the head that it needs, which touches it at some rate, on the left and right of a row.
      *
      * @param one a requirement
      * @param k number of the day of the row
@@ -138,12 +150,12 @@ final class RateEffects {
      */
     double addTangent(Requirement one, int k, double touching, double[] coefficients) {
         RateBlocks.Block block = variables.blocks().at(one.days()[k]);
-        if (one.level().isEmpty() || block == null) {
+        if (one.own().isEmpty() || block == null) {
             return 0;
         }
-        Requirement.OfLevel level = one.level().get();
-        double slope = level.loss().slope(touching);
-        coefficients[variables.variable(level.bore(), block.group())] += slope;
-        return slope * touching - level.loss().at(touching);
+        Requirement.Own own = one.own().get();
+        double slope = own.slope().applyAsDouble(touching);
+        coefficients[variables.variable(own.bore(), block.group())] += slope;
+        return slope * touching - own.at().applyAsDouble(touching);
     }
 }

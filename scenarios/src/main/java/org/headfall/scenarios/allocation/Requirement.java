@@ -1,22 +1,29 @@
 package org.headfall.scenarios.allocation;
 
 import java.util.Arrays;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.function.DoubleUnaryOperator;
 import org.headfall.scenarios.limits.Comparison;
 import org.headfall.scenarios.limits.Limit;
 import org.headfall.scenarios.limits.LimitedQuantity;
 import org.headfall.scenarios.recording.RunCalendar;
+import org.headfall.solver.bore.NeededHead;
 import org.headfall.solver.bore.WellLoss;
 
 /**
- * Something that rates must keep on some days: a limit at a place, or the lowest level in a bore.
+ * Something that rates must keep on some days: a limit at a place or on volumes, the lowest level in a bore, or
+ * that a bore can bring up its rate.
  *
  * <p>{@code margin = base - effect - loss}, with the base what is left without the looked-for taking, the effect linear in
- * the rates, and the loss of the bore itself, if it is about a level.
+ * the rates, and the loss of the bore itself, or the head that it needs, if it is about a bore.
  */
 final class Requirement {
+
+    /** Head that weighs as much as all of an allowed volume (m): a drawdown limit of common size (common practice, no source). */
+    private static final double METRES_OF_VOLUME = 10;
 
     private final Subject subject;
     private final int station;
@@ -26,14 +33,27 @@ final class Requirement {
     private final double[] base;
 
     /** What must be kept. */
-    sealed interface Subject permits OfLimit, OfLevel {}
+    sealed interface Subject permits OfLimit, OfVolume, OfLevel, OfLift {}
 
     /**
-     * A limit of the document.
+     * A limit of the document on something that follows head.
      *
      * @param limit the limit
      */
     record OfLimit(Limit limit) implements Subject {}
+
+    /**
+     * A limit of the document on volumes.
+     *
+     * @param limit the limit
+     * @param parts the water years that it counts in, one for each day
+     */
+    record OfVolume(Limit limit, List<VolumeByRates.Part> parts) implements Subject {
+        /** Copies the list. */
+        OfVolume {
+            parts = List.copyOf(parts);
+        }
+    }
 
     /**
      * The lowest level in a bore.
@@ -46,10 +66,43 @@ final class Requirement {
     record OfLevel(String name, int bore, double floor, WellLoss loss) implements Subject {}
 
     /**
+     * That a bore can bring up its rate.
+     *
+     * @param name the bore
+     * @param bore its number among those looked for
+     * @param needed head that it needs at its wall
+     * @param largest largest rate for which that is known (m³/d)
+     */
+    record OfLift(String name, int bore, NeededHead needed, double largest) implements Subject {
+        /** Head needed at the wall for a rate (m above datum). */
+        double headFor(double rate) {
+            return needed.at(known(rate));
+        }
+
+        /** Slope of that head (d/m²). */
+        double slope(double rate) {
+            return needed.slope(known(rate));
+        }
+
+        private double known(double rate) {
+            return Math.max(0, Math.min(rate, largest));
+        }
+    }
+
+    /**
+     * What a bore loses, or needs more, by its own rate, beside what it does to the aquifer.
+     *
+     * @param bore its number among those looked for
+     * @param at head for a rate (m for m³/d), 0 for none
+     * @param slope its slope (d/m²)
+     */
+    record Own(int bore, DoubleUnaryOperator at, DoubleUnaryOperator slope) {}
+
+    /**
      * A requirement of which nothing is left yet.
      *
      * @param subject what must be kept
-     * @param station where, by its place in the run
+     * @param station where, by its place in the run; -1 for volumes
      * @param counted whose taking counts
      * @param days when (d)
      * @param perMetre by how much its value changes per metre of head on each day
@@ -72,19 +125,40 @@ final class Requirement {
         return subject;
     }
 
-    /** The level in a bore that it is about, if it is about one. */
-    Optional<OfLevel> level() {
-        return subject instanceof OfLevel level ? Optional.of(level) : Optional.empty();
+    /** What the bore that it is about loses or needs by its own rate, if it is about one. */
+    Optional<Own> own() {
+        if (subject instanceof OfLevel level) {
+            return Optional.of(new Own(level.bore(), level.loss()::at, level.loss()::slope));
+        }
+        return subject instanceof OfLift lift
+                ? Optional.of(new Own(lift.bore(), rate -> lift.headFor(rate) - lift.headFor(0), lift::slope))
+                : Optional.empty();
+    }
+
+    /** Whether it gives way where requirements contradict each other; what a pump lifts does not. */
+    boolean mayGiveWay() {
+        return !(subject instanceof OfLift);
+    }
+
+    /** The limit of the document that it is, if it is one. */
+    Optional<Limit> limit() {
+        if (subject instanceof OfVolume of) {
+            return Optional.of(of.limit());
+        }
+        return subject instanceof OfLimit of ? Optional.of(of.limit()) : Optional.empty();
     }
 
     private Optional<LimitedQuantity> quantity() {
-        return subject instanceof OfLimit of ? Optional.of(of.limit().quantity()) : Optional.empty();
+        return limit().map(Limit::quantity);
     }
 
     String name() {
-        return subject instanceof OfLimit of
-                ? of.limit().nameAndPlace()
-                : "lowest level (" + ((OfLevel) subject).name() + ")";
+        if (subject instanceof OfLevel level) {
+            return "lowest level (" + level.name() + ")";
+        }
+        return subject instanceof OfLift lift
+                ? "what the bore can bring up (" + lift.name() + ")"
+                : limit().orElseThrow().nameAndPlace();
     }
 
     String unit() {
@@ -99,13 +173,17 @@ final class Requirement {
     double allowed() {
         return subject instanceof OfLevel level
                 ? level.floor()
-                : quantity().orElseThrow().allowed();
+                : quantity().map(LimitedQuantity::allowed).orElse(0.0);
     }
 
     /** What would have to be allowed if it gave way by an amount. */
     double allowedAfter(double amount) {
         boolean fromBelow = quantity().map(LimitedQuantity::limitsFromBelow).orElse(true);
-        return fromBelow ? allowed() - amount : allowed() + amount;
+        // A spring gives nothing at the least, however far head has to fall below its outlet.
+        double least = quantity().orElse(null) instanceof LimitedQuantity.SpringDischarge
+                ? 0
+                : Double.NEGATIVE_INFINITY;
+        return fromBelow ? Math.max(least, allowed() - amount) : allowed() + amount;
     }
 
     int station() {
@@ -146,10 +224,15 @@ final class Requirement {
 
     /**
      * Metres of head that a unit is worth, by which amounts that limits give way are weighed against each other: of a pressure the
-     * height of its column, of a rate of decline the fall over its years, of a share what takes a hundredth.
+     * height of its column, of a rate of decline the fall over its years, of a share what takes a hundredth,
+     * of the discharge of a spring the fall that takes it away, of volumes the part of what is allowed of {@value #METRES_OF_VOLUME} m.
      */
     double metresOfUnit() {
-        return Math.max(1, declineYears()) / Arrays.stream(perMetre).average().orElse(1);
+        if (subject instanceof OfVolume of) {
+            return METRES_OF_VOLUME / of.limit().quantity().scaleOfMargin();
+        }
+        double mean = Arrays.stream(perMetre).average().orElse(1);
+        return Math.max(1, declineYears()) / (mean > 0 ? mean : 1);
     }
 
     /** Whose taking counts. */

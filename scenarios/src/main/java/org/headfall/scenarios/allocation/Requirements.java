@@ -13,7 +13,11 @@ import org.headfall.scenarios.limits.HeadProportion;
 import org.headfall.scenarios.limits.LeftOut;
 import org.headfall.scenarios.limits.Limit;
 import org.headfall.scenarios.limits.LimitMargins;
+import org.headfall.scenarios.limits.LimitPlace;
+import org.headfall.scenarios.limits.LimitedQuantity;
+import org.headfall.scenarios.limits.VolumeAccount;
 import org.headfall.scenarios.recording.RunDescription;
+import org.headfall.scenarios.recording.Station;
 import org.headfall.scenarios.recording.StationSeries;
 import org.headfall.scenarios.run.RunInMemory;
 import org.headfall.scenarios.run.RunPlan;
@@ -21,7 +25,7 @@ import org.headfall.scenarios.scenario.BoreSpecification;
 import org.headfall.scenarios.scenario.Scenario;
 import org.headfall.solver.bore.Bore;
 
-/** All that rates must keep: the limits that follow head in proportion, and the lowest levels of the bores. */
+/** All that rates must keep: limits that follow head in proportion, those on volumes and springs, the lowest levels of the bores, and what they can bring up. */
 final class Requirements {
 
     /** By how much rates may pass what is kept free: with the numerical error alone left, a limit still holds. */
@@ -31,9 +35,11 @@ final class Requirements {
     static final double SAME_DAY = 1;
 
     private final List<Requirement> all;
+    private final double[] most;
 
-    private Requirements(List<Requirement> all) {
+    private Requirements(List<Requirement> all, double[] most) {
         this.all = all;
+        this.most = most;
     }
 
     /**
@@ -51,8 +57,11 @@ final class Requirements {
                 .filter(day -> blocks.at(day) != null)
                 .toArray();
         for (Limit limit : plan.limits()) {
-            if (HeadProportion.obstacle(limit).isEmpty()) {
-                all.add(ofLimit(plan.description(), limit, bores, without));
+            if (obstacle(limit).isEmpty()) {
+                all.add(
+                        limit.quantity() instanceof LimitedQuantity.Volume volume
+                                ? ofVolume(plan.description(), limit, volume, bores)
+                                : ofLimit(plan.description(), limit, bores, without));
             }
         }
         for (int b = 0; b < bores.length; b++) {
@@ -61,9 +70,22 @@ final class Requirements {
                 all.add(ofLevel(plan, bores, b, floor, takingDays));
             }
         }
-        Requirements requirements = new Requirements(List.copyOf(all));
+        Lifts lifts = new Lifts(plan, bores, blocks, takingDays, without);
+        all.addAll(lifts.requirements());
+        Requirements requirements = new Requirements(List.copyOf(all), lifts.most());
         requirements.setBases(requirements.safeMargins(without));
         return requirements;
+    }
+
+    /**
+     * Why a limit cannot be kept by rates that are found by adding up.
+     *
+     * @param limit the limit
+     * @return the reason in words that go on after its name; absent if it is kept
+     */
+    static Optional<String> obstacle(Limit limit) {
+        boolean counts = limit.quantity() instanceof LimitedQuantity.Volume && !(limit.place() instanceof LimitPlace.OnMap);
+        return counts ? Optional.empty() : HeadProportion.obstacleWhereSpringsFlow(limit);
     }
 
     private static double floor(BoreSpecification bore) {
@@ -81,6 +103,28 @@ final class Requirements {
                 counted(run, limit, bores),
                 Arrays.stream(counting).mapToDouble(i -> margins.days()[i]).toArray(),
                 Arrays.stream(counting).mapToDouble(i -> margins.perMetre()[i]).toArray());
+    }
+
+    private static Requirement ofVolume(RunDescription run, Limit limit, LimitedQuantity.Volume volume, int[] bores) {
+        List<VolumeByRates.Part> parts = new VolumeAccount(run, limit.place(), volume)
+                .parts(limit.period(), run.endDay()).stream()
+                        .map(part -> new VolumeByRates.Part(
+                                part.fromDay(), part.toDay(), numbers(run, part.bores(), bores)))
+                        .toList();
+        return new Requirement(
+                new Requirement.OfVolume(limit, parts),
+                -1,
+                new DrawdownByRates.Counted(new BitSet(), Optional.empty()),
+                parts.stream().mapToDouble(VolumeByRates.Part::toDay).toArray());
+    }
+
+    /** Numbers of some bores among those that share. */
+    private static BitSet numbers(RunDescription run, List<String> names, int[] bores) {
+        BitSet numbers = new BitSet();
+        for (int b = 0; b < bores.length; b++) {
+            numbers.set(b, names.contains(run.stations().get(bores[b]).name()));
+        }
+        return numbers;
     }
 
     private static Requirement ofLevel(RunPlan plan, int[] bores, int b, double floor, double[] days) {
@@ -117,12 +161,17 @@ final class Requirements {
      */
     double[] turns(double firstDay, double endDay) {
         return all.stream()
-                .filter(one -> one.level().isEmpty() && one.days().length > 0)
+                .filter(one -> one.subject() instanceof Requirement.OfLimit && one.days().length > 0)
                 .flatMapToDouble(one -> DoubleStream.of(one.days()[0], one.days()[one.days().length - 1]))
                 .filter(day -> day > firstDay && day < endDay - SAME_DAY)
                 .sorted()
                 .distinct()
                 .toArray();
+    }
+
+    /** Most that each bore can ever bring up in each group of blocks, bore by bore (m³/d); infinite where nothing bounds it. */
+    double[] most() {
+        return most.clone();
     }
 
     List<Requirement> all() {
@@ -146,9 +195,9 @@ final class Requirements {
 
     /** What is kept free of a requirement (in its unit); nothing of a level in a bore, which is no limit. */
     double reserve(RunInMemory with, Requirement one) {
-        return one.subject() instanceof Requirement.OfLimit of
-                ? with.margins(of.limit()).error() + TOLERATED
-                : 0;
+        return one.limit()
+                .map(limit -> with.margins(limit).error() + TOLERATED)
+                .orElse(0.0);
     }
 
     /** What a run leaves of each requirement on each of its days. */
@@ -159,20 +208,45 @@ final class Requirements {
     private static double[] margins(RunInMemory with, Requirement one) {
         double[] days;
         double[] values;
-        if (one.subject() instanceof Requirement.OfLevel level) {
+        if (one.own().isPresent()) {
             StationSeries series = with.recording().series().get(one.station());
             days = series.days();
-            values = Arrays.stream(series.levelInBore())
-                    .map(found -> found - level.floor())
-                    .toArray();
+            values = new double[days.length];
+            Arrays.setAll(values, i -> ofBore(one, series, i));
         } else {
-            LimitMargins margins = with.margins(((Requirement.OfLimit) one.subject()).limit());
+            Limit limit = one.limit().orElseThrow();
+            LimitMargins margins = with.margins(limit);
             days = margins.days();
-            values = margins.margins();
+            values = limit.quantity() instanceof LimitedQuantity.SpringDischarge
+                            || limit.quantity() instanceof LimitedQuantity.ShareOfSpringDischarge
+                    ? withLackOfHead(with, one, margins)
+                    : margins.margins();
         }
         return Arrays.stream(one.days())
                 .map(day -> StationSeries.interpolate(days, values, day))
                 .toArray();
+    }
+
+    private static double ofBore(Requirement one, StationSeries series, int i) {
+        return one.subject() instanceof Requirement.OfLift lift
+                ? series.head()[i] - lift.headFor(series.discharge()[i])
+                : series.levelInBore()[i] - one.allowed();
+    }
+
+    /** A spring that is dry lacks the more of its discharge the deeper head lies below its outlet. */
+    private static double[] withLackOfHead(RunInMemory with, Requirement one, LimitMargins margins) {
+        double outlet = with.plan()
+                .description()
+                .stations()
+                .get(one.station())
+                .outletLevel()
+                .orElseThrow();
+        StationSeries series = with.recording().series().get(one.station());
+        double[] values = margins.margins().clone();
+        for (int k = 0; k < values.length; k++) {
+            values[k] += margins.perMetre()[k] * Math.min(0, series.headAt(margins.days()[k]) - outlet);
+        }
+        return values;
     }
 
     /** Largest difference of what two runs leave on any day, over the requirements of each unit. */

@@ -214,7 +214,7 @@ final class SharedWater {
         Requirement one = requirements.get(cut.requirement);
         double[] coefficients = cut.coefficients.clone();
         double bound = one.base(cut.day) - cut.offset + effects.addTangent(one, cut.day, cut.touching, coefficients);
-        return new Row(coefficients, bound, one.metresOfUnit());
+        return new Row(coefficients, bound, one.mayGiveWay() ? one.metresOfUnit() : Double.POSITIVE_INFINITY);
     }
 
     /** What gave way before is taken back first: it may have given way for less than is known now. */
@@ -237,12 +237,17 @@ final class SharedWater {
         }
     }
 
-    /** What is wanted besides the limits cannot be had: by how little it would have to give way. */
-    private static ContradictionException contradiction(Programme programme, List<Wish> fixed) {
-        List<Row> rows = fixed.stream().map(Wish::givingWayByItsShare).toList();
+    /** What is wanted besides the limits cannot be had with what the bores bring up: by how little it would have to give way. */
+    private ContradictionException contradiction(Programme programme, List<Wish> fixed) {
+        List<Row> rows = Stream.concat(
+                        fixed.stream().map(Wish::givingWayByItsShare),
+                        cuts.stream()
+                                .filter(cut -> !requirements.get(cut.requirement).mayGiveWay())
+                                .map(this::row))
+                .toList();
         double[] amounts = programme.leastRelaxation(rows).orElse(new double[rows.size()]);
         List<ContradictionException.Wish> giveWay = new ArrayList<>();
-        for (int i = 0; i < amounts.length; i++) {
+        for (int i = 0; i < fixed.size(); i++) {
             if (amounts[i] > 0) {
                 giveWay.add(fixed.get(i).givingWay(amounts[i]));
             }
@@ -301,8 +306,8 @@ final class SharedWater {
 
     private Cut cut(int requirement, int day, double[] rates, double found) {
         Requirement one = requirements.get(requirement);
-        double touching = one.level()
-                .map(level -> effects.variables().rate(rates, level.bore(), one.days()[day]))
+        double touching = one.own()
+                .map(own -> effects.variables().rate(rates, own.bore(), one.days()[day]))
                 .orElse(0.0);
         Cut cut = new Cut(requirement, day, touching);
         measure(cut, rates, found);

@@ -265,9 +265,7 @@ public final class LimitEvaluation {
     }
 
     private VolumeValues volumes(Limit limit, LimitedQuantity.Volume volume, RunSeries of) {
-        List<String> bores =
-                limit.place() instanceof LimitPlace.Together together ? together.bores() : List.of(limit.station());
-        return new VolumeValues(description, of.volumes().orElseThrow(), volume, bores);
+        return new VolumeValues(description, of.volumes().orElseThrow(), limit.place(), volume);
     }
 
     private HeadValues heads(Limit limit, RunSeries of, int station, double[] headError) {

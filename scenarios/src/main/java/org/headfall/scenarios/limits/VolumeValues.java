@@ -2,13 +2,9 @@ package org.headfall.scenarios.limits;
 
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
-import java.util.Optional;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
-import org.headfall.scenarios.accounts.Meter;
 import org.headfall.scenarios.quantity.VolumeUnit;
 import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.recording.TakenVolumes;
@@ -23,33 +19,22 @@ final class VolumeValues {
     private final RunDescription description;
     private final TakenVolumes volumes;
     private final LimitedQuantity.Volume quantity;
-    private final List<String> bores;
-    private final Map<String, Meter> meters = new HashMap<>();
+    private final VolumeAccount account;
 
     /**
      * Volumes of a run.
      *
      * @param description the run
      * @param volumes what its bores took
+     * @param place the bores, whose taking is added up
      * @param quantity the limit, with the meters
-     * @param bores names of the bores, whose taking is added up
      */
     VolumeValues(
-            RunDescription description, TakenVolumes volumes, LimitedQuantity.Volume quantity, List<String> bores) {
+            RunDescription description, TakenVolumes volumes, LimitPlace place, LimitedQuantity.Volume quantity) {
         this.description = description;
         this.volumes = volumes;
         this.quantity = quantity;
-        this.bores = bores;
-        quantity.meters()
-                .forEach(one -> meters.put(
-                        one.bore(),
-                        new Meter(
-                                one.readings().stream()
-                                        .mapToDouble(LimitedQuantity.Volume.Reading::day)
-                                        .toArray(),
-                                one.readings().stream()
-                                        .mapToDouble(LimitedQuantity.Volume.Reading::volume)
-                                        .toArray())));
+        account = new VolumeAccount(description, place, quantity);
     }
 
     /**
@@ -61,7 +46,7 @@ final class VolumeValues {
     LimitSeries series(double[] days) {
         TreeSet<Double> moments = new TreeSet<>();
         Arrays.stream(days).forEach(moments::add);
-        meters.values().forEach(meter -> Arrays.stream(meter.days()).forEach(moments::add));
+        account.meters().forEach(meter -> Arrays.stream(meter.days()).forEach(moments::add));
         for (WaterYear year : years()) {
             moments.add(year.toDay());
             moments.add(Math.nextUp(year.fromDay()));
@@ -75,24 +60,19 @@ final class VolumeValues {
     }
 
     private List<WaterYear> years() {
-        return WaterYear.within(description.calendar(), quantity.yearBegins(), volumes.startDay(), volumes.endDay());
+        return account.years(volumes.startDay(), volumes.endDay());
     }
 
     private double megalitres(double day) {
         WaterYear year = WaterYear.until(description.calendar(), quantity.yearBegins(), day);
         return VolumeUnit.MEGALITRES.of(
-                bores.stream().mapToDouble(bore -> taken(bore, year, day)).sum());
+                account.bores().stream().mapToDouble(bore -> taken(bore, year, day)).sum());
     }
 
     private double taken(String bore, WaterYear year, double day) {
-        return meterThatCounts(bore, year)
+        return account.meterThatCounts(bore, year)
                 .map(meter -> meter.between(year.fromDay(), day).orElseThrow())
                 .orElseGet(() -> volumes.between(description.stationIndex(bore), year.fromDay(), day));
-    }
-
-    private Optional<Meter> meterThatCounts(String bore, WaterYear year) {
-        return Optional.ofNullable(meters.get(bore))
-                .filter(meter -> meter.between(year.fromDay(), year.toDay()).isPresent());
     }
 
     /** Whether any water year lies in the time of the limit as a whole, so that its volume is that of a year. */
@@ -104,11 +84,11 @@ final class VolumeValues {
     String note(LimitPeriod period, double worstDay) {
         List<String> notes = new ArrayList<>();
         WaterYear worst = WaterYear.until(description.calendar(), quantity.yearBegins(), worstDay);
-        List<String> metered = bores.stream()
-                .filter(bore -> meterThatCounts(bore, worst).isPresent())
+        List<String> metered = account.bores().stream()
+                .filter(bore -> account.meterThatCounts(bore, worst).isPresent())
                 .toList();
         if (!metered.isEmpty()) {
-            String others = metered.size() < bores.size() ? "; of the others what the run takes" : "";
+            String others = metered.size() < account.bores().size() ? "; of the others what the run takes" : "";
             notes.add("In the water year from " + worst.begins() + " the meter counts of " + String.join(", ", metered)
                     + others + ".");
         }
@@ -135,7 +115,7 @@ final class VolumeValues {
     /** Meters may know of a part of the year that lies before the run. */
     private boolean isWhole(WaterYear year, LimitPeriod period) {
         boolean begun = year.fromDay() >= volumes.startDay()
-                || bores.stream().allMatch(bore -> meterThatCounts(bore, year).isPresent());
+                || account.bores().stream().allMatch(bore -> account.meterThatCounts(bore, year).isPresent());
         return begun && year.toDay() <= lastDay(period);
     }
 }

@@ -97,7 +97,7 @@ class AnsweredDrawdownTest {
         assertEquals(
                 6,
                 requirements.all().stream()
-                        .filter(one -> one.level().isEmpty() && one.days().length > 3)
+                        .filter(one -> one.own().isEmpty() && one.days().length > 3)
                         .count());
         double[][] before = requirements.margins(run);
         double largest = 0;
@@ -112,7 +112,7 @@ class AnsweredDrawdownTest {
             double[][] low = requirements.margins(run(inPlan.with(fewer, moments), responses));
             for (int r = 0; r < before.length; r++) {
                 Requirement one = requirements.all().get(r);
-                if (one.level().isPresent()) {
+                if (one.own().isPresent()) {
                     continue;
                 }
                 for (int k = 0; k < one.days().length; k++) {

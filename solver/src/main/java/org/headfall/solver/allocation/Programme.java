@@ -21,7 +21,7 @@ import org.ojalgo.optimisation.linear.LinearSolver;
  * times longer for rows of 2,000 variables. Variables are shares of their upper bounds and the largest coefficient of each
  * row is 1, so that all numbers are of one size.
  *
- * @param most upper bound of each variable, positive
+ * @param most upper bound of each variable, not negative
  * @param cost cost of a unit of each variable, negative for a gain
  * @param curvature symmetric positive semidefinite matrix D of a further cost {@code x^T D x / 2}, none if empty
  */

@@ -1,0 +1,90 @@
+package org.headfall.scenarios.limits;
+
+import java.util.Collection;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.headfall.scenarios.accounts.Meter;
+import org.headfall.scenarios.recording.RunDescription;
+import org.headfall.scenarios.recording.WaterYear;
+
+/**
+ * Whose taking a limit on volume counts, water year by water year: of each bore what its meter shows where the readings reach
+ * over the year, otherwise what the run takes.
+ */
+public final class VolumeAccount {
+
+    private final RunDescription description;
+    private final LimitedQuantity.Volume quantity;
+    private final List<String> bores;
+    private final Map<String, Meter> meters = new HashMap<>();
+
+    /**
+     * A part of a water year that a limit judges as one.
+     *
+     * @param fromDay first day of the water year (d since the start), negative before the run
+     * @param toDay day on which most has been taken: the last of the year that counts (d)
+     * @param bores the bores of which what the run takes counts
+     */
+    public record Part(double fromDay, double toDay, List<String> bores) {
+        /** Copies the list. */
+        public Part {
+            bores = List.copyOf(bores);
+        }
+    }
+
+    /**
+     * Account of a limit.
+     *
+     * @param description the run
+     * @param place where the limit holds: a bore, or bores together
+     * @param quantity what it limits, with the meters
+     */
+    public VolumeAccount(RunDescription description, LimitPlace place, LimitedQuantity.Volume quantity) {
+        this.description = description;
+        this.quantity = quantity;
+        bores = place instanceof LimitPlace.Together together ? together.bores() : List.of(place.words());
+        for (LimitedQuantity.Volume.MeteredBore one : quantity.meters()) {
+            double[] days = one.readings().stream()
+                    .mapToDouble(LimitedQuantity.Volume.Reading::day)
+                    .toArray();
+            double[] volumes = one.readings().stream()
+                    .mapToDouble(LimitedQuantity.Volume.Reading::volume)
+                    .toArray();
+            meters.put(one.bore(), new Meter(days, volumes));
+        }
+    }
+
+    List<String> bores() {
+        return bores;
+    }
+
+    Collection<Meter> meters() {
+        return meters.values();
+    }
+
+    /** The meter of a bore, where it counts in a year. */
+    Optional<Meter> meterThatCounts(String bore, WaterYear year) {
+        return Optional.ofNullable(meters.get(bore))
+                .filter(meter -> meter.between(year.fromDay(), year.toDay()).isPresent());
+    }
+
+    List<WaterYear> years(double startDay, double endDay) {
+        return WaterYear.within(description.calendar(), quantity.yearBegins(), startDay, endDay);
+    }
+
+    /** Water years of a run from its start to a day that have a part in the time in which a limit counts. */
+    public List<Part> parts(LimitPeriod period, double endDay) {
+        double last = Math.min(period.toDay().orElse(endDay), endDay);
+        return years(0, endDay).stream()
+                .filter(year -> year.toDay() >= period.fromDay() && year.fromDay() < last)
+                .map(year -> new Part(
+                        year.fromDay(),
+                        Math.min(year.toDay(), last),
+                        bores.stream()
+                                .filter(bore -> meterThatCounts(bore, year).isEmpty())
+                                .toList()))
+                .toList();
+    }
+}
