@@ -46,8 +46,8 @@ final class Lifts {
             Map<Operation, List<Double>> daysOf = new LinkedHashMap<>();
             for (double day : days) {
                 inForce(bore, day)
-                        .ifPresent(lift ->
-                                daysOf.computeIfAbsent(lift, key -> new ArrayList<>()).add(day));
+                        .ifPresent(lift -> daysOf.computeIfAbsent(lift, key -> new ArrayList<>())
+                                .add(day));
             }
             for (Map.Entry<Operation, List<Double>> one : daysOf.entrySet()) {
                 Requirement.OfLift lift = lift(plan.description(), bore, b, one.getKey());
@@ -63,7 +63,8 @@ final class Lifts {
     }
 
     private static int variable(RateBlocks blocks, Requirement.OfLift lift, double day) {
-        return lift.bore() * blocks.groups() + Objects.requireNonNull(blocks.at(day)).group();
+        return lift.bore() * blocks.groups()
+                + Objects.requireNonNull(blocks.at(day)).group();
     }
 
     private void bound(int variable, Requirement.OfLift lift, double restingHead) {
@@ -72,10 +73,9 @@ final class Lifts {
     }
 
     private static Requirement.OfLift lift(RunDescription run, Bore bore, int number, Operation operation) {
-        double transmissivity =
-                run.aquifer().effectiveTransmissivity(run.grid().locate(bore.x(), bore.y()));
-        NeededHead needed = new NeededHead(
-                operation.neededLevel().orElseThrow(), bore.lossIn(transmissivity), bore.column());
+        double transmissivity = run.aquifer().effectiveTransmissivity(run.grid().locate(bore.x(), bore.y()));
+        NeededHead needed =
+                new NeededHead(operation.neededLevel().orElseThrow(), bore.lossIn(transmissivity), bore.column());
         double largest = operation instanceof Operation.PumpedByCurve pump
                 ? pump.curve().largestFlow()
                 : Double.POSITIVE_INFINITY;
@@ -94,8 +94,7 @@ final class Lifts {
                 found = Optional.of(phase.operation());
             }
         }
-        return found.filter(
-                one -> one instanceof Operation.PumpedByCurve || one instanceof Operation.FreeFlow);
+        return found.filter(one -> one instanceof Operation.PumpedByCurve || one instanceof Operation.FreeFlow);
     }
 
     /** That each bore brings up its rate. */

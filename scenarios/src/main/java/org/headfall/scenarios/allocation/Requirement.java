@@ -180,9 +180,8 @@ final class Requirement {
     double allowedAfter(double amount) {
         boolean fromBelow = quantity().map(LimitedQuantity::limitsFromBelow).orElse(true);
         // A spring gives nothing at the least, however far head has to fall below its outlet.
-        double least = quantity().orElse(null) instanceof LimitedQuantity.SpringDischarge
-                ? 0
-                : Double.NEGATIVE_INFINITY;
+        double least =
+                quantity().orElse(null) instanceof LimitedQuantity.SpringDischarge ? 0 : Double.NEGATIVE_INFINITY;
         return fromBelow ? Math.max(least, allowed() - amount) : allowed() + amount;
     }
 

@@ -17,7 +17,6 @@ import org.headfall.scenarios.limits.LimitPlace;
 import org.headfall.scenarios.limits.LimitedQuantity;
 import org.headfall.scenarios.limits.VolumeAccount;
 import org.headfall.scenarios.recording.RunDescription;
-import org.headfall.scenarios.recording.Station;
 import org.headfall.scenarios.recording.StationSeries;
 import org.headfall.scenarios.run.RunInMemory;
 import org.headfall.scenarios.run.RunPlan;
@@ -84,7 +83,8 @@ final class Requirements {
      * @return the reason in words that go on after its name; absent if it is kept
      */
     static Optional<String> obstacle(Limit limit) {
-        boolean counts = limit.quantity() instanceof LimitedQuantity.Volume && !(limit.place() instanceof LimitPlace.OnMap);
+        boolean counts =
+                limit.quantity() instanceof LimitedQuantity.Volume && !(limit.place() instanceof LimitPlace.OnMap);
         return counts ? Optional.empty() : HeadProportion.obstacleWhereSpringsFlow(limit);
     }
 
@@ -108,8 +108,8 @@ final class Requirements {
     private static Requirement ofVolume(RunDescription run, Limit limit, LimitedQuantity.Volume volume, int[] bores) {
         List<VolumeByRates.Part> parts = new VolumeAccount(run, limit.place(), volume)
                 .parts(limit.period(), run.endDay()).stream()
-                        .map(part -> new VolumeByRates.Part(
-                                part.fromDay(), part.toDay(), numbers(run, part.bores(), bores)))
+                        .map(part ->
+                                new VolumeByRates.Part(part.fromDay(), part.toDay(), numbers(run, part.bores(), bores)))
                         .toList();
         return new Requirement(
                 new Requirement.OfVolume(limit, parts),
@@ -195,9 +195,7 @@ final class Requirements {
 
     /** What is kept free of a requirement (in its unit); nothing of a level in a bore, which is no limit. */
     double reserve(RunInMemory with, Requirement one) {
-        return one.limit()
-                .map(limit -> with.margins(limit).error() + TOLERATED)
-                .orElse(0.0);
+        return one.limit().map(limit -> with.margins(limit).error() + TOLERATED).orElse(0.0);
     }
 
     /** What a run leaves of each requirement on each of its days. */

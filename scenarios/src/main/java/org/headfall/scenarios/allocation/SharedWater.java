@@ -242,7 +242,8 @@ final class SharedWater {
         List<Row> rows = Stream.concat(
                         fixed.stream().map(Wish::givingWayByItsShare),
                         cuts.stream()
-                                .filter(cut -> !requirements.get(cut.requirement).mayGiveWay())
+                                .filter(cut ->
+                                        !requirements.get(cut.requirement).mayGiveWay())
                                 .map(this::row))
                 .toList();
         double[] amounts = programme.leastRelaxation(rows).orElse(new double[rows.size()]);

@@ -49,7 +49,9 @@ final class VolumeByRates {
         for (RateBlocks.Block block : variables.blocks().blocks()) {
             double days = part.daysOf(block);
             if (days > 0) {
-                for (int b = part.bores().nextSetBit(0); b >= 0; b = part.bores().nextSetBit(b + 1)) {
+                for (int b = part.bores().nextSetBit(0);
+                        b >= 0;
+                        b = part.bores().nextSetBit(b + 1)) {
                     sum += days * rates[variables.variable(b, block.group())];
                 }
             }

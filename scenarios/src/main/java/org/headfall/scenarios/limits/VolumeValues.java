@@ -29,8 +29,7 @@ final class VolumeValues {
      * @param place the bores, whose taking is added up
      * @param quantity the limit, with the meters
      */
-    VolumeValues(
-            RunDescription description, TakenVolumes volumes, LimitPlace place, LimitedQuantity.Volume quantity) {
+    VolumeValues(RunDescription description, TakenVolumes volumes, LimitPlace place, LimitedQuantity.Volume quantity) {
         this.description = description;
         this.volumes = volumes;
         this.quantity = quantity;
@@ -65,8 +64,9 @@ final class VolumeValues {
 
     private double megalitres(double day) {
         WaterYear year = WaterYear.until(description.calendar(), quantity.yearBegins(), day);
-        return VolumeUnit.MEGALITRES.of(
-                account.bores().stream().mapToDouble(bore -> taken(bore, year, day)).sum());
+        return VolumeUnit.MEGALITRES.of(account.bores().stream()
+                .mapToDouble(bore -> taken(bore, year, day))
+                .sum());
     }
 
     private double taken(String bore, WaterYear year, double day) {
@@ -115,7 +115,8 @@ final class VolumeValues {
     /** Meters may know of a part of the year that lies before the run. */
     private boolean isWhole(WaterYear year, LimitPeriod period) {
         boolean begun = year.fromDay() >= volumes.startDay()
-                || account.bores().stream().allMatch(bore -> account.meterThatCounts(bore, year).isPresent());
+                || account.bores().stream()
+                        .allMatch(bore -> account.meterThatCounts(bore, year).isPresent());
         return begun && year.toDay() <= lastDay(period);
     }
 }

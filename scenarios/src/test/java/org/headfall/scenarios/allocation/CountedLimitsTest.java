@@ -86,7 +86,9 @@ class CountedLimitsTest {
                 "");
         double daily = (100 - Requirements.TOLERATED) * 1000 / 366;
         assertEquals(daily, result.yield(), 1e-5 * daily);
-        assertTrue(result.bores().get(1).yield() <= 0.4 * daily + 1e-3, result.bores().toString());
+        assertTrue(
+                result.bores().get(1).yield() <= 0.4 * daily + 1e-3,
+                result.bores().toString());
         AllocationResult.Kept both = result.requirements().stream()
                 .filter(one -> one.name().startsWith("both"))
                 .findFirst()
@@ -124,7 +126,10 @@ class CountedLimitsTest {
         double[] days = {365, 366, 365, 365};
         for (int year = 1; year < 4; year++) {
             assertEquals(
-                    (100 - Requirements.TOLERATED) * 1000 / days[year], one.get(year) + two.get(year), 1e-3, "year " + year);
+                    (100 - Requirements.TOLERATED) * 1000 / days[year],
+                    one.get(year) + two.get(year),
+                    1e-3,
+                    "year " + year);
         }
     }
 
@@ -134,14 +139,13 @@ class CountedLimitsTest {
         String limit = "[{name: flows, quantity: spring discharge, at: soak, when: ever, at_least: %s L/s}]";
         AllocationResult result = allocate(limit.formatted(1.0), "");
         AllocationResult.Kept flows = result.requirements().get(0);
-        double[] rates = result.bores().stream()
-                .mapToDouble(bore -> bore.rates().get(0))
-                .toArray();
+        double[] rates =
+                result.bores().stream().mapToDouble(bore -> bore.rates().get(0)).toArray();
         double[] days = IntStream.range(0, 293).mapToDouble(i -> 5.0 * i).toArray();
-        double least = Arrays.stream(
-                        RunInMemory.stations(new RatesInPlan(plan, result.blocks(), new int[] {0, 1}).with(rates, days))
-                                .get(plan.description().stationIndex("soak"))
-                                .discharge())
+        double least = Arrays.stream(RunInMemory.stations(
+                                new RatesInPlan(plan, result.blocks(), new int[] {0, 1}).with(rates, days))
+                        .get(plan.description().stationIndex("soak"))
+                        .discharge())
                 .min()
                 .orElseThrow();
         assertEquals(1.0 + flows.reserve(), least / 86.4, 1e-3);

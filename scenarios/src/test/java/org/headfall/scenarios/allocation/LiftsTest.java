@@ -105,7 +105,9 @@ class LiftsTest {
         ContradictionException refused = assertThrows(
                 ContradictionException.class,
                 () -> allocate(
-                        PUMP.replace("DELIVERY", "130"), "[one, two]", "minimums: [{holder: Elder, at_least: 18 L/s}]"));
+                        PUMP.replace("DELIVERY", "130"),
+                        "[one, two]",
+                        "minimums: [{holder: Elder, at_least: 18 L/s}]"));
         assertTrue(String.valueOf(refused.getMessage()).contains("minimum of Elder"), refused.getMessage());
     }
 }
