@@ -15,6 +15,7 @@ import org.headfall.scenarios.problem.Problem;
 import org.headfall.scenarios.results.ResultsException;
 import org.headfall.solver.flow.NoSteadyStateException;
 import org.headfall.solver.flow.UnmetRuleException;
+import org.headfall.solver.linear.SolveFailedException;
 import org.headfall.solver.time.StepSizeException;
 import picocli.CommandLine;
 import picocli.CommandLine.IExecutionExceptionHandler;
@@ -52,14 +53,24 @@ final class Failures implements IExecutionExceptionHandler {
         if (thrown instanceof IOException file) {
             return AnswerJson.ofError(describe(file));
         }
-        return AnswerJson.ofError(isOfTheInput(thrown) ? String.valueOf(thrown.getMessage()) : thrown.toString());
+        return AnswerJson.ofError(isOfTheInput(thrown) ? ofTheInput(thrown) : thrown.toString());
     }
 
-    /** What the solver cannot answer because of what it was given; its messages say what to change. */
+    /** What the solver cannot answer because of what it was given. */
     private static boolean isOfTheInput(Throwable thrown) {
         return thrown instanceof UnmetRuleException
                 || thrown instanceof NoSteadyStateException
+                || thrown instanceof SolveFailedException
                 || thrown instanceof StepSizeException;
+    }
+
+    /** The messages say what to change, but for that of the linear solver, which knows no aquifers. */
+    private static String ofTheInput(Throwable thrown) {
+        String advice = thrown instanceof SolveFailedException
+                ? ": look for values of transmissivity, storativity or cell size that differ by many powers of ten, or allow"
+                        + " a larger output.head_tolerance"
+                : "";
+        return thrown.getMessage() + advice;
     }
 
     /** Writes what there is to say about a failure; answers the exit code. */
@@ -75,7 +86,7 @@ final class Failures implements IExecutionExceptionHandler {
             return ExitCode.INPUT.code();
         }
         if (isOfTheInput(thrown)) {
-            terminal.message(err, "headfall: " + thrown.getMessage());
+            terminal.message(err, "headfall: " + ofTheInput(thrown));
             return ExitCode.INPUT.code();
         }
         if (thrown instanceof UncheckedIOException file) {

@@ -12,6 +12,9 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import org.headfall.solver.flow.UnmetRuleException;
+import org.headfall.solver.linear.SolveFailedException;
+import org.headfall.solver.linear.SolveReport;
+import org.headfall.solver.linear.SolveStatus;
 import org.headfall.solver.time.StepSizeException;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -81,6 +84,18 @@ class HeadfallTest {
         Throwable inAnotherThread = new IllegalStateException(new OutOfMemoryError("Java heap space"));
         String said = reported(inAnotherThread, ExitCode.FAULT);
         assertTrue(said.startsWith("headfall: not enough memory."), said);
+    }
+
+    @Test
+    void anUnsolvableScenarioIsNoFaultOfTheProgramAndSaysWhatToDo() {
+        String said = reported(
+                new SolveFailedException(new SolveReport(SolveStatus.ITERATION_LIMIT, 500, 2.0, 0.25, 1e-8)),
+                ExitCode.INPUT);
+        assertTrue(said.contains("residual norm 0.25") && said.contains("1.0E-8"), said);
+        assertTrue(said.replaceAll("\\s+", " ").contains("or allow a larger output.head_tolerance"), said);
+        said = reported(new StepSizeException(3, 1e-10, 1e-9), ExitCode.INPUT).replaceAll("\\s+", " ");
+        assertTrue(said.contains("allow a larger error or check the values that jump at that day"), said);
+        assertFalse(said.contains("fault of the program"), said);
     }
 
     @Test

@@ -60,6 +60,39 @@ class RunCommandTest {
     }
 
     @Test
+    void aBoundOnTheStepIsKeptAndHasTheRunMadeBySteps() throws IOException {
+        change("head_tolerance: 1 cm", "head_tolerance: 1 cm, longest_step: 10 d");
+        headfall("run", folder.toString()).exits(0);
+        JsonNode figures = JsonMapper.shared()
+                .readTree(Files.readString(results.resolve("summary.json")))
+                .at("/figures");
+        assertFalse(figures.at("/solvedBy/bySuperposition").asBoolean(), figures::toString);
+        assertTrue(figures.at("/solver/steps").asInt() >= 5 * 365 / 10, figures::toString);
+        change("longest_step: 10 d", "longest_step: 10 d, solve: by superposition");
+        Answer refused = headfall("check", folder.toString()).exits(1);
+        assertTrue(refused.err().contains("longest_step does not go together"), refused.err());
+    }
+
+    @Test
+    void oneBadValueInARasterIsNamedWithItsPlace() throws IOException {
+        String text = Files.readString(document);
+        String t = text.lines()
+                .filter(line -> line.contains("transmissivity:"))
+                .findFirst()
+                .orElseThrow();
+        StringBuilder raster =
+                new StringBuilder("ncols 20\nnrows 20\nxllcorner 400000\nyllcorner 6300000\ncellsize 1000\n");
+        for (int row = 0; row < 20; row++) {
+            raster.append("300 ".repeat(19)).append(row == 14 ? "-5" : "300").append('\n');
+        }
+        Files.writeString(folder.resolve("t.asc"), raster);
+        change(t, t.substring(0, t.indexOf("transmissivity:")) + "transmissivity: {raster: t.asc, unit: m2/d}");
+        Answer refused = headfall("run", folder.toString()).exits(1);
+        assertTrue(refused.err().contains("t.asc") && refused.err().contains("-5"), refused.err());
+        assertFalse(Files.exists(results));
+    }
+
+    @Test
     void keepsTheSummaryWithinEightyColumnsAndPlainInAPipe() {
         Answer answer = headfall("run", document.toString()).exits(0);
         assertTrue(

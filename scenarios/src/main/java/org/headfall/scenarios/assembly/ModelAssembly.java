@@ -103,7 +103,8 @@ public final class ModelAssembly {
         }
         FlowProblem problem = new FlowProblem(aquifer, bed, boundaries, recharges, springs(), bores);
         new BoresInCells(problem, problems).check(scenario.bores());
-        Settings settings = new Settings(scenario.output().headTolerance(), Double.POSITIVE_INFINITY, 1);
+        Settings settings = new Settings(
+                scenario.output().headTolerance(), scenario.output().longestStep(), 1);
         return new Model(
                 problem,
                 start(problem, fields),

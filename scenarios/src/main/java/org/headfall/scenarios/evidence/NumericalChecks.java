@@ -91,7 +91,7 @@ final class NumericalChecks {
         return run.description().calendar().at(day).toLocalDate().toString();
     }
 
-    /** A step whose equations are not solved stops the run, so a finished run proves that all were. */
+    /** An equation that is neither solved to its rule nor as far as rounding allows stops the run, so a finished run proves it. */
     private CheckedItem convergence() {
         RunStatistics solver = run.figures().solver();
         return new CheckedItem(
@@ -100,10 +100,14 @@ final class NumericalChecks {
                 State.SHOWN,
                 String.format(
                         Locale.ROOT,
-                        "%d steps taken, %d taken again shorter; largest error estimate of a step %.1e m. Heads were found %s.",
+                        "%d steps taken, %d taken again shorter; largest error estimate of a step %.1e m. %d linear systems,"
+                                + " each solved to its tolerance or as far as rounding of double precision allows, in %d"
+                                + " iterations; one that is not stops the run. Heads were found %s.",
                         solver.steps(),
                         solver.rejectedSteps(),
                         solver.largestStepError(),
+                        solver.linearSolves(),
+                        solver.linearIterations(),
                         run.figures().solvedBy().map(SolvedBy::words).orElse("by steps through time")));
     }
 

@@ -21,7 +21,7 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Reads what is written: {@code {grids: yearly, bores: monthly, report_after: [1 yr, 5 yr], head_tolerance: 1 mm,
- * solve: automatic}}.
+ * longest_step: 30 d, solve: automatic}}.
  * Everything may be left out.
  */
 final class OutputReader {
@@ -35,6 +35,9 @@ final class OutputReader {
 
     private static final List<Integer> USUAL_REPORT_YEARS = List.of(1, 5, 10, 20, 50);
     private static final AllowedRange TOLERANCE = new AllowedRange(1e-6, true, 1, true);
+
+    /** Longest step (d), from a minute on: a bound below that would make runs endless. */
+    private static final AllowedRange LONGEST_STEP = AllowedRange.between(1.0 / 1440, 365_250);
 
     private final Inputs inputs;
     private final @Nullable Period period;
@@ -52,20 +55,32 @@ final class OutputReader {
                     new OutputSpecification.Monthly(),
                     usualDates(),
                     OutputSpecification.USUAL_HEAD_TOLERANCE,
+                    Double.POSITIVE_INFINITY,
                     Solving.AUTOMATIC);
         }
         Times grids = times(section, "grids", new OutputSpecification.Yearly());
         Times bores = times(section, "bores", new OutputSpecification.Monthly());
         List<LocalDate> report = section.has("report_after") ? reportDates(section) : usualDates();
         @Nullable Quantity tolerance = section.optionalQuantity("head_tolerance", Dimension.LENGTH, TOLERANCE);
+        @Nullable Quantity longest = section.optionalQuantity("longest_step", Dimension.TIME, LONGEST_STEP);
         @Nullable Solving solving = section.has("solve") ? section.choice("solve", SOLVING) : Solving.AUTOMATIC;
+        if (section.has("longest_step") && solving == Solving.BY_SUPERPOSITION) {
+            section.refuse(
+                    "longest_step",
+                    Finding.of(
+                            ProblemKind.CONFLICTING_KEYS,
+                            "longest_step and solve: by superposition, which takes no steps through time",
+                            "one of them"));
+        }
         section.done();
         return new OutputSpecification(
                 grids,
                 bores,
                 report,
                 tolerance == null ? OutputSpecification.USUAL_HEAD_TOLERANCE : tolerance.value(),
-                solving == null ? Solving.AUTOMATIC : solving);
+                longest == null ? Double.POSITIVE_INFINITY : longest.value(),
+                // Whoever bounds the steps wants steps.
+                longest != null ? Solving.BY_STEPS : solving == null ? Solving.AUTOMATIC : solving);
     }
 
     private Times times(Section section, String key, Times usual) {

@@ -36,6 +36,9 @@ final class RunProvenance {
         facts.addAll(List.of(
                 new Fact("Time steps", solver.steps() + ", and " + solver.rejectedSteps() + " taken again"),
                 new Fact(
+                        "Linear systems solved",
+                        solver.linearSolves() + ", in " + solver.linearIterations() + " iterations"),
+                new Fact(
                         "Largest error estimate of a step",
                         String.format(Locale.ROOT, "%.2e m", solver.largestStepError())),
                 new Fact(

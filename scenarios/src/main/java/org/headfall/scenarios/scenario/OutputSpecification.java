@@ -10,10 +10,16 @@ import java.util.List;
  * @param bores when heads and rates of bores, springs and protected points are written
  * @param reportDates dates the report speaks of, in order, within the period
  * @param headTolerance largest error of head that one time step, or superposition, may make (m)
+ * @param longestStep longest time step of a run by steps (d); infinity for no bound
  * @param solving how heads are found
  */
 public record OutputSpecification(
-        Times grids, Times bores, List<LocalDate> reportDates, double headTolerance, Solving solving) {
+        Times grids,
+        Times bores,
+        List<LocalDate> reportDates,
+        double headTolerance,
+        double longestStep,
+        Solving solving) {
     /** Head tolerance where the document gives none (m). */
     public static final double USUAL_HEAD_TOLERANCE = 0.001;
 

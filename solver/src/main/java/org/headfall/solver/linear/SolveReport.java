@@ -1,12 +1,13 @@
 package org.headfall.solver.linear;
 
 /**
- * How a solve ended, with the residual recomputed from the answer.
+ * How a solve ended, with the residual recomputed from the answer, or as the iteration carried it along where the rule said
+ * {@link StoppingRule#byRecursion}: that differs by rounding.
  *
  * @param status how it ended
  * @param iterations iterations used, 0 for a direct solve
  * @param rightHandSideNorm 2-norm of the right-hand side
- * @param residualNorm 2-norm of {@code b - A x}, recomputed from x at the end
+ * @param residualNorm 2-norm of {@code b - A x} at the end, recomputed from x unless the rule left that out
  * @param targetNorm residual norm asked for
  */
 public record SolveReport(

@@ -2,7 +2,7 @@ package org.headfall.solver.linear;
 
 /** How a solve ended. */
 public enum SolveStatus {
-    /** The residual recomputed from the answer is within the stopping rule. */
+    /** The residual, recomputed from the answer unless the rule left that out, is within the stopping rule. */
     CONVERGED,
     /** The residual is above the stopping rule but no larger than what rounding in {@code A x} leaves in double precision. */
     ROUNDING_LIMIT,

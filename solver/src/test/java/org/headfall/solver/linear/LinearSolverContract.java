@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.util.Arrays;
 import org.junit.jupiter.api.Test;
@@ -14,6 +15,11 @@ import org.junit.jupiter.params.provider.ValueSource;
 /** What every linear solver keeps to. */
 abstract class LinearSolverContract {
     abstract LinearSolver solver(FivePointMatrix matrix);
+
+    /** Whether a solve can run out of iterations. */
+    boolean iterates() {
+        return true;
+    }
 
     @ParameterizedTest
     @CsvSource({"1,1", "1,7", "9,1", "2,2", "3,5", "17,64", "64,17", "31,33", "100,3", "3,100", "120,90"})
@@ -162,6 +168,30 @@ abstract class LinearSolverContract {
                 assertThrows(IllegalArgumentException.class, () -> solver.solve(rightHandSide, new double[12], rule));
         assertTrue(thrown.getMessage().contains("column 2, row 1"), thrown.getMessage());
         assertThrows(IllegalArgumentException.class, () -> solver.solve(new double[11], new double[12], rule));
+    }
+
+    @Test
+    void reachingTheIterationLimitThrowsWithBothNumbers() {
+        assumeTrue(iterates());
+        FivePointMatrix matrix = TestMatrices.random(60, 50, 2.0, 18);
+        double[] rightHandSide = TestMatrices.randomVector(3000, 19);
+        LinearSolver solver = solver(matrix);
+        StoppingRule rule = StoppingRule.relative(1e-12).withIterationLimit(1);
+        double[] solution = new double[3000];
+        SolveFailedException thrown =
+                assertThrows(SolveFailedException.class, () -> solver.solve(rightHandSide, solution, rule));
+        SolveReport report = thrown.report();
+        assertEquals(SolveStatus.ITERATION_LIMIT, report.status());
+        assertEquals(1, report.iterations());
+        assertEquals(1e-12 * TestMatrices.norm(rightHandSide), report.targetNorm(), 1e-20);
+        double reached = TestMatrices.residualNorm(matrix, rightHandSide, solution);
+        assertEquals(reached, report.residualNorm(), 1e-9 * reached);
+        String message = String.valueOf(thrown.getMessage());
+        assertTrue(message.contains("asked for " + report.targetNorm()), message);
+        assertTrue(message.contains("residual norm " + report.residualNorm()), message);
+        double[][] solutions = {new double[3000]};
+        assertThrows(
+                SolveFailedException.class, () -> solver.solveAll(new double[][] {rightHandSide}, solutions, rule));
     }
 
     @Test

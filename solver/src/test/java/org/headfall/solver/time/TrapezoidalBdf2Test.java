@@ -1,6 +1,7 @@
 package org.headfall.solver.time;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import org.headfall.solver.linear.WorkerTeam;
@@ -62,6 +63,27 @@ class TrapezoidalBdf2Test {
         integrator.restart(length);
         integrator.integrate(state, 0, 2);
         return Math.abs(state[0] - Math.cos(2));
+    }
+
+    @Test
+    void stepsBelowTheSmallestAllowedThrowWithBothNumbersAndTheDay() {
+        TrapezoidalBdf2 integrator = new TrapezoidalBdf2(
+                new ProtheroRobinson(1), new StepControl(1e-12, Double.POSITIVE_INFINITY, 0.125), new WorkerTeam(1));
+        integrator.restart(0.5);
+        StepSizeException thrown =
+                assertThrows(StepSizeException.class, () -> integrator.integrate(new double[] {1}, 0, 2));
+        String message = String.valueOf(thrown.getMessage());
+        assertTrue(message.startsWith("at day 0 the time step would have to be 0."), message);
+        assertTrue(message.contains("smallest allowed 0.125 d"), message);
+    }
+
+    @Test
+    void neverStepsFartherThanAllowed() {
+        TrapezoidalBdf2 integrator =
+                new TrapezoidalBdf2(new ProtheroRobinson(1), new StepControl(1, 0.05, 1e-12), new WorkerTeam(1));
+        integrator.restart(1);
+        integrator.integrate(new double[] {1}, 0, 2);
+        assertTrue(integrator.steps() >= 40, integrator.steps() + " steps");
     }
 
     @Test
