@@ -184,6 +184,9 @@ final class AllocateCommand implements Callable<Integer> {
     }
 
     private static String kept(AllocationResult result, AllocationResult.Kept one) {
+        if (Double.isNaN(one.day())) {
+            return one.name() + ": counts on no day";
+        }
         String left = String.format(
                 Locale.ROOT,
                 "%s: left %.3f %s, by the simulator %.3f",
