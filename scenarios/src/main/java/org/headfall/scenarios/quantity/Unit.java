@@ -30,7 +30,7 @@ public record Unit(String symbol, Exponents exponents, ExactFactor factor) {
      */
     public static boolean isUnit(String text) {
         try {
-            return !text.isBlank() && new UnitParser(text).parse() != ONE;
+            return !text.isBlank() && !new UnitParser(text).parse().equals(ONE);
         } catch (QuantityException noUnit) {
             return false;
         }

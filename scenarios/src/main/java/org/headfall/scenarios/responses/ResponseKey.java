@@ -192,6 +192,8 @@ public record ResponseKey(Map<KeyPart, String> parts) {
     }
 
     private Stream<KeyPart> differences(ResponseKey other) {
-        return parts.keySet().stream().filter(part -> !parts.get(part).equals(other.parts.get(part)));
+        return parts.entrySet().stream()
+                .filter(part -> !part.getValue().equals(other.parts.get(part.getKey())))
+                .map(Map.Entry::getKey);
     }
 }
