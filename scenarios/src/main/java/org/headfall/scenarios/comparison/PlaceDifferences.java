@@ -4,8 +4,8 @@ import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.NavigableSet;
 import java.util.Optional;
-import java.util.SortedSet;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import org.headfall.scenarios.recording.RunDescription;
@@ -35,13 +35,13 @@ final class PlaceDifferences {
         return found;
     }
 
-    private static Optional<String> named(String what, SortedSet<String> names) {
+    private static Optional<String> named(String what, NavigableSet<String> names) {
         return names.isEmpty() ? Optional.empty() : Optional.of(what + " (" + String.join(", ", names) + ")");
     }
 
     /** Names of the places that are not the same place in both runs. */
-    private SortedSet<String> moved() {
-        SortedSet<String> moved = new TreeSet<>();
+    private NavigableSet<String> moved() {
+        NavigableSet<String> moved = new TreeSet<>();
         RunDescription another = second.description();
         for (Station station : first.description().stations()) {
             int other = another.stationIndex(station.name());
@@ -52,13 +52,13 @@ final class PlaceDifferences {
         return moved;
     }
 
-    private SortedSet<String> singleSprings() {
-        SortedSet<String> single = springs(first);
+    private NavigableSet<String> singleSprings() {
+        NavigableSet<String> single = springs(first);
         springs(second).stream().filter(name -> !single.remove(name)).toList().forEach(single::add);
         return single;
     }
 
-    private static SortedSet<String> springs(FinishedRun run) {
+    private static NavigableSet<String> springs(FinishedRun run) {
         return run.description().springs().stream().map(Station::name).collect(Collectors.toCollection(TreeSet::new));
     }
 

@@ -283,10 +283,12 @@ class MapsOnCellsTest {
 
     @Test
     void boresTooWideForTheirCellsAreAllReported() throws Exception {
-        String bores = "bores:\n"
-                + "  - {name: A, at: [5 km, 4 km], group: existing, screen_radius: 0.3 m, rate: 1 L/s}\n"
-                + "  - {name: B, at: [9 km, 4 km], group: existing, screen_radius: 0.05 m, rate: 1 L/s}\n"
-                + "  - {name: C, at: [13 km, 4 km], group: existing, screen_radius: 0.25 m, rate: 1 L/s}\n";
+        String bores = """
+                bores:
+                  - {name: A, at: [5 km, 4 km], group: existing, screen_radius: 0.3 m, rate: 1 L/s}
+                  - {name: B, at: [9 km, 4 km], group: existing, screen_radius: 0.05 m, rate: 1 L/s}
+                  - {name: C, at: [13 km, 4 km], group: existing, screen_radius: 0.25 m, rate: 1 L/s}
+                """;
         String fine = DOCUMENT.replace("cell: 1 km", "cell: 1 km\n  refine: {around: bores, down_to: 0.5 m}");
         assertTrue(assemble(fine + bores).isEmpty());
         assertEquals(2, problems.count(), problems::toText);
@@ -308,9 +310,11 @@ class MapsOnCellsTest {
                 .replace("cell: 1 km", "cell: 20 m")
                 .replace("east: 20 km", "east: 2 km")
                 .replace("north: 8 km", "north: 0.8 km");
-        String bores = "bores:\n"
-                + "  - {name: A, at: [999.9 m, 410 m], group: existing, screen_radius: 0.1 m, rate: 1 L/s}\n"
-                + "  - {name: B, at: [1000.1 m, 410 m], group: existing, screen_radius: 0.1 m, rate: 1 L/s}\n";
+        String bores = """
+                bores:
+                  - {name: A, at: [999.9 m, 410 m], group: existing, screen_radius: 0.1 m, rate: 1 L/s}
+                  - {name: B, at: [1000.1 m, 410 m], group: existing, screen_radius: 0.1 m, rate: 1 L/s}
+                """;
         model(jump + bores);
         assertTrue(
                 problems.notices().toString().contains("bores A and B lower head at each other by an approximate"),
