@@ -97,10 +97,10 @@ class TheisSolutionTest {
     @Test
     void namesTheArgumentItRefuses() {
         TheisSolution theis = new TheisSolution(250, 2e-4);
-        assertRefused("transmissivity", "-1", () -> new TheisSolution(-1, 2e-4));
-        assertRefused("storativity", "0.0", () -> new TheisSolution(250, 0));
-        assertRefused("distance", "0.0", () -> theis.drawdown(1, 0, 1));
-        assertRefused("time", "-2.0", () -> theis.drawdown(1, 1, -2));
+        assertRefused("transmissivity", "found -1", () -> new TheisSolution(-1, 2e-4));
+        assertRefused("storativity", "found 0", () -> new TheisSolution(250, 0));
+        assertRefused("distance", "found 0", () -> theis.drawdown(1, 0, 1));
+        assertRefused("time", "found -2", () -> theis.drawdown(1, 1, -2));
         assertEquals(0, theis.drawdown(1, 1, 0));
     }
 

@@ -71,9 +71,10 @@ class WellFunctionTest {
         assertEquals(0, WellFunction.of(Double.POSITIVE_INFINITY));
         assertEquals(0, WellFunction.of(1e6));
         for (double bad : new double[] {0, -1, Double.NaN}) {
+            String found = Double.isNaN(bad) ? "found NaN" : "found " + (int) bad;
             var error = assertThrows(IllegalArgumentException.class, () -> WellFunction.of(bad));
             assertTrue(
-                    error.getMessage().contains("u must") && error.getMessage().contains(String.valueOf(bad)));
+                    error.getMessage().contains("u must") && error.getMessage().contains(found));
         }
     }
 }
