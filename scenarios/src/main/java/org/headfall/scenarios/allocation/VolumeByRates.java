@@ -13,7 +13,7 @@ final class VolumeByRates {
      * Part of a water year.
      *
      * @param fromDay its first day (d)
-     * @param toDay its last day (d)
+     * @param toDay its end, not included (d)
      * @param bores which of the bores whose rates are looked for count; not to be changed
      */
     record Part(double fromDay, double toDay, BitSet bores) {

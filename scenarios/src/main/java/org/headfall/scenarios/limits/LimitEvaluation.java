@@ -225,12 +225,20 @@ public final class LimitEvaluation {
     }
 
     private LimitSeries counted(Limit limit, RunSeries of, int station) {
-        return values(limit, of, station, evidence.headError()).during(limit.period());
+        return counted(limit, of, station, evidence.headError());
     }
 
     private LimitSeries counted(Limit limit, AfterTaking after) {
-        return values(limit, after.run(), description.stationIndex(limit.station()), after.headError())
-                .during(limit.period());
+        return counted(limit, after.run(), description.stationIndex(limit.station()), after.headError());
+    }
+
+    private LimitSeries counted(Limit limit, RunSeries of, int station, double[] headError) {
+        if (limit.quantity() instanceof LimitedQuantity.Volume volume) {
+            VolumeValues volumes = volumes(limit, volume, of);
+            return volumes.during(
+                    limit.period(), volumes.series(of.series().get(0).days()));
+        }
+        return values(limit, of, station, headError).during(limit.period());
     }
 
     /**
@@ -250,9 +258,6 @@ public final class LimitEvaluation {
 
     private LimitSeries values(Limit limit, RunSeries of, int station, double[] headError) {
         LimitedQuantity quantity = limit.quantity();
-        if (quantity instanceof LimitedQuantity.Volume volume) {
-            return volumes(limit, volume, of).series(of.series().get(0).days());
-        }
         if (quantity instanceof LimitedQuantity.Flow flow) {
             return discharges(limit, of, station, headError).flow(flow);
         }

@@ -35,6 +35,15 @@ record LimitSeries(double[] days, double[] values, double[] margins, double erro
         return new LimitSeries(partDays, at(partDays, values), at(partDays, margins), error);
     }
 
+    /** All but the first record, which there must be. */
+    LimitSeries withoutFirst() {
+        return new LimitSeries(
+                Arrays.copyOfRange(days, 1, days.length),
+                Arrays.copyOfRange(values, 1, values.length),
+                Arrays.copyOfRange(margins, 1, margins.length),
+                error);
+    }
+
     private boolean between(double day) {
         return days.length > 0 && day > days[0] && day < days[days.length - 1];
     }

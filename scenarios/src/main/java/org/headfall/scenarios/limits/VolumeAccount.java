@@ -24,7 +24,8 @@ public final class VolumeAccount {
      * A part of a water year that a limit judges as one.
      *
      * @param fromDay first day of the water year (d since the start), negative before the run
-     * @param toDay day on which most has been taken: the last of the year that counts (d)
+     * @param toDay end of the part, not included (d): the beginning of the next water year, or the end of the time that
+     *     counts; all that is taken in the part has been taken by then
      * @param bores the bores of which what the run takes counts
      */
     public record Part(double fromDay, double toDay, List<String> bores) {
@@ -74,11 +75,31 @@ public final class VolumeAccount {
         return WaterYear.within(description.calendar(), quantity.yearBegins(), startDay, endDay);
     }
 
-    /** Water years of a run from its start to a day that have a part in the time in which a limit counts. */
+    /**
+     * Water years that a limit counts: those that have a part in its time. One that ends at the moment at which the limit begins
+     * has none.
+     *
+     * @param period when the limit counts
+     * @param startDay first day of the run
+     * @param endDay its end (d)
+     * @return the years in order
+     */
+    List<WaterYear> countedYears(LimitPeriod period, double startDay, double endDay) {
+        double last = lastDay(period, endDay);
+        return years(startDay, endDay).stream()
+                .filter(year -> year.toDay() > period.fromDay() && year.fromDay() < last)
+                .toList();
+    }
+
+    /** End of the time in which a limit counts in a run that ends on a day. */
+    static double lastDay(LimitPeriod period, double endDay) {
+        return Math.min(period.toDay().orElse(endDay), endDay);
+    }
+
+    /** Parts of the water years of a run, from its start to a day, that a limit counts. */
     public List<Part> parts(LimitPeriod period, double endDay) {
-        double last = Math.min(period.toDay().orElse(endDay), endDay);
-        return years(0, endDay).stream()
-                .filter(year -> year.toDay() >= period.fromDay() && year.fromDay() < last)
+        double last = lastDay(period, endDay);
+        return countedYears(period, 0, endDay).stream()
                 .map(year -> new Part(
                         year.fromDay(),
                         Math.min(year.toDay(), last),

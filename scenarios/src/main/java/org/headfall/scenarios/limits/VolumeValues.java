@@ -58,6 +58,20 @@ final class VolumeValues {
         return LimitSeries.of(quantity, all, values, 0);
     }
 
+    /**
+     * The part of a running account in which a limit counts. What a water year has taken that ends at the moment at which the
+     * limit begins is none of it.
+     */
+    LimitSeries during(LimitPeriod period, LimitSeries account) {
+        LimitSeries counted = account.during(period);
+        return counted.days().length > 0
+                        && WaterYear.until(description.calendar(), quantity.yearBegins(), counted.days()[0])
+                                        .toDay()
+                                <= period.fromDay()
+                ? counted.withoutFirst()
+                : counted;
+    }
+
     private List<WaterYear> years() {
         return account.years(volumes.startDay(), volumes.endDay());
     }
@@ -103,13 +117,7 @@ final class VolumeValues {
     }
 
     private List<WaterYear> counted(LimitPeriod period) {
-        return years().stream()
-                .filter(year -> year.toDay() >= period.fromDay() && year.fromDay() < lastDay(period))
-                .toList();
-    }
-
-    private double lastDay(LimitPeriod period) {
-        return Math.min(period.toDay().orElse(volumes.endDay()), volumes.endDay());
+        return account.countedYears(period, volumes.startDay(), volumes.endDay());
     }
 
     /** Meters may know of a part of the year that lies before the run. */
@@ -117,6 +125,6 @@ final class VolumeValues {
         boolean begun = year.fromDay() >= volumes.startDay()
                 || account.bores().stream()
                         .allMatch(bore -> account.meterThatCounts(bore, year).isPresent());
-        return begun && year.toDay() <= lastDay(period);
+        return begun && year.toDay() <= VolumeAccount.lastDay(period, volumes.endDay());
     }
 }

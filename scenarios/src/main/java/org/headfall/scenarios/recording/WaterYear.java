@@ -12,7 +12,7 @@ import java.util.List;
  * @param begins first day
  * @param ends first day after it
  * @param fromDay the first as a day of the run (d since the start), negative before it
- * @param toDay the last as a day of the run
+ * @param toDay end of the year as a day of the run, not included: where the next year begins
  */
 public record WaterYear(LocalDate begins, LocalDate ends, double fromDay, double toDay) {
 
@@ -28,7 +28,7 @@ public record WaterYear(LocalDate begins, LocalDate ends, double fromDay, double
      * @param calendar calendar of the run
      * @param first first day of each water year
      * @param day the day (d since the start)
-     * @return the year with {@code fromDay < day <= toDay}
+     * @return the year with {@code fromDay < day <= toDay}: the beginning of a year closes the one before
      */
     public static WaterYear until(RunCalendar calendar, MonthDay first, double day) {
         LocalDateTime date = calendar.at(day);

@@ -107,6 +107,18 @@ class CountedLimitsTest {
         assertEquals(400_000 / 1461.0, result.yield(), 1e-5 * result.yield());
     }
 
+    /** Counted from the second of July years on, the volume leaves the first year free: 30 L/s of each bore, and then 100 ML a year. */
+    @Test
+    void aYearThatEndsAsTheLimitBeginsIsFree() throws Exception {
+        AllocationResult result = allocate(
+                "[{name: both, quantity: volume, at: proposed bores, when: after 365 d, at_most: 100 ML}]",
+                "rates_change_after: 1 yr");
+        for (AllocationResult.BoreRates bore : result.bores()) {
+            assertEquals(30 * 86.4, bore.rates().get(0), 1e-6 * 2592, bore.name());
+        }
+        assertEquals((2 * 2592 * 365 + 300_000) / 1461.0, result.yield(), 1e-5 * result.yield());
+    }
+
     /**
      * In the first year, of 365 days, the meter of the first bore counts, 60 ML whatever it is given: the second has the other 40. After it
      * both together have 100 a year.

@@ -39,12 +39,17 @@ class VolumeLimitsTest {
     Path folder;
 
     private Outcome outcome(String from, String until, String when, String most) throws InputException, IOException {
-        String text = DOCUMENT.replace("FROM", from)
+        return outcome(DOCUMENT, from, until, when, most);
+    }
+
+    private Outcome outcome(String document, String from, String until, String when, String most)
+            throws InputException, IOException {
+        String text = document.replace("FROM", from)
                 .replace("UNTIL", until)
                 .replace("WHEN", when)
                 .replace("MOST", most);
-        Path document = Files.writeString(folder.resolve("scenario.yaml"), text);
-        RunPlan plan = RunPlanner.plan(ScenarioReader.read(document, FileReach.FOLDER_OF_DOCUMENT), "Headfall test", 1);
+        Path written = Files.writeString(folder.resolve("scenario.yaml"), text);
+        RunPlan plan = RunPlanner.plan(ScenarioReader.read(written, FileReach.FOLDER_OF_DOCUMENT), "Headfall test", 1);
         return new ScenarioRun(plan, List.of(), (stage, fraction) -> {})
                 .into(folder.resolve("results"), true)
                 .limits()
@@ -83,5 +88,22 @@ class VolumeLimitsTest {
         assertEquals("holds", outcome.words());
         assertEquals(366, worst.value(), 1e-6);
         assertEquals("Part of the year only: water year from 2026-07-01 and from 2028-07-01.", worst.note());
+    }
+
+    /**
+     * The limit begins as the second water year does, of 366 days. What the first took, twice as much a day, is none of it; all
+     * of a year counts as soon as the limit begins a day earlier.
+     */
+    @Test
+    void aYearThatEndsAsTheLimitBeginsDoesNotCount() throws InputException, IOException {
+        String changing =
+                DOCUMENT.replace("rate: 1 ML/d}", "rate: 2 ML/d, changes: [{from: 2027-07-01, rate: 1 ML/d}]}");
+        Outcome after = outcome(changing, "2026-07-01", "2028-07-01", "after 365 d", "400");
+        assertEquals("holds", after.words());
+        assertEquals(366, after.worstIfAny().orElseThrow().value(), 1e-6);
+        assertEquals("", after.worstIfAny().orElseThrow().note());
+        Outcome before = outcome(changing, "2026-07-01", "2028-07-01", "after 364 d", "400");
+        assertEquals("crossed", before.words());
+        assertEquals(730, before.worstIfAny().orElseThrow().value(), 1e-6);
     }
 }
