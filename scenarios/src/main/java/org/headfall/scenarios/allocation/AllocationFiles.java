@@ -21,6 +21,9 @@ public final class AllocationFiles {
     public static final WrittenFiles NAMES =
             WrittenFiles.named("(rates|yields|prices|trading|conflicts|limits-not-counted)\\.csv");
 
+    /** A microlitre a second is 0.00003 ML in a year, which no limit on a volume is written to. */
+    private static final int DIGITS_OF_RATES = 6;
+
     private AllocationFiles() {}
 
     /**
@@ -74,7 +77,7 @@ public final class AllocationFiles {
                 CsvLineCells cells =
                         new CsvLineCells().date(result.run().calendar().at(day));
                 for (AllocationResult.BoreRates bore : result.bores()) {
-                    cells.number(DischargeUnit.LITRES_PER_SECOND.of(rate(result, bore, day)), 4);
+                    cells.number(DischargeUnit.LITRES_PER_SECOND.of(rate(result, bore, day)), DIGITS_OF_RATES);
                 }
                 file.line(cells);
             }
