@@ -9,6 +9,7 @@ import java.util.Optional;
 import org.headfall.scenarios.accounts.AccountSummary;
 import org.headfall.scenarios.doubts.ErrorBudget;
 import org.headfall.scenarios.evidence.Evidence;
+import org.headfall.scenarios.findings.AttributionSummary;
 import org.headfall.scenarios.recording.DischargeHistory;
 import org.headfall.scenarios.recording.HeadGrid;
 import org.headfall.scenarios.recording.MapReference;
@@ -20,6 +21,7 @@ import org.headfall.scenarios.report.content.MeasuredHead;
 import org.headfall.scenarios.report.content.ReportContent;
 import org.headfall.scenarios.report.content.WhatIf;
 import org.headfall.scenarios.results.AccountSummaries;
+import org.headfall.scenarios.results.AttributionSummaries;
 import org.headfall.scenarios.results.DischargesFile;
 import org.headfall.scenarios.results.FinishedRun;
 import org.headfall.scenarios.results.HeadRecords;
@@ -36,15 +38,21 @@ public final class RunReport {
     private final RunDates dates;
     private final Optional<WhatIf> whatIf;
     private final List<AccountSummary> accounts;
+    private final Optional<AttributionSummary> attribution;
 
     private RunReport(
-            FinishedRun run, List<RunMap.Heads> grids, Optional<WhatIf> whatIf, List<AccountSummary> accounts) {
+            FinishedRun run,
+            List<RunMap.Heads> grids,
+            Optional<WhatIf> whatIf,
+            List<AccountSummary> accounts,
+            Optional<AttributionSummary> attribution) {
         this.run = run;
         this.description = run.description();
         this.map = new RunMap(run, grids);
         this.dates = new RunDates(run.description().calendar());
         this.whatIf = whatIf;
         this.accounts = accounts;
+        this.attribution = attribution;
     }
 
     /**
@@ -56,7 +64,7 @@ public final class RunReport {
     public static ReportContent of(FinishedRun run) {
         List<RunMap.Heads> grids =
                 run.recording().grids().stream().map(RunMap.Heads::of).toList();
-        return new RunReport(run, grids, Optional.empty(), List.of()).content();
+        return new RunReport(run, grids, Optional.empty(), List.of(), Optional.empty()).content();
     }
 
     /**
@@ -75,7 +83,12 @@ public final class RunReport {
                 grids.add(RunMap.Heads.of(new HeadGrid(days[record], records.head(record))));
             }
         }
-        return new RunReport(run, grids, whatIf(run, folder), AccountSummaries.ofHolders(AccountSummaries.read(folder)))
+        return new RunReport(
+                        run,
+                        grids,
+                        whatIf(run, folder),
+                        AccountSummaries.ofHolders(AccountSummaries.read(folder)),
+                        AttributionSummaries.read(folder))
                 .content();
     }
 
@@ -101,6 +114,7 @@ public final class RunReport {
                 findings.artesianHeads(),
                 findings.recovery(),
                 findings.interference(),
+                attribution,
                 new LimitOutcomes(dates).of(run.limits()),
                 accounts,
                 description.measurements().stream().map(this::measured).toList(),

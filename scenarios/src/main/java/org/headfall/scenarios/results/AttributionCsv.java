@@ -7,6 +7,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
+import org.headfall.scenarios.findings.AttributionSummary;
 import org.headfall.scenarios.findings.AttributionTable;
 import org.headfall.scenarios.quantity.DischargeUnit;
 import org.headfall.scenarios.recording.RunDescription;
@@ -19,19 +20,37 @@ import org.headfall.scenarios.recording.Station;
  */
 final class AttributionCsv {
 
+    static final String NAME = "attribution.csv";
+
+    static final String DATE = "date";
+    static final String AT = "at";
+    static final String SPLIT_BY = "split by";
+    static final String CAUSE = "cause";
+    static final String DRAWDOWN = "drawdown (m)";
+    static final String SEASONAL_DRAWDOWN = "of it by the season (m)";
+    static final String LOSS = "loss of discharge (L/s)";
+    static final String SEASONAL_LOSS = "of it by the season (L/s)";
+
+    static final String EVERYTHING = "everything";
+    static final String BY_BORE = "bore";
+    static final String BY_HOLDER = "holder";
+    static final String BY_GROUP = "group";
+    static final String NO_BORE = "no bore";
+    static final String NO_CAUSE = "no cause";
+
     private static final double PERCENT = 100;
 
     private static final List<String> HEADER = List.of(
             "when",
-            "date",
-            "at",
-            "split by",
-            "cause",
-            "drawdown (m)",
-            "of it by the season (m)",
+            DATE,
+            AT,
+            SPLIT_BY,
+            CAUSE,
+            DRAWDOWN,
+            SEASONAL_DRAWDOWN,
             "share of drawdown (%)",
-            "loss of discharge (L/s)",
-            "of it by the season (L/s)",
+            LOSS,
+            SEASONAL_LOSS,
             "share of loss (%)");
 
     private final RunDescription description;
@@ -60,17 +79,22 @@ final class AttributionCsv {
                 Arrays.stream(table.seasonal()[row]).sum(),
                 table.wholeLoss()[row],
                 Arrays.stream(table.seasonalLoss()[row]).sum());
-        line(table, row, "everything", "everything", whole, whole);
-        split(table, row, "bore", Station.BoreSite::name, whole);
-        split(table, row, "holder", site -> site.holder().isEmpty() ? "holder not stated" : site.holder(), whole);
-        split(table, row, "group", site -> site.proposed() ? "proposed" : "existing", whole);
+        line(table, row, EVERYTHING, EVERYTHING, whole, whole);
+        split(table, row, BY_BORE, Station.BoreSite::name, whole);
+        split(
+                table,
+                row,
+                BY_HOLDER,
+                site -> site.holder().isEmpty() ? AttributionSummary.HOLDER_NOT_STATED : site.holder(),
+                whole);
+        split(table, row, BY_GROUP, site -> site.proposed() ? "proposed" : "existing", whole);
         Effect bores = Effect.NONE;
         for (int bore = 0; bore < table.drawdown()[row].length; bore++) {
             bores = bores.plus(effect(table, row, bore));
         }
         Effect drift = new Effect(table.drift()[row], 0, table.driftLoss()[row], 0);
-        line(table, row, "no bore", "boundaries, recharge and the start", drift, whole);
-        line(table, row, "no cause", "what is not linear", whole.less(bores).less(drift), whole);
+        line(table, row, NO_BORE, "boundaries, recharge and the start", drift, whole);
+        line(table, row, NO_CAUSE, "what is not linear", whole.less(bores).less(drift), whole);
     }
 
     private void split(

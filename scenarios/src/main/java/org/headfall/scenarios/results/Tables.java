@@ -40,7 +40,7 @@ public final class Tables {
      * @throws IOException if the file cannot be written
      */
     public static void writeAttribution(Path folder, FinishedRun run) throws IOException {
-        AttributionCsv.write(folder.resolve("attribution.csv"), run.findings().attribution(), run.description());
+        AttributionCsv.write(folder.resolve(AttributionCsv.NAME), run.findings().attribution(), run.description());
     }
 
     /**

@@ -15,6 +15,8 @@ import org.headfall.scenarios.evidence.CheckedItem;
 import org.headfall.scenarios.evidence.CheckedItem.State;
 import org.headfall.scenarios.evidence.Doubt;
 import org.headfall.scenarios.evidence.Evidence;
+import org.headfall.scenarios.findings.AttributedChange;
+import org.headfall.scenarios.findings.AttributionSummary;
 import org.headfall.scenarios.limits.Outcome;
 import org.headfall.scenarios.report.content.ArtesianHead;
 import org.headfall.scenarios.report.content.DatedField;
@@ -168,6 +170,7 @@ public final class InventedField {
                 sites.stream().map(this::artesianHead).toList(),
                 recoveries(),
                 List.of(interference(10), interference(50)),
+                Optional.of(attribution()),
                 limits(),
                 List.of(new AccountSummary("holder", "Station A" + hostile, 20, 3, START.plusYears(2), 95.2, 90)),
                 List.of(
@@ -318,6 +321,32 @@ public final class InventedField {
                 stops ? LocalDate.of(2033, 4, 12) : null,
                 losses,
                 losses);
+    }
+
+    /** More places than are shown; every fifth millimetre is a season's, and a spring loses what two bores take. */
+    private AttributionSummary attribution() {
+        List<AttributedChange> drawdown = IntStream.range(0, 23)
+                .mapToObj(i -> change("Place " + i + hostile, 8 - 0.3 * i))
+                .toList();
+        return new AttributionSummary(START.plusYears(50), drawdown, List.of(change("Mound spring" + hostile, 86.4)));
+    }
+
+    /** Of the whole five bores take 40, 30, 10, 5 and 5 percent, boundaries 8; 2 are not linear. */
+    private AttributedChange change(String place, double whole) {
+        double[] shares = {0.4, 0.3, 0.1, 0.05, 0.05};
+        return new AttributedChange(
+                place,
+                whole,
+                0.2 * whole,
+                IntStream.range(0, shares.length)
+                        .mapToObj(i -> new AttributedChange.Cause("Town bore " + (i + 1) + hostile, shares[i] * whole))
+                        .toList(),
+                List.of(new AttributedChange.Cause("Town" + hostile, 0.9 * whole)),
+                List.of(
+                        new AttributedChange.Cause("existing", 0.2 * whole),
+                        new AttributedChange.Cause("proposed", 0.7 * whole)),
+                0.08 * whole,
+                0.02 * whole);
     }
 
     private Interference interference(int years) {

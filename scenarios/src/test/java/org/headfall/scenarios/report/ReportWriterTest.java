@@ -65,6 +65,23 @@ class ReportWriterTest {
                 "the sentence of the fit");
     }
 
+    /** Five bores take 40, 30, 10, 5 and 5 % of 8 m; of 23 places three are named below the table. */
+    @Test
+    void attributionNamesTheLargestCausesAndWhatItLeavesOut() throws IOException {
+        String html = page("");
+        String section = html.substring(
+                html.indexOf("<section id=\"attribution-part\""), html.indexOf("<section id=\"balance-part\""));
+        String text = section.replaceAll("<[^>]*>", "").replaceAll("[\\s\u00a0]+", " ");
+        assertTrue(
+                text.contains("Town bore 1 3.20 m (40.0 %), Town bore 2 2.40 m (30.0 %), Town bore 3 0.80 m (10.0 %),"
+                        + " 2 others 0.80 m (10.0 %)"),
+                text);
+        assertTrue(text.contains("Town bore 1 0.40 L/s (40.0 %)"), "lost discharge");
+        assertTrue(
+                text.contains("Less affected, in attribution.csv alone: Place 20, Place 21 and Place 22."), "others");
+        assertEquals(20 + 1, section.split("<th scope=\"row\"", -1).length - 1);
+    }
+
     /** Every height of water in the answer stands beside its numerical error. */
     @Test
     void noFigureOfTheAnswerIsWithoutItsError() throws IOException {

@@ -263,5 +263,6 @@ class RunReportTest {
         assertTrue(text.contains("; 1 crossed; of 1 nothing sure can be said"), "figure");
         assertTrue(html.contains("below the top of the aquifer in one cell"), "doubt");
         assertTrue(html.contains("0".repeat(64)), "hash of the scenario");
+        assertTrue(text.contains("The folder of results holds no attribution.csv"), "attribution is left out");
     }
 }

@@ -2,6 +2,7 @@ package org.headfall.scenarios.results;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import de.siegmar.fastcsv.reader.CsvReader;
@@ -9,8 +10,13 @@ import de.siegmar.fastcsv.reader.NamedCsvRecord;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
+import org.headfall.scenarios.findings.AttributedChange;
+import org.headfall.scenarios.findings.AttributionSummary;
 import org.headfall.scenarios.recording.SmallField;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -116,6 +122,58 @@ class TablesTest {
             assertEquals(0.05, sum(lines, by, "of it by the season (L/s)"), 1e-9, by);
         }
         assertEquals("", read("attribution.csv").get(0).getField("loss of discharge (L/s)"));
+    }
+
+    /** What the invented table says, in metres and m³/d: written in L/s, read back. */
+    @Test
+    void attributionIsReadBackTheMostAffectedFirst() throws IOException {
+        AttributionSummary read = AttributionSummaries.read(folder).orElseThrow();
+        assertEquals(LocalDate.of(2028, 7, 1), read.date());
+        assertEquals(
+                List.of(4.1, 3.1, 0.85, 0.4),
+                read.drawdown().stream().map(AttributedChange::whole).toList());
+        AttributedChange drawdown = read.drawdown().get(2);
+        assertEquals("Lignum Spring", drawdown.place());
+        assertEquals(
+                List.of(0.5, 0.25),
+                drawdown.bores().stream().map(AttributedChange.Cause::amount).toList());
+        assertEquals(0.1, drawdown.seasonal(), 1e-9);
+        assertEquals(0.07, drawdown.drift(), 1e-9);
+        assertEquals(0.03, drawdown.notLinear(), 1e-9);
+        assertEquals(1, read.loss().size());
+        AttributedChange loss = read.loss().get(0);
+        assertEquals("Lignum Spring", loss.place());
+        assertEquals(86.4, loss.whole(), 1e-9);
+        assertEquals(43.2, loss.bores().get(0).amount(), 1e-9);
+        assertEquals(4.32, loss.seasonal(), 1e-9);
+        assertEquals(17.28, loss.drift(), 1e-9);
+        assertEquals(4.32, loss.notLinear(), 1e-9);
+    }
+
+    @Test
+    void ofSeveralDatesTheLastOneOfAttributionIsRead() throws IOException {
+        Path file = folder.resolve("attribution.csv");
+        List<String> lines = Files.readAllLines(file);
+        List<String> both = new ArrayList<>(lines);
+        lines.stream()
+                .skip(1)
+                .map(line -> line.replace(",2028-", ",2031-").replace("4.1000", "5.5000"))
+                .forEach(both::add);
+        Files.write(file, both);
+        AttributionSummary read = AttributionSummaries.read(folder).orElseThrow();
+        assertEquals(2031, read.date().getYear());
+        assertEquals(4, read.drawdown().size());
+        assertEquals(5.5, read.drawdown().get(0).whole());
+    }
+
+    @Test
+    void aFolderWithoutAttributionHasNoneAndADamagedOneSaysSo() throws IOException {
+        Path file = folder.resolve("attribution.csv");
+        Files.writeString(file, Files.readString(file).replace("0.8500", "much"));
+        IOException damaged = assertThrows(IOException.class, () -> AttributionSummaries.read(folder));
+        assertTrue(damaged.getMessage().startsWith("attribution.csv is damaged"), damaged.getMessage());
+        Files.delete(file);
+        assertEquals(Optional.empty(), AttributionSummaries.read(folder));
     }
 
     private static double sum(List<NamedCsvRecord> lines, String by, String column) {

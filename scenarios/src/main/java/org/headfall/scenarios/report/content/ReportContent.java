@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import org.headfall.scenarios.accounts.AccountSummary;
 import org.headfall.scenarios.evidence.Evidence;
+import org.headfall.scenarios.findings.AttributionSummary;
 import org.headfall.solver.flow.WaterBalance;
 
 /**
@@ -17,6 +18,7 @@ import org.headfall.solver.flow.WaterBalance;
  * @param artesianHeads what each site loses
  * @param recoveries what becomes of drawdown when taking stops, empty if that was not computed
  * @param interference who lowers whose head, a table a date
+ * @param attribution whom drawdown and lost discharge are put down to, absent if the run holds no such table
  * @param limits outcomes of the limits
  * @param accounts water years against entitlements, of holders or else of bores; empty if no accounts were kept
  * @param measured measured heads beside computed ones, empty if there are none
@@ -37,6 +39,7 @@ public record ReportContent(
         List<ArtesianHead> artesianHeads,
         List<Recovery> recoveries,
         List<Interference> interference,
+        Optional<AttributionSummary> attribution,
         List<LimitOutcome> limits,
         List<AccountSummary> accounts,
         List<MeasuredHead> measured,

@@ -16,6 +16,7 @@ import org.headfall.scenarios.report.content.ReportContent;
  * @param artesianHead losses of head
  * @param recovery what becomes of drawdown when taking stops
  * @param interference tables of interference, the latest date first
+ * @param attribution whom drawdown is put down to, and lost discharge where anything flows; empty without such a table
  * @param sites bores and springs
  * @param headDoubts error budget of heads
  * @param balance tables of the water balance
@@ -35,6 +36,7 @@ public record ReportPage(
         PageTable artesianHead,
         PageTable recovery,
         List<PageTable> interference,
+        List<AttributionTables.Part> attribution,
         PageTable sites,
         PageTable headDoubts,
         List<PageTable> balance,
@@ -60,6 +62,7 @@ public record ReportPage(
                 ResultTables.artesianHead(content),
                 RecoveryTable.of(content.recoveries()),
                 List.copyOf(interference),
+                content.attribution().map(AttributionTables::of).orElse(List.of()),
                 ResultTables.sites(content),
                 HeadDoubtTable.of(content.headDoubts()),
                 List.of(BalanceTables.byInterval(content), BalanceTables.byName(content)),
