@@ -48,7 +48,8 @@ public final class AttributionSummaries {
                     date = line.getField(AttributionCsv.DATE);
                     places.clear();
                 }
-                places.computeIfAbsent(line.getField(AttributionCsv.AT), place -> new ArrayList<>())
+                places.computeIfAbsent(
+                                CsvLineCells.original(line.getField(AttributionCsv.AT)), place -> new ArrayList<>())
                         .add(Line.of(line));
             }
             return places.isEmpty() ? Optional.empty() : Optional.of(summary(date, places));
@@ -112,7 +113,7 @@ public final class AttributionSummaries {
         static Line of(NamedCsvRecord line) {
             return new Line(
                     line.getField(AttributionCsv.SPLIT_BY),
-                    line.getField(AttributionCsv.CAUSE),
+                    CsvLineCells.original(line.getField(AttributionCsv.CAUSE)),
                     number(line.getField(AttributionCsv.DRAWDOWN)),
                     number(line.getField(AttributionCsv.SEASONAL_DRAWDOWN)),
                     DischargeUnit.LITRES_PER_SECOND.per(number(line.getField(AttributionCsv.LOSS))),

@@ -47,6 +47,12 @@ public final class CsvLineCells {
         return this;
     }
 
+    /** A text as it was before {@link #text} made it harmless. */
+    static String original(String cell) {
+        boolean harmless = cell.length() > 1 && cell.charAt(0) == '\'' && FORMULA_STARTS.indexOf(cell.charAt(1)) >= 0;
+        return harmless ? cell.substring(1) : cell;
+    }
+
     /** A number with a fixed count of decimals; an empty cell if it is not finite. */
     public CsvLineCells number(double value, int decimals) {
         texts.add(Double.isFinite(value) ? rounded(value, decimals) : "");

@@ -81,10 +81,10 @@ public final class AttributionTables {
             if (holders) {
                 columns.add(new Column("Largest by holder", Quantity.LONG_TEXT));
             }
-            columns.add(new Column("By group", Quantity.LONG_TEXT));
-            columns.add(new Column("Boundaries, recharge and the start", quantity));
+            columns.add(new Column("By group", Quantity.TEXT));
+            columns.add(new Column("Drift", quantity));
             columns.add(new Column("Not linear", quantity));
-            columns.add(new Column("Of it by the season", quantity));
+            columns.add(new Column("Season", quantity));
             return columns;
         }
 
