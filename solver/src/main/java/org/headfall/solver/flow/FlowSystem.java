@@ -3,11 +3,9 @@ package org.headfall.solver.flow;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.stream.Collectors;
 import org.headfall.solver.linear.WorkerTeam;
 import org.headfall.solver.time.ImplicitSystem;
 import org.headfall.solver.time.Step;
-import org.headfall.solver.wording.PlainNumber;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -137,22 +135,12 @@ public final class FlowSystem implements ImplicitSystem {
      */
     public void steady(double day, double[] head) {
         if (!equation.tied()) {
-            throw new NoSteadyStateException(asked(pointRules.at(day)));
+            throw new NoSteadyStateException(pointRules, day);
         }
         matrix.prepareSteady();
         equation.sources(day, right);
         rules = pointRules.at(day);
         coupled.solve(right, head, rules, head, discharge[0]);
-    }
-
-    /** Who takes how much, such as "700.0 m3/d by 'Mulga 3'". */
-    private static String asked(DischargeRule[] rules) {
-        String taken = Arrays.stream(rules)
-                .filter(rule -> rule.dependsOnHead() || rule.most() != 0)
-                .map(rule -> (Double.isNaN(rule.asked()) ? "what head gives" : PlainNumber.of(rule.asked()) + " m3/d")
-                        + " by '" + rule.name() + "'")
-                .collect(Collectors.joining(", "));
-        return taken.isEmpty() ? "no discharges" : taken;
     }
 
     @Override

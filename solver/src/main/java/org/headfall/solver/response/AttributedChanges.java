@@ -166,7 +166,11 @@ final class AttributedChanges {
         return known;
     }
 
-    /** Factor by which the changes of a stopped point grow so that those by all causes stay the whole. */
+    /**
+     * Factor by which the changes of a stopped point shrink so that those by all causes are no more than the whole. A point that
+     * has stopped gives less, so both are below zero: the smaller is the larger loss. Where causes explain less than the whole
+     * their changes stay as they are, and the rest is left over, put down to none.
+     */
     private double shareOfStopped(int point, double discharge) {
         double whole = discharge - run.startRates()[point];
         double explained = changes[run.bores()][point] + changes[drift()][point];

@@ -2,6 +2,7 @@ package org.headfall.solver.response;
 
 import org.ejml.data.DMatrixRMaj;
 import org.ejml.dense.row.factory.LinearSolverFactory_DDRM;
+import org.ejml.interfaces.decomposition.LUDecomposition;
 import org.ejml.interfaces.linsol.LinearSolverDense;
 
 /**
@@ -20,7 +21,7 @@ final class ChordSystem {
      * @param chords fall of head at the wall of each that takes a unit from its discharge (d/m²)
      * @param anew whether further discharges hold throughout the step, or grow evenly from none
      * @return the solver, which holds the matrix
-     * @throws IllegalStateException if the matrix is singular
+     * @throws EffectsAlikeException if the matrix is singular
      */
     static LinearSolverDense<DMatrixRMaj> solver(
             Superposition superposition, int[] following, double[] chords, boolean anew) {
@@ -35,8 +36,11 @@ final class ChordSystem {
             matrix.add(i, i, chords[i]);
         }
         LinearSolverDense<DMatrixRMaj> solver = LinearSolverFactory_DDRM.lu(n);
-        if (!solver.setA(matrix)) {
-            throw new IllegalStateException("bores or springs stand so that their effects cannot be told apart");
+        // A singular matrix is decomposed all the same; its quality, a product over all rows, vanishes for many sound
+        // ones.
+        if (!solver.setA(matrix)
+                || solver.<LUDecomposition<DMatrixRMaj>>getDecomposition().isSingular()) {
+            throw new EffectsAlikeException(n);
         }
         return solver;
     }

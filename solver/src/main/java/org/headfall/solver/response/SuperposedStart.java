@@ -3,6 +3,7 @@ package org.headfall.solver.response;
 import java.util.Arrays;
 import java.util.stream.IntStream;
 import org.headfall.solver.flow.FlowProblem;
+import org.headfall.solver.flow.NoSteadyStateException;
 import org.headfall.solver.flow.PointRules;
 
 /**
@@ -25,14 +26,13 @@ record SuperposedStart(SuperposedState state, double[] reference, double[] drawd
      * @param station responses of the problem
      * @param tolerance largest error of head at a wall (m)
      * @return the start
-     * @throws IllegalStateException if there is no steady state, or the rules cannot be met
+     * @throws NoSteadyStateException if nothing ties heads down
+     * @throws org.headfall.solver.flow.UnmetRuleException if the rules cannot be met
      */
     static SuperposedStart atRest(FlowProblem atRest, StationResponses station, double tolerance) {
         UnitResponses responses = station.responses();
-        double[] steady = responses
-                .steady()
-                .orElseThrow(() -> new IllegalStateException("there is no steady state to start from"));
         PointRules rules = new PointRules(atRest);
+        double[] steady = responses.steady().orElseThrow(() -> new NoSteadyStateException(rules, 0));
         double[] discharge = discharges(rules, 0, steady, station, tolerance);
         double[] drawdown = new double[responses.receptors()];
         for (int receptor = 0; receptor < drawdown.length; receptor++) {
@@ -54,7 +54,7 @@ record SuperposedStart(SuperposedState state, double[] reference, double[] drawd
      * @param station responses of the problem from these heads
      * @param tolerance largest error of head at a wall (m)
      * @return the start
-     * @throws IllegalStateException if the rules cannot be met
+     * @throws org.headfall.solver.flow.UnmetRuleException if the rules cannot be met
      */
     static SuperposedStart given(FlowProblem problem, StationResponses station, double tolerance) {
         double before = Math.nextDown(0.0);

@@ -2,7 +2,7 @@ package org.headfall.solver.response;
 
 /** Superposition cannot answer a run, for the reason that the message gives; stepping through time still can. */
 public abstract sealed class SuperpositionException extends IllegalStateException
-        permits ModesNotFoundException, TooManyStepsException {
+        permits EffectsAlikeException, ModesNotFoundException, TooManyStepsException {
 
     private static final long serialVersionUID = 1;
 

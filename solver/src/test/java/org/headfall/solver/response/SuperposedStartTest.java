@@ -14,6 +14,7 @@ import org.headfall.solver.bore.Bore;
 import org.headfall.solver.bore.OperatingPhase;
 import org.headfall.solver.bore.Operation;
 import org.headfall.solver.flow.FlowProblem;
+import org.headfall.solver.flow.NoSteadyStateException;
 import org.headfall.solver.nearfield.ObservedHead;
 import org.headfall.solver.simulation.Settings;
 import org.headfall.solver.simulation.Simulation;
@@ -102,6 +103,6 @@ class SuperposedStartTest {
                 new FlowProblem(tied.aquifer(), Optional.empty(), List.of(), List.of(), List.of(), tied.bores());
         double[] heads = InterferenceTest.level(tied.aquifer().grid().cellCount(), 110);
         StationResponses responses = StationResponses.fromGiven(closed, List.of(), heads, END, 1);
-        assertThrows(IllegalStateException.class, () -> SuperposedStart.atRest(closed, responses, TOLERANCE));
+        assertThrows(NoSteadyStateException.class, () -> SuperposedStart.atRest(closed, responses, TOLERANCE));
     }
 }

@@ -1,6 +1,8 @@
 package org.headfall.solver.response;
 
+import static org.junit.jupiter.api.Assertions.assertDoesNotThrow;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 
 import java.util.Arrays;
 import java.util.Random;
@@ -21,6 +23,22 @@ class SuperpositionTest {
 
     private static double response(int receptor, int cause, double time) {
         return strength(receptor, cause) * Math.log1p(time / (0.1 + Math.abs(receptor - cause)));
+    }
+
+    /**
+     * A point named twice stands for two that do the same to each other: the system has two equal rows. With a chord of their
+     * own they are told apart.
+     */
+    @Test
+    void pointsThatDoTheSameCannotBeToldApart() {
+        Superposition superposition = new Superposition(modes());
+        superposition.lookAhead(30, new double[POINTS], new double[POINTS]);
+        int[] following = {1, 4, 1};
+        assertThrows(
+                EffectsAlikeException.class,
+                () -> ChordSystem.solver(superposition, following, new double[] {0, 0, 0}, true));
+        double[] chords = {1e-4, 1e-4, 1e-4};
+        assertDoesNotThrow(() -> ChordSystem.solver(superposition, following, chords, true));
     }
 
     private static SharedModes modes() {
