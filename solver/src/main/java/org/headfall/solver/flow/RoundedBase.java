@@ -14,11 +14,16 @@ final class RoundedBase {
     /** Share of the throughput below which nothing is given back: a tenth of the bar of the balance. */
     private static final double SHARE_THAT_MATTERS = 1e-10;
 
+    private static final int CELLS_LOOKED_AT = 64;
+
     private final double[] storage;
     private final CellLoops loops;
     private final double whole;
     private final int most;
     private final int least;
+
+    /** Some of the cells that store, spread over all: one alone may stand near the datum, where places are fine. */
+    private final int[] looked;
 
     /**
      * What rounding takes from an aquifer.
@@ -46,6 +51,9 @@ final class RoundedBase {
         whole = sum;
         most = largest;
         least = smallest;
+        looked = IntStream.range(0, Math.min(CELLS_LOOKED_AT, storing.length))
+                .map(i -> storing[(int) ((long) i * storing.length / Math.min(CELLS_LOOKED_AT, storing.length))])
+                .toArray();
     }
 
     /**
@@ -55,7 +63,11 @@ final class RoundedBase {
      * @param throughput water that passes in the step (m³)
      */
     boolean matters(double[] head, double throughput) {
-        return whole > 0 && whole * Math.ulp(head[most]) > SHARE_THAT_MATTERS * throughput;
+        double farthest = 0;
+        for (int cell : looked) {
+            farthest = Math.max(farthest, Math.abs(head[cell]));
+        }
+        return whole * Math.ulp(farthest) > SHARE_THAT_MATTERS * throughput;
     }
 
     /**
