@@ -71,7 +71,9 @@ public record AllocationResult(
      * @param predicted what is left then by superposition
      * @param simulated the least that is left on any day by the simulator
      * @param reserve what is kept free of it, as its numerical error is that large
-     * @param price by how much the goal would improve, in its unit, for a unit more
+     * @param price by how much the goal would improve, in its unit, for a unit more, to first order; what more of it gains is
+     *     never above that, and less where several limits bind at once and others take over, see {@link
+     *     org.headfall.solver.allocation.Programme#prices}
      * @param gain by how much it improves for 0.1 of its unit more, solved again
      */
     public record Kept(

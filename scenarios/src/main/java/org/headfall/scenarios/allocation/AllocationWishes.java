@@ -15,12 +15,13 @@ import org.headfall.scenarios.scenario.AllocationSpecification;
 import org.headfall.scenarios.scenario.AllocationSpecification.Goal;
 import org.headfall.scenarios.scenario.StatedRate;
 import org.headfall.solver.allocation.Programme;
+import org.headfall.solver.bore.Bore;
+import org.headfall.solver.bore.WaterColumn;
 import org.headfall.solver.bore.WellLoss;
 
 /** What is wanted of an allocation, as programmes and rows over the rates of bores and groups of blocks. */
 final class AllocationWishes {
 
-    private final RunPlan plan;
     private final RunDescription run;
     private final AllocationSpecification wanted;
     private final RateBlocks blocks;
@@ -28,6 +29,12 @@ final class AllocationWishes {
     private final double[] moments;
     private final double[] broughtUp;
     private final RateEffects effects;
+
+    /** All that is lost on the way into each bore, as its level in a run counts it. */
+    private final WellLoss[] losses;
+
+    /** Water that fills each bore. */
+    private final WaterColumn[] columns;
 
     /** Head at the wall of each bore on each of the moments if none took anything, as the effects add to it (m above datum). */
     private final double[][] restingHead;
@@ -56,7 +63,6 @@ final class AllocationWishes {
             double[] broughtUp,
             RunInMemory without,
             RateEffects effects) {
-        this.plan = plan;
         this.wanted = wanted;
         this.blocks = blocks;
         this.bores = bores.clone();
@@ -64,6 +70,14 @@ final class AllocationWishes {
         this.broughtUp = broughtUp.clone();
         this.effects = effects;
         run = plan.description();
+        losses = new WellLoss[bores.length];
+        columns = new WaterColumn[bores.length];
+        for (int b = 0; b < bores.length; b++) {
+            Bore bore = plan.problem().bores().get(bores[b]);
+            losses[b] =
+                    bore.lossIn(run.aquifer().effectiveTransmissivity(run.grid().locate(bore.x(), bore.y())));
+            columns[b] = bore.column();
+        }
         restingHead = heads(without);
     }
 
@@ -214,7 +228,14 @@ final class AllocationWishes {
         return sum;
     }
 
-    /** Energy (MWh/yr) by lift at the end of each block: what is there without the bores, and what they add themselves. */
+    /**
+     * Energy (MWh/yr) by lift at the end of each block: what is there without the bores, and what they add themselves. A bore of
+     * density ratio r lifts from its level to the delivery level by {@code (needed head - head at the wall + loss) / r}, where
+     * the needed head carries its water, perhaps hot, to the delivery level.
+     *
+     * <p>A bore whose water stands above the delivery level counts here as if the surplus were gained, and where energy is
+     * reported as lifted by nothing. Energy without the surplus is not convex in the rates of several bores.
+     */
     private Programme energy() {
         int n = effects.variables().count();
         double[] cost = new double[n];
@@ -224,8 +245,8 @@ final class AllocationWishes {
             RateBlocks.Block block = blocks.blocks().get(k);
             for (int b = 0; b < bores.length; b++) {
                 int own = effects.variables().variable(b, block.group());
-                double weight = perVolume * block.days();
-                cost[own] += weight * (delivery(b) - restingHead[b][k]);
+                double weight = perVolume * block.days() / columns[b].densityRatio();
+                cost[own] += weight * (columns[b].head(delivery(b)) - restingHead[b][k]);
                 double[] response = effects.drawdown().by(bores[b], everyone(), moments[k]);
                 addLoss(b, own, weight, cost, response);
                 for (int v = 0; v < n; v++) {
@@ -244,7 +265,7 @@ final class AllocationWishes {
     private void addLoss(int bore, int own, double weight, double[] cost, double[] response) {
         double slope = lossSlope(bore);
         if (around.length > 0) {
-            WellLoss loss = plan.problem().bores().get(bores[bore]).wellLoss();
+            WellLoss loss = losses[bore];
             double rate = around[own];
             slope = Math.max(slope, rate > 0 ? loss.at(rate) / rate : 0);
             cost[own] += weight * (loss.at(rate) + rate * loss.slope(rate) - 2 * slope * rate);
@@ -260,6 +281,6 @@ final class AllocationWishes {
     /** Loss per discharge at the mean wanted rate of a bore (d/m²). */
     private double lossSlope(int bore) {
         double mean = wanted.total().map(StatedRate::value).orElse(0.0) / bores.length;
-        return mean > 0 ? plan.problem().bores().get(bores[bore]).wellLoss().at(mean) / mean : 0;
+        return mean > 0 ? losses[bore].at(mean) / mean : 0;
     }
 }

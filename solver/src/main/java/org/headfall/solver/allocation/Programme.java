@@ -251,8 +251,15 @@ public record Programme(double[] most, double[] cost, double[][] curvature) {
      * for shares. Multipliers that the solver gives with the primal programme are others where zero breaks a row or the cost is
      * curved.
      *
+     * <p>The best value is convex in the bounds, and a price is one of its slopes. Where more rows and bounds meet at the optimum
+     * than there are variables, slopes to both sides differ and there are many prices, of which one is given, any: a unit more
+     * gains no more than the price, and a unit less costs no less (Bertsimas and Tsitsiklis 1997, Introduction to Linear
+     * Optimization, section 5.3, from memory). Of a row that is there twice, more of either alone gains nothing, though one may
+     * bear the whole price.
+     *
      * @param rows rows that can be kept
-     * @return by how much the best value would fall for a unit more of the bound of each row, not negative
+     * @return multiplier of each row, not negative: an upper bound of what a unit more of its bound alone gains, which is that gain
+     *     for small changes where the optimum is not degenerate
      * @throws IllegalStateException if rows contradict each other, or the solver fails
      */
     public double[] prices(List<Row> rows) {

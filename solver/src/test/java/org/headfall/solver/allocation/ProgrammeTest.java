@@ -87,6 +87,31 @@ class ProgrammeTest {
         assertEquals(0.5, twice[0] + 2 * twice[1], 1e-6);
     }
 
+    /**
+     * x is to be large, and two rows allow the same 4 of it: the optimum is degenerate. More of either alone gains nothing, less of
+     * either costs 1 a unit, and the prices, each between both, add up to what more of both gains.
+     */
+    @Test
+    void pricesBoundGainsWhereTheOptimumIsDegenerate() {
+        Programme programme = Programme.linear(new double[] {10}, new double[] {-1});
+        double best =
+                programme.solve(List.of(row(4, 1), row(4, 1))).orElseThrow().value();
+        double[] prices = programme.prices(List.of(row(4, 1), row(4, 1)));
+        for (double price : prices) {
+            double gain = best
+                    - programme
+                            .solve(List.of(row(5, 1), row(4, 1)))
+                            .orElseThrow()
+                            .value();
+            double costOfLess =
+                    programme.solve(List.of(row(3, 1), row(4, 1))).orElseThrow().value() - best;
+            assertEquals(0, gain, 1e-9);
+            assertEquals(1, costOfLess, 1e-9);
+            assertTrue(price >= gain - 1e-9 && price <= costOfLess + 1e-9, "price " + price);
+        }
+        assertEquals(1, prices[0] + prices[1], 1e-9);
+    }
+
     /** 3 x + y is to be small, x + y at least 6, y 4 at most and x 5 at most: x = 2, so one more of y saves 2, one less in all 3. */
     @Test
     void pricesHoldWhereZeroBreaksARow() {
