@@ -21,4 +21,11 @@ class CsvLineCellsTest {
     void aFormulaBeginsWithAnApostrophe(String text) {
         assertEquals(List.of("'" + text), new CsvLineCells().text(text).texts());
     }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"=spring", "-north", "@1", "-7", "'quoted'", "Town 1", "", "'"})
+    void aNameIsReadAsItWasBeforeItWasWritten(String name) {
+        String written = new CsvLineCells().text(name).texts().get(0);
+        assertEquals(name, CsvLineCells.original(written));
+    }
 }
