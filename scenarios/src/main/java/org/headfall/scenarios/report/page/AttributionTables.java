@@ -103,7 +103,7 @@ public final class AttributionTables {
             return cells;
         }
 
-        /** "Town 1 2.00 m (50.0 %), Town 2 1.00 m (25.0 %), 4 others 0.20 m (5.0 %)"; a dash if all round to nothing. */
+        /** "Town 1: 2.00 m (50.0 %), Town 2: 1.00 m (25.0 %), 4 others: 0.20 m (5.0 %)"; a dash if all round to nothing. */
         private Cell causes(List<Cause> all, double whole) {
             List<Cause> told = all.stream()
                     .filter(cause -> !roundsToNothing(cause.amount()))
@@ -125,7 +125,7 @@ public final class AttributionTables {
             Sentence sentence = Sentence.of("");
             for (int i = 0; i < parts.size(); i++) {
                 Cause part = parts.get(i);
-                sentence = sentence.and((i == 0 ? "" : ", ") + part.name() + "\u00a0")
+                sentence = sentence.and((i == 0 ? "" : ", ") + part.name() + ": ")
                         .and(quantity, part.amount());
                 if (!roundsToNothing(whole)) {
                     sentence = sentence.and(" (")
