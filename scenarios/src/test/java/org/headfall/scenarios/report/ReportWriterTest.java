@@ -73,8 +73,9 @@ class ReportWriterTest {
                 html.indexOf("<section id=\"attribution-part\""), html.indexOf("<section id=\"balance-part\""));
         String text = section.replaceAll("<[^>]*>", "").replaceAll("[\\s\u00a0]+", " ");
         assertTrue(
-                text.contains("Town bore 1: 3.20 m (40.0 %), Town bore 2: 2.40 m (30.0 %), Town bore 3: 0.80 m (10.0 %),"
-                        + " 2 others: 0.80 m (10.0 %)"),
+                text.contains(
+                        "Town bore 1: 3.20 m (40.0 %), Town bore 2: 2.40 m (30.0 %), Town bore 3: 0.80 m (10.0 %),"
+                                + " 2 others: 0.80 m (10.0 %)"),
                 text);
         assertTrue(text.contains("Town bore 1: 0.40 L/s (40.0 %)"), "lost discharge");
         assertTrue(

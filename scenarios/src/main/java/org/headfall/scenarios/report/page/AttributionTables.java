@@ -125,8 +125,8 @@ public final class AttributionTables {
             Sentence sentence = Sentence.of("");
             for (int i = 0; i < parts.size(); i++) {
                 Cause part = parts.get(i);
-                sentence = sentence.and((i == 0 ? "" : ", ") + part.name() + ": ")
-                        .and(quantity, part.amount());
+                sentence =
+                        sentence.and((i == 0 ? "" : ", ") + part.name() + ": ").and(quantity, part.amount());
                 if (!roundsToNothing(whole)) {
                     sentence = sentence.and(" (")
                             .and(Quantity.SHARE, PERCENT * part.amount() / whole)
