@@ -6,10 +6,9 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.DoubleUnaryOperator;
-import org.headfall.scenarios.limits.Comparison;
 import org.headfall.scenarios.limits.Limit;
 import org.headfall.scenarios.limits.LimitedQuantity;
-import org.headfall.scenarios.recording.RunCalendar;
+import org.headfall.scenarios.limits.ReferenceMoment;
 import org.headfall.solver.bore.NeededHead;
 import org.headfall.solver.bore.WellLoss;
 
@@ -196,22 +195,12 @@ final class Requirement {
 
     /**
      * Days of the run itself whose head a drawdown is measured from, each with its weight; none if that is the start, another
-     * run or nothing. A mean of years is that of their months.
+     * run or nothing ({@link ReferenceMoment}).
      */
     Map<Double, Double> reference() {
         Map<Double, Double> weights = new TreeMap<>();
         if (subject instanceof OfLimit of && of.limit().quantity() instanceof LimitedQuantity.Drawdown) {
-            if (of.limit().comparison() instanceof Comparison.OnDay on) {
-                weights.put(on.day(), 1.0);
-            } else if (of.limit().comparison() instanceof Comparison.MeanOfYears mean) {
-                int months =
-                        (int) Math.max(1, Math.rint((mean.toDay() - mean.fromDay()) / RunCalendar.DAYS_PER_YEAR * 12));
-                for (int month = 0; month <= months; month++) {
-                    double share = (double) month / months;
-                    double weight = (month == 0 || month == months ? 0.5 : 1) / months;
-                    weights.put(mean.fromDay() + share * (mean.toDay() - mean.fromDay()), weight);
-                }
-            }
+            ReferenceMoment.of(of.limit().comparison()).forEach(moment -> weights.put(moment.day(), moment.weight()));
         }
         return weights;
     }

@@ -101,7 +101,7 @@ public final class LinearRuns {
      * @param shares how far each rate is moved from that of the first run, as a share of how far it is moved in the run
      *     that changes it
      * @return the finished run, without grids, water balance, and anything by cause; empty if it is not as exact as is
-     *     promised of answers from responses whose discharges follow head
+     *     promised of answers from responses where all rates are given
      */
     public Optional<FinishedRun> at(double[] shares) {
         List<StationSeries> stations = withLevels(combined(series.series(), shares, RunSeries::series));

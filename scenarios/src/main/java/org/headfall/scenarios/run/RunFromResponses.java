@@ -276,13 +276,13 @@ public final class RunFromResponses {
      * Error of head, as it is stated, by answering a run at whose stations all discharges are given.
      *
      * @param stations what the run gives
-     * @return the error (m); empty if superposing alone may leave more than {@link #PROMISED}
+     * @return the error (m); empty if superposing alone may leave more than is promised where all rates are given
      */
     OptionalDouble statedError(List<StationSeries> stations) {
         double moved = largestMove(stations);
         SuperposedRun answered = run.orElseThrow();
         double superposing = answered.errorWhenMovedBy(moved);
-        return superposing <= PROMISED
+        return superposing <= PROMISED_OF_GIVEN
                 ? OptionalDouble.of(superposing + answered.errorOfResponsesWhenMovedBy(moved))
                 : OptionalDouble.empty();
     }

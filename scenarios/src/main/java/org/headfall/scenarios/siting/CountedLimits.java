@@ -34,22 +34,14 @@ final class CountedLimits {
         private final LimitHeadroom headroom;
         private final EffectFields fields;
         private final int receptor;
-        private final double shortest;
         private final int reason;
         private final Optional<GivingPlace> giving;
         private final double[] factors;
 
-        Counted(
-                LimitHeadroom headroom,
-                EffectFields fields,
-                int receptor,
-                double shortest,
-                int reason,
-                Optional<GivingPlace> giving) {
+        Counted(LimitHeadroom headroom, EffectFields fields, int receptor, int reason, Optional<GivingPlace> giving) {
             this.headroom = headroom;
             this.fields = fields;
             this.receptor = receptor;
-            this.shortest = shortest;
             this.reason = reason;
             this.giving = giving;
             factors = IntStream.range(0, headroom.days().length)
@@ -58,15 +50,17 @@ final class CountedLimits {
                     .toArray();
         }
 
+        // Days are late enough for what fields know well. A moment that a value is measured from may be earlier: the
+        // response of a
+        // later day would take too much away.
         double[] effect(int day) {
-            double[] effect = headroom.effect(day, time -> fields.after(receptor, Math.max(time, shortest)));
+            double[] effect = headroom.effect(day, time -> fields.after(receptor, time));
             Arrays.setAll(effect, cell -> factors[day] * effect[cell]);
             return effect;
         }
 
         double effectOf(NearField bore, int day) {
-            return factors[day]
-                    * headroom.effectOfOne(day, time -> fields.by(receptor, bore, Math.max(time, shortest)));
+            return factors[day] * headroom.effectOfOne(day, time -> fields.by(receptor, bore, time));
         }
 
         /** Effect of all bores as things stand over that which uses up the limit (-). */
@@ -120,8 +114,7 @@ final class CountedLimits {
             Optional<GivingPlace> giving = headroom.isOneFall()
                     ? GivingPlace.of(base, station, fields, receptor, newBore.shortest())
                     : Optional.empty();
-            counted.add(
-                    new Counted(headroom, fields, receptor, newBore.shortest(), ruling.add(headroom.words()), giving));
+            counted.add(new Counted(headroom, fields, receptor, ruling.add(headroom.words()), giving));
         }
         return new CountedLimits(counted);
     }

@@ -10,6 +10,7 @@ import org.headfall.scenarios.limits.HeadProportion;
 import org.headfall.scenarios.limits.Limit;
 import org.headfall.scenarios.limits.LimitMargins;
 import org.headfall.scenarios.limits.LimitedQuantity;
+import org.headfall.scenarios.limits.ReferenceMoment;
 import org.headfall.scenarios.recording.RunCalendar;
 
 /**
@@ -27,6 +28,7 @@ final class LimitHeadroom {
     private final double[] margins;
     private final double[] perMetre;
     private final double[] used;
+    private final List<ReferenceMoment> reference;
 
     private LimitHeadroom(Limit limit, int station, List<Day> kept) {
         this.limit = limit;
@@ -35,6 +37,7 @@ final class LimitHeadroom {
         margins = kept.stream().mapToDouble(Day::margin).toArray();
         perMetre = kept.stream().mapToDouble(Day::perMetre).toArray();
         used = new double[days.length];
+        reference = limit.quantity().measuresAnEffect() ? ReferenceMoment.of(limit.comparison()) : List.of();
     }
 
     /** What is left on a day, and how much of it a metre of drawdown takes. */
@@ -149,7 +152,7 @@ final class LimitHeadroom {
      */
     double[] effect(int day, Response response) {
         double[] effect = response.after(days[day]).clone();
-        for (Moment moment : measuredFrom(day)) {
+        for (ReferenceMoment moment : measuredFrom(day)) {
             double[] then = response.after(moment.day());
             Arrays.setAll(effect, cell -> effect[cell] - moment.weight() * then[cell]);
         }
@@ -166,7 +169,7 @@ final class LimitHeadroom {
      */
     double effectOfOne(int day, DoubleUnaryOperator drawdown) {
         double effect = drawdown.applyAsDouble(days[day]);
-        for (Moment moment : measuredFrom(day)) {
+        for (ReferenceMoment moment : measuredFrom(day)) {
             effect -= moment.weight() * drawdown.applyAsDouble(moment.day());
         }
         return perMetre[day] / years() * effect;
@@ -177,30 +180,16 @@ final class LimitHeadroom {
         return limit.quantity() instanceof LimitedQuantity.DeclineRate rate ? rate.overYears() : 1;
     }
 
-    /** A moment of the run itself, and its weight in what a value is measured from. */
-    private record Moment(double day, double weight) {}
-
     /**
      * Moments of the run itself that a value is measured from, which taking changes too: the beginning of the time of a rate of
-     * decline, the day or the years that a drawdown is counted from. A mean is that of the parabola through three days (Simpson).
+     * decline, the day or the years that a drawdown is counted from.
      */
-    private List<Moment> measuredFrom(int day) {
+    private List<ReferenceMoment> measuredFrom(int day) {
         if (limit.quantity() instanceof LimitedQuantity.DeclineRate rate) {
             double earlier = days[day] - rate.overYears() * RunCalendar.DAYS_PER_YEAR;
-            return earlier > 0 ? List.of(new Moment(earlier, 1)) : List.of();
+            return earlier > 0 ? List.of(new ReferenceMoment(earlier, 1)) : List.of();
         }
-        if (!limit.quantity().measuresAnEffect()) {
-            return List.of();
-        }
-        if (limit.comparison() instanceof Comparison.OnDay on) {
-            return on.day() > 0 ? List.of(new Moment(on.day(), 1)) : List.of();
-        }
-        return limit.comparison() instanceof Comparison.MeanOfYears mean
-                ? List.of(
-                        new Moment(mean.fromDay(), 1.0 / 6),
-                        new Moment((mean.fromDay() + mean.toDay()) / 2, 4.0 / 6),
-                        new Moment(mean.toDay(), 1.0 / 6))
-                : List.of();
+        return reference;
     }
 
     /** Whether a value is the fall of head since the start or in another run, and so no difference of two falls. */

@@ -216,4 +216,25 @@ class RunFromResponsesTest {
                 .orElseThrow();
         assertTrue(reason.startsWith("discharges change so often that 200000 steps reach day "), reason);
     }
+
+    /** Where all rates are given 1 mm is promised of superposing, however far rates are moved from those of the run. */
+    @Test
+    void linearRunsKeepToWhatIsPromisedWhereAllRatesAreGiven() throws IOException {
+        RunFromResponses base = new RunFromResponses(ScenarioRunTest.plan(), earlier);
+        SuperposedRun answered = base.answer().orElseThrow();
+        double perRate = answered.errorWhenMovedBy(1e6) / 1e6;
+        assertTrue(base.statedError(moved(base, 0.9e-3 / perRate)).isPresent());
+        assertTrue(base.statedError(moved(base, 1.1e-3 / perRate)).isEmpty());
+    }
+
+    private static List<StationSeries> moved(RunFromResponses base, double by) {
+        return base.series().series().stream()
+                .map(one -> {
+                    double[] discharge = one.discharge().clone();
+                    discharge[discharge.length - 1] = discharge[0] + by;
+                    return new StationSeries(
+                            one.days(), one.head(), one.levelInBore(), discharge, one.wantedDischarge());
+                })
+                .toList();
+    }
 }

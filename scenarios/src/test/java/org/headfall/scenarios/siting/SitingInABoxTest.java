@@ -14,6 +14,7 @@ import org.headfall.scenarios.run.RunInMemory;
 import org.headfall.scenarios.run.RunPlan;
 import org.headfall.scenarios.run.RunPlanner;
 import org.headfall.scenarios.scenario.SitingSpecification;
+import org.headfall.solver.analytic.function.WellFunction;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -246,6 +247,52 @@ class SitingInABoxTest {
         double expected = 5 * S * AREA / days;
         assertEquals(expected, search.result().largestRate()[search.middle()], 0.01 * expected);
         expectUsedUp(search, "m", 5, DAYS);
+    }
+
+    /**
+     * Heads fall unevenly here: by the bore and its images beyond the sides of the box, each by Theis (1935), Transactions of the
+     * American Geophysical Union 16, 519-524. From the mean of the first year on, which begins on day 0, in the middle of the
+     * box; from day 5 on, when little has come of what comes by day 10, 1 km from the point.
+     */
+    @ParameterizedTest
+    @CsvSource({"mean of 2026 to 2026, 0, 365, 405250, 6305250", "2026-01-06, 5, 5, 408250, 6301250"})
+    void drawdownSinceTheFirstDaysDecidesByTheis(String since, double from, double to, double x, double y)
+            throws Exception {
+        Search search = search("largest_lift: 1000 m", "2026-07-01", "2026-01-01", "start:", """
+                limits:
+                  - name: heads fall slowly
+                    quantity: drawdown
+                    at: point
+                    cause: everyone
+                    compared_with: SINCE
+                    when: ever
+                    at_most: 1 m
+                start:""", "SINCE", since);
+        int parts = 1000;
+        double mean = 0;
+        for (int i = 0; i < parts; i++) {
+            mean += fallAtPoint(x, y, from + (to - from) * (i + 0.5) / parts) / parts;
+        }
+        double expected = 1 / (fallAtPoint(x, y, 730) - mean);
+        int cell = search.result().run().grid().locate(x, y);
+        assertEquals("heads fall slowly (point)", search.reason(cell));
+        assertEquals(expected, search.result().largestRate()[cell], 0.006 * expected);
+    }
+
+    /** Fall of head at the point for each m³/d taken elsewhere in the box for some days (d/m²). */
+    private static double fallAtPoint(double x, double y, double day) {
+        double side = 10_500;
+        double sum = 0;
+        for (int i = -8; i <= 8; i++) {
+            for (int j = -8; j <= 8; j++) {
+                for (int mirrored = 0; mirrored < 4; mirrored++) {
+                    double east = 2 * i * side + (mirrored % 2 == 0 ? 1 : -1) * (x - 400_000) - 9250;
+                    double north = 2 * j * side + (mirrored < 2 ? 1 : -1) * (y - 6_300_000) - 1250;
+                    sum += WellFunction.of((east * east + north * north) * S / (4 * T * day));
+                }
+            }
+        }
+        return sum / (4 * Math.PI * T);
     }
 
     /**
