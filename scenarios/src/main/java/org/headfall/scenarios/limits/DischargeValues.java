@@ -98,7 +98,7 @@ final class DischargeValues {
      * By how much a share falls per metre of drawdown while the spring flows: what it is compared with stays as it is.
      *
      * @param days days on which the share is known (d)
-     * @return per cent per metre on each day; nothing where it is compared with a spring that does not flow
+     * @return per cent per metre on each day; 0 where it is compared with a spring that does not flow
      */
     double[] shareOfSpringDischargePerMetre(double[] days) {
         ReferenceValues reference = new ReferenceValues(series, other, comparison, StationSeries::discharge);

@@ -88,7 +88,8 @@ final class HeadValues {
      *
      * @param quantity the share
      * @param days days on which the share is known (d)
-     * @return per cent per metre on each day
+     * @return per cent per metre on each day: infinite where what the share is taken of is at the level from which it is
+     *     counted, negative where it is below, NaN if the station has no such level
      */
     double[] perMetre(LimitedQuantity.ShareOfAvailableHead quantity, double[] days) {
         ReferenceValues reference = reference();

@@ -1,5 +1,6 @@
 package org.headfall.scenarios.limits;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 
@@ -203,6 +204,43 @@ class LimitedQuantitiesTest {
                         BORE,
                         new Comparison.Nothing(),
                         run(day -> START, Map.of())));
+    }
+
+    /** Change per metre of head on the days 500, 1500 and 2500. */
+    private double[] perMetre(LimitedQuantity quantity, String station, Comparison comparison, RunSeries run) {
+        Limit limit = new Limit("limit", quantity, station, comparison, LimitPeriod.EVER, "");
+        LimitMargins margins = new LimitEvaluation(description, run, new double[4], List.of()).margins(limit);
+        return IntStream.of(500, 1500, 2500)
+                .mapToDouble(day -> margins.perMetre()[Arrays.binarySearch(margins.days(), day)])
+                .toArray();
+    }
+
+    /**
+     * By hand: a reference 10 m above the level from which head is counted, at it, and 10 m below. A metre is 10 per cent of 10 m, and 10 per
+     * cent of the 250 m³/d that a spring of 25 m²/d gives by them; at and below its outlet it gives nothing that a share could be of.
+     */
+    @Test
+    void changePerMetreIsNoPositiveNumberWhereAValueDoesNotFollowHead() {
+        Comparison comparison = new Comparison.WithoutAnyBore();
+        StationSeries other = series(day -> day < 1000 ? 108 : day < 2000 ? 98 : 88);
+        RunSeries run = run(day -> START, Map.of(comparison, List.of(other, other, other, other)));
+        ShareOfAvailableHead.Base level =
+                new ShareOfAvailableHead.Base(ShareOfAvailableHead.BaseKind.GIVEN, OptionalDouble.of(98));
+        LimitedQuantity head = new ShareOfAvailableHead(60, level);
+        assertArrayEquals(
+                new double[] {10, Double.POSITIVE_INFINITY, -10}, perMetre(head, SPRING, comparison, run), 1e-9);
+        assertInstanceOf(Outcome.NotEvaluated.class, outcome(head, SPRING, comparison, run));
+        assertArrayEquals(
+                new double[] {10, 0, 0},
+                perMetre(new LimitedQuantity.ShareOfSpringDischarge(80), SPRING, comparison, run),
+                1e-9);
+        assertArrayEquals(
+                new double[] {Double.NaN, Double.NaN, Double.NaN},
+                perMetre(
+                        new LimitedQuantity.Flow(1, List.of(new LimitedQuantity.Flow.OpenTime(-1, 5000))),
+                        BORE,
+                        new Comparison.Nothing(),
+                        run));
     }
 
     @Test
