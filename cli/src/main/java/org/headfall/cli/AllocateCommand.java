@@ -139,8 +139,12 @@ final class AllocateCommand implements Callable<Integer> {
         text.sentence("Limits:");
         result.requirements().forEach(one -> text.item(kept(result, one)));
         text.sentence(
-                "Of each limit its numerical error is kept free (prices.csv), so that a run with these rates finds it"
-                        + " kept");
+                result.relaxed().isEmpty()
+                        ? "Of each limit its numerical error is kept free (prices.csv), so that a run with these rates"
+                                + " finds it kept"
+                        : "What is left is of what the document allows: a run with these rates finds limits that have to"
+                                + " give way broken by that much. Of the others the numerical error is kept free"
+                                + " (prices.csv)");
         PlanningRemarks.uncounted(text, result.uncounted());
         text.sentence(rounds(result.rounds()));
         text.sentence("Unit responses: " + responses.words());
@@ -185,7 +189,7 @@ final class AllocateCommand implements Callable<Integer> {
 
     private static String kept(AllocationResult result, AllocationResult.Kept one) {
         if (Double.isNaN(one.day())) {
-            return one.name() + ": counts on no day";
+            return one.name() + ": " + one.remark();
         }
         String left = String.format(
                 Locale.ROOT,
@@ -198,9 +202,10 @@ final class AllocateCommand implements Callable<Integer> {
             return left;
         }
         String priced = left + "; price " + Significant.text(one.price()) + " " + result.priceUnit(one) + ", 0.1 more ";
-        return one.gain() < 0
-                ? priced + "loses " + Significant.text(-one.gain()) + " " + result.goalUnit()
+        String gain = one.gain() < 0
+                ? "loses " + Significant.text(-one.gain()) + " " + result.goalUnit()
                         + ", as holders who come first take more"
-                : priced + "gains " + Significant.text(one.gain()) + " " + result.goalUnit();
+                : "gains " + Significant.text(one.gain()) + " " + result.goalUnit();
+        return priced + gain + (one.remark().isEmpty() ? "" : "; " + one.remark());
     }
 }

@@ -128,16 +128,36 @@ class PlanningCommandsTest {
         assertEquals(2, answer.get("bores").size());
     }
 
+    /** Bores whose pumps lift 5 L/s at the most reach no minimum of 20 L/s, which no reading can know. */
     @Test
     void wishesThatContradictEachOtherAreNamedWithWhatIsPossible() throws IOException {
-        change("at_least: 8 L/s}", "at_least: 65 L/s}");
+        String pump = "pump: {curve: [[0 L/s, 200 m], [3 L/s, 180 m], [5 L/s, 150 m]], delivery_level: 125 m}";
+        change("rate: 12 L/s", pump);
+        change("rate: 10 L/s", pump);
+        change("at_least: 8 L/s}", "at_least: 20 L/s}");
+        headfall("check", folder.toString()).exits(0);
         Answer answer = headfall("allocate", folder.toString()).exits(1);
         assertTrue(answer.err().contains("minimum of Corella town"), answer.err());
-        assertTrue(answer.err().contains("65.00 L/s wanted, 60.00 possible"), answer.err());
-        // Two bores of 30 L/s take 60 x 86400 x 365.25 / 1e6 = 1893.456 ML in a year.
-        change("at_least: 65 L/s}", "at_least: 2000 ML/yr}");
+        assertTrue(answer.err().contains("20.00 L/s wanted, 10.00 possible"), answer.err());
+        // 10 L/s are 10 x 86400 x 365.25 / 1e6 = 315.576 ML in a year.
+        change("at_least: 20 L/s}", "at_least: 500 ML/yr}");
         answer = headfall("allocate", folder.toString()).exits(1);
-        assertTrue(answer.err().contains("2000.00 ML/yr wanted, 1893.46 possible"), answer.err());
+        assertTrue(answer.err().contains("500.00 ML/yr wanted, 315.58 possible"), answer.err());
+    }
+
+    @Test
+    void aPumpThatLiftsNothingIsSaidSoAndHasNoNumbers() throws IOException {
+        change("rate: 12 L/s", "pump: {curve: [[0 L/s, 8 m], [3 L/s, 6 m], [5 L/s, 2 m]], delivery_level: 125 m}");
+        Answer answer = headfall("allocate", folder.toString()).exits(0);
+        assertTrue(
+                answer.outInOneLine().contains("(Town 1): gives no water at all: its pump takes a head"), answer.out());
+        String json = headfall("allocate", folder.toString(), "--json", "--overwrite")
+                .exits(0)
+                .out();
+        JsonNode limits = new JsonMapper().readTree(json).get("limits");
+        JsonNode lift = limits.get(limits.size() - 1);
+        assertTrue(lift.get("name").asString().contains("(Town 1)"), lift::toString);
+        assertTrue(lift.get("predicted").isNull() && lift.get("simulated").isNull(), lift::toString);
     }
 
     @Test
@@ -165,6 +185,8 @@ class PlanningCommandsTest {
         assertTrue(answer.out().contains("would have to give way"), answer.out());
         assertTrue(answer.out().contains("from 25.00 to") || answer.out().contains("from 3.00 to"), answer.out());
         assertTrue(Files.exists(results("-rates").resolve("conflicts.csv")));
+        assertTrue(answer.outInOneLine().contains("finds limits that have to give way broken"), answer.out());
+        assertFalse(answer.outInOneLine().contains("finds it kept"), answer.out());
         assertFitsTheTerminal(answer);
     }
 

@@ -103,7 +103,8 @@ public final class AllocationFiles {
                 "kept free for the numerical error",
                 "price",
                 "unit of the price",
-                "gain by 0.1 of the unit (" + result.goalUnit() + ")");
+                "gain by 0.1 of the unit (" + result.goalUnit() + ")",
+                "remark");
         CsvFile.write(target, header, result.requirements(), one -> {
             CsvLineCells cells = new CsvLineCells().text(one.name()).text(one.unit());
             if (Double.isNaN(one.day())) {
@@ -116,7 +117,8 @@ public final class AllocationFiles {
                     .number(one.reserve(), 4)
                     .number(one.price(), 4)
                     .text(result.priceUnit(one))
-                    .number(one.gain(), 4);
+                    .number(one.gain(), 4)
+                    .text(one.remark());
         });
     }
 

@@ -143,12 +143,12 @@ final class AllocationFindings {
      * @param one the requirement
      * @param effects effect of the rates on each of its days, by superposition
      * @param found what the run with the rates leaves on each of its days
+     * @param relaxed by how much it had to give way
      * @param reserve what is kept free of it for its numerical error
      * @param price its price
-     * @param gain what a little more of it gains
      */
     static AllocationResult.Kept kept(
-            Requirement one, double[] effects, double[] found, double reserve, double price, double gain) {
+            Requirement one, double[] effects, double[] found, double relaxed, double reserve, LimitPrice price) {
         int tightest = 0;
         for (int k = 1; k < effects.length; k++) {
             if (one.base(k) - effects[k] < one.base(tightest) - effects[tightest]) {
@@ -161,11 +161,12 @@ final class AllocationFindings {
                 one.unit(),
                 one.unitOfChange(),
                 none ? Double.NaN : one.days()[tightest],
-                none ? Double.NaN : one.base(tightest) - effects[tightest] + reserve,
-                Arrays.stream(found).min().orElse(Double.POSITIVE_INFINITY),
+                none ? Double.NaN : one.base(tightest) - effects[tightest] + reserve - relaxed,
+                Arrays.stream(found).min().orElse(Double.NaN),
                 reserve,
-                price,
-                gain);
+                price.price(),
+                price.gain(),
+                none ? one.wordsIfOnNoDay() : price.remark(one.unitOfChange()));
     }
 
     private List<AllocationResult.Exchange> exchanges(List<Requirement> requirements, DrawdownByRates drawdown) {

@@ -37,6 +37,9 @@ public record AllocationResult(
     /** How much more of its unit a limit is given to see what that gains. */
     static final double STEP = 0.1;
 
+    /** How much more of its unit a limit is given to see whether its price holds for more than rounding. */
+    static final double SMALL_STEP = 0.01;
+
     /** Copies the lists. */
     public AllocationResult {
         bores = List.copyOf(bores);
@@ -68,13 +71,15 @@ public record AllocationResult(
      * @param unit its unit
      * @param unitOfChange unit of a change of it
      * @param day the day on which least is left by superposition (d)
-     * @param predicted what is left then by superposition
-     * @param simulated the least that is left on any day by the simulator
+     * @param predicted what is left then by superposition, of what the document allows where it gives way too; not a number if it
+     *     counts on no day
+     * @param simulated the least that is left on any day by the simulator, of the same
      * @param reserve what is kept free of it, as its numerical error is that large
      * @param price by how much the goal would improve, in its unit, for a unit more, to first order; what more of it gains is
      *     never above that, and less where several limits bind at once and others take over, see {@link
      *     org.headfall.solver.allocation.Programme#prices}
      * @param gain by how much it improves for 0.1 of its unit more, solved again
+     * @param remark what is to be said of it besides; empty if nothing
      */
     public record Kept(
             String name,
@@ -85,7 +90,8 @@ public record AllocationResult(
             double simulated,
             double reserve,
             double price,
-            double gain) {}
+            double gain,
+            String remark) {}
 
     /**
      * A limit that gives way.
@@ -138,6 +144,10 @@ public record AllocationResult(
 
     /** Smallest of what the simulator leaves of all requirements; positive infinity if there are none. */
     public double worst() {
-        return requirements.stream().mapToDouble(Kept::simulated).min().orElse(Double.POSITIVE_INFINITY);
+        return requirements.stream()
+                .mapToDouble(Kept::simulated)
+                .filter(left -> !Double.isNaN(left))
+                .min()
+                .orElse(Double.POSITIVE_INFINITY);
     }
 }

@@ -140,7 +140,7 @@ public final class AllocationSearch {
                 drawdownIn(with),
                 relaxed,
                 requirements,
-                kept(best, with),
+                kept(best, with, relaxed),
                 new AllocationResult.Rounds(bySuperposition, bySimulator, differences));
     }
 
@@ -226,25 +226,30 @@ public final class AllocationSearch {
         return new SharedWater.Best(shares.rates(), best.value());
     }
 
-    private List<AllocationResult.Kept> kept(SharedWater.Best best, RunInMemory with) {
+    private List<AllocationResult.Kept> kept(SharedWater.Best best, RunInMemory with, double[] relaxed) {
         double[][] superposed = effects.of(best.rates(), requirements.all());
         double[][] found = requirements.margins(with);
         double[] prices = served.prices();
         List<AllocationResult.Kept> kept = new ArrayList<>();
         for (int r = 0; r < found.length; r++) {
-            double gain = prices[r] != 0 ? gainByMoreOf(requirements.all().get(r), best) : 0;
             Requirement one = requirements.all().get(r);
+            LimitPrice price = prices[r] == 0
+                    ? LimitPrice.NONE
+                    : LimitPrice.of(
+                            prices[r],
+                            gainByMoreOf(one, AllocationResult.SMALL_STEP, best),
+                            gainByMoreOf(one, AllocationResult.STEP, best));
             kept.add(AllocationFindings.kept(
-                    one, superposed[r], found[r], requirements.reserve(with, one), prices[r], gain));
+                    one, superposed[r], found[r], relaxed[r], requirements.reserve(with, one), price));
         }
         return kept;
     }
 
     /** What a little more of a requirement gains, solved again. */
-    private double gainByMoreOf(Requirement one, SharedWater.Best best) {
-        one.relax(AllocationResult.STEP);
+    private double gainByMoreOf(Requirement one, double step, SharedWater.Best best) {
+        one.relax(step);
         double gain = best.value() - best(new double[requirements.all().size()]).value();
-        one.relax(-AllocationResult.STEP);
+        one.relax(-step);
         return gain;
     }
 }

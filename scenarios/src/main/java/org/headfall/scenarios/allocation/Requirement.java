@@ -2,6 +2,7 @@ package org.headfall.scenarios.allocation;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
@@ -158,6 +159,19 @@ final class Requirement {
         return subject instanceof OfLift lift
                 ? "what the bore can bring up (" + lift.name() + ")"
                 : limit().orElseThrow().nameAndPlace();
+    }
+
+    /** What it means that it counts on no day. */
+    String wordsIfOnNoDay() {
+        if (subject instanceof OfLift lift) {
+            return String.format(
+                    Locale.ROOT,
+                    "gives no water at all: its %s takes a head of %.2f m above datum at the bore to begin with, more than"
+                            + " there is even while all bores that share rest",
+                    Double.isFinite(lift.largest()) ? "pump" : "outlet",
+                    lift.headFor(0));
+        }
+        return "counts on no day";
     }
 
     String unit() {

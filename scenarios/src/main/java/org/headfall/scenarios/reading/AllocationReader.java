@@ -2,9 +2,11 @@ package org.headfall.scenarios.reading;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 import org.headfall.scenarios.document.DocumentNode;
 import org.headfall.scenarios.document.Section;
 import org.headfall.scenarios.problem.Finding;
@@ -29,6 +31,10 @@ final class AllocationReader {
             "least effect on springs", Goal.LEAST_EFFECT_ON_SPRINGS));
 
     private static final AllowedRange RATE = AllowedRange.positiveUpTo(1e7);
+
+    /** Rates that differ by less than this factor are the same, written in other units. */
+    private static final double ROUNDING = 1 + 1e-9;
+
     private static final AllowedRange YEARS = AllowedRange.between(1, 1000);
 
     private final Inputs inputs;
@@ -53,12 +59,15 @@ final class AllocationReader {
         @Nullable Quantity total = section.optionalQuantity("total", Dimension.RATE, RATE);
         List<Season> seasons = seasons(section);
         int years = years(section);
-        List<HolderMinimum> minimums = minimums(section);
+        List<HolderMinimum> minimums = minimums(section, names, largest);
         List<String> seniority = holders(section, "seniority");
         @Nullable
         Quantity delivery = section.optionalQuantity("delivery_head", Dimension.LENGTH, AllowedRange.between(0, 5000));
         @Nullable Quantity efficiency = section.quantity("efficiency", Dimension.NUMBER, AllowedRange.positiveUpTo(1));
         section.done();
+        if (total != null && largest != null && known.complete()) {
+            refuseUnreachable(section, total, goal, names.size() * largest.value(), minimums);
+        }
         if (goal != null && goal != Goal.LARGEST_YIELD && !section.has("total")) {
             section.refuse(
                     "goal", Finding.of(ProblemKind.CONFLICTING_KEYS, "no total", "this goal with the key total"));
@@ -173,7 +182,7 @@ final class AllocationReader {
         return new StatedRate(rate.value(), rate.unit(), rate.inUnit(1));
     }
 
-    private List<HolderMinimum> minimums(Section section) {
+    private List<HolderMinimum> minimums(Section section, List<String> names, @Nullable Quantity largest) {
         List<HolderMinimum> minimums = new ArrayList<>();
         for (Section one : inputs.sections(section, "minimums")) {
             @Nullable String holder = one.text("holder");
@@ -183,8 +192,81 @@ final class AllocationReader {
                 one.refuse("holder", known.unknownHolder(holder, ""));
             } else if (holder != null && least != null) {
                 minimums.add(new HolderMinimum(holder, stated(least)));
+                if (largest != null && known.complete()) {
+                    refuseUnreachable(one, holder, least, names, largest);
+                }
             }
         }
         return minimums;
+    }
+
+    /** Refuses a minimum that all bores of its holder that share do not reach with the largest rate each. */
+    private void refuseUnreachable(
+            Section minimum, String holder, Quantity least, List<String> names, Quantity largest) {
+        long sharing = bores.stream()
+                .filter(bore -> names.contains(bore.name()) && bore.holder().equals(holder))
+                .count();
+        if (sharing == 0) {
+            minimum.refuse(
+                    "holder",
+                    Finding.of(
+                            ProblemKind.CONFLICTING_KEYS,
+                            holder + ", none of whose bores share",
+                            "a holder of bores that share: " + String.join(", ", names)));
+        } else if (least.value() > sharing * largest.value() * ROUNDING) {
+            minimum.refuse("at_least", beyond(least, sharing * largest.value(), sharing));
+        }
+    }
+
+    /** Refuses a total that all bores together do not reach where it has to be had, and one that minimums exceed where it is the most. */
+    private static void refuseUnreachable(
+            Section section, Quantity total, @Nullable Goal goal, double possible, List<HolderMinimum> minimums) {
+        if (goal != null && goal != Goal.LARGEST_YIELD && total.value() > possible * ROUNDING) {
+            section.refuse(
+                    "total",
+                    Finding.of(
+                            ProblemKind.OUT_OF_RANGE,
+                            total.text(),
+                            String.format(
+                                    Locale.ROOT,
+                                    "at most %.2f %s, largest_rate of all bores that share",
+                                    total.inUnit(possible),
+                                    total.unit())));
+        }
+        if (goal == Goal.LARGEST_YIELD && !section.has("seasons")) {
+            double needed = minimums.stream()
+                    .collect(Collectors.toMap(
+                            HolderMinimum::holder, one -> one.rate().value(), Math::max))
+                    .values()
+                    .stream()
+                    .mapToDouble(Double::doubleValue)
+                    .sum();
+            if (needed > total.value() * ROUNDING) {
+                section.refuse(
+                        "total",
+                        Finding.of(
+                                ProblemKind.CONFLICTING_KEYS,
+                                total.text(),
+                                String.format(
+                                        Locale.ROOT,
+                                        "at least %.2f %s, what minimums come to",
+                                        total.inUnit(needed),
+                                        total.unit())));
+            }
+        }
+    }
+
+    private static Finding beyond(Quantity found, double possible, long sharing) {
+        return Finding.of(
+                ProblemKind.OUT_OF_RANGE,
+                found.text(),
+                String.format(
+                        Locale.ROOT,
+                        "at most %.2f %s, largest_rate of the %s",
+                        found.inUnit(possible),
+                        found.unit(),
+                        sharing == 1
+                                ? "one bore of this holder that shares"
+                                : sharing + " bores of this holder that share"));
     }
 }

@@ -101,6 +101,13 @@ class LiftsTest {
         AllocationResult alone = allocate("operation: off", "[two]", "");
         AllocationResult result = allocate(PUMP.replace("DELIVERY", "170"), "[one, two]", "");
         assertEquals(0, result.bores().get(0).yield(), 1e-9);
+        AllocationResult.Kept lift = result.requirements().stream()
+                .filter(one -> one.name().equals("what the bore can bring up (one)"))
+                .findFirst()
+                .orElseThrow();
+        // 170 m of delivery less the 60 m that the pump lifts at most.
+        assertTrue(lift.remark().contains("its pump takes a head of 110.00 m"), lift.remark());
+        assertTrue(Double.isNaN(lift.simulated()) && Double.isNaN(lift.predicted()), lift.toString());
         assertEquals(alone.yield(), result.yield(), 1e-4 * alone.yield());
         ContradictionException refused = assertThrows(
                 ContradictionException.class,

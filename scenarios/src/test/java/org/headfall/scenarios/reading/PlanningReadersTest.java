@@ -47,6 +47,9 @@ class PlanningReadersTest {
                   sites: 3                |   for: 21 yr                       | siting.for                | 21 yr     | 2047-07-01
                 rates_change_after: 10 yr | rates_change_after: 18 d           | rates_change_after        | 18 d      | whole years
                 from: 50 m, to: 5 km      | from: 7 km, to: 5 km               | spacings.to               | 5 km      | from, 7 km
+                at_least: 8 L/s}          | at_least: 80 L/s}                  | at_least                  | 80 L/s    | at most 60.00 L/s, largest_rate of the 2 bores
+                at_least: 8 L/s}          | at_least: 2000 ML/yr}              | at_least                  | 2000 ML/yr | at most 1893.46 ML/yr
+                {holder: Corella town, at_least: 8 L/s} | {holder: Wirra Downs, at_least: 8 L/s} | holder     | Wirra Downs, none of whose bores share | Town 1, Town 2
                 bores: [2, 4, 6]          | bores: [2, 4.5]                    | spacing.bores             | 4.5       | whole
                 """)
     void messagesKeepTheUnitsOfTheDocument(
@@ -57,6 +60,27 @@ class PlanningReadersTest {
         assertTrue(problem.subject().endsWith(subject), problem::toString);
         assertEquals(said, problem.finding().found(), problem::toString);
         assertTrue(problem.finding().allowed().contains(allowed), problem::toString);
+    }
+
+    /** Two bores of 30 L/s give no 200 L/s, and a total of 5 L/s at most leaves no minimum of 8 L/s. */
+    @ParameterizedTest
+    @CsvSource({"least energy, 200 L/s, 'at most 60.00 L/s'", "largest yield, 5 L/s, 'at least 8.00 L/s'"})
+    void aTotalThatCannotBeHadIsRefusedAtItsPlace(String goal, String total, String allowed) throws IOException {
+        String section = Files.readString(EXAMPLE.resolve("scenario.yaml"));
+        String seasons = section.substring(section.indexOf("  seasons:\n"), section.indexOf("  rates_change_after"));
+        String before = "goal: largest yield\n  largest_rate: 30 L/s\n";
+        List<Problem> problems = reading(
+                        before + seasons, "goal: " + goal + "\n  largest_rate: 30 L/s\n  total: " + total + "\n")
+                .problems()
+                .sorted();
+        assertEquals(1, problems.size(), problems::toString);
+        Problem problem = problems.get(0);
+        assertEquals("allocation.total", problem.subject());
+        assertEquals(total, problem.finding().found());
+        assertTrue(problem.finding().allowed().contains(allowed), problem::toString);
+        String line = Files.readAllLines(folder.resolve("scenario.yaml"))
+                .get(problem.place().line() - 1);
+        assertTrue(line.contains("total: " + total), line);
     }
 
     @Test

@@ -1,0 +1,72 @@
+package org.headfall.scenarios.allocation;
+
+import java.util.Locale;
+
+/**
+ * What a limit costs.
+ *
+ * @param price by how much the goal would improve for a unit more of the limit
+ * @param gain by how much it improves for {@value AllocationResult#STEP} of the unit more, solved again
+ * @param reach how far the price holds
+ */
+record LimitPrice(double price, double gain, Reach reach) {
+
+    /** Part of what a price promises for a step that the step has to gain for the price to hold over it. */
+    private static final double HELD = 0.5;
+
+    /** How far a price holds. */
+    enum Reach {
+        /** For {@value AllocationResult#STEP} of the unit. */
+        LARGE_STEP,
+        /** For {@value AllocationResult#SMALL_STEP} of the unit. */
+        SMALL_STEP,
+        /** For next to nothing: the price is the mean over the large step instead. */
+        MEAN
+    }
+
+    /** Of a limit that costs nothing. */
+    static final LimitPrice NONE = new LimitPrice(0, 0, Reach.LARGE_STEP);
+
+    /**
+     * The price that gains bear out. A multiplier holds for as long as the same limits and minimums bind. Where limits have just
+     * given way by what minimums need, there are next to no rates to choose from, and the first drops that a limit allows
+     * more move water between seasons at many times the worth of the rest.
+     *
+     * @param multiplier by how much the goal improves for a unit more, as long as the same limits and minimums bind
+     * @param smallGain what {@value AllocationResult#SMALL_STEP} of the unit more gains, solved again
+     * @param gain what {@value AllocationResult#STEP} of the unit more gains, solved again
+     */
+    static LimitPrice of(double multiplier, double smallGain, double gain) {
+        if (holds(multiplier, smallGain, AllocationResult.SMALL_STEP)) {
+            boolean far = holds(multiplier, gain, AllocationResult.STEP);
+            return new LimitPrice(multiplier, gain, far ? Reach.LARGE_STEP : Reach.SMALL_STEP);
+        }
+        return new LimitPrice(gain / AllocationResult.STEP, gain, Reach.MEAN);
+    }
+
+    /** A gain of the other sign than the multiplier bears out nothing of it. */
+    private static boolean holds(double multiplier, double gain, double step) {
+        return gain / (multiplier * step) >= HELD;
+    }
+
+    /** What has to be said of it; empty if nothing. */
+    String remark(String unit) {
+        return switch (reach) {
+            case LARGE_STEP -> "";
+            case SMALL_STEP ->
+                String.format(
+                        Locale.ROOT,
+                        "the price holds for %s %s more and not for %s, as other limits or minimums bind before",
+                        AllocationResult.SMALL_STEP,
+                        unit,
+                        AllocationResult.STEP);
+            case MEAN ->
+                String.format(
+                        Locale.ROOT,
+                        "the price is the mean over %s %s more, as other limits or minimums bind before %s more",
+                        AllocationResult.STEP,
+                        unit,
+                        AllocationResult.SMALL_STEP);
+        };
+    }
+}
