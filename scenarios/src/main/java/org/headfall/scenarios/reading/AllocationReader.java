@@ -206,11 +206,14 @@ final class AllocationReader {
         long sharing = bores.stream()
                 .filter(bore -> names.contains(bore.name()) && bore.holder().equals(holder))
                 .count();
+        if (names.isEmpty()) {
+            return; // why none share is a problem of its own
+        }
         if (sharing == 0) {
             minimum.refuse(
                     "holder",
                     Finding.of(
-                            ProblemKind.CONFLICTING_KEYS,
+                            ProblemKind.NOT_A_CHOICE,
                             holder + ", none of whose bores share",
                             "a holder of bores that share: " + String.join(", ", names)));
         } else if (least.value() > sharing * largest.value() * ROUNDING) {
