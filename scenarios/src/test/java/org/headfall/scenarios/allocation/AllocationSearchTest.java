@@ -4,18 +4,10 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
-import org.headfall.scenarios.document.FileReach;
-import org.headfall.scenarios.reading.ScenarioReader;
-import org.headfall.scenarios.reading.ScenarioReading;
-import org.headfall.scenarios.run.PlanningResponses;
-import org.headfall.scenarios.run.RunPlan;
-import org.headfall.scenarios.run.RunPlanner;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -23,41 +15,22 @@ import org.junit.jupiter.api.io.TempDir;
 /** The reference is the simulator, run with the rates, and the programme solved again with other limits. */
 class AllocationSearchTest {
 
-    private static final Path EXAMPLE = Path.of("examples", "corella");
     private static final double MEGALITRES_PER_YEAR = 365.25 / 1000;
 
     @TempDir
     private Path folder;
 
+    private AllocationDocument document;
+
     @BeforeEach
     void copy() throws IOException {
-        try (Stream<Path> files = Files.list(EXAMPLE)) {
-            for (Path file : files.filter(Files::isRegularFile).toList()) {
-                Files.copy(file, folder.resolve(file.getFileName()));
-            }
-        }
-        replace("period: {from: 2027-07-01, for: 20 yr}", "period: {from: 2027-07-01, for: 6 yr}");
-        replace("  for: 20 yr\n", "");
-        replace("report_after: [1 yr, 10 yr, 20 yr]", "report_after: [1 yr, 5 yr]");
-        replace("rates_change_after: 10 yr", "rates_change_after: 3 yr");
-    }
-
-    private void replace(String part, String by) throws IOException {
-        Path document = folder.resolve("scenario.yaml");
-        Files.writeString(document, Files.readString(document).replace(part, by));
-    }
-
-    private AllocationResult allocate() throws Exception {
-        ScenarioReading reading = ScenarioReader.read(folder.resolve("scenario.yaml"), FileReach.FOLDER_OF_DOCUMENT);
-        RunPlan plan = RunPlanner.plan(reading, "test", 1);
-        return AllocationSearch.in(
-                plan, reading.orThrow(), PlanningResponses.of(plan, folder), (stage, fraction) -> {});
+        document = AllocationDocument.ofExample(folder, "6 yr", "1 yr, 5 yr", "3 yr");
     }
 
     /** No limit is broken by more than 1 mm, one at least is used up, and two bores of four stretches have their rates. */
     @Test
     void keepsEveryLimitInTheSimulator() throws Exception {
-        AllocationResult result = allocate();
+        AllocationResult result = document.allocate();
         // A limit of which no more is left than its numerical error would stay undecided in a run with these rates.
         for (AllocationResult.Kept one : result.requirements()) {
             double error = one.name().startsWith("lowest level") ? 0 : one.reserve() - Requirements.TOLERATED;
@@ -80,18 +53,19 @@ class AllocationSearchTest {
     /** The price of a limit is what a centimetre more of it yields, by a search of its own, to 3 %. */
     @Test
     void pricesAreWhatALittleMoreOfTheLimitYields() throws Exception {
-        replace("  - {name: Brolga Springs, at: [409.5 km, 6331.5 km], outlet: 101 m, conductance: 40 m2/d}", "");
-        replace("springs:\n", "");
-        replace("    at: Brolga Springs\n", "    at: Brolga soak\n");
-        replace(
+        document.replace(
+                "  - {name: Brolga Springs, at: [409.5 km, 6331.5 km], outlet: 101 m, conductance: 40 m2/d}", "");
+        document.replace("springs:\n", "");
+        document.replace("    at: Brolga Springs\n", "    at: Brolga soak\n");
+        document.replace(
                 "  - {name: Saltbush homestead,",
                 "  - {name: Brolga soak, at: [409.5 km, 6331.5 km]}\n  - {name: Saltbush homestead,");
-        replace("operation: free flow", "rate: 1 L/s");
-        AllocationResult result = allocate();
+        document.replace("operation: free flow", "rate: 1 L/s");
+        AllocationResult result = document.allocate();
         AllocationResult.Kept spring = named(result, "Brolga");
         assertTrue(spring.price() > 0, "the limit at the soak decides");
-        replace("at_most: 3 m", "at_most: 3.01 m");
-        AllocationResult more = allocate();
+        document.replace("at_most: 3 m", "at_most: 3.01 m");
+        AllocationResult more = document.allocate();
         double gain = (more.yield() - result.yield()) * MEGALITRES_PER_YEAR / 0.01;
         assertEquals(gain, spring.price(), 0.03 * gain);
         assertEquals(0.1 * spring.price(), spring.gain(), 0.03 * spring.gain() + 1e-6);
@@ -107,8 +81,8 @@ class AllocationSearchTest {
     /** With a minimum that breaks the limits, the limits that have to give way are named, and then kept as relaxed. */
     @Test
     void namesLimitsThatMustGiveWay() throws Exception {
-        replace("at_least: 8 L/s", "at_least: 55 L/s");
-        AllocationResult result = allocate();
+        document.replace("at_least: 8 L/s", "at_least: 55 L/s");
+        AllocationResult result = document.allocate();
         assertTrue(!result.relaxed().isEmpty());
         Map<String, Double> gaveWay = result.relaxed().stream()
                 .collect(Collectors.toMap(AllocationResult.Relaxed::name, AllocationResult.Relaxed::amount));
@@ -126,22 +100,22 @@ class AllocationSearchTest {
     @Test
     void pricesWhereMinimumsBindAreWhatMoreOfTheLimitYields() throws Exception {
         assertPriceWhereItGivesWay(0.002, 0.008, "holds for 0.01 m more and not for 0.1");
-        replace("period: {from: 2027-07-01, for: 6 yr}", "period: {from: 2027-07-01, for: 20 yr}");
-        replace("rates_change_after: 3 yr", "rates_change_after: 10 yr");
+        document.replace("period: {from: 2027-07-01, for: 6 yr}", "period: {from: 2027-07-01, for: 20 yr}");
+        document.replace("rates_change_after: 3 yr", "rates_change_after: 10 yr");
         assertPriceWhereItGivesWay(0.02, 0.12, "is the mean over 0.1 m more");
     }
 
     private void assertPriceWhereItGivesWay(double from, double to, String remark) throws Exception {
-        replace("at_most: 3 m", "at_most: 0.05 m");
-        AllocationResult contradicted = allocate();
+        document.replace("at_most: 3 m", "at_most: 0.05 m");
+        AllocationResult contradicted = document.allocate();
         AllocationResult.Kept spring = named(contradicted, "Brolga");
         double needed = contradicted.relaxed().get(0).needed();
-        replace("at_most: 0.05 m", "at_most: " + (needed + from) + " m");
-        AllocationResult some = allocate();
+        document.replace("at_most: 0.05 m", "at_most: " + (needed + from) + " m");
+        AllocationResult some = document.allocate();
         assertEquals(List.of(), some.relaxed());
-        replace("at_most: " + (needed + from) + " m", "at_most: " + (needed + to) + " m");
-        AllocationResult more = allocate();
-        replace("at_most: " + (needed + to) + " m", "at_most: 3 m");
+        document.replace("at_most: " + (needed + from) + " m", "at_most: " + (needed + to) + " m");
+        AllocationResult more = document.allocate();
+        document.replace("at_most: " + (needed + to) + " m", "at_most: 3 m");
         double price = (more.yield() - some.yield()) * MEGALITRES_PER_YEAR / (to - from);
         assertEquals(price, spring.price(), 0.15 * price, spring.toString());
         assertTrue(spring.remark().contains(remark), spring.toString());
@@ -161,28 +135,28 @@ class AllocationSearchTest {
     /** A total that the rates of largest yield take with all limits kept cannot contradict them, whatever else is wanted. */
     @Test
     void whatTheLargestYieldAllowsIsNoContradiction() throws Exception {
-        replace("rates_change_after: 3 yr", "rates_change_after: 6 yr");
-        AllocationResult most = allocate();
+        document.replace("rates_change_after: 3 yr", "rates_change_after: 6 yr");
+        AllocationResult most = document.allocate();
         assertEquals(List.of(), most.relaxed());
         double total = 0.98 * most.yield() / 86.4;
         for (String goal : List.of("least energy", "least effect on springs")) {
-            replace("goal: largest yield", "goal: " + goal + "\n  total: " + total + " L/s");
-            AllocationResult shared = allocate();
+            document.replace("goal: largest yield", "goal: " + goal + "\n  total: " + total + " L/s");
+            AllocationResult shared = document.allocate();
             assertEquals(List.of(), shared.relaxed(), goal);
             assertEquals(0.98 * most.yield(), shared.yield(), 1e-4 * most.yield(), goal);
             assertTrue(shared.worst() >= -1e-3, goal + ": least left " + shared.worst());
-            replace("goal: " + goal + "\n  total: " + total + " L/s", "goal: largest yield");
+            document.replace("goal: " + goal + "\n  total: " + total + " L/s", "goal: largest yield");
         }
     }
 
     /** The wanted total takes less energy shared in one way, and leans on the bore farther from the springs in another. */
     @Test
     void savesEnergyForAWantedTotal() throws Exception {
-        replace("goal: largest yield", "goal: least energy\n  total: 14 L/s");
-        AllocationResult least = allocate();
+        document.replace("goal: largest yield", "goal: least energy\n  total: 14 L/s");
+        AllocationResult least = document.allocate();
         assertEquals(14 * 86.4, least.yield(), 14 * 86.4 * 1e-4);
-        replace("goal: least energy", "goal: least effect on springs");
-        AllocationResult springs = allocate();
+        document.replace("goal: least energy", "goal: least effect on springs");
+        AllocationResult springs = document.allocate();
         assertEquals(14 * 86.4, springs.yield(), 14 * 86.4 * 1e-4);
         assertTrue(
                 least.energy() <= springs.energy() * (1 + 1e-6),
@@ -199,7 +173,7 @@ class AllocationSearchTest {
      */
     @Test
     void superposedRoundsComeToWhatTheSimulatorSays() throws Exception {
-        AllocationResult superposed = allocate();
+        AllocationResult superposed = document.allocate();
         assertTrue(
                 superposed.rounds().bySuperposition() >= 2, superposed.rounds().toString());
         assertEquals(1, superposed.rounds().bySimulator(), superposed.rounds().toString());
@@ -208,8 +182,8 @@ class AllocationSearchTest {
                         && superposed.rounds().differences().stream().allMatch(one -> one.largest() <= 1e-3),
                 superposed.rounds().toString());
         assertTrue(superposed.worst() >= -1e-3, "least left " + superposed.worst());
-        replace("head_tolerance: 0.5 mm", "head_tolerance: 0.5 mm, solve: by steps");
-        AllocationResult simulated = allocate();
+        document.replace("head_tolerance: 0.5 mm", "head_tolerance: 0.5 mm, solve: by steps");
+        AllocationResult simulated = document.allocate();
         assertEquals(0, simulated.rounds().bySuperposition());
         assertTrue(simulated.rounds().bySimulator() >= 2, simulated.rounds().toString());
         assertEquals(simulated.yield(), superposed.yield(), 1e-3 * simulated.yield());

@@ -4,17 +4,12 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
-import java.util.stream.Stream;
-import org.headfall.scenarios.document.FileReach;
-import org.headfall.scenarios.reading.ScenarioReader;
 import org.headfall.scenarios.reading.ScenarioReading;
 import org.headfall.scenarios.run.PlanningResponses;
 import org.headfall.scenarios.run.RunInMemory;
 import org.headfall.scenarios.run.RunPlan;
-import org.headfall.scenarios.run.RunPlanner;
 import org.headfall.solver.response.UnitResponses;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -23,7 +18,6 @@ import org.junit.jupiter.api.io.TempDir;
 /** The reference is the simulator, run with rates that are a little larger. */
 class AnsweredDrawdownTest {
 
-    private static final Path EXAMPLE = Path.of("examples", "corella");
     private static final int TOWN = 0;
     private static final int NEIGHBOUR = 2;
 
@@ -45,28 +39,18 @@ class AnsweredDrawdownTest {
     @TempDir
     private Path folder;
 
+    private AllocationDocument document;
+
     /** The example on cells of 2 km for 4 years, with a spring that the town can bring to a stop. */
     @BeforeEach
     void copy() throws IOException {
-        try (Stream<Path> files = Files.list(EXAMPLE)) {
-            for (Path file : files.filter(Files::isRegularFile).toList()) {
-                Files.copy(file, folder.resolve(file.getFileName()));
-            }
-        }
-        Path document = folder.resolve("scenario.yaml");
-        Files.writeString(
-                document,
-                Files.readString(document)
-                        .replace("period: {from: 2027-07-01, for: 20 yr}", "period: {from: 2027-07-01, for: 4 yr}")
-                        .replace("  for: 20 yr\n", "")
-                        .replace("report_after: [1 yr, 10 yr, 20 yr]", "report_after: [1 yr]")
-                        .replace("rates_change_after: 10 yr", "rates_change_after: 2 yr")
-                        .replace("cell: 1 km", "cell: 2 km")
-                        .replace("group: existing", "group: proposed")
-                        .replace("cause: proposed bores", "cause: Corella town")
-                        .replace("outlet: 101 m", "outlet: 112.5 m")
-                        .replace("head_tolerance: 0.5 mm", "head_tolerance: 0.1 mm")
-                        .replace("start: {steady", SINCE + "start: {steady"));
+        document = AllocationDocument.ofExample(folder, "4 yr", "1 yr", "2 yr");
+        document.change(text -> text.replace("cell: 1 km", "cell: 2 km")
+                .replace("group: existing", "group: proposed")
+                .replace("cause: proposed bores", "cause: Corella town")
+                .replace("outlet: 101 m", "outlet: 112.5 m")
+                .replace("head_tolerance: 0.5 mm", "head_tolerance: 0.1 mm")
+                .replace("start: {steady", SINCE + "start: {steady"));
     }
 
     /**
@@ -75,8 +59,8 @@ class AnsweredDrawdownTest {
      */
     @Test
     void marginsFallAsPredictedWhicheverBoreTakesMore() throws Exception {
-        ScenarioReading reading = ScenarioReader.read(folder.resolve("scenario.yaml"), FileReach.FOLDER_OF_DOCUMENT);
-        RunPlan plan = RunPlanner.plan(reading, "test", 1);
+        ScenarioReading reading = document.reading();
+        RunPlan plan = document.plan();
         RateBlocks blocks = RateBlocks.of(
                 reading.orThrow().planning().allocation().orElseThrow(),
                 plan.description().calendar(),

@@ -4,18 +4,11 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Comparator;
 import java.util.List;
-import java.util.stream.Stream;
-import org.headfall.scenarios.document.FileReach;
-import org.headfall.scenarios.reading.ScenarioReader;
-import org.headfall.scenarios.reading.ScenarioReading;
-import org.headfall.scenarios.run.PlanningResponses;
 import org.headfall.scenarios.run.RunInMemory;
 import org.headfall.scenarios.run.RunPlan;
-import org.headfall.scenarios.run.RunPlanner;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -26,47 +19,24 @@ import org.junit.jupiter.api.io.TempDir;
  */
 class AnsweredPricesTest {
 
-    private static final Path EXAMPLE = Path.of("examples", "corella");
     private static final double MEGALITRES_PER_YEAR = 365.25 / 1000;
 
     @TempDir
     private Path folder;
 
+    private AllocationDocument document;
+
     @BeforeEach
     void copy() throws IOException {
-        try (Stream<Path> files = Files.list(EXAMPLE)) {
-            for (Path file : files.filter(Files::isRegularFile).toList()) {
-                Files.copy(file, folder.resolve(file.getFileName()));
-            }
-        }
-        replace("period: {from: 2027-07-01, for: 20 yr}", "period: {from: 2027-07-01, for: 6 yr}");
-        replace("  for: 20 yr\n", "");
-        replace("report_after: [1 yr, 10 yr, 20 yr]", "report_after: [1 yr, 5 yr]");
-        replace("rates_change_after: 10 yr", "rates_change_after: 3 yr");
-    }
-
-    private void replace(String part, String by) throws IOException {
-        Path document = folder.resolve("scenario.yaml");
-        Files.writeString(document, Files.readString(document).replace(part, by));
-    }
-
-    private ScenarioReading reading() throws IOException {
-        return ScenarioReader.read(folder.resolve("scenario.yaml"), FileReach.FOLDER_OF_DOCUMENT);
-    }
-
-    private AllocationResult allocate() throws Exception {
-        ScenarioReading reading = reading();
-        RunPlan plan = RunPlanner.plan(reading, "test", 1);
-        return AllocationSearch.in(
-                plan, reading.orThrow(), PlanningResponses.of(plan, folder), (stage, fraction) -> {});
+        document = AllocationDocument.ofExample(folder, "6 yr", "1 yr, 5 yr", "3 yr");
     }
 
     /** The same with a limit that allows more. */
     private AllocationResult allocate(String limit, double allowed, double more) throws Exception {
         String allows = "    at_most: %s m%n    text: %s".formatted("%s", limit);
-        replace(allows.formatted(allowed), allows.formatted(allowed + more));
-        AllocationResult result = allocate();
-        replace(allows.formatted(allowed + more), allows.formatted(allowed));
+        document.replace(allows.formatted(allowed), allows.formatted(allowed + more));
+        AllocationResult result = document.allocate();
+        document.replace(allows.formatted(allowed + more), allows.formatted(allowed));
         return result;
     }
 
@@ -85,7 +55,7 @@ class AnsweredPricesTest {
     }
 
     private void assertPriced(String place, String limit, double allowed) throws Exception {
-        AllocationResult result = allocate();
+        AllocationResult result = document.allocate();
         AllocationResult.Kept one = dearest(result);
         assertTrue(one.name().contains(place), one.toString());
         assertTrue(result.worst() >= -1e-3, "least left " + result.worst());
@@ -101,24 +71,24 @@ class AnsweredPricesTest {
     /** At the spring itself; without what springs and bores give back the price came out 24 % too low. */
     @Test
     void priceOfHeadAtASpringThatFlows() throws Exception {
-        replace("at_most: 3 m", "at_most: 3.0 m");
+        document.replace("at_most: 3 m", "at_most: 3.0 m");
         assertPriced("Brolga Springs", "Taking by the town lowers the head at the springs", 3.0);
     }
 
     /** Beside the bore that flows by itself; without what is given back 25 % too low. */
     @Test
     void priceOfHeadBesideABoreThatFlows() throws Exception {
-        replace("at_most: 3 m", "at_most: 20 m");
-        replace("at_most: 9 m", "at_most: 1.0 m");
+        document.replace("at_most: 3 m", "at_most: 20 m");
+        document.replace("at_most: 9 m", "at_most: 1.0 m");
         assertPriced("Saltbush homestead", "Taking by the town lowers the head at the neighbour", 1.0);
     }
 
     /** Least energy for a total, between what the total needs of the limit, 1.17 m, and where the limit is of no account, 1.36 m. */
     @Test
     void priceInEnergy() throws Exception {
-        replace("at_most: 3 m", "at_most: 1.25 m");
-        replace("goal: largest yield", "goal: least energy\n  total: 14 L/s");
-        AllocationResult result = allocate();
+        document.replace("at_most: 3 m", "at_most: 1.25 m");
+        document.replace("goal: largest yield", "goal: least energy\n  total: 14 L/s");
+        AllocationResult result = document.allocate();
         AllocationResult.Kept one = dearest(result);
         assertEquals(List.of(), result.relaxed());
         assertTrue(result.worst() >= -1e-3, "least left " + result.worst());
@@ -131,7 +101,7 @@ class AnsweredPricesTest {
     /** What one bore gives up another may take with the same head at a place in the end: by the simulator, to 1 %. */
     @Test
     void exchangesLeaveHeadAsItWas() throws Exception {
-        AllocationResult result = allocate();
+        AllocationResult result = document.allocate();
         AllocationResult.Exchange exchange = result.exchanges().stream()
                 .filter(one ->
                         one.place().equals("Saltbush homestead") && one.from().equals("Town 1"))
@@ -146,7 +116,7 @@ class AnsweredPricesTest {
     }
 
     private double headAtTheEnd(AllocationResult result, String place, double... more) throws Exception {
-        RunPlan plan = RunPlanner.plan(reading(), "test", 1);
+        RunPlan plan = document.plan();
         int groups = result.blocks().groups();
         double[] rates = new double[more.length * groups];
         int[] bores = new int[more.length];

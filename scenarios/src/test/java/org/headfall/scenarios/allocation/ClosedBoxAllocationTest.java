@@ -3,15 +3,8 @@ package org.headfall.scenarios.allocation;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import org.headfall.scenarios.document.FileReach;
-import org.headfall.scenarios.reading.ScenarioReader;
-import org.headfall.scenarios.reading.ScenarioReading;
-import org.headfall.scenarios.run.PlanningResponses;
-import org.headfall.scenarios.run.RunPlan;
-import org.headfall.scenarios.run.RunPlanner;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -67,14 +60,10 @@ class ClosedBoxAllocationTest {
     }
 
     private AllocationResult allocate(String text, String when, String alike) throws Exception {
-        Path document = folder.resolve("scenario.yaml");
-        Files.writeString(
-                document,
-                text.replace("WHEN", when).replace("rates_change_after: 1 yr", "rates_change_after: " + alike));
-        ScenarioReading reading = ScenarioReader.read(document, FileReach.FOLDER_OF_DOCUMENT);
-        RunPlan plan = RunPlanner.plan(reading, "test", 1);
-        AllocationResult result = AllocationSearch.in(
-                plan, reading.orThrow(), PlanningResponses.of(plan, folder), (stage, fraction) -> {});
+        AllocationResult result = AllocationDocument.of(
+                        folder,
+                        text.replace("WHEN", when).replace("rates_change_after: 1 yr", "rates_change_after: " + alike))
+                .allocate();
         assertTrue(result.worst() >= -1e-3, "least left " + result.worst());
         return result;
     }

@@ -8,13 +8,8 @@ import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;
-import org.headfall.scenarios.document.FileReach;
-import org.headfall.scenarios.reading.ScenarioReader;
-import org.headfall.scenarios.reading.ScenarioReading;
-import org.headfall.scenarios.run.PlanningResponses;
 import org.headfall.scenarios.run.RunInMemory;
 import org.headfall.scenarios.run.RunPlan;
-import org.headfall.scenarios.run.RunPlanner;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -64,14 +59,11 @@ class CountedLimitsTest {
     }
 
     private AllocationResult search(String limits, String changes, String accounts) throws Exception {
-        Path document = folder.resolve("scenario.yaml");
-        Files.writeString(
-                document,
+        AllocationDocument document = AllocationDocument.of(
+                folder,
                 DOCUMENT.replace("LIMITS", limits).replace("CHANGES", changes).replace("ACCOUNTS", accounts));
-        ScenarioReading reading = ScenarioReader.read(document, FileReach.FOLDER_OF_DOCUMENT);
-        plan = RunPlanner.plan(reading, "test", 1);
-        return AllocationSearch.in(
-                plan, reading.orThrow(), PlanningResponses.of(plan, folder), (stage, fraction) -> {});
+        plan = document.plan();
+        return document.allocate(plan);
     }
 
     /**

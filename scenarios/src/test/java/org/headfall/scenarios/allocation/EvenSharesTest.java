@@ -3,15 +3,8 @@ package org.headfall.scenarios.allocation;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import org.headfall.scenarios.document.FileReach;
-import org.headfall.scenarios.reading.ScenarioReader;
-import org.headfall.scenarios.reading.ScenarioReading;
-import org.headfall.scenarios.run.PlanningResponses;
-import org.headfall.scenarios.run.RunPlan;
-import org.headfall.scenarios.run.RunPlanner;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -58,12 +51,7 @@ class EvenSharesTest {
     private Path folder;
 
     private AllocationResult allocate(String west) throws Exception {
-        Path document = folder.resolve("scenario.yaml");
-        Files.writeString(document, DOCUMENT.replace("WEST", west));
-        ScenarioReading reading = ScenarioReader.read(document, FileReach.FOLDER_OF_DOCUMENT);
-        RunPlan plan = RunPlanner.plan(reading, "test", 1);
-        return AllocationSearch.in(
-                plan, reading.orThrow(), PlanningResponses.of(plan, folder), (stage, fraction) -> {});
+        return AllocationDocument.of(folder, DOCUMENT.replace("WEST", west)).allocate();
     }
 
     @Test

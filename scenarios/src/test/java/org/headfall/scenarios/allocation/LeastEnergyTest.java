@@ -3,17 +3,11 @@ package org.headfall.scenarios.allocation;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import org.headfall.scenarios.document.FileReach;
-import org.headfall.scenarios.reading.ScenarioReader;
-import org.headfall.scenarios.reading.ScenarioReading;
 import org.headfall.scenarios.recording.StationSeries;
-import org.headfall.scenarios.run.PlanningResponses;
 import org.headfall.scenarios.run.RunInMemory;
 import org.headfall.scenarios.run.RunPlan;
-import org.headfall.scenarios.run.RunPlanner;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -56,12 +50,9 @@ class LeastEnergyTest {
     private RunPlan plan;
 
     private AllocationResult allocate(String two) throws Exception {
-        Path document = folder.resolve("scenario.yaml");
-        Files.writeString(document, DOCUMENT.replace("TWO", two));
-        ScenarioReading reading = ScenarioReader.read(document, FileReach.FOLDER_OF_DOCUMENT);
-        plan = RunPlanner.plan(reading, "test", 1);
-        return AllocationSearch.in(
-                plan, reading.orThrow(), PlanningResponses.of(plan, folder), (stage, fraction) -> {});
+        AllocationDocument document = AllocationDocument.of(folder, DOCUMENT.replace("TWO", two));
+        plan = document.plan();
+        return document.allocate(plan);
     }
 
     /** Rate times lift at the end, added up (m⁴/d). */

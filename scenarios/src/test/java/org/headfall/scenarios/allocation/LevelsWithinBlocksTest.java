@@ -8,14 +8,9 @@ import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;
-import org.headfall.scenarios.document.FileReach;
-import org.headfall.scenarios.reading.ScenarioReader;
-import org.headfall.scenarios.reading.ScenarioReading;
 import org.headfall.scenarios.recording.StationSeries;
-import org.headfall.scenarios.run.PlanningResponses;
 import org.headfall.scenarios.run.RunInMemory;
 import org.headfall.scenarios.run.RunPlan;
-import org.headfall.scenarios.run.RunPlanner;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -67,12 +62,10 @@ class LevelsWithinBlocksTest {
     /** Series of stations every five days with the rates that were found. */
     private List<StationSeries> found(String level, String limits) throws Exception {
         Files.writeString(folder.resolve("season.csv"), SEASONS);
-        Path document = folder.resolve("scenario.yaml");
-        Files.writeString(document, DOCUMENT.replace("LEVEL", level).replace("LIMITS", limits));
-        ScenarioReading reading = ScenarioReader.read(document, FileReach.FOLDER_OF_DOCUMENT);
-        RunPlan plan = RunPlanner.plan(reading, "test", 1);
-        AllocationResult result = AllocationSearch.in(
-                plan, reading.orThrow(), PlanningResponses.of(plan, folder), (stage, fraction) -> {});
+        AllocationDocument document =
+                AllocationDocument.of(folder, DOCUMENT.replace("LEVEL", level).replace("LIMITS", limits));
+        RunPlan plan = document.plan();
+        AllocationResult result = document.allocate(plan);
         double[] rates = result.bores().get(0).rates().stream()
                 .mapToDouble(Double::doubleValue)
                 .toArray();

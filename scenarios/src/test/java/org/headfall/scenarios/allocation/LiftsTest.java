@@ -4,15 +4,9 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.nio.file.Files;
 import java.nio.file.Path;
-import org.headfall.scenarios.document.FileReach;
-import org.headfall.scenarios.reading.ScenarioReader;
-import org.headfall.scenarios.reading.ScenarioReading;
-import org.headfall.scenarios.run.PlanningResponses;
 import org.headfall.scenarios.run.RunInMemory;
 import org.headfall.scenarios.run.RunPlan;
-import org.headfall.scenarios.run.RunPlanner;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -54,14 +48,11 @@ class LiftsTest {
     private RunPlan plan;
 
     private AllocationResult allocate(String brings, String bores, String minimums) throws Exception {
-        Path document = folder.resolve("scenario.yaml");
-        Files.writeString(
-                document,
+        AllocationDocument document = AllocationDocument.of(
+                folder,
                 DOCUMENT.replace("BRINGS", brings).replace("BORES", bores).replace("MINIMUMS", minimums));
-        ScenarioReading reading = ScenarioReader.read(document, FileReach.FOLDER_OF_DOCUMENT);
-        plan = RunPlanner.plan(reading, "test", 1);
-        return AllocationSearch.in(
-                plan, reading.orThrow(), PlanningResponses.of(plan, folder), (stage, fraction) -> {});
+        plan = document.plan();
+        return document.allocate(plan);
     }
 
     private double dischargeAtTheEnd() {

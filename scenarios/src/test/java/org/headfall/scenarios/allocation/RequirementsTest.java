@@ -3,19 +3,14 @@ package org.headfall.scenarios.allocation;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.BitSet;
 import java.util.List;
-import java.util.stream.Stream;
-import org.headfall.scenarios.document.FileReach;
-import org.headfall.scenarios.reading.ScenarioReader;
 import org.headfall.scenarios.reading.ScenarioReading;
 import org.headfall.scenarios.run.PlanningResponses;
 import org.headfall.scenarios.run.RunInMemory;
 import org.headfall.scenarios.run.RunPlan;
-import org.headfall.scenarios.run.RunPlanner;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -23,36 +18,25 @@ import org.junit.jupiter.api.io.TempDir;
 /** The reference is the simulator, run with the rates. */
 class RequirementsTest {
 
-    private static final Path EXAMPLE = Path.of("examples", "corella");
     private static final int TOWN = 0;
     private static final int EXISTING = 2;
 
     @TempDir
     private Path folder;
 
+    private AllocationDocument document;
+
     /** The example without springs, where effects of given rates add up, on cells of 2 km for 4 years. */
     @BeforeEach
     void copy() throws IOException {
-        try (Stream<Path> files = Files.list(EXAMPLE)) {
-            for (Path file : files.filter(Files::isRegularFile).toList()) {
-                Files.copy(file, folder.resolve(file.getFileName()));
-            }
-        }
-        Path document = folder.resolve("scenario.yaml");
-        Files.writeString(
-                document,
-                Files.readString(document)
-                        .replace("period: {from: 2027-07-01, for: 20 yr}", "period: {from: 2027-07-01, for: 4 yr}")
-                        .replace("  for: 20 yr\n", "")
-                        .replace("report_after: [1 yr, 10 yr, 20 yr]", "report_after: [1 yr]")
-                        .replace("rates_change_after: 10 yr", "rates_change_after: 2 yr")
-                        .replace("cell: 1 km", "cell: 2 km")
-                        .replaceAll("(?m)^springs:\\n.*\\n", "")
-                        .replace("    at: Brolga Springs\n", "    at: Brolga soak\n")
-                        .replace(
-                                "  - {name: Saltbush homestead,",
-                                "  - {name: Brolga soak, at: [409.5 km, 6331.5 km]}\n  - {name: Saltbush homestead,")
-                        .replace("    when: ever\n    at_most: 9 m", "    when: ever\n    at_most: 90 m"));
+        document = AllocationDocument.ofExample(folder, "4 yr", "1 yr", "2 yr");
+        document.change(text -> text.replace("cell: 1 km", "cell: 2 km")
+                .replaceAll("(?m)^springs:\\n.*\\n", "")
+                .replace("    at: Brolga Springs\n", "    at: Brolga soak\n")
+                .replace(
+                        "  - {name: Saltbush homestead,",
+                        "  - {name: Brolga soak, at: [409.5 km, 6331.5 km]}\n  - {name: Saltbush homestead,")
+                .replace("    when: ever\n    at_most: 9 m", "    when: ever\n    at_most: 90 m"));
     }
 
     /** Metres and cubic metres a day side by side, each with its own largest difference. */
@@ -69,8 +53,8 @@ class RequirementsTest {
     /** Of a proposed and an existing bore that share, a limit on the effect of proposed bores counts the proposed one alone. */
     @Test
     void limitOnProposedBoresDoesNotCountExistingOnes() throws Exception {
-        ScenarioReading reading = ScenarioReader.read(folder.resolve("scenario.yaml"), FileReach.FOLDER_OF_DOCUMENT);
-        RunPlan plan = RunPlanner.plan(reading, "test", 1);
+        ScenarioReading reading = document.reading();
+        RunPlan plan = document.plan();
         RateBlocks blocks = RateBlocks.of(
                 reading.orThrow().planning().allocation().orElseThrow(),
                 plan.description().calendar(),

@@ -3,14 +3,7 @@ package org.headfall.scenarios.allocation;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.nio.file.Files;
 import java.nio.file.Path;
-import org.headfall.scenarios.document.FileReach;
-import org.headfall.scenarios.reading.ScenarioReader;
-import org.headfall.scenarios.reading.ScenarioReading;
-import org.headfall.scenarios.run.PlanningResponses;
-import org.headfall.scenarios.run.RunPlan;
-import org.headfall.scenarios.run.RunPlanner;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -61,17 +54,13 @@ class SeniorityTest {
     private Path folder;
 
     private AllocationResult allocate(String near, String bores, String seniority, double allowed) throws Exception {
-        Path document = folder.resolve("scenario.yaml");
-        Files.writeString(
-                document,
-                DOCUMENT.replace("NEAR", near)
-                        .replace("BORES", bores)
-                        .replace("SENIORITY", seniority)
-                        .replace("ALLOWED", String.valueOf(allowed)));
-        ScenarioReading reading = ScenarioReader.read(document, FileReach.FOLDER_OF_DOCUMENT);
-        RunPlan plan = RunPlanner.plan(reading, "test", 1);
-        AllocationResult result = AllocationSearch.in(
-                plan, reading.orThrow(), PlanningResponses.of(plan, folder), (stage, fraction) -> {});
+        AllocationResult result = AllocationDocument.of(
+                        folder,
+                        DOCUMENT.replace("NEAR", near)
+                                .replace("BORES", bores)
+                                .replace("SENIORITY", seniority)
+                                .replace("ALLOWED", String.valueOf(allowed)))
+                .allocate();
         assertTrue(result.worst() >= -1e-3, "least left " + result.worst());
         return result;
     }
