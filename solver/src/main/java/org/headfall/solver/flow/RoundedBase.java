@@ -7,7 +7,7 @@ import org.headfall.solver.time.Step;
  * Gives back the water that rounding takes from the known part of a stage. In steps of seconds the heads of most cells change
  * by less than their last place: added to a head such a change is lost, in a million cells alike, and the water that they
  * released would be missing in the balance of the step. What is lost is known exactly, since heads before and after differ by
- * little (Sterbenz 1974), and goes to one cell, whose head it changes by some 1e-10 m.
+ * little (Sterbenz 1974), and goes to {@link LeftoverCells}.
  */
 final class RoundedBase {
 
@@ -19,8 +19,7 @@ final class RoundedBase {
     private final double[] storage;
     private final CellLoops loops;
     private final double whole;
-    private final int most;
-    private final int least;
+    private final LeftoverCells takers;
 
     /** Some of the cells that store, spread over all: one alone may stand near the datum, where places are fine. */
     private final int[] looked;
@@ -37,20 +36,12 @@ final class RoundedBase {
         int[] storing = IntStream.range(0, storage.length)
                 .filter(cell -> storage[cell] > 0)
                 .toArray();
-        int largest = 0;
         double sum = 0;
         for (int cell : storing) {
             sum += storage[cell];
-            largest = storage[largest] < storage[cell] ? cell : largest;
-        }
-        int smallest = largest;
-        for (int cell : storing) {
-            boolean enough = storage[cell] >= StageReleases.LEAST_SHARE * storage[largest];
-            smallest = enough && storage[cell] < storage[smallest] ? cell : smallest;
         }
         whole = sum;
-        most = largest;
-        least = smallest;
+        takers = LeftoverCells.of(storage.length, cell -> storage[cell]);
         looked = IntStream.range(0, Math.min(CELLS_LOOKED_AT, storing.length))
                 .map(i -> storing[(int) ((long) i * storing.length / Math.min(CELLS_LOOKED_AT, storing.length))])
                 .toArray();
@@ -90,14 +81,6 @@ final class RoundedBase {
             }
             return sum;
         });
-        double left = lost - given(lost, most, base);
-        given(left, least, base);
-    }
-
-    /** Gives water to one cell (m³); returns how much it took, by the last place of its head. */
-    private double given(double water, int cell, double[] head) {
-        double former = head[cell];
-        head[cell] += water / storage[cell];
-        return storage[cell] * (head[cell] - former);
+        takers.take(lost, cell -> storage[cell], base);
     }
 }

@@ -196,8 +196,8 @@ final class StageMatrix {
     }
 
     /**
-     * Raises all heads evenly. What rounding takes from the rise, which is alike in all cells that stand alike, goes to the
-     * cell that it changes least, and what the last place of that cell's head is too coarse for to the cell with the least.
+     * Raises all heads evenly. What rounding takes from the rise, which is alike in all cells that stand alike, goes to
+     * {@link LeftoverCells}.
      */
     private void raise(double rise, double[] head) {
         boolean[] active = equation.aquifer().active();
@@ -213,16 +213,7 @@ final class StageMatrix {
             }
             return sum;
         });
-        double left = lost - given(lost, prepared().firmest(), head);
-        given(left, prepared().softest(), head);
-    }
-
-    /** Gives water to one cell (m³/d); returns how much it took, by the last place of its head. */
-    private double given(double water, int cell, double[] head) {
-        double firmness = equation.ties()[cell] + release()[cell];
-        double former = head[cell];
-        head[cell] += water / firmness;
-        return firmness * (head[cell] - former);
+        prepared().takers().take(lost, cell -> ties[cell] + perMetre[cell], head);
     }
 
     /**

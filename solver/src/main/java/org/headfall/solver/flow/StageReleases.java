@@ -12,12 +12,6 @@ final class StageReleases {
 
     private static final long BYTES_KEPT = 48L << 20;
 
-    /**
-     * A cell that takes what the last place of the firmest head is too coarse for gives at least this share of what the firmest
-     * gives: so its head moves by at most 1e5 of those places, some 1e-9 m.
-     */
-    static final double LEAST_SHARE = 1e-5;
-
     private final double[] ties;
     private final double[] storage;
     private final @Nullable BedRelaxation bed;
@@ -34,11 +28,10 @@ final class StageReleases {
      * @param tie what storage, leakage and boundaries give in all per metre of fall (m²/d)
      * @param usualTie norm of a residual that leaves an error of one metre where all cells err alike (m²/d): by the
      *     harmonic mean, which heeds small cells. Uneven errors of the same size leave larger residuals
-     * @param firmest the cell that gives most per metre of fall
-     * @param softest the cell that gives least of those that give at least {@link #LEAST_SHARE} of the firmest
+     * @param takers cells that take what rounding leaves over, by what they give per metre of fall
      */
     @SuppressWarnings("ArrayRecordComponent") // read in every step, never compared
-    record Release(double coefficient, double[] perMetre, double tie, double usualTie, int firmest, int softest) {}
+    record Release(double coefficient, double[] perMetre, double tie, double usualTie, LeftoverCells takers) {}
 
     /**
      * Releases of a matrix.
@@ -89,7 +82,6 @@ final class StageReleases {
         double tie = 0;
         double inverse = 0;
         int tied = 0;
-        int firmest = 0;
         for (int cell = 0; cell < perMetre.length; cell++) {
             double own = ties[cell] + perMetre[cell];
             if (own > 0) {
@@ -97,23 +89,9 @@ final class StageReleases {
                 inverse += 1 / own;
                 tied++;
             }
-            if (own > ties[firmest] + perMetre[firmest]) {
-                firmest = cell;
-            }
         }
         double usualTie = tied == 0 ? 0 : tied / inverse * Math.sqrt(tied);
-        return new Release(coefficient, perMetre, tie, usualTie, firmest, softest(perMetre, firmest));
-    }
-
-    private int softest(double[] perMetre, int firmest) {
-        double least = LEAST_SHARE * (ties[firmest] + perMetre[firmest]);
-        int softest = firmest;
-        for (int cell = 0; cell < perMetre.length; cell++) {
-            double own = ties[cell] + perMetre[cell];
-            if (own >= least && own < ties[softest] + perMetre[softest]) {
-                softest = cell;
-            }
-        }
-        return softest;
+        LeftoverCells takers = LeftoverCells.of(perMetre.length, cell -> ties[cell] + perMetre[cell]);
+        return new Release(coefficient, perMetre, tie, usualTie, takers);
     }
 }
