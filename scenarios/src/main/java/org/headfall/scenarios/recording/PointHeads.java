@@ -19,10 +19,11 @@ public final class PointHeads {
      * @throws IllegalArgumentException if a protected point lies outside the active aquifer
      */
     public static List<ObservedHead> of(RunDescription description, List<OuterBoundary> boundaries) {
-        if (description.points().isEmpty()) {
-            return List.of();
-        }
-        List<NearField> bores = nearFields(description, boundaries);
+        return description.points().isEmpty() ? List.of() : beside(description, nearFields(description, boundaries));
+    }
+
+    /** Heads at all protected points by the near field of each bore. */
+    static List<ObservedHead> beside(RunDescription description, List<NearField> bores) {
         return description.points().stream()
                 .map(point -> new ObservedHead(description.aquifer(), point.x(), point.y(), bores))
                 .toList();

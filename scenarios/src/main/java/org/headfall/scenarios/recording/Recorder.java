@@ -10,6 +10,7 @@ import org.headfall.solver.aquifer.Aquifer;
 import org.headfall.solver.aquifer.OuterBoundary;
 import org.headfall.solver.flow.WaterBalance;
 import org.headfall.solver.nearfield.CentreHeads;
+import org.headfall.solver.nearfield.NearField;
 import org.headfall.solver.nearfield.ObservedHead;
 import org.headfall.solver.simulation.SimulationObserver;
 import org.headfall.solver.simulation.Snapshot;
@@ -46,8 +47,9 @@ public final class Recorder implements SimulationObserver {
         this.description = description;
         this.plan = plan;
         this.sinks = List.copyOf(sinks);
-        points = PointHeads.of(description, boundaries);
-        centres = new CentreHeads(PointHeads.nearFields(description, boundaries));
+        List<NearField> bores = PointHeads.nearFields(description, boundaries);
+        points = PointHeads.beside(description, bores);
+        centres = new CentreHeads(bores);
         notConfinedSince = new double[description.grid().cellCount()];
         Arrays.fill(notConfinedSince, Double.NaN);
     }
