@@ -186,8 +186,8 @@ final class AttributedChanges {
         for (int k = 0; k < causes.length; k++) {
             double[] drawdown = byCause[causes[k]].drawdowns(following);
             if (causes[k] == drift()) {
-                double[] further = run.drift().drawdown(day);
-                Arrays.setAll(drawdown, i -> drawdown[i] + further[following[i]]);
+                double[] further = run.drift().drawdown(day, following);
+                Arrays.setAll(drawdown, i -> drawdown[i] + further[i]);
             }
             for (int i = 0; i < following.length; i++) {
                 double known = changes[causes[k]][following[i]];

@@ -1,6 +1,7 @@
 package org.headfall.solver.response;
 
 import java.util.Arrays;
+import java.util.stream.IntStream;
 
 /**
  * What was under way when a run started, and what boundaries and recharge do in it: the fall of head that there would have been
@@ -54,12 +55,23 @@ final class Drift {
      * @return a new array
      */
     double[] drawdown(double day) {
-        double[] fall = new double[atStart.length];
+        return drawdown(day, IntStream.range(0, atStart.length).toArray());
+    }
+
+    /**
+     * The same at some receptors, for a step asks only for those whose discharge follows head.
+     *
+     * @param day the day (d)
+     * @param receptors the receptors
+     * @return fall at each of them (m), each what {@link #drawdown(double)} gives
+     */
+    double[] drawdown(double day, int[] receptors) {
+        double[] fall = new double[receptors.length];
         if (!undisturbed.sources().isEmpty()) {
-            double[] now = undisturbed.on(day);
-            Arrays.setAll(fall, receptor -> atStart[receptor] - now[receptor]);
+            double[] now = undisturbed.on(day, receptors);
+            Arrays.setAll(fall, i -> atStart[receptors[i]] - now[i]);
         }
-        Arrays.setAll(fall, receptor -> fall[receptor] - atOnce[receptor]);
+        Arrays.setAll(fall, i -> fall[i] - atOnce[receptors[i]]);
         return fall;
     }
 }

@@ -1,6 +1,7 @@
 package org.headfall.solver.response;
 
 import java.util.Arrays;
+import java.util.stream.IntStream;
 import org.headfall.solver.wording.PlainNumber;
 
 /**
@@ -14,6 +15,7 @@ public final class ResponseTable {
     private static final double ROUNDING = 1e-9;
 
     private final int receptors;
+    private final int[] everyReceptor;
     private final double[] logTimes;
     private final double[] times;
     private final double[] atOnce;
@@ -33,6 +35,7 @@ public final class ResponseTable {
      */
     public ResponseTable(int receptors, double[] times, double[] atOnce, double[][] values, double[][] rates) {
         this.receptors = receptors;
+        everyReceptor = IntStream.range(0, receptors).toArray();
         this.times = times.clone();
         this.atOnce = atOnce;
         this.values = values;
@@ -160,47 +163,66 @@ public final class ResponseTable {
      * @param drawdown drawdown of each receptor, added to (m)
      */
     public void addSteps(double time, double[] discharges, double[] drawdown) {
+        addSteps(time, discharges, everyReceptor, drawdown);
+    }
+
+    /**
+     * Adds the drawdown at some receptors by discharges that have lasted for a time.
+     *
+     * @param time how long they have lasted (d), positive
+     * @param discharges discharge of each cause (m³/d)
+     * @param at the receptors
+     * @param drawdown drawdown of each of them, added to (m)
+     */
+    void addSteps(double time, double[] discharges, int[] at, double[] drawdown) {
         if (time <= times[0]) {
             double share = time / times[0];
-            addWeighted(discharges, drawdown, atOnce, 1 - share, values[0], share);
+            addWeighted(discharges, at, drawdown, atOnce, 1 - share, values[0], share);
             return;
         }
         int interval = interval(time);
         double[] weights = valueWeights(interval, time);
-        addWeighted(discharges, drawdown, values[interval], weights[0], values[interval + 1], weights[1]);
-        addWeighted(discharges, drawdown, slopes[interval], weights[2], slopes[interval + 1], weights[3]);
+        addWeighted(discharges, at, drawdown, values[interval], weights[0], values[interval + 1], weights[1]);
+        addWeighted(discharges, at, drawdown, slopes[interval], weights[2], slopes[interval + 1], weights[3]);
     }
 
     /**
-     * Adds the drawdown at all receptors by discharges that have grown evenly for a time.
+     * Adds the drawdown at some receptors by discharges that have grown evenly for a time.
      *
      * @param time how long they have grown (d), positive
      * @param growth growth of the discharge of each cause (m³/d²)
-     * @param drawdown drawdown of each receptor, added to (m)
+     * @param at the receptors
+     * @param drawdown drawdown of each of them, added to (m)
      */
-    void addRamps(double time, double[] growth, double[] drawdown) {
+    void addRamps(double time, double[] growth, int[] at, double[] drawdown) {
         if (time <= times[0]) {
             double half = 0.5 * time * time / times[0];
-            addWeighted(growth, drawdown, atOnce, time - half, values[0], half);
+            addWeighted(growth, at, drawdown, atOnce, time - half, values[0], half);
             return;
         }
         int interval = interval(time);
         double width = logTimes[interval + 1] - logTimes[interval];
         double[] weights = HermiteWeights.integral(times[interval], width, fraction(interval, time));
-        addWeighted(growth, drawdown, values[interval], weights[0], values[interval + 1], weights[1]);
-        addWeighted(growth, drawdown, slopes[interval], weights[2], slopes[interval + 1], weights[3]);
-        addWeighted(growth, drawdown, integrals[interval], 1, integrals[interval], 0);
+        addWeighted(growth, at, drawdown, values[interval], weights[0], values[interval + 1], weights[1]);
+        addWeighted(growth, at, drawdown, slopes[interval], weights[2], slopes[interval + 1], weights[3]);
+        addWeighted(growth, at, drawdown, integrals[interval], 1, integrals[interval], 0);
     }
 
     private void addWeighted(
-            double[] amounts, double[] drawdown, double[] one, double oneWeight, double[] other, double otherWeight) {
+            double[] amounts,
+            int[] at,
+            double[] drawdown,
+            double[] one,
+            double oneWeight,
+            double[] other,
+            double otherWeight) {
         for (int cause = 0; cause < amounts.length; cause++) {
             if (amounts[cause] != 0) {
                 double a = amounts[cause] * oneWeight;
                 double b = amounts[cause] * otherWeight;
                 int from = cause * receptors;
-                for (int receptor = 0; receptor < receptors; receptor++) {
-                    drawdown[receptor] += a * one[from + receptor] + b * other[from + receptor];
+                for (int i = 0; i < at.length; i++) {
+                    drawdown[i] += a * one[from + at[i]] + b * other[from + at[i]];
                 }
             }
         }

@@ -1,8 +1,10 @@
 package org.headfall.solver.response;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.function.Function;
 import java.util.stream.DoubleStream;
+import java.util.stream.IntStream;
 import org.headfall.solver.flow.ChangingSource;
 import org.headfall.solver.schedule.Schedule;
 
@@ -100,15 +102,27 @@ public final class UndisturbedHeads {
      * @return head of each receptor (m above datum)
      */
     public double[] on(double day) {
-        double[] head = atStart.clone();
+        return on(day, IntStream.range(0, atStart.length).toArray());
+    }
+
+    /**
+     * Heads at some receptors on a day.
+     *
+     * @param day the day (d), within the run
+     * @param receptors the receptors
+     * @return head of each of them (m above datum), each what {@link #on(double)} gives
+     */
+    double[] on(double day, int[] receptors) {
+        double[] head = new double[receptors.length];
+        Arrays.setAll(head, i -> atStart[receptors[i]]);
         double[] amounts = new double[sources.size()];
         for (int i = 0; i < amounts.length; i++) {
             for (int k = 0; k < days[i].length && days[i][k] < day; k++) {
                 double time = day - days[i][k];
                 amounts[i] = jumps[i][k];
-                rises.addSteps(time, amounts, head);
+                rises.addSteps(time, amounts, receptors, head);
                 amounts[i] = bends[i][k];
-                rises.addRamps(time, amounts, head);
+                rises.addRamps(time, amounts, receptors, head);
             }
             amounts[i] = 0;
         }

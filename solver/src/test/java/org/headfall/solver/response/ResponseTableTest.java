@@ -62,9 +62,9 @@ class ResponseTableTest {
         for (double time = 5e-4; time < 20_000; time *= 1.31) {
             sum += integrator.integrate(100_000, t -> table.at(1, 0, t), before, time);
             before = time;
-            double[] drawdown = new double[2];
-            table.addRamps(time, new double[] {1}, drawdown);
-            assertEquals(sum, drawdown[1], 1e-6 * sum + 1e-11, "time " + time);
+            double[] drawdown = new double[1];
+            table.addRamps(time, new double[] {1}, new int[] {1}, drawdown);
+            assertEquals(sum, drawdown[0], 1e-6 * sum + 1e-11, "time " + time);
         }
     }
 

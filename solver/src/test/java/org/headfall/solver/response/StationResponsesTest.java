@@ -1,5 +1,6 @@
 package org.headfall.solver.response;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -125,6 +126,9 @@ class StationResponsesTest {
         try (Simulation simulation = new Simulation(withoutSprings(idle), TIGHT)) {
             simulation.run(start, 0, END, DAYS, state -> {
                 double[] found = responses.undisturbed().on(state.day());
+                assertArrayEquals(
+                        new double[] {found[3], found[1]},
+                        responses.undisturbed().on(state.day(), new int[] {3, 1}));
                 double[] walls = state.boreWallHead();
                 assertEquals(walls[0], found[0], 5e-4, "bore 0 on day " + state.day());
                 assertEquals(walls[1], found[1], 5e-4, "bore 1 on day " + state.day());
