@@ -1,6 +1,7 @@
 package org.headfall.scenarios.findings;
 
 import java.util.List;
+import java.util.stream.DoubleStream;
 
 /**
  * Drawdown at one place (m), or discharge that it lost (m³/d), by cause. The causes of one split, what is no bore's doing and
@@ -30,6 +31,20 @@ public record AttributedChange(
         bores = List.copyOf(bores);
         holders = List.copyOf(holders);
         groups = List.copyOf(groups);
+    }
+
+    /**
+     * What shares of the causes are told of: the same for bores, holders and groups.
+     *
+     * @param least smallest whole that shares are told of, in its unit
+     * @return the base
+     */
+    public ShareBase shares(double least) {
+        return ShareBase.of(
+                least,
+                whole,
+                DoubleStream.concat(bores.stream().mapToDouble(Cause::amount), DoubleStream.of(drift, notLinear))
+                        .toArray());
     }
 
     /**

@@ -2,6 +2,7 @@ package org.headfall.scenarios.results;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -9,6 +10,7 @@ import java.util.Map;
 import java.util.function.Function;
 import org.headfall.scenarios.findings.AttributionSummary;
 import org.headfall.scenarios.findings.AttributionTable;
+import org.headfall.scenarios.findings.ShareBase;
 import org.headfall.scenarios.quantity.DischargeUnit;
 import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.recording.Station;
@@ -16,7 +18,7 @@ import org.headfall.scenarios.recording.Station;
 /**
  * Writes {@code attribution.csv}: drawdown and loss of discharge at every place and report date, split by bore, by holder
  * and by group. What boundaries, recharge and the start do and what is not linear have a line each. The lines of one split and
- * these two add up to the whole.
+ * these two add up to the whole. Shares are told where they say anything ({@link ShareBase}); otherwise a remark says why not.
  */
 final class AttributionCsv {
 
@@ -38,8 +40,6 @@ final class AttributionCsv {
     static final String NO_BORE = "no bore";
     static final String NO_CAUSE = "no cause";
 
-    private static final double PERCENT = 100;
-
     private static final List<String> HEADER = List.of(
             "when",
             DATE,
@@ -51,7 +51,8 @@ final class AttributionCsv {
             "share of drawdown (%)",
             LOSS,
             SEASONAL_LOSS,
-            "share of loss (%)");
+            "share of loss (%)",
+            "remark");
 
     private final RunDescription description;
     private final CsvFile file;
@@ -74,12 +75,23 @@ final class AttributionCsv {
     }
 
     private void write(AttributionTable table, int row) throws IOException {
-        Effect whole = new Effect(
+        Effect all = new Effect(
                 table.wholeDrawdown()[row],
                 Arrays.stream(table.seasonal()[row]).sum(),
                 table.wholeLoss()[row],
                 Arrays.stream(table.seasonalLoss()[row]).sum());
-        line(table, row, EVERYTHING, EVERYTHING, whole, whole);
+        Effect drift = new Effect(table.drift()[row], 0, table.driftLoss()[row], 0);
+        List<Effect> parts = new ArrayList<>();
+        Effect rest = all.less(drift);
+        for (int bore = 0; bore < table.drawdown()[row].length; bore++) {
+            Effect effect = effect(table, row, bore);
+            parts.add(effect);
+            rest = rest.less(effect);
+        }
+        parts.add(drift);
+        parts.add(rest);
+        Whole whole = Whole.of(all, parts);
+        line(table, row, EVERYTHING, EVERYTHING, all, whole);
         split(table, row, BY_BORE, Station.BoreSite::name, whole);
         split(
                 table,
@@ -88,17 +100,12 @@ final class AttributionCsv {
                 site -> site.holder().isEmpty() ? AttributionSummary.HOLDER_NOT_STATED : site.holder(),
                 whole);
         split(table, row, BY_GROUP, site -> site.proposed() ? "proposed" : "existing", whole);
-        Effect bores = Effect.NONE;
-        for (int bore = 0; bore < table.drawdown()[row].length; bore++) {
-            bores = bores.plus(effect(table, row, bore));
-        }
-        Effect drift = new Effect(table.drift()[row], 0, table.driftLoss()[row], 0);
         line(table, row, NO_BORE, "boundaries, recharge and the start", drift, whole);
-        line(table, row, NO_CAUSE, "what is not linear", whole.less(bores).less(drift), whole);
+        line(table, row, NO_CAUSE, "what is not linear", rest, whole);
     }
 
     private void split(
-            AttributionTable table, int row, String by, Function<Station.BoreSite, String> cause, Effect whole)
+            AttributionTable table, int row, String by, Function<Station.BoreSite, String> cause, Whole whole)
             throws IOException {
         Map<String, Effect> effects = new LinkedHashMap<>();
         List<Station.BoreSite> sites = description.bores();
@@ -119,7 +126,7 @@ final class AttributionCsv {
                 follows ? table.seasonalLoss()[row][bore] : 0);
     }
 
-    private void line(AttributionTable table, int row, String by, String cause, Effect effect, Effect whole)
+    private void line(AttributionTable table, int row, String by, String cause, Effect effect, Whole whole)
             throws IOException {
         CsvLineCells cells = new CsvLineCells()
                 .text(table.label())
@@ -129,21 +136,51 @@ final class AttributionCsv {
                 .text(cause)
                 .number(effect.drawdown, 4)
                 .number(effect.seasonal, 4)
-                .number(PERCENT * effect.drawdown / whole.drawdown, 1);
-        if (Double.isNaN(whole.loss)) {
+                .number(whole.drawdown.percent(effect.drawdown), 1);
+        if (!whole.losesDischarge()) {
             cells.empty().empty().empty();
         } else {
             cells.number(DischargeUnit.LITRES_PER_SECOND.of(effect.loss), 3)
                     .number(DischargeUnit.LITRES_PER_SECOND.of(effect.seasonalLoss), 3)
-                    .number(PERCENT * effect.loss / whole.loss, 1);
+                    .number(whole.loss.percent(effect.loss), 1);
         }
-        file.line(cells);
+        file.line(cells.text(whole.remark()));
+    }
+
+    /** What shares of drawdown and of the loss of discharge are told of; the loss is NaN where nothing follows head. */
+    private record Whole(ShareBase drawdown, ShareBase loss) {
+
+        static Whole of(Effect all, List<Effect> parts) {
+            return new Whole(
+                    ShareBase.of(
+                            ShareBase.LEAST_DRAWDOWN,
+                            all.drawdown,
+                            parts.stream().mapToDouble(Effect::drawdown).toArray()),
+                    ShareBase.of(
+                            ShareBase.LEAST_LOSS,
+                            all.loss,
+                            parts.stream().mapToDouble(Effect::loss).toArray()));
+        }
+
+        boolean losesDischarge() {
+            return !Double.isNaN(loss.whole());
+        }
+
+        /** Why shares are missing, blank where they are all there. */
+        String remark() {
+            List<String> reasons = new ArrayList<>();
+            if (drawdown.sense() != ShareBase.Sense.SOUND) {
+                reasons.add("no shares of drawdown: " + drawdown.sense().whyNot());
+            }
+            if (losesDischarge() && loss.sense() != ShareBase.Sense.SOUND) {
+                reasons.add("no shares of loss: " + loss.sense().whyNot());
+            }
+            return String.join("; ", reasons);
+        }
     }
 
     /** Drawdown and the seasonal part of it (m), loss of discharge and the seasonal part of that (m³/d). */
     private record Effect(double drawdown, double seasonal, double loss, double seasonalLoss) {
-
-        static final Effect NONE = new Effect(0, 0, 0, 0);
 
         Effect plus(Effect other) {
             return new Effect(

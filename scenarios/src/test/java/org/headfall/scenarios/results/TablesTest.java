@@ -17,6 +17,7 @@ import java.util.Locale;
 import java.util.Optional;
 import org.headfall.scenarios.findings.AttributedChange;
 import org.headfall.scenarios.findings.AttributionSummary;
+import org.headfall.scenarios.findings.AttributionTable;
 import org.headfall.scenarios.recording.SmallField;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -122,6 +123,39 @@ class TablesTest {
             assertEquals(0.05, sum(lines, by, "of it by the season (L/s)"), 1e-9, by);
         }
         assertEquals("", read("attribution.csv").get(0).getField("loss of discharge (L/s)"));
+    }
+
+    /** Rows: parts of 0.38 m that mostly cancel, one of 4 mm, and at the spring a sound drawdown of which the loss is nothing. */
+    @Test
+    void attributionTellsSharesOnlyOfWhatTheySaySomethingAbout() throws IOException {
+        FinishedRun run = FinishedField.run(SmallField.description());
+        AttributionTable like = run.findings().attribution().get(0);
+        AttributionTable table = new AttributionTable(
+                like.label(),
+                like.day(),
+                like.stations(),
+                new double[][] {{-2.64, 3.02}, {0.004, 0}, {1, 3}, {1, 3}},
+                new double[4][2],
+                new double[4],
+                new double[] {0.38, 0.004, 4, 4},
+                new double[][] {{}, {}, {0.1, 0.2}, {}},
+                new double[][] {{}, {}, {0, 0}, {}},
+                new double[] {Double.NaN, Double.NaN, 0, Double.NaN},
+                new double[] {Double.NaN, Double.NaN, 0.3, Double.NaN});
+        Tables.write(folder, run.withFindings(run.findings().withAttribution(List.of(table))));
+        assertEquals(
+                List.of(
+                        " / no shares of drawdown: parts for and against mostly cancel",
+                        " / no shares of drawdown: next to nothing in all",
+                        "25.0 / no shares of loss: next to nothing in all",
+                        "25.0 / "),
+                read("attribution.csv").stream()
+                        .filter(line -> line.getField("cause")
+                                .equals(run.description().bores().get(0).name()))
+                        .map(line -> line.getField("share of drawdown (%)") + " / " + line.getField("remark"))
+                        .toList());
+        assertTrue(read("attribution.csv").stream()
+                .allMatch(line -> line.getField("share of loss (%)").isEmpty()));
     }
 
     /** What the invented table says, in metres and m³/d: written in L/s, read back. */

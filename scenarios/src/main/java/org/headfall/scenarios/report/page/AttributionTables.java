@@ -3,9 +3,11 @@ package org.headfall.scenarios.report.page;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.OptionalDouble;
 import org.headfall.scenarios.findings.AttributedChange;
 import org.headfall.scenarios.findings.AttributedChange.Cause;
 import org.headfall.scenarios.findings.AttributionSummary;
+import org.headfall.scenarios.findings.ShareBase;
 import org.headfall.scenarios.report.page.PageTable.Column;
 
 /** Whom drawdown and lost discharge are put down to. */
@@ -16,8 +18,6 @@ public final class AttributionTables {
 
     /** Causes of a split that are named one by one. */
     private static final int MOST_CAUSES = 3;
-
-    private static final double PERCENT = 100;
 
     private AttributionTables() {}
 
@@ -36,13 +36,13 @@ public final class AttributionTables {
         parts.add(part(
                 "attribution-drawdown",
                 "Drawdown since the start and who caused it" + on,
-                new Split("Drawdown", Quantity.HEIGHT),
+                new Split("Drawdown", Quantity.HEIGHT, ShareBase.LEAST_DRAWDOWN),
                 summary.drawdown()));
         if (!summary.loss().isEmpty()) {
             parts.add(part(
                     "attribution-loss",
                     "Discharge lost since the start by springs and flowing bores and who caused it" + on,
-                    new Split("Lost discharge", Quantity.FLOW),
+                    new Split("Lost discharge", Quantity.FLOW, ShareBase.LEAST_LOSS),
                     summary.loss()));
         }
         return List.copyOf(parts);
@@ -70,8 +70,9 @@ public final class AttributionTables {
      *
      * @param title its name as the heading of a column
      * @param quantity what it is
+     * @param least smallest whole that shares are told of, in the unit in which it is kept
      */
-    private record Split(String title, Quantity quantity) {
+    private record Split(String title, Quantity quantity, double least) {
 
         List<Column> columns(boolean holders) {
             List<Column> columns = new ArrayList<>(List.of(
@@ -89,14 +90,13 @@ public final class AttributionTables {
         }
 
         List<Cell> row(AttributedChange change, boolean holders) {
+            ShareBase shares = change.shares(least);
             List<Cell> cells = new ArrayList<>(List.of(
-                    Cell.text(change.place()),
-                    Cell.number(quantity, change.whole()),
-                    causes(change.bores(), change.whole())));
+                    Cell.text(change.place()), Cell.number(quantity, change.whole()), causes(change.bores(), shares)));
             if (holders) {
-                cells.add(causes(change.holders(), change.whole()));
+                cells.add(causes(change.holders(), shares));
             }
-            cells.add(causes(change.groups(), change.whole()));
+            cells.add(causes(change.groups(), shares));
             cells.add(Cell.number(quantity, change.drift()));
             cells.add(Cell.number(quantity, change.notLinear()));
             cells.add(Cell.number(quantity, change.seasonal()));
@@ -104,7 +104,7 @@ public final class AttributionTables {
         }
 
         /** "Town 1: 2.00 m (50.0 %), Town 2: 1.00 m (25.0 %), 4 others: 0.20 m (5.0 %)"; a dash if all round to nothing. */
-        private Cell causes(List<Cause> all, double whole) {
+        private Cell causes(List<Cause> all, ShareBase shares) {
             List<Cause> told = all.stream()
                     .filter(cause -> !roundsToNothing(cause.amount()))
                     .sorted(Comparator.comparingDouble((Cause cause) -> Math.abs(cause.amount()))
@@ -127,11 +127,15 @@ public final class AttributionTables {
                 Cause part = parts.get(i);
                 sentence =
                         sentence.and((i == 0 ? "" : ", ") + part.name() + ": ").and(quantity, part.amount());
-                if (!roundsToNothing(whole)) {
+                OptionalDouble share = shares.percent(part.amount());
+                if (share.isPresent()) {
                     sentence = sentence.and(" (")
-                            .and(Quantity.SHARE, PERCENT * part.amount() / whole)
+                            .and(Quantity.SHARE, share.getAsDouble())
                             .and(")");
                 }
+            }
+            if (shares.sense() != ShareBase.Sense.SOUND) {
+                sentence = sentence.and(" (no shares: " + shares.sense().whyNot() + ")");
             }
             return Cell.figure(sentence, told.get(0).amount());
         }

@@ -2,7 +2,9 @@ package org.headfall.scenarios.report.page;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalDouble;
 import org.headfall.scenarios.findings.HeadPressure;
+import org.headfall.scenarios.findings.ShareBase;
 import org.headfall.scenarios.report.content.ArtesianHead;
 import org.headfall.scenarios.report.content.Interference;
 import org.headfall.scenarios.report.content.LimitOutcome;
@@ -122,7 +124,7 @@ final class ResultTables {
         List<Column> columns = new ArrayList<>();
         columns.add(new Column("Drawdown (rows) due to (columns)", Quantity.TEXT));
         matrix.causes().forEach(cause -> columns.add(new Column(cause, Quantity.HEIGHT)));
-        columns.add(new Column("By others", Quantity.SHARE));
+        columns.add(new Column("By others", Quantity.TEXT));
         columns.add(new Column("Sum of parts", Quantity.HEIGHT));
         columns.add(new Column("Full run", Quantity.HEIGHT));
         List<List<Cell>> rows =
@@ -142,10 +144,22 @@ final class ResultTables {
         List<Cell> cells = new ArrayList<>();
         cells.add(Cell.text(row.site()));
         row.drawdowns().forEach(drawdown -> cells.add(Cell.number(Quantity.HEIGHT, drawdown)));
-        cells.add(Cell.number(Quantity.SHARE, Math.abs(sum) < 1e-9 ? Double.NaN : (sum - own) / sum * 100));
+        cells.add(byOthers(own, sum));
         cells.add(Cell.number(Quantity.HEIGHT, sum));
         cells.add(Cell.number(Quantity.HEIGHT, row.whole()));
         return cells;
+    }
+
+    /** "3.20 m (81.0 %)", or the reason why there is no share: beside what the site itself takes or gives less. */
+    private static Cell byOthers(double own, double sum) {
+        double others = sum - own;
+        ShareBase base = ShareBase.of(ShareBase.LEAST_DRAWDOWN, sum, own, others);
+        OptionalDouble share = base.percent(others);
+        Sentence figure = Sentence.of("").and(Quantity.HEIGHT, others).and(" (");
+        Sentence whole = share.isPresent()
+                ? figure.and(Quantity.SHARE, share.getAsDouble())
+                : figure.and("no share: " + base.sense().whyNot());
+        return Cell.figure(whole.and(")"), others);
     }
 
     static PageTable sites(ReportContent content) {
