@@ -178,6 +178,19 @@ public final class PointRules {
     }
 
     /**
+     * Whether a point discharges all that its rule allows, and head at its wall is high enough for that.
+     *
+     * @param day moment of the rule (d)
+     * @param point the point
+     * @param discharge its discharge (m³/d)
+     * @param head head at its wall (m above datum)
+     */
+    public boolean getsAllAsked(double day, int point, double discharge, double head) {
+        DischargeRule rule = at(day)[point];
+        return discharge == rule.most() && rule.neededHead(discharge) <= head;
+    }
+
+    /**
      * Discharges of some points, met together with the heads they cause, for whoever knows the heads that the aquifer
      * offers without solving for them.
      *

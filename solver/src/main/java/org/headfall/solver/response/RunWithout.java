@@ -23,7 +23,7 @@ public final class RunWithout {
     private final Superposition superposition;
     private final RateHistory history;
     private final BitSet shut;
-    private final double tolerance;
+    private final RulesMet rulesMet;
     private final int points;
 
     /** Change of discharge of each point at the end of each step (m³/d). */
@@ -54,7 +54,7 @@ public final class RunWithout {
         superposition = new Superposition(responses.modes());
         this.history = history;
         this.shut = (BitSet) shut.clone();
-        tolerance = FlowSystem.ruleTolerance(accuracy);
+        rulesMet = new RulesMet(rules, superposition, FlowSystem.ruleTolerance(accuracy));
         int steps = history.steps();
         points = history.points();
         change = new double[steps][];
@@ -120,7 +120,7 @@ public final class RunWithout {
             discharge[i] = history.rateAtEnd(step, point) + known[point];
             head[i] = history.headAtEnd(step, point) - fall[i];
         }
-        return superposition.further(rules, moment, following, history.startsAnew(step), discharge, head, tolerance);
+        return rulesMet.further(moment, following, history.startsAnew(step), discharge, head);
     }
 
     /**

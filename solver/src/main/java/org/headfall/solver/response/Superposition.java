@@ -1,7 +1,6 @@
 package org.headfall.solver.response;
 
 import java.util.Arrays;
-import org.headfall.solver.flow.PointRules;
 
 /**
  * Discharges of all causes carried through time, with the drawdown that they make. In each step a discharge runs straight
@@ -27,7 +26,6 @@ final class Superposition {
     private final boolean[] taken;
     private final double[] end;
     private final double[] growth;
-    private double[][] onsetsOfPoints = {};
     private double length = Double.POSITIVE_INFINITY;
     private int settled;
 
@@ -277,62 +275,5 @@ final class Superposition {
         double[] before = felt;
         felt = next;
         next = before;
-    }
-
-    /**
-     * By how much the discharges of some points differ at the end of the step last looked at from what was assumed, so
-     * that they meet their rules.
-     *
-     * @param rules rules of all points
-     * @param moment moment of the rules (d)
-     * @param following the points
-     * @param atOnce whether the difference holds throughout the step, or grows evenly
-     * @param assumed discharge of each of these points (m³/d)
-     * @param head in: head at the wall of each of these points if that were so; out: with the difference (m above datum)
-     * @param tolerance largest error of head at a wall (m)
-     * @return difference of discharge of each of these points (m³/d)
-     * @throws IllegalStateException if the rules cannot be met
-     */
-    double[] further(
-            PointRules rules,
-            double moment,
-            int[] following,
-            boolean atOnce,
-            double[] assumed,
-            double[] head,
-            double tolerance) {
-        int n = following.length;
-        double[][] response = responses(following, atOnce);
-        double[] offered = head.clone();
-        for (int i = 0; i < n; i++) {
-            for (int j = 0; j < n; j++) {
-                offered[i] += response[i][j] * assumed[j];
-            }
-        }
-        double[] discharge = assumed.clone();
-        rules.meet(moment, following, response, offered, discharge, tolerance);
-        for (int i = 0; i < n; i++) {
-            discharge[i] -= assumed[i];
-        }
-        for (int i = 0; i < n; i++) {
-            for (int j = 0; j < n; j++) {
-                head[i] -= response[i][j] * discharge[j];
-            }
-        }
-        return discharge;
-    }
-
-    /** Response of the wall of each of some points to a further unit discharge of each; holds until it is asked for again. */
-    private double[][] responses(int[] points, boolean atOnce) {
-        if (onsetsOfPoints.length != points.length) {
-            onsetsOfPoints = new double[points.length][points.length];
-        }
-        for (int i = 0; i < points.length; i++) {
-            onsets(points[i], points, i + 1, atOnce, onsetsOfPoints[i]);
-            for (int j = 0; j < i; j++) {
-                onsetsOfPoints[j][i] = onsetsOfPoints[i][j];
-            }
-        }
-        return onsetsOfPoints;
     }
 }

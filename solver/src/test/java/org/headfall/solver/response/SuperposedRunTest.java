@@ -183,4 +183,50 @@ class SuperposedRunTest {
         noRules.run(DAYS, END);
         assertTrue(noRules.estimatedError() < FlowSystem.ruleTolerance(coarse), "stated " + noRules.estimatedError());
     }
+
+    /** A rate that goes up and down every hundred days by straight lines. */
+    private static Operation zigzag(OptionalDouble lowest) {
+        double[] days = new double[41];
+        double[] rates = new double[41];
+        Arrays.setAll(days, k -> 100 * k);
+        Arrays.setAll(rates, k -> k % 2 == 0 ? 300 : 2600);
+        return new Operation.PumpedRate(new LinearSchedule(days, rates), lowest);
+    }
+
+    private static SuperposedRun run(FlowProblem problem, FlowProblem atRest) {
+        StationResponses responses = StationResponses.fromSteady(problem, List.of(), END, SETTINGS);
+        SuperposedRun run = SuperposedRun.fromSteady(problem, atRest, responses, 1e-3);
+        run.run(DAYS, END);
+        return run;
+    }
+
+    /** A pump far above its lowest level runs as one that has none: the same heads, with not one step more. */
+    @Test
+    void aPumpThatGetsAllItAsksForTakesNoStepsOfItsOwn() {
+        FlowProblem lowest = StationResponsesTest.withoutSprings(
+                StationResponsesTest.field(zigzag(OptionalDouble.of(-500)), new Operation.FreeFlow(105)));
+        FlowProblem none = StationResponsesTest.withoutSprings(
+                StationResponsesTest.field(zigzag(OptionalDouble.empty()), new Operation.FreeFlow(105)));
+        SuperposedRun withLowest = run(lowest, without(lowest, 0));
+        SuperposedRun withNone = run(none, without(none, 0));
+        assertEquals(withNone.history().steps(), withLowest.history().steps());
+        assertEquals(0, difference(withNone, withLowest), 1e-9);
+    }
+
+    /** A pump whose rate bends, which comes to its lowest level and off it again with each of the bends. */
+    @Test
+    void aPumpComesToItsLowestLevelAndOffIt() {
+        FlowProblem problem =
+                StationResponsesTest.field(zigzag(OptionalDouble.of(100)), new Operation.FreeFlow(105), slopes());
+        FlowProblem atRest = without(problem, 0, 2);
+        Difference difference = compare(problem, Optional.of(atRest), steadyHeads(atRest));
+        assertEquals(0, difference.head(), 2e-3);
+        assertEquals(0, difference.level(), 2e-3);
+        assertEquals(0, difference.discharge(), 0.005 * difference.flow());
+        SuperposedRun run = run(problem, atRest);
+        long limited = run.states().stream()
+                .filter(state -> state.discharge()[0] < state.asked()[0] - 1)
+                .count();
+        assertTrue(limited > 0 && limited < DAYS.length, limited + " of " + DAYS.length);
+    }
 }
