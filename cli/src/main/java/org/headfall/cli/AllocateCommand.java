@@ -58,12 +58,12 @@ final class AllocateCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws InputException, IOException {
+        Path target = options.target("-rates", AllocationFiles.NAMES);
         ScenarioReading reading = options.read();
         RunPlan plan = options.plan(reading);
         PlanningOptions.remark(reading, spec.commandLine().getErr());
         PlanningSection.require(
                 reading, "allocation", reading.orThrow().planning().allocation());
-        Path target = options.target("-rates");
         PrintWriter err = spec.commandLine().getErr();
         try (ResultsFolder folder = options.open(target, AllocationFiles.NAMES);
                 Progress progress = terminal.progress(err)) {

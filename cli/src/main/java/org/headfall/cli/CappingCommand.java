@@ -62,10 +62,10 @@ final class CappingCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws InputException, IOException {
+        Path target = earlier.target("capping", CappingOutputs.FILES);
         RunPlan plan = earlier.plan(threads.threads());
         PrintWriter err = spec.commandLine().getErr();
         RunFromResponses answers = earlier.answers(plan, err);
-        Path target = earlier.target("capping");
         List<ShutBore> bores;
         try (ResultsFolder folder = ResultsFolder.open(target, earlier.overwrites(), CappingOutputs.FILES)) {
             bores = CappingStudy.hasWork(plan) ? study(plan, answers, folder.file(""), err) : List.of();

@@ -12,6 +12,7 @@ import org.headfall.scenarios.quantity.Dimension;
 import org.headfall.scenarios.quantity.QuantityException;
 import org.headfall.scenarios.quantity.QuantityParser;
 import org.headfall.scenarios.results.FileChanges;
+import org.headfall.scenarios.results.ResultsFolder;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -64,6 +65,7 @@ final class CompareCommand implements Callable<Integer> {
     public Integer call() throws IOException {
         List<Double> metres =
                 thresholds.stream().map(this::metres).distinct().sorted().toList();
+        ResultsFolder.requireFree(output, overwrite, ComparisonOutputs.FILES);
         RunComparison comparison = RunComparison.of(first, second);
         for (Path run : List.of(first, second)) {
             ChangedFiles.warn(FileChanges.atAGlance(run), spec.commandLine().getErr());

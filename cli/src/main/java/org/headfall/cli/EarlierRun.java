@@ -5,6 +5,8 @@ import java.io.PrintWriter;
 import java.nio.file.Path;
 import org.headfall.scenarios.problem.InputException;
 import org.headfall.scenarios.results.ResultsException;
+import org.headfall.scenarios.results.ResultsFolder;
+import org.headfall.scenarios.results.WrittenFiles;
 import org.headfall.scenarios.run.EarlierResponses;
 import org.headfall.scenarios.run.RunFromResponses;
 import org.headfall.scenarios.run.RunPlan;
@@ -65,9 +67,11 @@ final class EarlierRun {
         return responses == null ? argument.resultsFolder() : responses;
     }
 
-    /** Where the tables of a command go. */
-    Path target(String command) {
-        return output == null ? argument.resultsFolder("-" + command) : output;
+    /** Where the tables of a command go; asked for before anything is read, for a place that is taken is refused here. */
+    Path target(String command, WrittenFiles files) throws ResultsException {
+        Path target = output == null ? argument.resultsFolder("-" + command) : output;
+        ResultsFolder.requireFree(target, overwrite, files);
+        return target;
     }
 
     boolean overwrites() {

@@ -13,6 +13,8 @@ import org.headfall.cli.progress.Progress;
 import org.headfall.scenarios.problem.InputException;
 import org.headfall.scenarios.reading.ScenarioReading;
 import org.headfall.scenarios.results.FinishedRun;
+import org.headfall.scenarios.results.ResultsFolder;
+import org.headfall.scenarios.results.WrittenFiles;
 import org.headfall.scenarios.run.EarlierResponses;
 import org.headfall.scenarios.run.RunFromResponses;
 import org.headfall.scenarios.run.RunPlan;
@@ -94,6 +96,7 @@ final class EstimateCommand implements Callable<Integer> {
                     spec.commandLine(),
                     "--output must not be the folder of the run that is answered from, found " + target);
         }
+        ResultsFolder.requireFree(target, overwrite, WrittenFiles.OF_A_RUN);
         EarlierResponses stored = new EarlierResponses(earlier);
         ScenarioReading reading = argument.read();
         RunPlan plan = RunPlanner.plan(

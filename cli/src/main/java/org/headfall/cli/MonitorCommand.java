@@ -44,6 +44,7 @@ final class MonitorCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws InputException, IOException {
+        Path target = earlier.target("monitor", WarningOutputs.FILES);
         RunPlan plan = earlier.plan();
         RunFromResponses answers = earlier.answers(plan, spec.commandLine().getErr());
         StatedErrors stated = ResultsReader.errors(earlier.responses());
@@ -52,7 +53,6 @@ final class MonitorCommand implements Callable<Integer> {
         List<UncountedLimit> leftOut = study.leftOut();
         ExpectedBands bands =
                 new ExpectedBands(plan.description(), answers.answer().orElseThrow(), stated.heads());
-        Path target = earlier.target("monitor");
         RunCalendar calendar = plan.description().calendar();
         new WarningOutputs(warnings, leftOut, bands, calendar).into(target, earlier.overwrites());
         PrintWriter out = spec.commandLine().getOut();

@@ -55,9 +55,14 @@ final class PlanningOptions {
         return PlanningResponses.of(plan, argument.resultsFolder());
     }
 
-    /** Where files go: what was asked for, or the folder of results with something added to its name. */
-    Path target(String ending) {
-        return output == null ? argument.resultsFolder(ending) : output;
+    /**
+     * Where files go: what was asked for, or the folder of results with something added to its name. Asked for before
+     * anything is read, for a place that is taken is refused here.
+     */
+    Path target(String ending, WrittenFiles files) throws ResultsException {
+        Path target = output == null ? argument.resultsFolder(ending) : output;
+        ResultsFolder.requireFree(target, overwrite, files);
+        return target;
     }
 
     ResultsFolder open(Path target, WrittenFiles files) throws ResultsException {

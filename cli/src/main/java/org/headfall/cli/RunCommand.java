@@ -18,7 +18,9 @@ import org.headfall.cli.progress.Progress;
 import org.headfall.scenarios.problem.InputException;
 import org.headfall.scenarios.reading.ScenarioReading;
 import org.headfall.scenarios.results.FinishedRun;
+import org.headfall.scenarios.results.ResultsFolder;
 import org.headfall.scenarios.results.RunOutput;
+import org.headfall.scenarios.results.WrittenFiles;
 import org.headfall.scenarios.run.CasePlan;
 import org.headfall.scenarios.run.CaseRuns;
 import org.headfall.scenarios.run.RunPlan;
@@ -94,6 +96,7 @@ final class RunCommand implements Callable<Integer> {
     @Override
     public Integer call() throws InputException, IOException {
         Path target = output == null ? argument.resultsFolder() : output;
+        ResultsFolder.requireFree(target, overwrite, WrittenFiles.OF_A_RUN_OR_CASES);
         ScenarioReading reading = argument.read();
         boolean oneCase = reading.orThrow().cases().isEmpty();
         Collection<RunAnswer> answers = oneCase ? List.of(inOne(reading, target)) : inCases(reading, target);

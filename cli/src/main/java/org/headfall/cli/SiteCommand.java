@@ -62,12 +62,12 @@ final class SiteCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws InputException, IOException {
+        Path target = options.target("-sites", SitingFiles.NAMES);
         ScenarioReading reading = options.read();
         RunPlan plan = options.plan(reading);
         PlanningOptions.remark(reading, spec.commandLine().getErr());
         SitingSpecification siting = PlanningSection.require(
                 reading, "siting", reading.orThrow().planning().siting());
-        Path target = options.target("-sites");
         PrintWriter err = spec.commandLine().getErr();
         try (ResultsFolder folder = options.open(target, SitingFiles.NAMES);
                 Progress progress = terminal.progress(err)) {

@@ -51,12 +51,12 @@ final class SpacingCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws InputException, IOException {
+        Path target = options.target("-spacing", SpacingFiles.NAMES);
         ScenarioReading reading = options.read();
         RunPlan plan = options.plan(reading);
         PlanningOptions.remark(reading, spec.commandLine().getErr());
         SpacingSpecification spacing = PlanningSection.require(
                 reading, "spacing", reading.orThrow().planning().spacing());
-        Path target = options.target("-spacing");
         try (ResultsFolder folder = options.open(target, SpacingFiles.NAMES);
                 Progress progress = terminal.progress(spec.commandLine().getErr())) {
             SpacingResult result = SpacingComparison.in(plan, spacing, progress::reached);

@@ -26,7 +26,8 @@ import org.locationtech.jts.geom.Geometry;
 /** Writes the folder of a comparison. */
 public final class ComparisonOutputs {
 
-    private static final WrittenFiles FILES =
+    /** Names of the files. */
+    public static final WrittenFiles FILES =
             WrittenFiles.named("(compared-runs|compared-stations|affected-places)\\.csv"
                     + "|affected-areas\\.geojson|lower-by-[0-9]{4}-[0-9]{2}-[0-9]{2}\\.tif");
 

@@ -16,7 +16,8 @@ import org.headfall.scenarios.results.WrittenFiles;
 /** Writes the folder of a study of warning levels. */
 public final class WarningOutputs {
 
-    private static final WrittenFiles FILES =
+    /** Names of the files. */
+    public static final WrittenFiles FILES =
             WrittenFiles.named("(warnings|warning-levels|expected-bands|limits-not-counted)\\.csv");
 
     private final List<Warning> warnings;

@@ -25,6 +25,8 @@ public final class ResultsFolder implements AutoCloseable {
     /** Name of the file that keeps other runs out while the folder is written. */
     static final String LOCK = ".lock";
 
+    private static final String PART = ".part";
+    private static final String REPLACED = ".replaced";
     private static final long FULL = 1 << 20;
 
     private final Path target;
@@ -48,37 +50,62 @@ public final class ResultsFolder implements AutoCloseable {
      * @param overwrite whether results that stand there may be replaced, once the new ones are complete
      * @param files the files that will be written; a folder with any other is kept
      * @return the open folder
-     * @throws ResultsException if results exist and may not be replaced, something else stands there, another run
-     *     writes there, or the folder cannot be written to
+     * @throws ResultsException if {@link #requireFree} refuses the place, another run writes there, or the folder cannot be
+     *     written to
      */
     public static ResultsFolder open(Path target, boolean overwrite, WrittenFiles files) throws ResultsException {
+        requireFree(target, overwrite, files);
         Path full = target.toAbsolutePath().normalize();
         try {
-            full = Files.exists(full) ? full.toRealPath() : full;
-            if (full.getFileName() == null) {
-                throw new ResultsException(
-                        ResultsException.Kind.FOREIGN, full, "is no place for results; name a new folder");
-            }
-            Path part = sibling(full, ".part");
-            Path replaced = sibling(full, ".replaced");
-            restoreInterruptedReplacement(full, replaced);
-            requireOutsideResults(full);
-            files.requireNothingElse(full);
-            FilledReview.requireNone(full);
-            files.requireNothingElse(part);
-            files.requireNothingElse(replaced);
-            if (!overwrite && WrittenFiles.hasEntries(full)) {
-                throw new ResultsException(ResultsException.Kind.EXISTS, full, "results exist; they are kept");
-            }
+            full = real(target);
+            Path part = sibling(full, PART);
+            Path replaced = sibling(full, REPLACED);
             Files.createDirectories(part);
             FileChannel channel = lock(part, full);
             clear(part);
             return new ResultsFolder(full, part, replaced, channel, files);
-        } catch (ResultsException e) {
-            throw e;
         } catch (IOException e) {
             throw explained(e, full);
         }
+    }
+
+    /**
+     * Checks that results may go to a place; all that is changed there is that results get their name back which a run killed
+     * at its end left under another. {@link #open} checks it too; a command that reads or computes before asks at its very
+     * beginning, so that nobody waits for a refusal.
+     *
+     * @param target final folder of the results
+     * @param overwrite whether results that stand there may be replaced
+     * @param files the files that will be written; a folder with any other is kept
+     * @throws ResultsException if results exist and may not be replaced, a review in them was filled in, the place lies within
+     *     other results, or something else stands there
+     */
+    public static void requireFree(Path target, boolean overwrite, WrittenFiles files) throws ResultsException {
+        Path full = target.toAbsolutePath().normalize();
+        try {
+            full = real(target);
+            if (full.getFileName() == null) {
+                throw new ResultsException(
+                        ResultsException.Kind.FOREIGN, full, "is no place for results; name a new folder");
+            }
+            Path replaced = sibling(full, REPLACED);
+            restoreInterruptedReplacement(full, replaced);
+            requireOutsideResults(full);
+            for (Path place : List.of(full, sibling(full, PART), replaced)) {
+                files.requireNothingElse(place);
+            }
+            FilledReview.requireNone(full);
+            if (!overwrite && WrittenFiles.hasEntries(full)) {
+                throw new ResultsException(ResultsException.Kind.EXISTS, full, "results exist; they are kept");
+            }
+        } catch (IOException e) {
+            throw explained(e, full);
+        }
+    }
+
+    private static Path real(Path target) throws IOException {
+        Path full = target.toAbsolutePath().normalize();
+        return Files.exists(full) ? full.toRealPath() : full;
     }
 
     /** A folder within results would look like a part of them, and keep the run from being made again there. */
@@ -199,7 +226,7 @@ public final class ResultsFolder implements AutoCloseable {
     private void requireNoPartFiles() throws IOException {
         try (Stream<Path> written = Files.list(part)) {
             List<Path> unfinished =
-                    written.filter(file -> file.toString().endsWith(".part")).toList();
+                    written.filter(file -> file.toString().endsWith(PART)).toList();
             if (!unfinished.isEmpty()) {
                 throw new IllegalStateException("still unfinished: " + unfinished);
             }

@@ -17,15 +17,22 @@ import java.util.stream.Stream;
  */
 public final class WrittenFiles {
 
-    /** Files of a run. */
-    public static final WrittenFiles OF_A_RUN = named("heads\\.nc|bores\\.nc|discharges\\.nc|responses\\.nc"
+    private static final String NAMES_OF_A_RUN = "heads\\.nc|bores\\.nc|discharges\\.nc|responses\\.nc"
             + "|inputs\\.zip|(summary|evidence)\\.json|report\\.html|bores\\.geojson"
             + "|(artesian-head|accounts|assumptions|review|decline|recovery|interference|attribution|bores|water-balance|limits|doubts|measured-heads)\\.csv"
-            + "|(head|drawdown)-[0-9]{4}-[0-9]{2}-[0-9]{2}\\.tif");
+            + "|(head|drawdown)-[0-9]{4}-[0-9]{2}-[0-9]{2}\\.tif";
+    private static final String NAMES_BESIDE_CASES = "limits-by-case\\.csv";
+
+    /** Files of a run. */
+    public static final WrittenFiles OF_A_RUN = named(NAMES_OF_A_RUN);
 
     /** Files of several cases: folders with files of a run each, and a table. */
     public static final WrittenFiles OF_CASES =
-            new WrittenFiles(Pattern.compile("\\.lock|limits-by-case\\.csv(\\.part)?"), Optional.of(OF_A_RUN));
+            new WrittenFiles(finishedOrLeft(NAMES_BESIDE_CASES), Optional.of(OF_A_RUN));
+
+    /** Files of a run or of several cases, which only the document tells apart. */
+    public static final WrittenFiles OF_A_RUN_OR_CASES =
+            new WrittenFiles(finishedOrLeft(NAMES_OF_A_RUN + "|" + NAMES_BESIDE_CASES), Optional.of(OF_A_RUN));
 
     private static final int NAMED = 3;
 
@@ -45,7 +52,11 @@ public final class WrittenFiles {
      * @return the files
      */
     public static WrittenFiles named(String names) {
-        return new WrittenFiles(Pattern.compile("\\.lock|(" + names + ")(\\.part)?"), Optional.empty());
+        return new WrittenFiles(finishedOrLeft(names), Optional.empty());
+    }
+
+    private static Pattern finishedOrLeft(String names) {
+        return Pattern.compile("\\.lock|(" + names + ")(\\.part)?");
     }
 
     /** Whether there is anything in a folder; false if there is no folder. */
