@@ -175,6 +175,16 @@ public final class RunInMemory {
      * @return series of each station on the days of its plan
      */
     public static List<StationSeries> stations(RunPlan plan) {
+        return taking(plan).series();
+    }
+
+    /**
+     * Runs a plan for the series of its stations and what its bores take.
+     *
+     * @param plan the plan
+     * @return series of each station on the days of its plan, with the volumes of its bores, compared with no other run
+     */
+    public static RunSeries taking(RunPlan plan) {
         RecordPlan records = RecordPlan.of(plan.description(), plan.stationDays(), new double[0]);
         return Repeat.of(
                         plan.description(),
@@ -185,8 +195,7 @@ public final class RunInMemory {
                         plan.settings(),
                         List.of())
                 .run()
-                .orElseThrow()
-                .series();
+                .orElseThrow();
     }
 
     /**

@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.headfall.scenarios.limits.Limit;
+import org.headfall.scenarios.limits.LimitedQuantity;
 import org.headfall.scenarios.limits.UncountedLimit;
 import org.headfall.scenarios.recording.PointHeads;
 import org.headfall.scenarios.recording.RunDescription;
@@ -23,6 +24,10 @@ import org.headfall.solver.response.EffectFields;
 final class CountedLimits {
 
     private final List<Counted> counted;
+    private final List<CountedVolume> volumes;
+
+    /** One limit on volume, and the number of its name. */
+    private record CountedVolume(VolumeHeadroom headroom, int reason) {}
 
     /**
      * One limit: what is left of it, and drawdown at its station by a bore in any cell, or by one bore. Effects are those of
@@ -72,8 +77,9 @@ final class CountedLimits {
         }
     }
 
-    private CountedLimits(List<Counted> counted) {
+    private CountedLimits(List<Counted> counted, List<CountedVolume> volumes) {
         this.counted = counted;
+        this.volumes = volumes;
     }
 
     /**
@@ -88,15 +94,16 @@ final class CountedLimits {
     static CountedLimits of(RunInMemory base, SitingSpecification siting, EffectFields.NewBore newBore, Ruling ruling) {
         RunDescription run = base.plan().description();
         List<Limit> limits = base.plan().limits().stream()
-                .filter(limit -> LimitHeadroom.obstacle(limit, siting.holder()).isEmpty())
+                .filter(limit -> !isOnVolume(limit) && obstacle(limit, siting).isEmpty())
                 .toList();
         List<Integer> stations = limits.stream()
                 .map(limit -> run.stationIndex(limit.station()))
                 .distinct()
                 .toList();
+        List<CountedVolume> volumes = volumes(base, siting, ruling);
         List<Counted> counted = new ArrayList<>();
         if (stations.isEmpty()) {
-            return new CountedLimits(counted);
+            return new CountedLimits(counted, volumes);
         }
         EffectFields fields = new EffectFields(
                 base.plan().problem(),
@@ -116,7 +123,25 @@ final class CountedLimits {
                     : Optional.empty();
             counted.add(new Counted(headroom, fields, receptor, ruling.add(headroom.words()), giving));
         }
-        return new CountedLimits(counted);
+        return new CountedLimits(counted, volumes);
+    }
+
+    private static List<CountedVolume> volumes(RunInMemory base, SitingSpecification siting, Ruling ruling) {
+        return base.plan().limits().stream()
+                .filter(limit -> isOnVolume(limit) && obstacle(limit, siting).isEmpty())
+                .map(limit -> VolumeHeadroom.of(limit, base, siting.days()))
+                .map(headroom -> new CountedVolume(headroom, ruling.add(headroom.words())))
+                .toList();
+    }
+
+    private static boolean isOnVolume(Limit limit) {
+        return limit.quantity() instanceof LimitedQuantity.Volume;
+    }
+
+    private static Optional<String> obstacle(Limit limit, SitingSpecification siting) {
+        return isOnVolume(limit)
+                ? VolumeHeadroom.obstacle(limit, siting)
+                : LimitHeadroom.obstacle(limit, siting.holder());
     }
 
     private static EffectFields.Receptor receptor(RunInMemory base, int index) {
@@ -132,7 +157,7 @@ final class CountedLimits {
     /** The limits of a run that are not counted. */
     static List<UncountedLimit> uncounted(RunInMemory base, SitingSpecification siting) {
         return base.plan().limits().stream()
-                .flatMap(limit -> LimitHeadroom.obstacle(limit, siting.holder()).stream()
+                .flatMap(limit -> obstacle(limit, siting).stream()
                         .map(reason -> new UncountedLimit(limit.nameAndPlace(), reason, "")))
                 .distinct()
                 .toList();
@@ -140,15 +165,30 @@ final class CountedLimits {
 
     /** Names of the limits of which nothing is left on some day. */
     List<String> usedUp() {
-        return counted.stream()
+        Stream<String> ofHeads = counted.stream()
                 .map(one -> one.headroom)
                 .filter(one -> IntStream.range(0, one.days().length).anyMatch(day -> one.margin(day) <= 0))
-                .map(LimitHeadroom::words)
-                .toList();
+                .map(LimitHeadroom::words);
+        Stream<String> ofVolumes = volumes.stream()
+                .map(CountedVolume::headroom)
+                .filter(one -> one.largestRate() <= 0)
+                .map(VolumeHeadroom::words);
+        return Stream.concat(ofHeads, ofVolumes).toList();
+    }
+
+    /** What to be careful about, in sentences. */
+    List<String> cautions() {
+        return volumes.stream().flatMap(one -> one.headroom.caution().stream()).toList();
     }
 
     /** Lowers the largest rate of each cell to what all limits leave. */
     void lower(RateBounds bounds) {
+        for (CountedVolume one : volumes) {
+            double most = one.headroom.largestRate();
+            for (int cell = 0; cell < bounds.rate().length; cell++) {
+                bounds.lower(cell, most, one.reason);
+            }
+        }
         for (Counted one : counted) {
             for (int day = 0; day < one.headroom.days().length; day++) {
                 double[] effect = one.effect(day);
@@ -171,6 +211,10 @@ final class CountedLimits {
      */
     Most most(NearField bore, double most, int otherwise) {
         Most found = new Most(most, otherwise);
+        for (CountedVolume one : volumes) {
+            double bound = Math.max(0, one.headroom.largestRate());
+            found = bound < found.rate ? new Most(bound, one.reason) : found;
+        }
         for (Counted one : counted) {
             for (int day = 0; day < one.headroom.days().length; day++) {
                 double effect = one.effectOf(bore, day);
@@ -193,6 +237,7 @@ final class CountedLimits {
 
     /** Counts a bore: it uses up a part of each limit. */
     void use(NearField bore, double rate) {
+        volumes.forEach(one -> one.headroom.use(rate));
         for (Counted one : counted) {
             for (int day = 0; day < one.headroom.days().length; day++) {
                 one.headroom.use(day, rate * one.effectOf(bore, day));
@@ -202,7 +247,10 @@ final class CountedLimits {
 
     /** What a bore takes of each limit on the day on which least of it is left. */
     List<Site.Effect> effects(NearField bore, double rate) {
-        return counted.stream().flatMap(one -> effect(one, bore, rate)).toList();
+        return Stream.concat(
+                        counted.stream().flatMap(one -> effect(one, bore, rate)),
+                        volumes.stream().flatMap(one -> one.headroom.effect(rate).stream()))
+                .toList();
     }
 
     private static Stream<Site.Effect> effect(Counted one, NearField bore, double rate) {

@@ -39,7 +39,17 @@ final class PlaceBounds {
                 bounds.lower(cell, 0, Ruling.DISTANCE_TO_SIDES);
             }
         }
-        run.bores().forEach(bore -> keepOff(bore.x(), bore.y(), bounds));
+        for (Station.BoreSite bore : run.bores()) {
+            keepOff(bore.x(), bore.y(), bounds);
+            // No bore stands within another, whatever distance is asked for: levels and effects there have no meaning.
+            double apart = bore.screenRadius() + siting.screenRadius();
+            keepOff(
+                    bore.x(),
+                    bore.y(),
+                    List.of(new DistanceClass(Double.POSITIVE_INFINITY, apart)),
+                    Ruling.DISTANCE_TO_BORES,
+                    bounds);
+        }
         for (Station.SpringSite spring : run.springs()) {
             keepOff(spring.x(), spring.y(), siting.distances().toSprings(), Ruling.DISTANCE_TO_SPRINGS, bounds);
         }

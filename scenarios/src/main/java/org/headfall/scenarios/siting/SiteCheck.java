@@ -7,7 +7,10 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.headfall.scenarios.limits.Limit;
+import org.headfall.scenarios.limits.LimitEvaluation;
 import org.headfall.scenarios.limits.LimitMargins;
+import org.headfall.scenarios.limits.LimitPlace;
+import org.headfall.scenarios.limits.RunSeries;
 import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.recording.Station;
 import org.headfall.scenarios.recording.StationSeries;
@@ -56,25 +59,28 @@ public record SiteCheck(List<Line> lines, List<Double> levels) {
      * @return what the simulator says
      */
     public static SiteCheck of(RunInMemory base, SitingSpecification siting, SitingResult result) {
-        return of(base, siting, result, stations(base, siting, result));
+        return of(base, siting, result, run(base, siting, result));
     }
 
-    /** Series of all stations, the sites after the other bores, as simulated with all sites. */
-    static List<StationSeries> stations(RunInMemory base, SitingSpecification siting, SitingResult result) {
-        RunPlan plan = MoreBores.in(
+    /** What all stations do, the sites after the other bores, as simulated with all sites. */
+    static RunSeries run(RunInMemory base, SitingSpecification siting, SitingResult result) {
+        return RunInMemory.taking(plan(base, siting, result));
+    }
+
+    private static RunPlan plan(RunInMemory base, SitingSpecification siting, SitingResult result) {
+        return MoreBores.in(
                 base.plan(),
                 result.sites().stream().map(site -> bore(site, siting)).toList(),
                 result.sites().stream()
                         .map(site -> station(site, siting, result.run()))
                         .toList());
-        return RunInMemory.stations(plan);
     }
 
-    static SiteCheck of(RunInMemory base, SitingSpecification siting, SitingResult result, List<StationSeries> with) {
+    static SiteCheck of(RunInMemory base, SitingSpecification siting, SitingResult result, RunSeries with) {
         int bores = result.run().bores().size();
         List<Double> levels = new ArrayList<>();
         for (int i = 0; i < result.sites().size(); i++) {
-            levels.add(lowest(with.get(bores + i), siting.days()));
+            levels.add(lowest(with.series().get(bores + i), siting.days()));
         }
         Map<String, Line> lines = new LinkedHashMap<>();
         for (Site site : result.sites()) {
@@ -83,15 +89,37 @@ public record SiteCheck(List<Line> lines, List<Double> levels) {
             }
         }
         List<Line> simulated = new ArrayList<>();
-        List<StationSeries> kept = ofTheBase(base, with);
+        List<StationSeries> kept = ofTheBase(base, with.series());
+        LimitEvaluation ofVolumes = new LimitEvaluation(
+                plan(base, siting, result).description(),
+                with,
+                new double[with.series().size()],
+                List.of());
         for (Limit limit : base.plan().limits()) {
             Line line = lines.get(limit.nameAndPlace());
             if (line != null) {
-                double effect = effect(base, limit, kept, line.day());
+                double effect = limit.place() instanceof LimitPlace.Together together
+                        ? left(base.margins(limit), line.day())
+                                - left(ofVolumes.margins(together(limit, together, result)), line.day())
+                        : effect(base, limit, kept, line.day());
                 simulated.add(new Line(line.limit(), line.unit(), line.day(), line.predicted(), effect));
             }
         }
         return new SiteCheck(simulated, levels);
+    }
+
+    /** A limit on volume with the sites among its bores. */
+    private static Limit together(Limit limit, LimitPlace.Together place, SitingResult result) {
+        List<String> bores = new ArrayList<>(place.bores());
+        result.sites().forEach(site -> bores.add(site.name()));
+        return new Limit(
+                limit.name(),
+                limit.quantity(),
+                new LimitPlace.Together(place.words(), bores),
+                limit.comparison(),
+                limit.period(),
+                limit.howSure(),
+                limit.text());
     }
 
     private static Line line(Site.Effect effect, double before) {

@@ -283,6 +283,7 @@ public final class SiteSearch {
         List<String> cautions = new ArrayList<>(SitesBesideFixedHeads.sentences(problem, sites));
         cautions.addAll(BoresBesideSides.sentences(problem.withBores(
                 sites.stream().map(site -> SiteCheck.bore(site, siting)).toList())));
+        cautions.addAll(limits.cautions());
         return cautions;
     }
 

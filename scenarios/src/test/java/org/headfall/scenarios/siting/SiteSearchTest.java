@@ -13,6 +13,7 @@ import java.util.Set;
 import java.util.stream.DoubleStream;
 import org.headfall.scenarios.document.FileReach;
 import org.headfall.scenarios.limits.Limit;
+import org.headfall.scenarios.limits.RunSeries;
 import org.headfall.scenarios.reading.ScenarioReader;
 import org.headfall.scenarios.reading.ScenarioReading;
 import org.headfall.scenarios.recording.StationSeries;
@@ -120,9 +121,9 @@ class SiteSearchTest {
             String reason = result.reasons().get(result.ruling()[cell]);
             decided.add(reason);
             double rate = result.largestRate()[cell];
-            List<StationSeries> with = SiteCheck.stations(base, siting, alone(cell, rate));
+            RunSeries with = SiteCheck.run(base, siting, alone(cell, rate));
             SiteCheck check = SiteCheck.of(base, siting, alone(cell, rate), with);
-            expectEffectsOnAllDays(cell, rate, SiteCheck.ofTheBase(base, with));
+            expectEffectsOnAllDays(cell, rate, SiteCheck.ofTheBase(base, with.series()));
             List<LimitHeadroom> headrooms = new ArrayList<>();
             base.plan()
                     .limits()

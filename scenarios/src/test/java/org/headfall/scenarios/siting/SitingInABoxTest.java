@@ -176,6 +176,10 @@ class SitingInABoxTest {
                 counts[1]++;
                 assertEquals(50_000 / 365.25, rate, 1e-9, "at " + away);
                 assertEquals("distance to springs", search.reason(cell));
+            } else if (x == 409_250 && y == 6_309_250) {
+                // Where a bore stands there is no room for another.
+                assertEquals(0, rate);
+                assertEquals("distance to bores", search.reason(cell));
             } else {
                 counts[2]++;
                 assertTrue(rate > 1000, "at " + away);
