@@ -104,7 +104,7 @@ final class AllocationFindings {
             for (int group = 0; group < blocks.groups(); group++) {
                 double rate = rates[effects.variables().variable(b, group)];
                 own.add(rate);
-                mean += rate * blocks.days(group) / run.endDay();
+                mean += rate * blocks.days(group) / wanted.days();
             }
             all.add(new AllocationResult.BoreRates(wanted.bores().get(b), own, mean));
         }
@@ -122,7 +122,7 @@ final class AllocationFindings {
                 sum += volume * LiftEnergy.perMegalitre(Math.max(0, wishes.delivery(b) - level), wanted.efficiency());
             }
         }
-        return sum / run.endDay();
+        return sum / wanted.days();
     }
 
     private static List<AllocationResult.Relaxed> gaveWay(List<Requirement> requirements, double[] relaxed) {
@@ -130,8 +130,9 @@ final class AllocationFindings {
         for (int r = 0; r < relaxed.length; r++) {
             if (relaxed[r] > 0) {
                 Requirement one = requirements.get(r);
+                double amount = -one.left(-relaxed[r]);
                 gaveWay.add(new AllocationResult.Relaxed(
-                        one.name(), one.unit(), relaxed[r], one.allowed(), one.allowedAfter(relaxed[r])));
+                        one.name(), one.unit(), amount, one.allowed(), one.allowedAfter(amount)));
             }
         }
         return gaveWay;
@@ -161,8 +162,8 @@ final class AllocationFindings {
                 one.unit(),
                 one.unitOfChange(),
                 none ? Double.NaN : one.days()[tightest],
-                none ? Double.NaN : one.base(tightest) - effects[tightest] + reserve - relaxed,
-                Arrays.stream(found).min().orElse(Double.NaN),
+                none ? Double.NaN : one.left(one.base(tightest) - effects[tightest] + reserve - relaxed),
+                Arrays.stream(found).min().stream().map(one::left).findFirst().orElse(Double.NaN),
                 reserve,
                 price.price(),
                 price.gain(),
@@ -183,7 +184,7 @@ final class AllocationFindings {
         }
         List<AllocationResult.Exchange> exchanges = new ArrayList<>();
         for (String place : places) {
-            double[] there = drawdown.bySteady(run.stationIndex(place), run.endDay());
+            double[] there = drawdown.bySteady(run.stationIndex(place), wanted.days());
             for (int from = 0; from < bores.length; from++) {
                 for (int to = 0; to < bores.length; to++) {
                     if (from != to && there[to] > 0) {
@@ -200,7 +201,7 @@ final class AllocationFindings {
     private static List<UncountedLimit> uncounted(RunInMemory with) {
         Set<UncountedLimit> uncounted = new LinkedHashSet<>();
         for (LimitResult one : with.limits()) {
-            Requirements.obstacle(one.limit())
+            Requirements.obstacle(one.limit(), with)
                     .ifPresent(reason -> uncounted.add(new UncountedLimit(
                             one.limit().nameAndPlace(), reason, outcome(one.limit(), one.outcome()))));
         }

@@ -57,7 +57,7 @@ public final class AllocationSearch {
         this.progress = progress;
         wanted = scenario.planning().allocation().orElseThrow();
         RunDescription run = plan.description();
-        blocks = RateBlocks.of(wanted, run.calendar(), run.endDay());
+        blocks = RateBlocks.of(wanted, run.calendar());
         int[] bores = wanted.bores().stream().mapToInt(run::stationIndex).toArray();
         rates = new RatesInPlan(plan, blocks, bores);
         double[] moments = blocks.blocks().stream()

@@ -2,9 +2,7 @@ package org.headfall.scenarios.allocation;
 
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.BitSet;
 import java.util.List;
-import java.util.Optional;
 import org.headfall.scenarios.quantity.DischargeUnit;
 import org.headfall.scenarios.quantity.LiftEnergy;
 import org.headfall.scenarios.recording.RunDescription;
@@ -99,19 +97,15 @@ final class AllocationWishes {
      */
     void follow(RunInMemory with, double[] rates) {
         double[][] heads = heads(with);
-        double[][] drawdown = effects.drawdown().on(rates, everyone(), moments);
+        double[][] drawdown = effects.drawdown()
+                .on(rates, effects.variables().everyone(), moments)
+                .drawdown();
         for (int b = 0; b < bores.length; b++) {
             for (int k = 0; k < moments.length; k++) {
                 restingHead[b][k] = heads[b][k] + drawdown[k][bores[b]];
             }
         }
         around = rates.clone();
-    }
-
-    private DrawdownByRates.Counted everyone() {
-        BitSet all = new BitSet();
-        all.set(0, bores.length);
-        return new DrawdownByRates.Counted(all, Optional.empty());
     }
 
     /** Minimums of holders and the total, which hold whatever the goal. */
@@ -170,7 +164,7 @@ final class AllocationWishes {
             if (holder.isEmpty() || holder.equals(holder(b))) {
                 for (int group = 0; group < blocks.groups(); group++) {
                     yield[effects.variables().variable(b, group)] =
-                            DischargeUnit.MEGALITRES_PER_YEAR.of(blocks.days(group) / run.endDay());
+                            DischargeUnit.MEGALITRES_PER_YEAR.of(blocks.days(group) / wanted.days());
                 }
             }
         }
@@ -215,12 +209,12 @@ final class AllocationWishes {
         double[] sum = new double[effects.variables().count()];
         for (Station.SpringSite spring : run.springs()) {
             int station = run.stationIndex(spring.name());
-            double[] response = effects.drawdown().bySteady(station, run.endDay());
+            double[] response = effects.drawdown().bySteady(station, wanted.days());
             for (int b = 0; b < bores.length; b++) {
                 for (int group = 0; group < blocks.groups(); group++) {
                     sum[effects.variables().variable(b, group)] += response[b]
                             * blocks.days(group)
-                            / run.endDay()
+                            / wanted.days()
                             / run.springs().size();
                 }
             }
@@ -240,14 +234,15 @@ final class AllocationWishes {
         int n = effects.variables().count();
         double[] cost = new double[n];
         double[][] curvature = new double[n][n];
-        double perVolume = LiftEnergy.perMegalitre(1, wanted.efficiency()) * 1e-6 * 365.25 / run.endDay();
+        double perVolume = LiftEnergy.perMegalitre(1, wanted.efficiency()) * 1e-6 * 365.25 / wanted.days();
         for (int k = 0; k < moments.length; k++) {
             RateBlocks.Block block = blocks.blocks().get(k);
             for (int b = 0; b < bores.length; b++) {
                 int own = effects.variables().variable(b, block.group());
                 double weight = perVolume * block.days() / columns[b].densityRatio();
                 cost[own] += weight * (columns[b].head(delivery(b)) - restingHead[b][k]);
-                double[] response = effects.drawdown().by(bores[b], everyone(), moments[k]);
+                double[] response =
+                        effects.drawdown().by(bores[b], effects.variables().everyone(), moments[k]);
                 addLoss(b, own, weight, cost, response);
                 for (int v = 0; v < n; v++) {
                     curvature[own][v] += weight * response[v];

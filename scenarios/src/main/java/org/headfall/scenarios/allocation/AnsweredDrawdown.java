@@ -43,18 +43,20 @@ final class AnsweredDrawdown implements DrawdownByRates {
     }
 
     @Override
-    public double[][] on(double[] rates, Counted counted, double[] days) {
-        double[][] drawdown = with.drawdowns(bores, changeDays, byChange(rates, counted, false), days);
+    public CoupledResponses.Changes on(double[] rates, Counted counted, double[] days) {
+        CoupledResponses.Changes changes = with.changes(bores, changeDays, byChange(rates, counted, false), days);
+        double[][] drawdown = changes.drawdown();
         if (counted.without().isPresent()) {
-            double[][] besides =
-                    without(counted.without().get()).drawdowns(bores, changeDays, byChange(rates, counted, true), days);
+            double[][] besides = without(counted.without().get())
+                    .changes(bores, changeDays, byChange(rates, counted, true), days)
+                    .drawdown();
             for (int k = 0; k < days.length; k++) {
                 for (int station = 0; station < drawdown[k].length; station++) {
                     drawdown[k][station] -= besides[k][station];
                 }
             }
         }
-        return drawdown;
+        return changes;
     }
 
     /** Rates of each bore from each change on; none of bores that count, if others alone are wanted. */
@@ -84,9 +86,29 @@ final class AnsweredDrawdown implements DrawdownByRates {
                 }
             }
         }
+        addSteps(steps, day, 1, effects);
+        return effects;
+    }
+
+    private void addSteps(double[][] steps, double day, double factor, double[] effects) {
         for (int b = 0; b < bores.length; b++) {
             double[] ofBore = steps[b];
-            variables.addSteps(b, day, begun -> ofBore[Arrays.binarySearch(changeDays, begun)], effects);
+            variables.addSteps(b, day, begun -> factor * ofBore[Arrays.binarySearch(changeDays, begun)], effects);
+        }
+    }
+
+    /**
+     * {@inheritDoc} A bore that flows offers less by what it gives less, and by the loss that falls with that; head at the wall
+     * of a bore without losses does not change at all.
+     */
+    @Override
+    public double[] offeredBy(int bore, double perDischarge, double day) {
+        double slope = with.headPerDischarge(bore, day);
+        double[] effects = new double[variables.count()];
+        if (Double.isInfinite(slope)) {
+            addSteps(with.at(bore, day, bores, changeDays), day, 1, effects);
+        } else {
+            addSteps(with.lessDischarge(bore, day, bores, changeDays), day, slope + perDischarge, effects);
         }
         return effects;
     }

@@ -1,6 +1,7 @@
 package org.headfall.scenarios.allocation;
 
 import java.util.Map;
+import org.headfall.solver.response.CoupledResponses;
 import org.headfall.solver.response.UnitResponses;
 
 /** Drawdown by rates in the aquifer alone, as if no spring and no bore answered it: superposition of unit responses. */
@@ -21,12 +22,12 @@ final class AquiferDrawdown implements DrawdownByRates {
     }
 
     @Override
-    public double[][] on(double[] rates, Counted counted, double[] days) {
+    public CoupledResponses.Changes on(double[] rates, Counted counted, double[] days) {
         double[][] all = new double[days.length][];
         for (int k = 0; k < days.length; k++) {
             all[k] = on(rates, counted, days[k]);
         }
-        return all;
+        return new CoupledResponses.Changes(all, new double[days.length][responses.causes()]);
     }
 
     private double[] on(double[] rates, Counted counted, double day) {
@@ -55,6 +56,11 @@ final class AquiferDrawdown implements DrawdownByRates {
             variables.addSteps(b, day, begun -> responses.at(station, bore, day - begun), effects);
         }
         return effects;
+    }
+
+    @Override
+    public double[] offeredBy(int bore, double perDischarge, double day) {
+        return by(bore, variables.everyone(), day);
     }
 
     @Override

@@ -3,6 +3,7 @@ package org.headfall.scenarios.allocation;
 import java.util.BitSet;
 import java.util.Optional;
 import org.headfall.scenarios.limits.Comparison;
+import org.headfall.solver.response.CoupledResponses;
 
 /** Drawdown at stations by rates of bores in blocks of time, linear in the rates: one variable a bore and group of blocks. */
 interface DrawdownByRates {
@@ -16,14 +17,13 @@ interface DrawdownByRates {
     record Counted(BitSet bores, Optional<Comparison> without) {}
 
     /**
-     * Drawdown at all stations.
+     * Drawdown at all stations, and what bores and springs that follow head give less whoever counts.
      *
      * @param rates rate of each variable (m³/d)
      * @param counted whose taking counts
      * @param days days wanted, increasing (d)
-     * @return drawdown (m): {@code [day][station]}
      */
-    double[][] on(double[] rates, Counted counted, double[] days);
+    CoupledResponses.Changes on(double[] rates, Counted counted, double[] days);
 
     /**
      * Drawdown at a station on a day by a unit of each variable.
@@ -34,6 +34,17 @@ interface DrawdownByRates {
      * @return drawdown per rate of each variable (d/m²)
      */
     double[] by(int station, Counted counted, double day);
+
+    /**
+     * Fall of what a unit of each variable leaves a bore of head to flow by, if its discharge counts as head too: head at its
+     * wall and some head for each unit that it gives.
+     *
+     * @param bore the bore, none of those looked for
+     * @param perDischarge head by which a unit of its discharge counts (d/m²)
+     * @param day the day (d)
+     * @return fall of that sum per rate of each variable (d/m²)
+     */
+    double[] offeredBy(int bore, double perDischarge, double day);
 
     /**
      * Drawdown at a station on a day by a unit discharge of each bore that has lasted since the start.

@@ -41,7 +41,8 @@ public record RateBlocks(List<Block> blocks, List<Integer> seasons) {
         }
     }
 
-    static RateBlocks of(AllocationSpecification wanted, RunCalendar calendar, double endDay) {
+    static RateBlocks of(AllocationSpecification wanted, RunCalendar calendar) {
+        double endDay = wanted.days();
         List<Block> blocks = new ArrayList<>();
         int years = (int) Math.ceil(endDay / RunCalendar.DAYS_PER_YEAR) + 1;
         LocalDate from = calendar.start().toLocalDate();

@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.TreeSet;
 import org.headfall.scenarios.recording.RunCalendar;
+import org.headfall.solver.response.CoupledResponses;
 
 /** What rates do to requirements: drawdown and volumes in proportion to them, and losses in the bores. */
 final class RateEffects {
@@ -48,14 +49,14 @@ final class RateEffects {
     /** Effect of rates on each requirement and day, losses included. */
     double[][] of(double[] rates, List<Requirement> requirements) {
         Map<DrawdownByRates.Counted, double[]> days = new HashMap<>();
-        Map<DrawdownByRates.Counted, double[][]> drawdowns = new HashMap<>();
+        Map<DrawdownByRates.Counted, CoupledResponses.Changes> changes = new HashMap<>();
         List<Requirement> onHead = requirements.stream()
                 .filter(one -> !(one.subject() instanceof Requirement.OfVolume))
                 .toList();
         for (Requirement one : onHead) {
             days.computeIfAbsent(one.counted(), counted -> days(onHead, counted));
         }
-        days.forEach((counted, some) -> drawdowns.put(counted, drawdown.on(rates, counted, some)));
+        days.forEach((counted, some) -> changes.put(counted, drawdown.on(rates, counted, some)));
         double[][] effects = new double[requirements.size()][];
         for (int r = 0; r < effects.length; r++) {
             Requirement one = requirements.get(r);
@@ -64,7 +65,8 @@ final class RateEffects {
                 continue;
             }
             double[] known = Objects.requireNonNull(days.get(one.counted()));
-            double[][] found = Objects.requireNonNull(drawdowns.get(one.counted()));
+            CoupledResponses.Changes by = Objects.requireNonNull(changes.get(one.counted()));
+            double[][] found = by.drawdown();
             effects[r] = new double[one.days().length];
             double from = 0;
             for (Map.Entry<Double, Double> reference : one.reference().entrySet()) {
@@ -77,6 +79,9 @@ final class RateEffects {
                 if (one.declineYears() > 0) {
                     int before = Arrays.binarySearch(known, earlier(one, day));
                     effect = (effect - (before < 0 ? 0 : found[before][one.station()])) / one.declineYears();
+                }
+                if (one.subject() instanceof LimitedFlow flow) {
+                    effect += flow.perDischarge() * by.lessDischarge()[Arrays.binarySearch(known, day)][one.station()];
                 }
                 effects[r][k] = one.perMetre(k) * (effect - from) + loss(one, rates, day);
             }
@@ -119,6 +124,11 @@ final class RateEffects {
             return volumes.coefficients(of.parts().get(k));
         }
         double day = one.days()[k];
+        if (one.subject() instanceof LimitedFlow flow) {
+            double[] offered = drawdown.offeredBy(one.station(), flow.perDischarge(), day);
+            Arrays.setAll(offered, v -> one.perMetre(k) * offered[v]);
+            return offered;
+        }
         double[] now = drawdown.by(one.station(), one.counted(), day);
         if (one.declineYears() > 0) {
             double before = earlier(one, day);

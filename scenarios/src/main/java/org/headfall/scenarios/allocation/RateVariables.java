@@ -1,7 +1,9 @@
 package org.headfall.scenarios.allocation;
 
+import java.util.BitSet;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.DoubleUnaryOperator;
 
@@ -47,6 +49,13 @@ final class RateVariables {
     /** Number of bores. */
     int bores() {
         return bores.length;
+    }
+
+    /** That the taking of all of them counts. */
+    DrawdownByRates.Counted everyone() {
+        BitSet all = new BitSet();
+        all.set(0, bores.length);
+        return new DrawdownByRates.Counted(all, Optional.empty());
     }
 
     /** Number of a bore in the run. */

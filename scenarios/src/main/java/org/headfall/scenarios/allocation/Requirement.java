@@ -10,8 +10,10 @@ import java.util.function.DoubleUnaryOperator;
 import org.headfall.scenarios.limits.Limit;
 import org.headfall.scenarios.limits.LimitedQuantity;
 import org.headfall.scenarios.limits.ReferenceMoment;
+import org.headfall.scenarios.quantity.DischargeUnit;
 import org.headfall.solver.bore.NeededHead;
 import org.headfall.solver.bore.WellLoss;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Something that rates must keep on some days: a limit at a place or on volumes, the lowest level in a bore, or
@@ -33,7 +35,7 @@ final class Requirement {
     private final double[] base;
 
     /** What must be kept. */
-    sealed interface Subject permits OfLimit, OfVolume, OfLevel, OfLift {}
+    sealed interface Subject permits OfLimit, OfVolume, OfLevel, OfLift, OfRate, LimitedFlow {}
 
     /**
      * A limit of the document on something that follows head.
@@ -54,6 +56,14 @@ final class Requirement {
             parts = List.copyOf(parts);
         }
     }
+
+    /**
+     * A limit of the document on the flow of a bore whose rate is looked for: that it be given so much.
+     *
+     * @param limit the limit
+     * @param bore its number among those looked for
+     */
+    record OfRate(Limit limit, int bore) implements Subject {}
 
     /**
      * The lowest level in a bore.
@@ -130,6 +140,12 @@ final class Requirement {
         if (subject instanceof OfLevel level) {
             return Optional.of(new Own(level.bore(), level.loss()::at, level.loss()::slope));
         }
+        if (subject instanceof OfRate rate) {
+            return Optional.of(new Own(
+                    rate.bore(),
+                    taken -> -DischargeUnit.LITRES_PER_SECOND.of(taken),
+                    taken -> -DischargeUnit.LITRES_PER_SECOND.of(1)));
+        }
         return subject instanceof OfLift lift
                 ? Optional.of(new Own(lift.bore(), rate -> lift.headFor(rate) - lift.headFor(0), lift::slope))
                 : Optional.empty();
@@ -142,6 +158,12 @@ final class Requirement {
 
     /** The limit of the document that it is, if it is one. */
     Optional<Limit> limit() {
+        if (subject instanceof OfRate of) {
+            return Optional.of(of.limit());
+        }
+        if (subject instanceof LimitedFlow of) {
+            return Optional.of(of.limit());
+        }
         if (subject instanceof OfVolume of) {
             return Optional.of(of.limit());
         }
@@ -192,10 +214,17 @@ final class Requirement {
     /** What would have to be allowed if it gave way by an amount. */
     double allowedAfter(double amount) {
         boolean fromBelow = quantity().map(LimitedQuantity::limitsFromBelow).orElse(true);
-        // A spring gives nothing at the least, however far head has to fall below its outlet.
-        double least =
-                quantity().orElse(null) instanceof LimitedQuantity.SpringDischarge ? 0 : Double.NEGATIVE_INFINITY;
+        // Springs and bores give nothing at the least, however far head has to fall below their outlets.
+        @Nullable LimitedQuantity limited = quantity().orElse(null);
+        double least = limited instanceof LimitedQuantity.SpringDischarge || limited instanceof LimitedQuantity.Flow
+                ? 0
+                : Double.NEGATIVE_INFINITY;
         return fromBelow ? Math.max(least, allowed() - amount) : allowed() + amount;
+    }
+
+    /** What is left of it in its unit, by what its base and effects leave: the same, but of the flow of a bore. */
+    double left(double margin) {
+        return subject instanceof LimitedFlow flow ? flow.left(margin) : margin;
     }
 
     int station() {

@@ -16,6 +16,7 @@ import org.headfall.scenarios.limits.LimitMargins;
 import org.headfall.scenarios.limits.LimitPlace;
 import org.headfall.scenarios.limits.LimitedQuantity;
 import org.headfall.scenarios.limits.VolumeAccount;
+import org.headfall.scenarios.quantity.DischargeUnit;
 import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.recording.StationSeries;
 import org.headfall.scenarios.run.RunInMemory;
@@ -56,11 +57,15 @@ final class Requirements {
                 .filter(day -> blocks.at(day) != null)
                 .toArray();
         for (Limit limit : plan.limits()) {
-            if (obstacle(limit).isEmpty()) {
-                all.add(
-                        limit.quantity() instanceof LimitedQuantity.Volume volume
-                                ? ofVolume(plan.description(), limit, volume, bores)
-                                : ofLimit(plan.description(), limit, bores, without));
+            if (obstacle(limit, without).isPresent()) {
+                continue;
+            }
+            if (limit.quantity() instanceof LimitedQuantity.Volume volume) {
+                all.add(ofVolume(plan.description(), limit, volume, bores));
+            } else if (limit.quantity() instanceof LimitedQuantity.Flow) {
+                all.addAll(new FlowLimits(plan, bores, without).of(limit));
+            } else {
+                all.add(ofLimit(plan.description(), limit, bores, without));
             }
         }
         for (int b = 0; b < bores.length; b++) {
@@ -80,12 +85,16 @@ final class Requirements {
      * Why a limit cannot be kept by rates that are found by adding up.
      *
      * @param limit the limit
+     * @param run any run of the same stations
      * @return the reason in words that go on after its name; absent if it is kept
      */
-    static Optional<String> obstacle(Limit limit) {
+    static Optional<String> obstacle(Limit limit, RunInMemory run) {
         boolean counts =
                 limit.quantity() instanceof LimitedQuantity.Volume && !(limit.place() instanceof LimitPlace.OnMap);
-        return counts ? Optional.empty() : HeadProportion.obstacleWhereSpringsFlow(limit);
+        Optional<String> ofKind = counts ? Optional.empty() : HeadProportion.obstacleWhereWaterFlows(limit);
+        return ofKind.isPresent()
+                ? ofKind
+                : run.obstacle(limit).map(reason -> "cannot be judged: " + reason.replaceFirst("\\.$", ""));
     }
 
     private static double floor(BoreSpecification bore) {
@@ -206,7 +215,7 @@ final class Requirements {
     private static double[] margins(RunInMemory with, Requirement one) {
         double[] days;
         double[] values;
-        if (one.own().isPresent()) {
+        if (one.own().isPresent() || one.subject() instanceof LimitedFlow) {
             StationSeries series = with.recording().series().get(one.station());
             days = series.days();
             values = new double[days.length];
@@ -226,6 +235,12 @@ final class Requirements {
     }
 
     private static double ofBore(Requirement one, StationSeries series, int i) {
+        if (one.subject() instanceof LimitedFlow flow) {
+            return flow.margin(series.head()[i], series.discharge()[i]);
+        }
+        if (one.subject() instanceof Requirement.OfRate) {
+            return DischargeUnit.LITRES_PER_SECOND.of(series.discharge()[i]) - one.allowed();
+        }
         return one.subject() instanceof Requirement.OfLift lift
                 ? series.head()[i] - lift.headFor(series.discharge()[i])
                 : series.levelInBore()[i] - one.allowed();

@@ -39,6 +39,19 @@ public final class HeadProportion {
                 : Optional.of(noProportion(limit));
     }
 
+    /**
+     * Why what bores do to a limited value cannot be added up even if springs and bores that are limited flow: what is left of the
+     * flow of a bore by itself follows what head it is offered.
+     *
+     * @param limit the limit
+     * @return the reason in words that go on after its name; absent if it can
+     */
+    public static Optional<String> obstacleWhereWaterFlows(Limit limit) {
+        return limit.quantity() instanceof LimitedQuantity.Flow
+                ? obstacleOfKind(limit)
+                : obstacleWhereSpringsFlow(limit);
+    }
+
     private static Optional<String> obstacleOfKind(Limit limit) {
         if (limit.quantity() instanceof LimitedQuantity.Distance) {
             return Optional.of("is about distances, not heads");

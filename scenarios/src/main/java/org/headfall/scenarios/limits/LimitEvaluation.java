@@ -128,8 +128,13 @@ public final class LimitEvaluation {
         return "No bore, spring or protected point is called '" + limit.station() + "'.";
     }
 
-    /** Why a limit cannot be evaluated, as a sentence; nothing if it can. */
-    private Optional<String> obstacle(Limit limit) {
+    /**
+     * Why a limit at a station or on volumes cannot be evaluated, whenever it counts.
+     *
+     * @param limit the limit
+     * @return the reason as a sentence; absent if it can
+     */
+    public Optional<String> obstacle(Limit limit) {
         if (limit.place() instanceof LimitPlace.Together together
                 && together.bores().isEmpty()) {
             return Optional.of("There are no " + together.words() + ".");

@@ -1,16 +1,17 @@
 package org.headfall.scenarios.reading;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
-import java.util.stream.Collectors;
 import org.headfall.scenarios.document.DocumentNode;
 import org.headfall.scenarios.document.Section;
 import org.headfall.scenarios.problem.Finding;
 import org.headfall.scenarios.problem.NearestSpelling;
+import org.headfall.scenarios.problem.Place;
 import org.headfall.scenarios.problem.ProblemKind;
 import org.headfall.scenarios.quantity.AllowedRange;
 import org.headfall.scenarios.quantity.Dimension;
@@ -19,6 +20,7 @@ import org.headfall.scenarios.scenario.AllocationSpecification;
 import org.headfall.scenarios.scenario.AllocationSpecification.Goal;
 import org.headfall.scenarios.scenario.AllocationSpecification.HolderMinimum;
 import org.headfall.scenarios.scenario.BoreSpecification;
+import org.headfall.scenarios.scenario.Period;
 import org.headfall.scenarios.scenario.Season;
 import org.headfall.scenarios.scenario.StatedRate;
 import org.jspecify.annotations.Nullable;
@@ -39,11 +41,13 @@ final class AllocationReader {
 
     private final Inputs inputs;
     private final List<BoreSpecification> bores;
+    private final @Nullable Period period;
     private final KnownBores known;
 
-    AllocationReader(Inputs inputs, List<BoreSpecification> bores, KnownBores known) {
+    AllocationReader(Inputs inputs, List<BoreSpecification> bores, @Nullable Period period, KnownBores known) {
         this.inputs = inputs;
         this.bores = bores;
+        this.period = period;
         this.known = known;
     }
 
@@ -56,9 +60,10 @@ final class AllocationReader {
         @Nullable Goal goal = section.choice("goal", GOALS);
         List<String> names = names(section);
         @Nullable Quantity largest = section.quantity("largest_rate", Dimension.RATE, RATE);
+        double days = PlanningTimes.days(section, period);
         @Nullable Quantity total = section.optionalQuantity("total", Dimension.RATE, RATE);
         List<Season> seasons = seasons(section);
-        int years = years(section);
+        int years = years(section, days);
         List<HolderMinimum> minimums = minimums(section, names, largest);
         List<String> seniority = holders(section, "seniority");
         @Nullable
@@ -78,6 +83,7 @@ final class AllocationReader {
                         goal,
                         names,
                         largest.value(),
+                        days,
                         Optional.ofNullable(total).map(AllocationReader::stated),
                         seasons,
                         years,
@@ -164,7 +170,7 @@ final class AllocationReader {
         }
     }
 
-    private static int years(Section section) {
+    private int years(Section section, double days) {
         @Nullable Quantity years = section.optionalQuantity("rates_change_after", Dimension.TIME, ValueRanges.TIME);
         if (years == null) {
             return 0;
@@ -174,6 +180,12 @@ final class AllocationReader {
             section.refuse(
                     "rates_change_after",
                     Finding.of(ProblemKind.OUT_OF_RANGE, years.text(), "whole years, from 1 yr on"));
+        } else if (period != null && period.day(period.after(years.value())) > days) {
+            inputs.problems()
+                    .notice(
+                            section.placeOf("rates_change_after"),
+                            "rates never change: bores that share take until " + period.date(days)
+                                    + ", not longer than " + years.text());
         }
         return (int) Math.rint(count);
     }
@@ -184,13 +196,22 @@ final class AllocationReader {
 
     private List<HolderMinimum> minimums(Section section, List<String> names, @Nullable Quantity largest) {
         List<HolderMinimum> minimums = new ArrayList<>();
+        Map<String, Place> places = new HashMap<>();
         for (Section one : inputs.sections(section, "minimums")) {
             @Nullable String holder = one.text("holder");
             @Nullable Quantity least = one.quantity("at_least", Dimension.RATE, RATE);
             one.done();
             if (holder != null && !known.holders().contains(holder) && known.complete()) {
                 one.refuse("holder", known.unknownHolder(holder, ""));
+            } else if (holder != null && places.containsKey(holder)) {
+                one.refuse(
+                        "holder",
+                        Finding.of(
+                                ProblemKind.DUPLICATE_NAME,
+                                holder + ", first at " + places.get(holder),
+                                "one minimum of each holder, which holds in every season and year"));
             } else if (holder != null && least != null) {
+                places.put(holder, one.placeOf("holder"));
                 minimums.add(new HolderMinimum(holder, stated(least)));
                 if (largest != null && known.complete()) {
                     refuseUnreachable(one, holder, least, names, largest);
@@ -237,13 +258,8 @@ final class AllocationReader {
                                     total.unit())));
         }
         if (goal == Goal.LARGEST_YIELD && !section.has("seasons")) {
-            double needed = minimums.stream()
-                    .collect(Collectors.toMap(
-                            HolderMinimum::holder, one -> one.rate().value(), Math::max))
-                    .values()
-                    .stream()
-                    .mapToDouble(Double::doubleValue)
-                    .sum();
+            double needed =
+                    minimums.stream().mapToDouble(one -> one.rate().value()).sum();
             if (needed > total.value() * ROUNDING) {
                 section.refuse(
                         "total",

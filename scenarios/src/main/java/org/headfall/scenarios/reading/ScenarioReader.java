@@ -137,7 +137,7 @@ public final class ScenarioReader {
         OutputSpecification output = new OutputReader(inputs, period).read(document);
         Planning planning = new Planning(
                 new SitingReader(inputs, wholeGrid, period, boreReader.known()).read(document),
-                new AllocationReader(inputs, bores, boreReader.known()).read(document),
+                new AllocationReader(inputs, bores, period, boreReader.known()).read(document),
                 new SpacingReader(positions, period).read(document));
         document.done();
         if (title == null

@@ -287,6 +287,16 @@ public final class RunInMemory {
         return limits.marginsIn(limit, changed);
     }
 
+    /**
+     * Why a limit of the plan at a station or on volumes cannot be evaluated in this run, whenever it counts.
+     *
+     * @param limit the limit
+     * @return the reason as a sentence; absent if it can
+     */
+    public Optional<String> obstacle(Limit limit) {
+        return limits.obstacle(limit);
+    }
+
     /** Outcome of the limits of the plan. */
     public List<LimitResult> limits() {
         return limits.evaluate(plan.limits());

@@ -9,6 +9,7 @@ import java.util.Optional;
  * @param goal what is wanted
  * @param bores names of the bores whose rates are looked for, at least one
  * @param largestRate most that one bore may take (m3/d)
+ * @param days how long the bores take from the start on (d)
  * @param total wanted mean taking of all of them (m3/d), if given
  * @param seasons parts of every year with rates of their own; the whole year if empty
  * @param yearsAlike after how many years rates may change; 0 if they never do
@@ -21,6 +22,7 @@ public record AllocationSpecification(
         Goal goal,
         List<String> bores,
         double largestRate,
+        double days,
         Optional<StatedRate> total,
         List<Season> seasons,
         int yearsAlike,

@@ -63,8 +63,7 @@ class AnsweredDrawdownTest {
         RunPlan plan = document.plan();
         RateBlocks blocks = RateBlocks.of(
                 reading.orThrow().planning().allocation().orElseThrow(),
-                plan.description().calendar(),
-                plan.description().endDay());
+                plan.description().calendar());
         int groups = blocks.groups();
         int[] bores = {TOWN, NEIGHBOUR};
         double[] moments = {100, 500, 1400};

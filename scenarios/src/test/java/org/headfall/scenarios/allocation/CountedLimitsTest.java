@@ -171,4 +171,21 @@ class CountedLimitsTest {
         assertTrue(flows.needed() > 2 && flows.needed() < 10, flows.toString());
         assertEquals(0, result.yield(), 1.0);
     }
+
+    /** Head at the start is 100 m along the fixed side and less elsewhere, so that nothing is available above 100 m at a bore. */
+    @Test
+    void aShareOfNothingIsNotCountedAndSaysWhy() throws Exception {
+        AllocationResult result = search(
+                "[{name: share, quantity: share of available head, above: 100 m, at: one, when: ever, at_least: 50 %},"
+                        + " {name: floor, quantity: floor level, at: one, when: ever, at_least: 95 m}]",
+                "", "{water_year: 1 July}");
+        assertEquals(1, result.uncounted().size());
+        assertEquals("share (one)", result.uncounted().get(0).limit());
+        assertEquals(
+                "cannot be judged: Head was not above 100.00 m above datum in what it is compared with",
+                result.uncounted().get(0).reason());
+        assertEquals(1, result.requirements().size());
+        assertTrue(result.worst() >= -1e-3, "least left " + result.worst());
+        assertTrue(result.yield() > 500, "yield " + result.yield());
+    }
 }

@@ -57,8 +57,7 @@ class RequirementsTest {
         RunPlan plan = document.plan();
         RateBlocks blocks = RateBlocks.of(
                 reading.orThrow().planning().allocation().orElseThrow(),
-                plan.description().calendar(),
-                plan.description().endDay());
+                plan.description().calendar());
         int[] bores = {TOWN, EXISTING};
         double[] moments = {100, 500, 1400};
         RatesInPlan inPlan = new RatesInPlan(plan, blocks, bores);

@@ -47,6 +47,7 @@ class PlanningReadersTest {
                   sites: 3                |   for: 21 yr                       | siting.for                | 21 yr     | 2047-07-01
                 rates_change_after: 10 yr | rates_change_after: 18 d           | rates_change_after        | 18 d      | whole years
                 from: 50 m, to: 5 km      | from: 7 km, to: 5 km               | spacings.to               | 5 km      | from, 7 km
+                rates_change_after: 10 yr | rates_change_after: 10 yr\\n  for: 21 yr | allocation.for     | 21 yr     | 2047-07-01
                 at_least: 8 L/s}          | at_least: 80 L/s}                  | at_least                  | 80 L/s    | at most 60.00 L/s, largest_rate of the 2 bores
                 at_least: 8 L/s}          | at_least: 2000 ML/yr}              | at_least                  | 2000 ML/yr | at most 1893.46 ML/yr
                 {holder: Corella town, at_least: 8 L/s} | {holder: Wirra Downs, at_least: 8 L/s} | holder     | Wirra Downs, none of whose bores share | Town 1, Town 2
@@ -54,12 +55,46 @@ class PlanningReadersTest {
                 """)
     void messagesKeepTheUnitsOfTheDocument(
             String found, String replacement, String subject, String said, String allowed) throws IOException {
-        List<Problem> problems = reading(found, replacement).problems().sorted();
+        List<Problem> problems =
+                reading(found, replacement.replace("\\n", "\n")).problems().sorted();
         assertEquals(1, problems.size(), problems::toString);
         Problem problem = problems.get(0);
         assertTrue(problem.subject().endsWith(subject), problem::toString);
         assertEquals(said, problem.finding().found(), problem::toString);
         assertTrue(problem.finding().allowed().contains(allowed), problem::toString);
+    }
+
+    /** Which of two minimums would hold is not guessed: both places are named. */
+    @Test
+    void aSecondMinimumOfAHolderIsRefusedWithThePlaceOfTheFirst() throws IOException {
+        List<Problem> problems = reading(
+                        "    - {holder: Corella town, at_least: 8 L/s}\n",
+                        "    - {holder: Corella town, at_least: 8 L/s}\n    - {holder: Corella town, at_least: 9 L/s}\n")
+                .problems()
+                .sorted();
+        assertEquals(1, problems.size(), problems::toString);
+        Problem problem = problems.get(0);
+        assertEquals(ProblemKind.DUPLICATE_NAME, problem.kind());
+        List<String> lines = Files.readAllLines(folder.resolve("scenario.yaml"));
+        int first = lines.indexOf("    - {holder: Corella town, at_least: 8 L/s}") + 1;
+        assertEquals(first + 1, problem.place().line());
+        assertTrue(problem.finding().found().contains("scenario.yaml:" + first + ":"), problem::toString);
+    }
+
+    @ParameterizedTest
+    @CsvSource({"21 yr, '', 2047-07-01, 1", "6 yr, for: 5 yr, 2032-07-01, 1", "20 yr, '', , 0"})
+    void ratesThatNeverChangeAreRemarkedOn(String change, String taking, String until, int remarks) throws IOException {
+        ScenarioReading reading =
+                reading("rates_change_after: 10 yr", "rates_change_after: " + change + "\n  " + taking);
+        assertTrue(reading.problems().isEmpty());
+        assertEquals(remarks, reading.problems().notices().size());
+        if (remarks > 0) {
+            String notice = reading.problems().notices().get(0).toString();
+            assertTrue(
+                    notice.contains(
+                            "rates never change: bores that share take until " + until + ", not longer than " + change),
+                    notice);
+        }
     }
 
     /** Two bores of 30 L/s give no 200 L/s, and a total of 5 L/s at most leaves no minimum of 8 L/s. */

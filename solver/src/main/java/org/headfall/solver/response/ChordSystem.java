@@ -44,4 +44,30 @@ final class ChordSystem {
         }
         return solver;
     }
+
+    /**
+     * Has points give so much more that {@code (chord + K) x} is what is missing.
+     *
+     * @param superposition a superposition that has looked at the step; is told what they give
+     * @param following the points
+     * @param chords fall of head at the wall of each that takes a unit from its discharge (d/m²)
+     * @param missing what is missing at each (m)
+     * @param anew whether further discharges hold throughout the step, or grow evenly from none
+     * @param discharge discharge of each cause, of which that of the points grows
+     */
+    static void take(
+            Superposition superposition,
+            int[] following,
+            double[] chords,
+            double[] missing,
+            boolean anew,
+            double[] discharge) {
+        DMatrixRMaj right = new DMatrixRMaj(following.length, 1, true, missing);
+        DMatrixRMaj further = new DMatrixRMaj(following.length, 1);
+        solver(superposition, following, chords, anew).solve(right, further);
+        for (int k = 0; k < following.length; k++) {
+            superposition.addToLook(following[k], further.get(k), anew);
+            discharge[following[k]] += further.get(k);
+        }
+    }
 }

@@ -11,11 +11,14 @@ import org.headfall.solver.bore.Bore;
 import org.headfall.solver.bore.OperatingPhase;
 import org.headfall.solver.bore.Operation;
 import org.headfall.solver.bore.PumpCurve;
+import org.headfall.solver.bore.WellLoss;
 import org.headfall.solver.flow.FlowProblem;
 import org.headfall.solver.nearfield.ObservedHead;
 import org.headfall.solver.schedule.StepSchedule;
 import org.headfall.solver.simulation.Settings;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /**
  * The reference is a run with a little more and a little less of one rate: a spring that flows, a bore that flows by itself
@@ -31,6 +34,9 @@ class CoupledResponsesTest {
     private static final double CHANGE = 20;
     /** A hundred-thousandth of what a unit does to the bore itself, some of which the runs leave uncertain (d/m²). */
     private static final double NOISE = 1e-6;
+
+    /** Share of a change of rate that is noise of the runs. */
+    private static final double LITTLE = 2e-4;
 
     private static final double EXACT = 1e-6;
     private static final Settings SETTINGS = new Settings(1e-4, Double.POSITIVE_INFINITY, 1);
@@ -88,7 +94,7 @@ class CoupledResponsesTest {
             SuperposedRun less = run(field(changed(interval, -CHANGE)), responses, DAYS);
             double[] pulse = new double[FROM.length];
             pulse[interval] = 1;
-            double[][] forward = coupled.drawdowns(new int[] {PUMPED}, FROM, new double[][] {pulse}, DAYS);
+            CoupledResponses.Changes forward = coupled.changes(new int[] {PUMPED}, FROM, new double[][] {pulse}, DAYS);
             for (int k = 0; k < DAYS.length; k++) {
                 for (int receptor = 0; receptor < 5; receptor++) {
                     // States hold the start besides the days.
@@ -102,12 +108,60 @@ class CoupledResponsesTest {
                             - responses.responses().at(receptor, PUMPED, DAYS[k] - ends[interval]);
                     String where = "receptor " + receptor + " day " + DAYS[k] + " interval " + interval;
                     assertEquals(expected, found[0] - found[1], 0.005 * Math.abs(expected) + NOISE, where);
-                    assertEquals(expected, forward[k][receptor], 0.02 * Math.abs(expected) + 20 * NOISE, where);
+                    assertEquals(
+                            expected, forward.drawdown()[k][receptor], 0.02 * Math.abs(expected) + 20 * NOISE, where);
                     answered = Math.max(answered, alone > 100 * NOISE ? 1 - expected / alone : 0);
                 }
             }
         }
         assertTrue(answered > 0.2, "springs and bores answer by " + answered);
+    }
+
+    /** A bore without losses holds head at its wall, so that what it gives less is told by no drawdown there. */
+    @ParameterizedTest
+    @ValueSource(doubles = {0, 2e-3})
+    void lessIsDischargedAsByALittleMoreOfARate(double loss) {
+        FlowProblem problem = withLoss(field(RATES), loss);
+        StationResponses responses = StationResponses.fromSteady(problem, List.of(), END, SETTINGS);
+        CoupledResponses coupled = new CoupledResponses(
+                responses.responses(),
+                HeadAnswers.of(problem, run(problem, responses, DAYS).history()));
+        double[] ends = {365, 1000, 2400, END};
+        double largest = 0;
+        for (int interval = 0; interval < FROM.length; interval++) {
+            SuperposedRun more = run(withLoss(field(changed(interval, CHANGE)), loss), responses, DAYS);
+            SuperposedRun less = run(withLoss(field(changed(interval, -CHANGE)), loss), responses, DAYS);
+            double[] pulse = new double[FROM.length];
+            pulse[interval] = 1;
+            double[][] forward = coupled.changes(new int[] {PUMPED}, FROM, new double[][] {pulse}, DAYS)
+                    .lessDischarge();
+            for (int k = 0; k < DAYS.length; k++) {
+                for (int point = 1; point < 4; point++) {
+                    String where = "point " + point + " day " + DAYS[k] + " interval " + interval;
+                    double expected = (less.states().get(k + 1).discharge()[point]
+                                    - more.states().get(k + 1).discharge()[point])
+                            / (2 * CHANGE);
+                    largest = Math.max(largest, expected);
+                    assertEquals(expected, forward[k][point], 0.02 * Math.abs(expected) + 20 * LITTLE, where);
+                    if (Double.isInfinite(coupled.headPerDischarge(point, DAYS[k]))) {
+                        assertEquals(0, expected, LITTLE, where);
+                        continue;
+                    }
+                    double[] found = coupled.lessDischarge(
+                                    point, DAYS[k], new int[] {PUMPED}, new double[] {FROM[interval], ends[interval]})[
+                            0];
+                    assertEquals(expected, found[0] - found[1], 0.005 * Math.abs(expected) + LITTLE, where);
+                }
+            }
+        }
+        assertTrue(largest > 0.05, "largest share that a point gives less " + largest);
+    }
+
+    private static FlowProblem withLoss(FlowProblem problem, double loss) {
+        List<Bore> bores = new ArrayList<>(problem.bores());
+        Bore one = bores.get(1);
+        bores.set(1, new Bore(one.name(), one.x(), one.y(), one.screenRadius(), new WellLoss(loss, 0), one.phases()));
+        return problem.withBores(bores);
     }
 
     /** Where nothing answers, effects are those of the aquifer alone, to what modes leave of the table. */
@@ -120,7 +174,8 @@ class CoupledResponsesTest {
                 HeadAnswers.of(problem, run(problem, responses, DAYS).history());
         assertTrue(answers.areNone());
         CoupledResponses coupled = new CoupledResponses(responses.responses(), answers);
-        double[][] forward = coupled.drawdowns(new int[] {PUMPED}, FROM, new double[][] {RATES}, DAYS);
+        double[][] forward = coupled.changes(new int[] {PUMPED}, FROM, new double[][] {RATES}, DAYS)
+                .drawdown();
         for (int k = 0; k < DAYS.length; k++) {
             double[][] found = coupled.at(1, DAYS[k], new int[] {PUMPED}, FROM);
             double sum = 0;
