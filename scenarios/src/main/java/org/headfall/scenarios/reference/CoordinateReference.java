@@ -2,6 +2,7 @@ package org.headfall.scenarios.reference;
 
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.Set;
 import org.headfall.scenarios.reference.ProjectionKind.Parameter;
 import org.headfall.scenarios.spatial.Position;
 import org.headfall.scenarios.spatial.SpatialFormatException;
@@ -17,16 +18,36 @@ import org.locationtech.proj4j.proj.Projection;
  * between threads.
  */
 public final class CoordinateReference {
+    /** What proj4j takes of every system of the dataset; with other words it has to be asked. */
+    private static final Set<String> PLAIN_WORDS = Set.of(
+            "+proj",
+            "+zone",
+            "+south",
+            "+lat_0",
+            "+lon_0",
+            "+lat_1",
+            "+lat_2",
+            "+k",
+            "+k_0",
+            "+x_0",
+            "+y_0",
+            "+datum",
+            "+ellps",
+            "+towgs84",
+            "+units",
+            "+no_defs");
+
     private final int code;
     private final ProjectionDefinition definition;
-    private final EllipsoidShape ellipsoid;
-    private final Projection projection;
+    private final String parameters;
 
-    private CoordinateReference(int code, CoordinateReferenceSystem system) {
+    /** Null until it is first asked for: most runs never do, and proj4j reads a megabyte of datum shifts before. */
+    private volatile @Nullable Projection projection;
+
+    private CoordinateReference(int code, ProjectionDefinition definition, String parameters) {
         this.code = code;
-        this.definition = ProjectionDefinition.of("EPSG:" + code, system.getParameters());
-        this.projection = system.getProjection();
-        this.ellipsoid = EllipsoidShape.of(projection.getEllipsoid());
+        this.definition = definition;
+        this.parameters = parameters;
     }
 
     /**
@@ -66,16 +87,47 @@ public final class CoordinateReference {
                 .ofCode(Integer.toString(code))
                 .orElseThrow(() -> unknown(code))
                 .parameters();
-        CoordinateReferenceSystem system;
+        String[] words = parameters.split("\\s+");
+        if (!isPlain(words)) {
+            // What proj4j does not know is unknown rather than unfit, so that comes first.
+            projection(code, parameters);
+        }
+        return new CoordinateReference(code, ProjectionDefinition.of("EPSG:" + code, words), parameters);
+    }
+
+    private static boolean isPlain(String[] words) {
+        for (String word : words) {
+            if (!PLAIN_WORDS.contains(word.split("=", 2)[0])) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    /** Each thread that comes before the first has ended makes the same one. */
+    private Projection projection() {
+        Projection made = projection;
+        if (made == null) {
+            made = projection(code, parameters);
+            projection = made;
+        }
+        return made;
+    }
+
+    private static Projection projection(int code, String parameters) {
         try {
-            system = new CRSFactory().createFromParameters("EPSG:" + code, parameters);
+            CoordinateReferenceSystem system = new CRSFactory().createFromParameters("EPSG:" + code, parameters);
+            if (system == null) {
+                throw unknown(code);
+            }
+            return system.getProjection();
         } catch (Proj4jException | IllegalStateException e) {
             throw unknown(code).causedBy(e);
         }
-        if (system == null) {
-            throw unknown(code);
-        }
-        return new CoordinateReference(code, system);
+    }
+
+    private EllipsoidShape ellipsoid() {
+        return EllipsoidShape.of(projection().getEllipsoid());
     }
 
     /** {@return the EPSG code} */
@@ -112,7 +164,7 @@ public final class CoordinateReference {
         }
         ProjCoordinate result = new ProjCoordinate();
         try {
-            projection.inverseProject(new ProjCoordinate(x, y), result);
+            projection().inverseProject(new ProjCoordinate(x, y), result);
         } catch (Proj4jException e) {
             throw outside("x " + x + ", y " + y).causedBy(e);
         }
@@ -136,7 +188,7 @@ public final class CoordinateReference {
         }
         ProjCoordinate result = new ProjCoordinate();
         try {
-            projection.project(new ProjCoordinate(longitude, latitude), result);
+            projection().project(new ProjCoordinate(longitude, latitude), result);
         } catch (Proj4jException e) {
             throw outside("longitude " + longitude + ", latitude " + latitude).causedBy(e);
         }
@@ -148,7 +200,7 @@ public final class CoordinateReference {
 
     /** {@return the system as WKT 1, with the EPSG code at its end} */
     public String wellKnownText() {
-        return WellKnownText.of(code, names(), definition, ellipsoid);
+        return WellKnownText.of(code, names(), definition, ellipsoid());
     }
 
     /**
@@ -168,6 +220,7 @@ public final class CoordinateReference {
         addStandardParallels(attributes);
         attributes.put("false_easting", definition.falseEasting());
         attributes.put("false_northing", definition.falseNorthing());
+        EllipsoidShape ellipsoid = ellipsoid();
         attributes.put("semi_major_axis", ellipsoid.semiMajorAxis());
         attributes.put("inverse_flattening", ellipsoid.inverseFlattening());
         attributes.put("longitude_of_prime_meridian", 0.0);

@@ -2,11 +2,14 @@ package org.headfall.scenarios.reference;
 
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Map;
 import java.util.Random;
 import java.util.TreeMap;
@@ -113,12 +116,36 @@ class CoordinateReferenceTest {
         "EPSG:999999, not in the EPSG dataset",
         "utm 55, utm 55",
         "EPSG:, EPSG:",
-        "EPSG:27572, Greenwich"
+        "EPSG:27572, Greenwich",
+        "EPSG:3902, not in the EPSG dataset"
     })
     void otherSystemsAreRefusedWithTheReason(String text, String reason) {
         SpatialFormatException fault =
                 assertThrows(SpatialFormatException.class, () -> CoordinateReference.parse(text));
         assertTrue(fault.getMessage().contains(reason), fault.getMessage());
+    }
+
+    /** The projection is made late, so what proj4j cannot compute must have been refused before. */
+    @Test
+    void everySystemThatIsAcceptedHasAProjection() {
+        List<Integer> accepted = new ArrayList<>();
+        for (int code : codesOfTheDataset()) {
+            try {
+                CoordinateReference reference = CoordinateReference.ofEpsg(code);
+                accepted.add(code);
+                reference.toPlane(0, 0);
+            } catch (SpatialFormatException refused) {
+                boolean late = !accepted.isEmpty() && accepted.get(accepted.size() - 1) == code;
+                assertFalse(late && refused.getMessage().contains("not in the EPSG dataset"), refused.getMessage());
+            }
+        }
+        assertTrue(accepted.size() > 1000, accepted.size() + " accepted");
+    }
+
+    private static List<Integer> codesOfTheDataset() {
+        List<Integer> codes = new ArrayList<>();
+        ReferenceDefinitions.bundled().first(entry -> !codes.add(Integer.parseInt(entry.code())));
+        return codes;
     }
 
     @Test
