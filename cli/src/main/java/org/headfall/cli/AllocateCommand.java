@@ -33,6 +33,7 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "allocate",
         mixinStandardHelpOptions = true,
+        addMethodSubcommands = false,
         description = "Finds the best rates of bores with all limits kept, and what each limit costs.",
         footerHeading = "%nExample:%n",
         footer = "  headfall allocate my-field")

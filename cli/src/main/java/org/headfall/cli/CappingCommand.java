@@ -30,6 +30,7 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "capping",
         mixinStandardHelpOptions = true,
+        addMethodSubcommands = false,
         description =
                 "Says which of the bores that flow by themselves to shut first: what each would give back to"
                         + " springs and neighbours for the water saved. Needs the results of a run on the same aquifer and grid.",

@@ -30,6 +30,7 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "check",
         mixinStandardHelpOptions = true,
+        addMethodSubcommands = false,
         description = "Reads a scenario and its files, reports every problem at once, runs nothing. Of a sweep it"
                 + " reads the document, the base scenario and as many runs as ten seconds allow, and says what the"
                 + " sweep would take; exit code 5 if some of these runs are not valid.",

@@ -24,6 +24,7 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "compare",
         mixinStandardHelpOptions = true,
+        addMethodSubcommands = false,
         description = "Says how much lower heads are in a second run than in a first, where, and what that means for"
                 + " bores and springs.",
         footerHeading = "%nExample:%n",

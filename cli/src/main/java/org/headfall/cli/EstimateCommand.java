@@ -33,6 +33,7 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "estimate",
         mixinStandardHelpOptions = true,
+        addMethodSubcommands = false,
         description =
                 "Answers a scenario in about a second from the unit responses of an earlier run on the same aquifer"
                         + " and grid: other rates, operations and limits, at bores, springs and protected points only. If the"

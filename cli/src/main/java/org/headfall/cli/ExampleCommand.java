@@ -15,6 +15,7 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "example",
         mixinStandardHelpOptions = true,
+        addMethodSubcommands = false,
         description = "Copies the built-in example, an invented bore field, into a new folder.",
         footerHeading = "%nExample:%n",
         footer = {"  headfall example my-field", "  headfall run my-field"})

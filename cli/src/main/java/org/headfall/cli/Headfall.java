@@ -24,6 +24,7 @@ import picocli.CommandLine.Spec;
         name = "headfall",
         versionProvider = ProgramVersion.class,
         mixinStandardHelpOptions = true,
+        addMethodSubcommands = false,
         description = "Says how far heads fall around a field of artesian bores, and for whom.",
         synopsisSubcommandLabel = "COMMAND",
         exitCodeListHeading = "%nExit codes:%n",

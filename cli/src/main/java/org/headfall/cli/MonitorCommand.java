@@ -27,6 +27,7 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "monitor",
         mixinStandardHelpOptions = true,
+        addMethodSubcommands = false,
         description = "Says for each limit that is crossed until when stopping the bores that it counts still prevents"
                 + " that, which heads monitoring bores show then, and between which heads a reading is expected every"
                 + " year: the computed head with its numerical error and two standard deviations of how far computed"

@@ -28,6 +28,7 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "report",
         mixinStandardHelpOptions = true,
+        addMethodSubcommands = false,
         description = "Writes the report of a finished run again, from its results folder.",
         footerHeading = "%nExample:%n",
         footer = {

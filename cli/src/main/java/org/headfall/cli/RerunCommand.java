@@ -23,6 +23,7 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "rerun",
         mixinStandardHelpOptions = true,
+        addMethodSubcommands = false,
         description =
                 "Proves a result: names files that were changed since the run or are missing, runs it again from the"
                         + " inputs kept in its folder, and says which values of which file differ, beyond rounding; of a run with cases, all of"

@@ -39,6 +39,7 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "run",
         mixinStandardHelpOptions = true,
+        addMethodSubcommands = false,
         description = "Runs a scenario and writes a folder with heads, tables, maps and a report.",
         footerHeading = "%nExamples:%n",
         footer = {

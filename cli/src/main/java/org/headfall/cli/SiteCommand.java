@@ -34,6 +34,7 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "site",
         mixinStandardHelpOptions = true,
+        addMethodSubcommands = false,
         description = "Finds the largest rate of a new bore in every cell, and the best sites, with all limits kept.",
         footerHeading = "%nExample:%n",
         footer = "  headfall site my-field")

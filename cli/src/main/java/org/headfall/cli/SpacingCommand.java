@@ -26,6 +26,7 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "spacing",
         mixinStandardHelpOptions = true,
+        addMethodSubcommands = false,
         description = "Compares layouts of a bore field: yield, lift, interference, pipe and cost over spacing.",
         footerHeading = "%nExample:%n",
         footer = "  headfall spacing my-field")

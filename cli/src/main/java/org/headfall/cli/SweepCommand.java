@@ -37,6 +37,7 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "sweep",
         mixinStandardHelpOptions = true,
+        addMethodSubcommands = false,
         description = "Runs a scenario many times with other values and records what comes of each run. Whatever stops"
                 + " it, the same command goes on with the runs that are not recorded yet.",
         synopsisSubcommandLabel = "[COMMAND]",

@@ -19,6 +19,7 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "merge",
         mixinStandardHelpOptions = true,
+        addMethodSubcommands = false,
         description =
                 "Puts the stores of the parts of a sweep (--part) together into one. Answers 4 if runs are missing, 5 if some failed.",
         footerHeading = "%nExample:%n",

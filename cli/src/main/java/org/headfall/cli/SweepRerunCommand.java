@@ -35,6 +35,7 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "rerun",
         mixinStandardHelpOptions = true,
+        addMethodSubcommands = false,
         description =
                 "Writes one run of a sweep as a scenario of its own into run-RUN in the folder of the results, runs it"
                         + " with all results and the report, and makes it again as the sweep did: are its figures those"

@@ -19,6 +19,7 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "show",
         mixinStandardHelpOptions = true,
+        addMethodSubcommands = false,
         description = "Shows inputs and figures of one run of a sweep.",
         footerHeading = "%nExample:%n",
         footer = {"  headfall sweep show my-field 17"})

@@ -20,6 +20,7 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "status",
         mixinStandardHelpOptions = true,
+        addMethodSubcommands = false,
         description = "Says how many runs of a sweep are recorded and why some failed. Works while the sweep runs.",
         footerHeading = "%nExample:%n",
         footer = {"  headfall sweep status my-field"})

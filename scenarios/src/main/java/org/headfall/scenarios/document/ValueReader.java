@@ -4,7 +4,6 @@ import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.util.Collection;
 import java.util.Map;
-import java.util.regex.Pattern;
 import org.headfall.scenarios.problem.Finding;
 import org.headfall.scenarios.problem.NearestSpelling;
 import org.headfall.scenarios.problem.ProblemKind;
@@ -20,7 +19,7 @@ import org.jspecify.annotations.Nullable;
  * Reads single nodes as texts, quantities, dates and choices. Each method returns null after it has reported a problem.
  */
 public final class ValueReader {
-    private static final Pattern DATE = Pattern.compile("\\d{4}-\\d{2}-\\d{2}");
+    private static final String DATE_FORM = "yyyy-mm-dd";
     private static final String DATE_ALLOWED = "a date as year-month-day, such as 2026-07-01";
 
     private final Problems problems;
@@ -108,11 +107,33 @@ public final class ValueReader {
      * @param text year-month-day with four, two and two digits
      */
     public static @Nullable LocalDate parseDate(String text) {
+        if (!isWrittenAsDate(text)) {
+            return null;
+        }
         try {
-            return DATE.matcher(text).matches() ? LocalDate.parse(text) : null;
+            return LocalDate.of(number(text, 0, 4), number(text, 5, 7), number(text, 8, 10));
         } catch (DateTimeException noSuchDay) {
             return null;
         }
+    }
+
+    /** Without a regular expression, for schedules hold thousands. */
+    private static boolean isWrittenAsDate(String text) {
+        if (text.length() != DATE_FORM.length()) {
+            return false;
+        }
+        for (int i = 0; i < DATE_FORM.length(); i++) {
+            char letter = text.charAt(i);
+            boolean fits = DATE_FORM.charAt(i) == '-' ? letter == '-' : letter >= '0' && letter <= '9';
+            if (!fits) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    private static int number(String text, int from, int until) {
+        return Integer.parseInt(text, from, until, 10);
     }
 
     /**

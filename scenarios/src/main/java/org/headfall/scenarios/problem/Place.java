@@ -1,7 +1,5 @@
 package org.headfall.scenarios.problem;
 
-import java.util.Comparator;
-
 /**
  * A place in a text file the user wrote. Lines and columns count from 1; 0 stands for "the file (or the line) as a
  * whole". A column counts characters (Unicode code points), a tab as one.
@@ -11,9 +9,6 @@ import java.util.Comparator;
  * @param column column, from 1, or 0 for the whole line
  */
 public record Place(String file, int line, int column) implements Comparable<Place> {
-    private static final Comparator<Place> ORDER =
-            Comparator.comparing(Place::file).thenComparingInt(Place::line).thenComparingInt(Place::column);
-
     /**
      * Checks the parts.
      *
@@ -36,7 +31,11 @@ public record Place(String file, int line, int column) implements Comparable<Pla
 
     @Override
     public int compareTo(Place other) {
-        return ORDER.compare(this, other);
+        int order = file.compareTo(other.file);
+        if (order == 0) {
+            order = Integer.compare(line, other.line);
+        }
+        return order == 0 ? Integer.compare(column, other.column) : order;
     }
 
     /** The place as editors write it: {@code bores.csv:12:5}, without the parts that are not known. */

@@ -1,7 +1,12 @@
 package org.headfall.scenarios.quantity;
 
+import org.jspecify.annotations.Nullable;
+
 /**
  * Powers of the base quantities in a unit. Pressure stands for itself, because no mass is ever entered.
+ *
+ * <p>What makes two of them equal is written out: Java builds the usual comparison of a record when it is first called,
+ * and that takes longer than reading a whole document.
  *
  * @param length power of length (m)
  * @param time power of time (d)
@@ -14,6 +19,25 @@ public record Exponents(int length, int time, int pressure, int temperature, int
 
     static Exponents of(int length, int time) {
         return new Exponents(length, time, 0, 0, 0);
+    }
+
+    @Override
+    public boolean equals(@Nullable Object other) {
+        return other instanceof Exponents exponents
+                && length == exponents.length
+                && time == exponents.time
+                && pressure == exponents.pressure
+                && temperature == exponents.temperature
+                && angle == exponents.angle;
+    }
+
+    @Override
+    public int hashCode() {
+        int hash = length;
+        for (int power : new int[] {time, pressure, temperature, angle}) {
+            hash = 31 * hash + power;
+        }
+        return hash;
     }
 
     Exponents plus(Exponents other) {

@@ -1,8 +1,11 @@
 package org.headfall.scenarios.reading;
 
+import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.MonthDay;
 import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -44,6 +47,9 @@ final class BoreTableReader {
     private final Set<String> namesInTable = new LinkedHashSet<>();
     private final CompletionColumns completions;
     private final PumpReader pumps;
+
+    /** Schedules that have been read, by how values between dates are meant and by file. */
+    private final Map<Shape, Map<Path, TimeCourse>> schedules = new EnumMap<>(Shape.class);
 
     BoreTableReader(Inputs inputs, PositionReader positions, NameRegister names, KnownBores known) {
         this.inputs = inputs;
@@ -229,8 +235,20 @@ final class BoreTableReader {
         Shape shape = row.has("between_dates")
                 ? TimeCourseReader.SHAPES.getOrDefault(row.text("between_dates"), Shape.STEPS)
                 : Shape.STEPS;
-        @Nullable
-        TimeCourse rate = file == null ? null : courses.read(file, "rate", Dimension.RATE, ValueRanges.RATE, shape);
+        @Nullable TimeCourse rate = file == null ? null : rates(file, shape);
         return rate == null ? null : new BoreOperation.Pumped(rate);
+    }
+
+    /** Bores often share a file, which is read once if nothing is wrong with it. */
+    private @Nullable TimeCourse rates(Inputs.TableFile file, Shape shape) {
+        Map<Path, TimeCourse> read = schedules.computeIfAbsent(shape, any -> new HashMap<>());
+        @Nullable TimeCourse rates = read.get(file.path());
+        if (rates == null) {
+            rates = courses.read(file, "rate", Dimension.RATE, ValueRanges.RATE, shape);
+            if (rates != null) {
+                read.put(file.path(), rates);
+            }
+        }
+        return rates;
     }
 }

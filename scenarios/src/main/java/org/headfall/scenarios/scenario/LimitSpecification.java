@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.OptionalDouble;
 import org.headfall.scenarios.problem.Place;
+import org.jspecify.annotations.Nullable;
 import org.locationtech.jts.geom.Geometry;
 
 /**
@@ -134,11 +135,22 @@ public record LimitSpecification(
     public sealed interface At {}
 
     /**
-     * A bore, spring or protected point.
+     * A bore, spring or protected point. What makes two of them equal is written out, since Java takes long to build that
+     * of a record.
      *
      * @param name its name
      */
-    public record NamedPlace(String name) implements At {}
+    public record NamedPlace(String name) implements At {
+        @Override
+        public boolean equals(@Nullable Object other) {
+            return other instanceof NamedPlace place && name.equals(place.name);
+        }
+
+        @Override
+        public int hashCode() {
+            return name.hashCode();
+        }
+    }
 
     /**
      * Each of some bores; of a volume, all of them together.
