@@ -4,16 +4,14 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Locale;
 import java.util.concurrent.Callable;
-import java.util.stream.Collectors;
 import org.headfall.cli.answer.AnswerJson;
-import org.headfall.cli.answer.Significant;
 import org.headfall.cli.answer.TextBlock;
 import org.headfall.cli.progress.Progress;
 import org.headfall.scenarios.allocation.AllocationFiles;
 import org.headfall.scenarios.allocation.AllocationResult;
 import org.headfall.scenarios.allocation.AllocationSearch;
+import org.headfall.scenarios.allocation.AllocationWords;
 import org.headfall.scenarios.allocation.ContradictionException;
 import org.headfall.scenarios.limits.UncountedLimit;
 import org.headfall.scenarios.problem.Finding;
@@ -98,17 +96,13 @@ final class AllocateCommand implements Callable<Integer> {
             String unitResponses,
             AllocationResult.Rounds rounds) {}
 
-    private static double energy(AllocationResult result) {
-        return result.yield() > 0 ? result.energy() / (result.yield() / 1000) : 0;
-    }
-
     private void show(AllocationResult result, PlanningResponses responses, Path target) {
         PrintWriter out = spec.commandLine().getOut();
         if (options.wantsJson()) {
             out.println(AnswerJson.of(new Answer(
                     target.toString(),
                     DischargeUnit.MEGALITRES_PER_YEAR.of(result.yield()),
-                    energy(result),
+                    result.energyPerMegalitre(),
                     result.bores(),
                     result.evenly(),
                     result.requirements(),
@@ -121,92 +115,19 @@ final class AllocateCommand implements Callable<Integer> {
         }
         TextBlock text = new TextBlock(out);
         if (!result.relaxed().isEmpty()) {
-            text.sentence(
-                    "These limits cannot all be kept with what is wanted; they would have to give way by at least:");
-            result.relaxed().forEach(one -> text.item(gaveWay(one)));
+            text.sentence(AllocationWords.CONTRADICTION);
+            result.relaxed().forEach(one -> text.item(AllocationWords.gaveWay(one)));
         }
-        text.sentence(String.format(
-                Locale.ROOT,
-                "Mean taking: %.1f ML/yr, %.0f kWh/ML",
-                DischargeUnit.MEGALITRES_PER_YEAR.of(result.yield()),
-                energy(result)));
-        for (AllocationResult.BoreRates bore : result.bores()) {
-            text.item(String.format(
-                    Locale.ROOT, "%s: %.1f ML/yr", bore.name(), DischargeUnit.MEGALITRES_PER_YEAR.of(bore.yield())));
-        }
-        result.evenly()
-                .forEach(some -> text.sentence(
-                        "Shared evenly, as shares make no difference to goal and limits: " + String.join(", ", some)));
+        text.sentence(AllocationWords.mean(result));
+        result.bores().forEach(bore -> text.item(AllocationWords.mean(bore)));
+        result.evenly().forEach(some -> text.sentence(AllocationWords.evenly(some)));
         text.sentence("Limits:");
-        result.requirements().forEach(one -> text.item(kept(result, one)));
-        text.sentence(
-                result.relaxed().isEmpty()
-                        ? "Of each limit its numerical error is kept free (prices.csv), so that a run with these rates"
-                                + " finds it kept"
-                        : "What is left is of what the document allows: a run with these rates finds limits that have to"
-                                + " give way broken by that much. Of the others the numerical error is kept free"
-                                + " (prices.csv)");
+        result.requirements().forEach(one -> text.item(AllocationWords.kept(result, one)));
+        text.sentence(AllocationWords.keptFree(result));
         PlanningRemarks.uncounted(text, result.uncounted());
-        text.sentence(rounds(result.rounds()));
+        text.sentence(AllocationWords.rounds(result.rounds()));
         text.sentence("Unit responses: " + responses.words());
         text.sentence("Computed, not approved: rights and licences are for those who grant them.");
         out.println("Written: " + TextBlock.printable(target.toString()));
-    }
-
-    /** To the thousandth that is shown, and nothing less than nothing where that is none. */
-    private static double rounded(double left) {
-        return Double.isFinite(left) ? Math.rint(left * 1000) / 1000 + 0.0 : left;
-    }
-
-    private static String rounds(AllocationResult.Rounds rounds) {
-        String simulated = "Rates were run through the full simulator " + times(rounds.bySimulator());
-        return rounds.bySuperposition() == 0
-                ? simulated
-                : simulated + ", and " + times(rounds.bySuperposition()) + " by superposition before"
-                        + rounds.differences().stream()
-                                .map(most -> String.format(
-                                        Locale.ROOT,
-                                        "; what is left of limits in %s differs by %.4f %s at most",
-                                        most.unit(),
-                                        most.largest(),
-                                        most.unit()))
-                                .collect(Collectors.joining());
-    }
-
-    private static String times(int count) {
-        return count == 1 ? "once" : count + " times";
-    }
-
-    private static String gaveWay(AllocationResult.Relaxed one) {
-        return String.format(
-                Locale.ROOT,
-                "%s: %.3f %s, from %.2f to %.2f",
-                one.name(),
-                one.amount(),
-                one.unit(),
-                one.allowed(),
-                one.needed());
-    }
-
-    private static String kept(AllocationResult result, AllocationResult.Kept one) {
-        if (Double.isNaN(one.day())) {
-            return one.name() + ": " + one.remark();
-        }
-        String left = String.format(
-                Locale.ROOT,
-                "%s: left %.3f %s, by the simulator %.3f",
-                one.name(),
-                rounded(one.predicted()),
-                one.unit(),
-                rounded(one.simulated()));
-        if (one.price() == 0) {
-            return left;
-        }
-        String priced = left + "; price " + Significant.text(one.price()) + " " + result.priceUnit(one) + ", 0.1 more ";
-        String gain = one.gain() < 0
-                ? "loses " + Significant.text(-one.gain()) + " " + result.goalUnit()
-                        + ", as holders who come first take more"
-                : "gains " + Significant.text(one.gain()) + " " + result.goalUnit();
-        return priced + gain + (one.remark().isEmpty() ? "" : "; " + one.remark());
     }
 }

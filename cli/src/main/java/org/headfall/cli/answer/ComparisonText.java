@@ -11,6 +11,7 @@ import org.headfall.scenarios.comparison.AffectedPlace;
 import org.headfall.scenarios.comparison.MapDifference;
 import org.headfall.scenarios.comparison.RunComparison;
 import org.headfall.scenarios.comparison.StationDifference;
+import org.headfall.scenarios.quantity.Significant;
 import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.recording.Station;
 

@@ -2,6 +2,7 @@ package org.headfall.scenarios.allocation;
 
 import java.util.List;
 import org.headfall.scenarios.limits.UncountedLimit;
+import org.headfall.scenarios.quantity.VolumeUnit;
 import org.headfall.scenarios.recording.RunDescription;
 
 /**
@@ -140,6 +141,11 @@ public record AllocationResult(
     /** Unit of the price of a limit, such as ML/yr per m. */
     public String priceUnit(Kept one) {
         return goalUnit + " per " + one.unitOfChange();
+    }
+
+    /** Mean energy (kWh/ML); 0 if nothing is taken. */
+    public double energyPerMegalitre() {
+        return yield > 0 ? energy / VolumeUnit.MEGALITRES.of(yield) : 0;
     }
 
     /** Smallest of what the simulator leaves of all requirements; positive infinity if there are none. */

@@ -1,4 +1,4 @@
-package org.headfall.cli.answer;
+package org.headfall.scenarios.quantity;
 
 import java.math.BigDecimal;
 import java.math.MathContext;
