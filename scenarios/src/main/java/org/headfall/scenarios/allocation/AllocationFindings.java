@@ -81,6 +81,7 @@ final class AllocationFindings {
         List<AllocationResult.BoreRates> all = boreRates(best.rates());
         return new AllocationResult(
                 run,
+                wanted,
                 blocks,
                 all,
                 evenly.stream()
@@ -159,6 +160,8 @@ final class AllocationFindings {
         boolean none = effects.length == 0;
         return new AllocationResult.Kept(
                 one.name(),
+                one.limit().isPresent(),
+                one.places(),
                 one.unit(),
                 one.unitOfChange(),
                 none ? Double.NaN : one.days()[tightest],

@@ -2,13 +2,16 @@ package org.headfall.scenarios.allocation;
 
 import java.util.List;
 import org.headfall.scenarios.limits.UncountedLimit;
+import org.headfall.scenarios.quantity.DischargeUnit;
 import org.headfall.scenarios.quantity.VolumeUnit;
 import org.headfall.scenarios.recording.RunDescription;
+import org.headfall.scenarios.scenario.AllocationSpecification;
 
 /**
  * Rates that share the water, and what they cost.
  *
  * @param run the run
+ * @param asked what was asked for
  * @param blocks when rates may differ
  * @param bores the bores, with their rates
  * @param evenly names of bores that share evenly, since shares of them make no difference to the goal and the limits
@@ -23,6 +26,7 @@ import org.headfall.scenarios.recording.RunDescription;
  */
 public record AllocationResult(
         RunDescription run,
+        AllocationSpecification asked,
         RateBlocks blocks,
         List<BoreRates> bores,
         List<List<String>> evenly,
@@ -59,9 +63,18 @@ public record AllocationResult(
      * @param yield mean taking (m³/d)
      */
     public record BoreRates(String name, List<Double> rates, double yield) {
+
+        /** Taking that is shown as none (L/s). */
+        private static final double NOTHING = 5e-4;
+
         /** Copies the list. */
         public BoreRates {
             rates = List.copyOf(rates);
+        }
+
+        /** Whether it takes nothing that the tables would show. */
+        boolean rests() {
+            return DischargeUnit.LITRES_PER_SECOND.of(yield) < NOTHING;
         }
     }
 
@@ -69,6 +82,8 @@ public record AllocationResult(
      * A limit or a lowest level.
      *
      * @param name what it is
+     * @param ofDocument whether it is a limit of the document, and not what a bore itself can give
+     * @param places names of the bores, springs and points that it is about
      * @param unit its unit
      * @param unitOfChange unit of a change of it
      * @param day the day on which least is left by superposition (d)
@@ -84,6 +99,8 @@ public record AllocationResult(
      */
     public record Kept(
             String name,
+            boolean ofDocument,
+            List<String> places,
             String unit,
             String unitOfChange,
             double day,
@@ -92,7 +109,21 @@ public record AllocationResult(
             double reserve,
             double price,
             double gain,
-            String remark) {}
+            String remark) {
+
+        /** What is left besides the numerical error, of which a limit that is used up has no more (in its unit). */
+        private static final double USED_UP = 5e-4;
+
+        /** Copies the list. */
+        public Kept {
+            places = List.copyOf(places);
+        }
+
+        /** Whether it holds the rates back: more of it is worth something, or nothing is left of it. */
+        boolean binds() {
+            return price != 0 || predicted - reserve <= USED_UP;
+        }
+    }
 
     /**
      * A limit that gives way.
@@ -137,6 +168,18 @@ public record AllocationResult(
      * @param largest largest difference of what is left of any of those with this unit on any day (in the unit)
      */
     public record Difference(String unit, double largest) {}
+
+    /** Whether a limit has to give way. */
+    boolean givesWay(Kept one) {
+        return relaxed.stream().anyMatch(gave -> gave.name().equals(one.name()));
+    }
+
+    /** Limits and lowest levels that hold the rates back, in their order, without those that have to give way. */
+    List<Kept> binding() {
+        return requirements.stream()
+                .filter(one -> one.binds() && !givesWay(one))
+                .toList();
+    }
 
     /** Unit of the price of a limit, such as ML/yr per m. */
     public String priceUnit(Kept one) {

@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.DoubleUnaryOperator;
 import org.headfall.scenarios.limits.Limit;
+import org.headfall.scenarios.limits.LimitPlace;
 import org.headfall.scenarios.limits.LimitedQuantity;
 import org.headfall.scenarios.limits.ReferenceMoment;
 import org.headfall.scenarios.quantity.DischargeUnit;
@@ -181,6 +182,18 @@ final class Requirement {
         return subject instanceof OfLift lift
                 ? "what the bore can bring up (" + lift.name() + ")"
                 : limit().orElseThrow().nameAndPlace();
+    }
+
+    /** Names of the bores, springs and points that it is about. */
+    List<String> places() {
+        if (subject instanceof OfLevel level) {
+            return List.of(level.name());
+        }
+        if (subject instanceof OfLift lift) {
+            return List.of(lift.name());
+        }
+        LimitPlace place = limit().orElseThrow().place();
+        return place instanceof LimitPlace.Together some ? some.bores() : List.of(place.words());
     }
 
     /** What it means that it counts on no day. */

@@ -10,7 +10,7 @@ import java.util.List;
  * @param curves the curves
  */
 @SuppressWarnings("ArrayRecordComponent") // handed on to the page, never compared
-public record PlanningCurves(double[] spacings, List<String> measures, List<Curve> curves) {
+public record PlanningCurves(double[] spacings, List<String> measures, List<Curve> curves) implements PlanningView {
 
     /** Copies the lists. */
     public PlanningCurves {

@@ -1,5 +1,6 @@
 package org.headfall.scenarios.planning;
 
+import java.util.Arrays;
 import java.util.Locale;
 import org.headfall.scenarios.report.page.PackedNumbers;
 import org.headfall.scenarios.report.page.ScreenGrid;
@@ -20,6 +21,7 @@ final class PlanningData {
     static String of(PlanningPage page) {
         ObjectNode root = MAPPER.createObjectNode();
         page.map().ifPresent(map -> putMap(root.putObject("map"), map));
+        page.rates().ifPresent(rates -> putRates(root.putObject("rates"), rates));
         page.curves().ifPresent(curves -> putCurves(root.putObject("curves"), curves));
         return MAPPER.writeValueAsString(root).replace("<", "\\u003c");
     }
@@ -43,6 +45,35 @@ final class PlanningData {
                     .put("label", place.label())
                     .put("x", place.x())
                     .put("y", place.y());
+        }
+    }
+
+    private static void putRates(ObjectNode node, PlanningRates rates) {
+        int[][] kept = ScreenGrid.kept(rates.x(), rates.y(), 1);
+        putAll(node.putArray("x"), rates.x(), kept[0]);
+        putAll(node.putArray("y"), rates.y(), kept[1]);
+        double[] inside = new double[rates.inside().length];
+        Arrays.setAll(inside, cell -> rates.inside()[cell] ? 1 : Double.NaN);
+        putPacked(node, "inside", inside, 1, rates.x().length, kept);
+        ArrayNode places = node.putArray("places");
+        for (PlanningRates.Place place : rates.places()) {
+            ObjectNode one = places.addObject()
+                    .put("kind", place.kind().name().toLowerCase(Locale.ROOT))
+                    .put("name", place.name())
+                    .put("x", place.x())
+                    .put("y", place.y())
+                    .put("rate", place.rate())
+                    .put("mark", place.mark().name().toLowerCase(Locale.ROOT));
+            place.words().forEach(one.putArray("words")::add);
+        }
+        ArrayNode stretches = node.putArray("stretches");
+        rates.steps()
+                .stretches()
+                .forEach(stretch ->
+                        stretches.addObject().put("from", stretch.from()).put("words", stretch.words()));
+        ArrayNode bores = node.putArray("bores");
+        for (RateSteps.Bore bore : rates.steps().bores()) {
+            bore.rates().forEach(bores.addArray()::add);
         }
     }
 

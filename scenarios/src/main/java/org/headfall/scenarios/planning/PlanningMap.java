@@ -24,7 +24,8 @@ public record PlanningMap(
         List<String> reasons,
         double[] lift,
         double[] energy,
-        List<Place> places) {
+        List<Place> places)
+        implements PlanningView {
 
     /** Copies the lists. */
     public PlanningMap {

@@ -11,9 +11,9 @@ import org.headfall.scenarios.report.page.Inlined;
  * @param title title of the scenario
  * @param program program and version
  * @param answers the answer, one sentence each
- * @param map the map, if there is one
- * @param curves the curves, if there are any
+ * @param views what it draws, at most one of each kind
  * @param tables tables
+ * @param conditions under which conditions its figures hold, a paragraph each; none if the answer says so
  * @param cautions what to be careful about, one sentence each
  */
 public record PlanningPage(
@@ -21,9 +21,9 @@ public record PlanningPage(
         String title,
         String program,
         List<String> answers,
-        Optional<PlanningMap> map,
-        Optional<PlanningCurves> curves,
+        List<PlanningView> views,
         List<PlanningTable> tables,
+        List<String> conditions,
         List<String> cautions) {
 
     private static final String OWN = "/org/headfall/scenarios/";
@@ -36,16 +36,40 @@ public record PlanningPage(
                     OWN + "report/report-packed.js",
                     OWN + "report/report-colours.js",
                     OWN + "planning/planning-data.js",
+                    OWN + "planning/planning-view.js",
                     OWN + "planning/planning-map.js",
                     OWN + "planning/planning-reading.js",
+                    OWN + "planning/planning-rates.js",
+                    OWN + "planning/planning-steps.js",
                     OWN + "planning/planning-curves.js",
                     OWN + "planning/planning-page.js")));
 
     /** Copies the lists. */
     public PlanningPage {
         answers = List.copyOf(answers);
+        views = List.copyOf(views);
+        conditions = List.copyOf(conditions);
         tables = List.copyOf(tables);
         cautions = List.copyOf(cautions);
+    }
+
+    /** The map of cells, if there is one. */
+    public Optional<PlanningMap> map() {
+        return view(PlanningMap.class);
+    }
+
+    /** Curves over spacing, if there are any. */
+    public Optional<PlanningCurves> curves() {
+        return view(PlanningCurves.class);
+    }
+
+    /** Rates of bores, if there are any. */
+    public Optional<PlanningRates> rates() {
+        return view(PlanningRates.class);
+    }
+
+    private <T> Optional<T> view(Class<T> kind) {
+        return views.stream().filter(kind::isInstance).map(kind::cast).findFirst();
     }
 
     /** The style sheet. */

@@ -13,11 +13,13 @@ import java.util.regex.Pattern;
  * @param file the file beside the page that holds the same rows
  * @param header headings, a unit in brackets at the end
  * @param rows cells, as many a row as there are headings
+ * @param notes how to read it, a paragraph each; above it
  */
-public record PlanningTable(String id, String caption, String file, List<String> header, List<List<String>> rows) {
+public record PlanningTable(
+        String id, String caption, String file, List<String> header, List<List<String>> rows, List<String> notes) {
 
     private static final Pattern WITH_UNIT = Pattern.compile("(.+) \\(([^()]+)\\)");
-    private static final Pattern NUMBER = Pattern.compile("-?\\d+(\\.\\d+)?|NaN|Infinity");
+    private static final Pattern NUMBER = Pattern.compile("-?\\d+(\\.\\d+)?|NaN|Infinity|");
     private static final int LONGEST_ON_ONE_LINE = 12;
     private static final int LONG = 24;
     private static final int MOST_ROWS_ON_PAPER = 60;
@@ -26,6 +28,12 @@ public record PlanningTable(String id, String caption, String file, List<String>
     public PlanningTable {
         header = List.copyOf(header);
         rows = rows.stream().map(List::copyOf).toList();
+        notes = List.copyOf(notes);
+    }
+
+    /** A table that says by itself how to read it. */
+    public PlanningTable(String id, String caption, String file, List<String> header, List<List<String>> rows) {
+        this(id, caption, file, header, rows, List.of());
     }
 
     /**
@@ -56,12 +64,12 @@ public record PlanningTable(String id, String caption, String file, List<String>
     }
 
     private String style(int column) {
-        if (!rows.isEmpty()
+        int longest =
+                rows.stream().mapToInt(row -> row.get(column).length()).max().orElse(0);
+        if (longest > 0
                 && rows.stream().allMatch(row -> NUMBER.matcher(row.get(column)).matches())) {
             return "number";
         }
-        int longest =
-                rows.stream().mapToInt(row -> row.get(column).length()).max().orElse(0);
         return longest <= LONGEST_ON_ONE_LINE ? "brief" : longest <= LONG ? "words" : "long";
     }
 

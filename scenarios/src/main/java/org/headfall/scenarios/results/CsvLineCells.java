@@ -31,8 +31,20 @@ public final class CsvLineCells {
 
     private final List<String> texts = new ArrayList<>();
 
+    /** A line of texts. */
+    public static CsvLineCells ofTexts(List<String> texts) {
+        CsvLineCells cells = new CsvLineCells();
+        texts.forEach(cells::text);
+        return cells;
+    }
+
     List<String> texts() {
         return texts;
+    }
+
+    /** The cells as people read them: numbers as the file has them, and texts as they were before they were made harmless. */
+    public List<String> shown() {
+        return texts.stream().map(CsvLineCells::original).toList();
     }
 
     /**

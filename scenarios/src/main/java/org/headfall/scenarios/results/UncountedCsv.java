@@ -11,7 +11,15 @@ public final class UncountedCsv {
     /** Name of the file in the folder of what was found. */
     public static final String NAME = "limits-not-counted.csv";
 
+    /** Headings of its columns. */
+    public static final List<String> HEADER = List.of("limit", "why it is not counted", "by the simulator");
+
     private UncountedCsv() {}
+
+    /** The line of a limit. */
+    public static CsvLineCells line(UncountedLimit one) {
+        return new CsvLineCells().text(one.limit()).text(one.reason()).text(one.outcome());
+    }
 
     /**
      * Writes the file.
@@ -21,10 +29,6 @@ public final class UncountedCsv {
      * @throws IOException if it cannot be written
      */
     public static void write(Path target, List<UncountedLimit> limits) throws IOException {
-        CsvFile.write(
-                target,
-                List.of("limit", "why it is not counted", "by the simulator"),
-                limits,
-                one -> new CsvLineCells().text(one.limit()).text(one.reason()).text(one.outcome()));
+        CsvFile.write(target, HEADER, limits, UncountedCsv::line);
     }
 }

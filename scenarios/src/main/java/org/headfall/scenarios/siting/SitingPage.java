@@ -46,9 +46,9 @@ final class SitingPage {
                 result.run().title(),
                 result.run().provenance().toolVersion(),
                 answers(result),
-                Optional.of(map(result)),
-                Optional.empty(),
+                List.of(map(result)),
                 tables,
+                List.of(),
                 result.cautions());
     }
 

@@ -3,7 +3,6 @@ package org.headfall.scenarios.spacing;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
 import java.util.function.ToDoubleFunction;
 import org.headfall.scenarios.planning.PlanningCurves;
 import org.headfall.scenarios.planning.PlanningPage;
@@ -43,11 +42,11 @@ final class SpacingPage {
                 run.title(),
                 run.provenance().toolVersion(),
                 answers(run, result),
-                Optional.empty(),
-                Optional.of(curves(result)),
+                List.of(curves(result)),
                 List.of(
                         table("economic", "Spacing of least cost", "economic-spacing.csv", result.economic()),
                         table("all", "All layouts", "spacing.csv", result.lines())),
+                List.of(),
                 List.of());
     }
 

@@ -1,4 +1,4 @@
-// The map of cells: its view, colours and symbols.
+// The map of cells: its colours and symbols.
 
 const FIELDS = {
   rate: { words: "Largest rate", unit: "L/s", decimals: 1, high: true,
@@ -14,20 +14,6 @@ const GREY = " Grey: no bore may stand there, or nothing is left for it.";
 const NOTHING = [150, 150, 150];
 const RULING_COLOURS = ["#4477aa", "#ee6677", "#228833", "#ccbb44", "#66ccee", "#aa3377", "#999933", "#882255", "#44aa99", "#ddcc77"];
 
-const grid = { x: [], y: [], edgesX: [], edgesY: [], values: {} };
-const view = { canvas: null, quantity: "rate", width: 0, height: 0, centre: [0, 0], metresPerPixel: 1, cell: null };
-
-/** Edges of cells of which the centres are known: halfway between them. */
-function edgesOf(centres) {
-  const edges = [];
-  for (let i = 0; i <= centres.length; i++) {
-    const before = i > 0 ? centres[i - 1] : centres[0] - (centres[1] - centres[0]);
-    const after = i < centres.length ? centres[i] : centres[i - 1] + (centres[i - 1] - centres[i - 2]);
-    edges.push((before + after) / 2);
-  }
-  return edges;
-}
-
 async function loadMap() {
   const map = plan.map, width = map.x.length, cells = width * map.y.length;
   grid.x = map.x; grid.y = map.y; grid.edgesX = edgesOf(map.x); grid.edgesY = edgesOf(map.y);
@@ -35,35 +21,6 @@ async function loadMap() {
   await Promise.all(Object.keys(quanta).map(async name => {
     grid.values[name] = (await unpackTables(map[name], quanta[name], width, cells, Float32Array))[0];
   }));
-}
-
-/** Number of the cell along an axis that holds a place, -1 outside. */
-function indexOf(edges, place) {
-  if (!(place >= edges[0] && place < edges[edges.length - 1])) return -1;
-  let low = 0, high = edges.length - 1;
-  while (high - low > 1) {
-    const middle = (low + high) >> 1;
-    if (edges[middle] <= place) low = middle; else high = middle;
-  }
-  return low;
-}
-
-const toPixel = (x, y) => [view.width / 2 + (x - view.centre[0]) / view.metresPerPixel,
-  view.height / 2 - (y - view.centre[1]) / view.metresPerPixel];
-const toGround = (px, py) => [view.centre[0] + (px - view.width / 2) * view.metresPerPixel,
-  view.centre[1] - (py - view.height / 2) * view.metresPerPixel];
-
-function lookAtWhole() {
-  const [west, east] = [grid.edgesX[0], grid.edgesX.at(-1)], [south, north] = [grid.edgesY[0], grid.edgesY.at(-1)];
-  view.centre = [(west + east) / 2, (south + north) / 2];
-  view.metresPerPixel = Math.max((east - west) / view.width, (north - south) / view.height);
-}
-
-function sizeMap() {
-  const shape = (grid.edgesY.at(-1) - grid.edgesY[0]) / (grid.edgesX.at(-1) - grid.edgesX[0]);
-  view.width = Math.max(240, view.canvas.parentElement.clientWidth);
-  view.height = Math.round(Math.min(isPrinted() ? 420 : 620, Math.max(240, view.width * shape)));
-  view.canvas.width = view.width; view.canvas.height = view.height;
 }
 
 /** Limits of the classes of a quantity: round numbers up to its largest value. */
@@ -109,8 +66,8 @@ function colouring() {
   return { of, legend: colours.map((colour, k) => [colour, names[k] + " " + field.unit]).concat([[NOTHING, "none"]]) };
 }
 
-function drawMap() {
-  const context = view.canvas.getContext("2d"), { of, legend } = colouring();
+function drawCells(context) {
+  const { of, legend } = colouring();
   const image = context.createImageData(view.width, view.height), pixels = image.data;
   const columns = Array.from({ length: view.width }, (_, px) => indexOf(grid.edgesX, toGround(px + 0.5, 0)[0]));
   for (let py = 0, at = 0; py < view.height; py++) {
@@ -125,27 +82,8 @@ function drawMap() {
   context.putImageData(image, 0, 0);
   plan.map.places.forEach(place => drawPlace(context, place));
   drawCell(context);
-  drawScale(context);
   showLegend(legend);
   byId("map-caption").textContent = FIELDS[view.quantity].meaning + (view.quantity === "ruling" ? "" : GREY);
-}
-
-/** A length in round numbers and an arrow to the north, dark with a light rim so that they show on any colour. */
-function drawScale(context) {
-  const most = view.metresPerPixel * Math.min(140, view.width / 3), power = 10 ** Math.floor(Math.log10(most));
-  const length = [5, 2, 1].map(n => n * power).find(n => n <= most), x = 12, y = view.height - 12, wide = length / view.metresPerPixel, top = view.width - 20;
-  context.font = "600 12px system-ui, sans-serif"; context.textAlign = "center";
-  for (const [colour, width] of [["#ffffff", 5], ["#000000", 2]]) {
-    context.strokeStyle = colour; context.lineWidth = width;
-    context.beginPath();
-    context.moveTo(x, y - 5); context.lineTo(x, y); context.lineTo(x + wide, y); context.lineTo(x + wide, y - 5);
-    context.moveTo(top, 30); context.lineTo(top, 10); context.moveTo(top - 5, 17); context.lineTo(top, 10); context.lineTo(top + 5, 17);
-    context.stroke();
-  }
-  for (const [text, tx, ty] of [[length >= 1000 ? length / 1000 + " km" : length + " m", x + wide / 2, y - 9], ["N", top, 45]]) {
-    context.strokeStyle = "#ffffff"; context.lineWidth = 4; context.lineJoin = "round"; context.strokeText(text, tx, ty);
-    context.fillStyle = "#000000"; context.fillText(text, tx, ty);
-  }
 }
 
 const SHAPES = {

@@ -2,8 +2,9 @@
 
 async function begin() {
   if (plan.map) await showMap();
+  if (plan.rates) { await showRates(); showSteps(); }
   if (plan.curves) showCurves();
-  const again = () => { if (plan.map) resizeMap(); if (plan.curves) drawCurves(); };
+  const again = () => { if (view.layer) resizeMap(); if (plan.curves) drawCurves(); };
   for (const id of ["map-controls"]) byId(id)?.addEventListener("submit", event => event.preventDefault());
   matchMedia("(prefers-color-scheme: dark)").addEventListener("change", again);
   matchMedia("print").addEventListener("change", again);

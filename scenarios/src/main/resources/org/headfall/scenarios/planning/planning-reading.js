@@ -1,4 +1,4 @@
-// Reading the map by pointer and keys; moving and zooming it.
+// Reading the map of cells by pointer and keys.
 
 const NEAR = 12;
 
@@ -18,71 +18,23 @@ function readCell(column, row) {
   drawMap();
 }
 
-function zoom(factor, px = view.width / 2, py = view.height / 2) {
-  const [x, y] = toGround(px, py);
-  view.metresPerPixel *= factor;
-  view.centre = [x - (px - view.width / 2) * view.metresPerPixel, y + (py - view.height / 2) * view.metresPerPixel];
-  drawMap();
-}
-
-/** Keeps the cell that is read in view. */
-function follow() {
-  const [px, py] = toPixel(grid.x[view.cell[0]], grid.y[view.cell[1]]);
-  if (px < 0 || py < 0 || px > view.width || py > view.height) {
-    view.centre = [grid.x[view.cell[0]], grid.y[view.cell[1]]];
-    drawMap();
-  }
-}
-
-function onKey(event) {
-  const steps = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, 1], ArrowDown: [0, -1] };
-  if (steps[event.key]) {
-    const far = event.shiftKey ? 10 : 1, [i, j] = view.cell || [grid.x.length >> 1, grid.y.length >> 1];
-    readCell(i + far * steps[event.key][0], j + far * steps[event.key][1]);
-    follow();
-  } else if (event.key === "+" || event.key === "-") {
-    zoom(event.key === "+" ? 0.7 : 1 / 0.7);
-  } else {
-    return;
-  }
-  event.preventDefault();
-}
-
-function onPointer() {
-  let from = null;
-  const place = event => { const box = view.canvas.getBoundingClientRect(); return [(event.clientX - box.left) * view.width / box.width, (event.clientY - box.top) * view.height / box.height]; };
-  const read = event => {
-    const [x, y] = toGround(...place(event)), column = indexOf(grid.edgesX, x), row = indexOf(grid.edgesY, y);
+const cellLayer = {
+  draw: drawCells,
+  read(x, y) {
+    const column = indexOf(grid.edgesX, x), row = indexOf(grid.edgesY, y);
     if (column >= 0 && row >= 0 && !(view.cell && view.cell[0] === column && view.cell[1] === row)) readCell(column, row);
-  };
-  view.canvas.addEventListener("pointerdown", event => { from = { at: place(event), centre: view.centre }; view.canvas.setPointerCapture(event.pointerId); read(event); });
-  view.canvas.addEventListener("pointermove", event => {
-    if (!from) { read(event); return; }
-    const [px, py] = place(event);
-    view.centre = [from.centre[0] - (px - from.at[0]) * view.metresPerPixel, from.centre[1] + (py - from.at[1]) * view.metresPerPixel];
-    drawMap();
-  });
-  for (const end of ["pointerup", "pointercancel"]) view.canvas.addEventListener(end, () => { from = null; });
-}
+  },
+  move(east, north, isFar) {
+    const far = isFar ? 10 : 1, [i, j] = view.cell || [grid.x.length >> 1, grid.y.length >> 1];
+    readCell(i + far * east, j + far * north);
+    follow(grid.x[view.cell[0]], grid.y[view.cell[1]]);
+  },
+};
 
 async function showMap() {
-  view.canvas = byId("map");
   await loadMap();
-  sizeMap(); lookAtWhole();
   choice(byId("map-quantity"), Object.keys(FIELDS).map(key => [key, FIELDS[key].words + (FIELDS[key].unit ? " (" + FIELDS[key].unit + ")" : "")]));
   byId("map-quantity").addEventListener("change", event => { view.quantity = event.target.value; drawMap(); });
-  byId("map-whole").addEventListener("click", () => { lookAtWhole(); drawMap(); });
-  byId("map-in").addEventListener("click", () => zoom(0.7));
-  byId("map-out").addEventListener("click", () => zoom(1 / 0.7));
-  view.canvas.addEventListener("keydown", onKey);
-  onPointer();
   showSymbols();
-  drawMap();
-}
-
-function resizeMap() {
-  const before = view.width;
-  sizeMap();
-  view.metresPerPixel *= before / view.width;
-  drawMap();
+  beginMap(cellLayer);
 }

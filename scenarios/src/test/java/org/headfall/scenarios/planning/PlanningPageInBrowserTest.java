@@ -8,7 +8,6 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Optional;
 import org.headfall.scenarios.report.Browser;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
@@ -37,9 +36,9 @@ class PlanningPageInBrowserTest {
                         "An invented field",
                         "Headfall",
                         List.of("Asked for: nothing."),
-                        Optional.of(map()),
-                        Optional.of(curves()),
+                        List.of(map(), curves()),
                         List.of(layouts(80), limits()),
+                        List.of(),
                         List.of("Take care.")),
                 file);
         browser = Browser.open(file, folder.resolve("profile"));
