@@ -4,7 +4,7 @@ import java.time.LocalDate;
 import java.util.List;
 
 /**
- * Who did what until the last report date.
+ * Who did what until a report date.
  *
  * @param date that date
  * @param drawdown drawdown since the start (m) at every place, the largest first

@@ -38,14 +38,14 @@ public final class RunReport {
     private final RunDates dates;
     private final Optional<WhatIf> whatIf;
     private final List<AccountSummary> accounts;
-    private final Optional<AttributionSummary> attribution;
+    private final List<AttributionSummary> attribution;
 
     private RunReport(
             FinishedRun run,
             List<RunMap.Heads> grids,
             Optional<WhatIf> whatIf,
             List<AccountSummary> accounts,
-            Optional<AttributionSummary> attribution) {
+            List<AttributionSummary> attribution) {
         this.run = run;
         this.description = run.description();
         this.map = new RunMap(run, grids);
@@ -64,7 +64,7 @@ public final class RunReport {
     public static ReportContent of(FinishedRun run) {
         List<RunMap.Heads> grids =
                 run.recording().grids().stream().map(RunMap.Heads::of).toList();
-        return new RunReport(run, grids, Optional.empty(), List.of(), Optional.empty()).content();
+        return new RunReport(run, grids, Optional.empty(), List.of(), List.of()).content();
     }
 
     /**

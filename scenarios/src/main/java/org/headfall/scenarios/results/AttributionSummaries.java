@@ -13,13 +13,12 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.NoSuchElementException;
-import java.util.Optional;
 import org.headfall.scenarios.findings.AttributedChange;
 import org.headfall.scenarios.findings.AttributedChange.Cause;
 import org.headfall.scenarios.findings.AttributionSummary;
 import org.headfall.scenarios.quantity.DischargeUnit;
 
-/** Reads the last report date of {@code attribution.csv} back. */
+/** Reads {@code attribution.csv} back. */
 public final class AttributionSummaries {
 
     /** Length of a day as ISO text; the time may follow. */
@@ -31,28 +30,25 @@ public final class AttributionSummaries {
      * Reads.
      *
      * @param folder folder of results
-     * @return who did what until the last report date; empty if there is no file, or the run had nothing to split
+     * @return who did what until each report date, in order of time; empty if there is no file, or the run had nothing to split
      * @throws IOException if the file cannot be read
      */
-    public static Optional<AttributionSummary> read(Path folder) throws IOException {
+    public static List<AttributionSummary> read(Path folder) throws IOException {
         Path file = folder.resolve(AttributionCsv.NAME);
         if (!Files.isRegularFile(file)) {
-            return Optional.empty();
+            return List.of();
         }
-        String date = "";
-        Map<String, List<Line>> places = new LinkedHashMap<>();
+        Map<String, Map<String, List<Line>>> dates = new LinkedHashMap<>();
         try (CsvReader<NamedCsvRecord> lines = CsvReader.builder().ofNamedCsvRecord(file)) {
             for (NamedCsvRecord line : lines) {
-                // Dates follow each other in the file, and only the last one counts.
-                if (!line.getField(AttributionCsv.DATE).equals(date)) {
-                    date = line.getField(AttributionCsv.DATE);
-                    places.clear();
-                }
-                places.computeIfAbsent(
+                dates.computeIfAbsent(line.getField(AttributionCsv.DATE), date -> new LinkedHashMap<>())
+                        .computeIfAbsent(
                                 CsvLineCells.original(line.getField(AttributionCsv.AT)), place -> new ArrayList<>())
                         .add(Line.of(line));
             }
-            return places.isEmpty() ? Optional.empty() : Optional.of(summary(date, places));
+            return dates.entrySet().stream()
+                    .map(date -> summary(date.getKey(), date.getValue()))
+                    .toList();
         } catch (IllegalArgumentException
                 | NoSuchElementException
                 | DateTimeParseException

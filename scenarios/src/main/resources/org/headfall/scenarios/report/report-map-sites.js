@@ -99,23 +99,25 @@ function siteAt(x, y) {
   return best;
 }
 
+/** A line of a legend: a small drawing, 30 x 28 px, and words. */
+function legendItem(words, draw) {
+  const made = element("li"), canvas = element("canvas", null, { width: 60, height: 56, "aria-hidden": "true" });
+  const context = canvas.getContext("2d");
+  context.scale(2, 2); draw(context);
+  made.append(canvas, words);
+  return made;
+}
+
 function fillSymbols() {
   const present = new Map();
   for (const site of report.sites) present.set(site.kind + site.states[map.date][0], site);
-  const item = (words, draw) => {
-    const made = element("li"), canvas = element("canvas", null, { width: 60, height: 56, "aria-hidden": "true" });
-    const context = canvas.getContext("2d");
-    context.scale(2, 2); draw(context);
-    made.append(canvas, words);
-    return made;
-  };
-  const items = Array.from(present.values(), site => item(site.kindWords + ", " + site.states[map.date][1],
+  const items = Array.from(present.values(), site => legendItem(site.kindWords + ", " + site.states[map.date][1],
     context => symbol(context, site.kind, site.states[map.date][0], 15, 14)));
   if (report.sites.some(site => isCrossed(site, map.date))) {
-    items.push(item("a limit is crossed here", context => symbol(context, "PROTECTED_POINT", "WATCHED", 15, 14, true)));
+    items.push(legendItem("a limit is crossed here", context => symbol(context, "PROTECTED_POINT", "WATCHED", 15, 14, true)));
   }
   if (report.limits.some(limit => limit.x !== null && isCrossedBy(limit, field.dates[map.date]))) {
-    items.push(item("a limit on the map is crossed farthest here", context => crossedCell(context, 15, 14)));
+    items.push(legendItem("a limit on the map is crossed farthest here", context => crossedCell(context, 15, 14)));
   }
   byId("map-symbols").replaceChildren(...items);
 }

@@ -7,21 +7,21 @@ const map = {
 
 const extentX = [field.x[0], field.x[field.x.length - 1]], extentY = [field.y[0], field.y[field.y.length - 1]];
 
-function mapSize() {
-  const width = Math.max(240, map.canvas.parentElement.clientWidth);
+function mapSize(view = map) {
+  const width = Math.max(240, view.canvas.parentElement.clientWidth);
   const shape = (extentY[1] - extentY[0]) / (extentX[1] - extentX[0]);
   const height = Math.max(width * 0.45, Math.min(340, width), Math.min(width * 1.1, width * shape));
   return [width, Math.round(Math.min(isPrinted() ? 285 : 560, height))];
 }
 
-const toPixel = (x, y) => [map.width / 2 + (x - map.centre[0]) / map.metresPerPixel,
-  map.height / 2 - (y - map.centre[1]) / map.metresPerPixel];
+const toPixel = (x, y, view = map) => [view.width / 2 + (x - view.centre[0]) / view.metresPerPixel,
+  view.height / 2 - (y - view.centre[1]) / view.metresPerPixel];
 const toGround = (px, py) => [map.centre[0] + (px - map.width / 2) * map.metresPerPixel,
   map.centre[1] - (py - map.height / 2) * map.metresPerPixel];
 
-function lookAt(west, east, south, north) {
-  map.centre = [(west + east) / 2, (south + north) / 2];
-  map.metresPerPixel = Math.max((east - west) / map.width, (north - south) / map.height, 0.05);
+function lookAt(west, east, south, north, view = map) {
+  view.centre = [(west + east) / 2, (south + north) / 2];
+  view.metresPerPixel = Math.max((east - west) / view.width, (north - south) / view.height, 0.05);
 }
 
 function lookAtWhole() { lookAt(...extentX, ...extentY); }
@@ -44,11 +44,11 @@ function lookAtAnswer() { lookAtPlaces(fieldSites().concat(crossedPlaces())); }
 function lookAtField() { lookAtPlaces(fieldSites()); }
 
 /** Moves the view so that all places are in it, with some room around them. */
-function lookAtPlaces(shown) {
-  if (!shown.length) { lookAtWhole(); return; }
+function lookAtPlaces(shown, view = map) {
+  if (!shown.length) { lookAt(...extentX, ...extentY, view); return; }
   const [west, east] = d3.extent(shown, site => site.x), [south, north] = d3.extent(shown, site => site.y);
   const rim = Math.max(1000, 0.35 * Math.max(east - west, north - south));
-  lookAt(west - rim, east + rim, south - rim, north + rim);
+  lookAt(west - rim, east + rim, south - rim, north + rim, view);
 }
 
 function classesOf(key) {
@@ -160,15 +160,15 @@ function rimmed(context, width, draw) {
   }
 }
 
-function drawScaleAndNorth(context) {
-  const target = map.metresPerPixel * Math.min(140, map.width / 3), power = 10 ** Math.floor(Math.log10(target));
-  const length = [5, 2, 1].map(n => n * power).find(n => n <= target), wide = length / map.metresPerPixel, y = map.height - 12;
+function drawScaleAndNorth(context, view = map) {
+  const target = view.metresPerPixel * Math.min(140, view.width / 3), power = 10 ** Math.floor(Math.log10(target));
+  const length = [5, 2, 1].map(n => n * power).find(n => n <= target), wide = length / view.metresPerPixel, y = view.height - 12;
   rimmed(context, 2, () => {
     context.moveTo(12, y - 5); context.lineTo(12, y); context.lineTo(12 + wide, y); context.lineTo(12 + wide, y - 5);
   });
   context.font = "12px system-ui, sans-serif";
   haloText(context, length >= 1000 ? length / 1000 + " km" : length + " m", 12 + wide / 2, y - 8, "center");
-  const x = map.width - 20;
+  const x = view.width - 20;
   rimmed(context, 2, () => {
     context.moveTo(x, 30); context.lineTo(x, 10); context.moveTo(x - 5, 17); context.lineTo(x, 10); context.lineTo(x + 5, 17);
   });

@@ -6,8 +6,9 @@ function prepareSizes() {
     if (document.body.clientWidth === width) return;
     width = document.body.clientWidth;
     redraw(); resizeCharts();
+    if (report.attribution) showTaken();
   }).observe(document.body);
-  const again = () => { redraw(); drawHydrograph(); drawBalance(); if (report.whatIf) drawShares(); };
+  const again = () => { redraw(); drawHydrograph(); drawBalance(); if (report.whatIf) drawShares(); if (report.attribution) showTaken(); };
   matchMedia("(prefers-color-scheme: dark)").addEventListener("change", again);
   matchMedia("print").addEventListener("change", again);
 }
@@ -27,6 +28,7 @@ async function start() {
   fillLegend(); chooseDate(field.dates.length - 1);
   unitListeners.push(() => { fillLegend(); redraw(); drawHydrograph(); if (map.cursor) read(...map.cursor); });
   prepareHydrographs(); prepareBalance(); prepareSizes(); shadeInterference();
+  if (report.attribution) { await loadAttribution(); prepareAttribution(); }
   await painted();
   await loadResponses();
   prepareShares(); prepareWhatIf();

@@ -10,7 +10,11 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
+import java.util.function.Consumer;
 import java.util.regex.Pattern;
+import org.headfall.scenarios.findings.AttributedChange;
+import org.headfall.scenarios.findings.AttributionSummary;
+import org.headfall.scenarios.findings.ShareBase;
 import org.headfall.scenarios.report.content.ReportContent;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
@@ -213,6 +217,97 @@ class BrowserPageTest {
     private static double[] heads() {
         return browser.numbers("return report.whatIf.stations.map((name, i) => "
                 + "headUnder(i, whatIf.result.drawdown)[responses.days.length - 1])");
+    }
+
+    /** Parts are those of the content, and as shown they add up to the whole as shown, to its last digit, in every unit. */
+    @Test
+    void partsOfTheMapOfCausesAddUpToTheWholeAsShown() {
+        try {
+            for (String units : List.of("L/s m", "ML/yr kPa")) {
+                String[] unit = units.split(" ");
+                browser.run("chooseUnit('flow', arguments[0]); chooseUnit('height', arguments[1])", unit[0], unit[1]);
+                for (int date = 0; date < CONTENT.attribution().size(); date++) {
+                    AttributionSummary summary = CONTENT.attribution().get(date);
+                    summary.drawdown().forEach(partsAddUp("drawdown", date, 5e-5));
+                    summary.loss().forEach(partsAddUp("loss", date, 0.0433));
+                }
+            }
+        } finally {
+            browser.run("chooseUnit('flow', 'L/s'); chooseUnit('height', 'm')");
+        }
+    }
+
+    private static Consumer<AttributedChange> partsAddUp(String quantity, int date, double rounding) {
+        return change -> {
+            double[] found = browser.numbers(
+                    "taken.quantity = arguments[0]; taken.date = arguments[1];"
+                            + "taken.place = report.attribution.places.indexOf(arguments[2]);"
+                            + "const f = partsOfTaken(), parts = [...f.bores, f.drift, f.rest];"
+                            + "const d = TAKEN[f.quantity].decimals(), sum = k => parts.reduce((s, p) => s + p[k], 0);"
+                            + "return [f.all.amount, roundTo(sum('shown') - f.all.shown, d),"
+                            + " f.whyNot ? 100 : roundTo(sum('share'), 1), f.drift.amount, f.whyNot ? 1 : 0,"
+                            + " ...f.bores.slice().sort((a, b) => a.bore - b.bore).map(p => p.amount)]",
+                    quantity,
+                    date,
+                    change.place());
+            String where = quantity + " at " + change.place() + " at date " + date;
+            assertEquals(change.whole(), found[0], rounding, where);
+            assertEquals(0, found[1], 1e-9, where);
+            assertEquals(100, found[2], 1e-9, where);
+            assertEquals(change.drift(), found[3], rounding, where);
+            double least = quantity.equals("loss") ? ShareBase.LEAST_LOSS : ShareBase.LEAST_DRAWDOWN;
+            assertEquals(change.shares(least).sense() == ShareBase.Sense.SOUND ? 0 : 1, found[4], where);
+            for (int bore = 0; bore < change.bores().size(); bore++) {
+                assertEquals(change.bores().get(bore).amount(), found[5 + bore], rounding, where);
+            }
+        };
+    }
+
+    /** By arrow keys, by a click, and by the list. */
+    @Test
+    void aPlaceOfTheMapOfCausesIsChosenInThreeWays() {
+        WebElement map = browser.driver().findElement(By.id("taken-map"));
+        browser.run("lookAtTakenBy('all'); chooseTaken({place: 0, date: 1, quantity: 'drawdown'})");
+        assertEquals(
+                "Drawdown at Wattle Springs from the start until 1 July 2076: 8.00 m. Largest parts:"
+                        + " Town bore 1 (Shire, proposed): 3.20 m, 40.0 %; Town bore 2 (Shire, proposed): 2.40 m, 30.0 %;"
+                        + " Town bore 3 (Shire, proposed): 0.80 m, 10.0 %. Drift 0.64 m, 8.0 %; not linear, and rounding,"
+                        + " 0.16 m, 2.0 %.",
+                browser.text("taken-reading").replace('\u00a0', ' '));
+        map.sendKeys(Keys.ARROW_DOWN, Keys.ARROW_DOWN);
+        assertEquals(
+                "Town bore 2 (Shire, proposed): 2.40 m, 30.0 % of 8.00 m at Wattle Springs.",
+                browser.text("taken-reading").replace('\u00a0', ' '));
+        map.sendKeys(Keys.ARROW_RIGHT);
+        assertTrue(browser.text("taken-reading").startsWith("Drawdown at Town bore 2 from"), "the next place");
+        browser.run("const s = siteNamed('Old Number One'), [x, y] = toPixel(s.x, s.y, takenMap),"
+                + " b = takenMap.canvas.getBoundingClientRect(); takenMap.canvas.dispatchEvent(new MouseEvent('click',"
+                + " {clientX: b.left + x + 9, clientY: b.top + y - 9}))");
+        assertTrue(browser.text("taken-reading").startsWith("Drawdown at Old Number One from"), "clicked");
+        browser.driver().findElement(By.id("taken-place")).sendKeys("Wattle Springs");
+        browser.driver().findElement(By.id("taken-quantity")).sendKeys("Lost discharge");
+        assertTrue(
+                browser.text("taken-reading").startsWith("Discharge lost at Wattle Springs from the start until"),
+                browser.text("taken-reading"));
+        assertTrue(browser.text("taken-table").contains("(L/s)"), browser.text("taken-table"));
+    }
+
+    /** Areas are as shares; a bore that gives has a minus sign and a line of the legend; cancelled wholes have no shares. */
+    @Test
+    void theMapOfCausesShowsSharesAsAreas() {
+        browser.run("chooseTaken({place: 0, date: 0, quantity: 'drawdown'})");
+        double[] areas = browser.numbers("return circlesOf(partsOfTaken()).map(c => (c.r / wholeRadius()) ** 2)");
+        // A thousandth of 4.004 m rounds to nothing, and so does no water at all.
+        assertArrayEquals(new double[] {0.6, 0.4, 0.101}, areas, 1e-4);
+        assertTrue(browser.text("taken-legend").contains("raises head"), browser.text("taken-legend"));
+        assertTrue(browser.text("taken-table").contains("2 bores that each round to nothing"), "small ones");
+        assertTrue(browser.text("taken-table").contains("\u22120.40\u221210.1"), browser.text("taken-table"));
+        browser.run("chooseTaken({place: 1})");
+        areas = browser.numbers("return circlesOf(partsOfTaken()).map(c => (c.r / wholeRadius()) ** 2)");
+        assertArrayEquals(new double[] {7.5 / 14.1, 6.6 / 14.1}, areas, 1e-4);
+        String reading = browser.text("taken-reading");
+        assertTrue(reading.contains("(no shares: parts for and against mostly cancel)"), reading);
+        assertEquals(-1, reading.indexOf('%'), reading);
     }
 
     @Test

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Random;
 import java.util.function.DoubleBinaryOperator;
+import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
 import org.headfall.scenarios.accounts.AccountSummary;
 import org.headfall.scenarios.evidence.Assumption;
@@ -170,7 +171,7 @@ public final class InventedField {
                 sites.stream().map(this::artesianHead).toList(),
                 recoveries(),
                 List.of(interference(10), interference(50)),
-                Optional.of(attribution()),
+                attribution(),
                 limits(),
                 List.of(new AccountSummary("holder", "Station A" + hostile, 20, 3, START.plusYears(2), 95.2, 90)),
                 List.of(
@@ -323,17 +324,40 @@ public final class InventedField {
                 losses);
     }
 
-    /** More places than are shown; every fifth millimetre is a season's, and a spring loses what two bores take. */
-    private AttributionSummary attribution() {
-        List<AttributedChange> drawdown = IntStream.range(0, 23)
-                .mapToObj(i -> change("Place " + i + hostile, 8 - 0.3 * i))
-                .toList();
-        return new AttributionSummary(START.plusYears(50), drawdown, List.of(change("Mound spring" + hostile, 86.4)));
+    /** Summaries after ten and fifty years. */
+    private List<AttributionSummary> attribution() {
+        return List.of(attributionWithGivers(), attributionOfTakers());
     }
 
-    /** Of the whole five bores take 40, 30, 10, 5 and 5 percent, boundaries 8; 2 are not linear. */
-    private AttributedChange change(String place, double whole) {
+    /** More places than are shown; every fifth millimetre is a season's, and a spring loses what two bores take. */
+    private AttributionSummary attributionOfTakers() {
         double[] shares = {0.4, 0.3, 0.1, 0.05, 0.05};
+        List<AttributedChange> drawdown = IntStream.range(0, 23)
+                .mapToObj(i -> change(attributedPlace(i), 8 - 0.3 * i, shares))
+                .toList();
+        return new AttributionSummary(START.plusYears(50), drawdown, List.of(change(attributedPlace(0), 86.4, shares)));
+    }
+
+    /** At the first place one bore gives what it took before; at the second parts mostly cancel; at the third is next to nothing. */
+    private AttributionSummary attributionWithGivers() {
+        return new AttributionSummary(
+                START.plusYears(10),
+                List.of(
+                        change(attributedPlace(0), 4.004, 0.6, 0.4, 0.001, 0, -0.101),
+                        change(attributedPlace(1), 0.4, 7.5, 0, 0, 0, -6.6),
+                        change(attributedPlace(2), 0.004, 0.9)),
+                List.of());
+    }
+
+    /** The first places are sites of the map. */
+    private String attributedPlace(int number) {
+        List<String> sites = List.of("Wattle Springs", "Town bore 2", "Old Number One");
+        return (number < sites.size() ? sites.get(number) : "Place " + number) + hostile;
+    }
+
+    /** Of the whole bores take some shares, boundaries eight per cent; the rest is not linear. */
+    private AttributedChange change(String place, double whole, double... shares) {
+        double bores = DoubleStream.of(shares).sum();
         return new AttributedChange(
                 place,
                 whole,
@@ -341,12 +365,12 @@ public final class InventedField {
                 IntStream.range(0, shares.length)
                         .mapToObj(i -> new AttributedChange.Cause("Town bore " + (i + 1) + hostile, shares[i] * whole))
                         .toList(),
-                List.of(new AttributedChange.Cause("Town" + hostile, 0.9 * whole)),
+                List.of(new AttributedChange.Cause("Town" + hostile, bores * whole)),
                 List.of(
                         new AttributedChange.Cause("existing", 0.2 * whole),
-                        new AttributedChange.Cause("proposed", 0.7 * whole)),
+                        new AttributedChange.Cause("proposed", (bores - 0.2) * whole)),
                 0.08 * whole,
-                0.02 * whole);
+                (0.92 - bores) * whole);
     }
 
     private Interference interference(int years) {

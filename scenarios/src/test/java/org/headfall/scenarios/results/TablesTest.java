@@ -14,7 +14,6 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
 import org.headfall.scenarios.findings.AttributedChange;
 import org.headfall.scenarios.findings.AttributionSummary;
 import org.headfall.scenarios.findings.AttributionTable;
@@ -161,7 +160,7 @@ class TablesTest {
     /** What the invented table says, in metres and m³/d: written in L/s, read back. */
     @Test
     void attributionIsReadBackTheMostAffectedFirst() throws IOException {
-        AttributionSummary read = AttributionSummaries.read(folder).orElseThrow();
+        AttributionSummary read = AttributionSummaries.read(folder).get(0);
         assertEquals(LocalDate.of(2028, 7, 1), read.date());
         assertEquals(
                 List.of(4.1, 3.1, 0.85, 0.4),
@@ -185,7 +184,7 @@ class TablesTest {
     }
 
     @Test
-    void ofSeveralDatesTheLastOneOfAttributionIsRead() throws IOException {
+    void allDatesOfAttributionAreReadInOrderOfTime() throws IOException {
         Path file = folder.resolve("attribution.csv");
         List<String> lines = Files.readAllLines(file);
         List<String> both = new ArrayList<>(lines);
@@ -194,10 +193,15 @@ class TablesTest {
                 .map(line -> line.replace(",2028-", ",2031-").replace("4.1000", "5.5000"))
                 .forEach(both::add);
         Files.write(file, both);
-        AttributionSummary read = AttributionSummaries.read(folder).orElseThrow();
-        assertEquals(2031, read.date().getYear());
-        assertEquals(4, read.drawdown().size());
-        assertEquals(5.5, read.drawdown().get(0).whole());
+        List<AttributionSummary> read = AttributionSummaries.read(folder);
+        assertEquals(
+                List.of(2028, 2031),
+                read.stream().map(summary -> summary.date().getYear()).toList());
+        for (AttributionSummary summary : read) {
+            assertEquals(4, summary.drawdown().size());
+        }
+        assertEquals(4.1, read.get(0).drawdown().get(0).whole());
+        assertEquals(5.5, read.get(1).drawdown().get(0).whole());
     }
 
     @Test
@@ -207,7 +211,7 @@ class TablesTest {
         IOException damaged = assertThrows(IOException.class, () -> AttributionSummaries.read(folder));
         assertTrue(damaged.getMessage().startsWith("attribution.csv is damaged"), damaged.getMessage());
         Files.delete(file);
-        assertEquals(Optional.empty(), AttributionSummaries.read(folder));
+        assertEquals(List.of(), AttributionSummaries.read(folder));
     }
 
     private static double sum(List<NamedCsvRecord> lines, String by, String column) {

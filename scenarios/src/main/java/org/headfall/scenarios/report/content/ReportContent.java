@@ -18,7 +18,8 @@ import org.headfall.solver.flow.WaterBalance;
  * @param artesianHeads what each site loses
  * @param recoveries what becomes of drawdown when taking stops, empty if that was not computed
  * @param interference who lowers whose head, a table a date
- * @param attribution whom drawdown and lost discharge are put down to, absent if the run holds no such table
+ * @param attribution whom drawdown and lost discharge are put down to, at the report dates in order of time; empty if the run
+ *     holds no such table
  * @param limits outcomes of the limits
  * @param accounts water years against entitlements, of holders or else of bores; empty if no accounts were kept
  * @param measured measured heads beside computed ones, empty if there are none
@@ -39,7 +40,7 @@ public record ReportContent(
         List<ArtesianHead> artesianHeads,
         List<Recovery> recoveries,
         List<Interference> interference,
-        Optional<AttributionSummary> attribution,
+        List<AttributionSummary> attribution,
         List<LimitOutcome> limits,
         List<AccountSummary> accounts,
         List<MeasuredHead> measured,
@@ -59,6 +60,7 @@ public record ReportContent(
         artesianHeads = List.copyOf(artesianHeads);
         recoveries = List.copyOf(recoveries);
         interference = List.copyOf(interference);
+        attribution = List.copyOf(attribution);
         limits = List.copyOf(limits);
         accounts = List.copyOf(accounts);
         measured = List.copyOf(measured);

@@ -29,8 +29,12 @@ public final class AttributionTables {
      */
     public record Part(PageTable table, String others) {}
 
-    /** Drawdown, and discharge lost where anything flows. */
-    static List<Part> of(AttributionSummary summary) {
+    /** Drawdown, and discharge lost where anything flows, on the last date; nothing without a date. */
+    static List<Part> of(List<AttributionSummary> summaries) {
+        if (summaries.isEmpty()) {
+            return List.of();
+        }
+        AttributionSummary summary = summaries.get(summaries.size() - 1);
         List<Part> parts = new ArrayList<>();
         String on = ", on " + Words.date(summary.date());
         parts.add(part(

@@ -45,6 +45,9 @@ final class PageData {
         ArrayNode sections = root.putArray("sections");
         content.sections().forEach(line -> putSection(sections.addObject(), line));
         content.whatIf().ifPresent(whatIf -> WhatIfData.put(root.putObject("whatIf"), whatIf));
+        if (!content.attribution().isEmpty()) {
+            AttributionData.put(root.putObject("attribution"), content.attribution());
+        }
         BalanceData.put(root.putObject("balance"), content.balance());
         ArrayNode limits = root.putArray("limits");
         content.limits().forEach(limit -> putLimit(limits.addObject(), limit));

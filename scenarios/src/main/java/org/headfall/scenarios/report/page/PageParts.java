@@ -48,6 +48,8 @@ public record PageParts(Inlined style, List<Inlined> scripts, List<Licence> lice
                         "limits",
                         "what-if",
                         "interference",
+                        "attribution",
+                        "attribution-map",
                         "balance",
                         "tables",
                         "page")

@@ -62,7 +62,7 @@ public record ReportPage(
                 ResultTables.artesianHead(content),
                 RecoveryTable.of(content.recoveries()),
                 List.copyOf(interference),
-                content.attribution().map(AttributionTables::of).orElse(List.of()),
+                AttributionTables.of(content.attribution()),
                 ResultTables.sites(content),
                 HeadDoubtTable.of(content.headDoubts()),
                 List.of(BalanceTables.byInterval(content), BalanceTables.byName(content)),
