@@ -1,6 +1,7 @@
 package org.headfall.scenarios.results;
 
 import java.io.IOException;
+import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
@@ -9,6 +10,7 @@ import java.util.TreeMap;
 import org.headfall.scenarios.recording.MapReference;
 import org.headfall.scenarios.recording.RunDescription;
 import tools.jackson.core.JacksonException;
+import tools.jackson.core.JsonGenerator;
 import tools.jackson.databind.DeserializationFeature;
 import tools.jackson.databind.SerializationFeature;
 import tools.jackson.databind.json.JsonMapper;
@@ -51,11 +53,20 @@ public final class SummaryFile {
 
     private void write(Path folder, Summary summary) throws IOException {
         Path part = folder.resolve(NAME + ".part");
-        Files.writeString(part, SummarySeal.sealed(mapper.writeValueAsString(summary)));
+        Files.writeString(part, SummarySeal.sealed(text(summary)));
         Files.move(part, folder.resolve(NAME), StandardCopyOption.ATOMIC_MOVE);
     }
 
-    private static Summary summary(FinishedRun run, Map<String, FileStamp> files) {
+    /** A summary as it is written, but for its seal. */
+    String text(Summary summary) {
+        StringWriter text = new StringWriter();
+        try (JsonGenerator json = mapper.createGenerator(text)) {
+            new RecordJson(json).write(summary);
+        }
+        return text.toString();
+    }
+
+    static Summary summary(FinishedRun run, Map<String, FileStamp> files) {
         RunDescription description = run.description();
         return new Summary(
                 Summary.FORMAT,
