@@ -21,8 +21,8 @@ import tools.jackson.core.JsonGenerator;
 /**
  * Writes records as JSON, with the same result as the mapper that the generator comes from. That looks at every method, field
  * and annotation of a class, and of the classes of what is in it, before it writes a first value, which for a summary takes
- * three times as long as writing; of a record only its components matter. What is neither record nor list nor plain value is
- * left to the mapper.
+ * longer than all writing; of a record its components and questions suffice. What is neither record nor list nor plain value
+ * is left to the mapper.
  */
 final class RecordJson {
 
