@@ -1,7 +1,6 @@
 package org.headfall.scenarios.siting;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
@@ -14,6 +13,7 @@ import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.recording.Station;
 import org.headfall.scenarios.run.RunInMemory;
 import org.headfall.scenarios.scenario.SitingSpecification;
+import org.headfall.solver.flow.HeadDependence;
 import org.headfall.solver.nearfield.NearField;
 import org.headfall.solver.response.EffectFields;
 
@@ -23,61 +23,13 @@ import org.headfall.solver.response.EffectFields;
  */
 final class CountedLimits {
 
-    private final List<Counted> counted;
+    private final List<CountedLimit> counted;
     private final List<CountedVolume> volumes;
 
     /** One limit on volume, and the number of its name. */
     private record CountedVolume(VolumeHeadroom headroom, int reason) {}
 
-    /**
-     * One limit: what is left of it, and drawdown at its station by a bore in any cell, or by one bore. Effects are those of
-     * taking that uses up the limit: with the chord of what a place gives back over just that fall, so bounds of rates are
-     * right though its rule bends.
-     */
-    private static final class Counted {
-
-        private final LimitHeadroom headroom;
-        private final EffectFields fields;
-        private final int receptor;
-        private final int reason;
-        private final Optional<GivingPlace> giving;
-        private final double[] factors;
-
-        Counted(LimitHeadroom headroom, EffectFields fields, int receptor, int reason, Optional<GivingPlace> giving) {
-            this.headroom = headroom;
-            this.fields = fields;
-            this.receptor = receptor;
-            this.reason = reason;
-            this.giving = giving;
-            factors = IntStream.range(0, headroom.days().length)
-                    .mapToDouble(day -> giving.map(place -> place.factor(headroom.days()[day], headroom.metres(day)))
-                            .orElse(1.0))
-                    .toArray();
-        }
-
-        // Days are late enough for what fields know well. A moment that a value is measured from may be earlier: the
-        // response of a
-        // later day would take too much away.
-        double[] effect(int day) {
-            double[] effect = headroom.effect(day, time -> fields.after(receptor, time));
-            Arrays.setAll(effect, cell -> factors[day] * effect[cell]);
-            return effect;
-        }
-
-        double effectOf(NearField bore, int day) {
-            return factors[day] * headroom.effectOfOne(day, time -> fields.by(receptor, bore, time));
-        }
-
-        /** Effect of all bores as things stand over that which uses up the limit (-). */
-        double asItStands(int day) {
-            double fall = headroom.metresUsed(day);
-            return giving.isPresent() && fall > 0
-                    ? giving.get().fall(headroom.days()[day], fall / factors[day]) / fall
-                    : 1;
-        }
-    }
-
-    private CountedLimits(List<Counted> counted, List<CountedVolume> volumes) {
+    private CountedLimits(List<CountedLimit> counted, List<CountedVolume> volumes) {
         this.counted = counted;
         this.volumes = volumes;
     }
@@ -101,27 +53,45 @@ final class CountedLimits {
                 .distinct()
                 .toList();
         List<CountedVolume> volumes = volumes(base, siting, ruling);
-        List<Counted> counted = new ArrayList<>();
+        List<CountedLimit> counted = new ArrayList<>();
         if (stations.isEmpty()) {
             return new CountedLimits(counted, volumes);
         }
+        List<HeadDependence.Point> bent = base.dependence().points().stream()
+                .filter(point -> stations.stream()
+                        .anyMatch(station -> BentRule.thatMatter(base, station, siting.days())
+                                .contains(point)))
+                .toList();
+        List<Integer> receptors = Stream.concat(
+                        stations.stream(), bent.stream().map(HeadDependence.Point::index))
+                .distinct()
+                .toList();
         EffectFields fields = new EffectFields(
                 base.plan().problem(),
                 base.dependence(),
                 PointHeads.of(run, base.plan().problem().boundaries()),
-                stations.stream().map(station -> receptor(base, station)).toList(),
+                receptors.stream().map(station -> receptor(base, station)).toList(),
                 newBore,
                 base.plan().settings().threads());
+        List<BentRule> rules = bent.stream()
+                .map(point ->
+                        new BentRule(base, point, fields, receptors.indexOf(point.index()), newBore.shortest()))
+                .toList();
         for (Limit limit : limits) {
             int station = run.stationIndex(limit.station());
-            int receptor = stations.indexOf(station);
             LimitHeadroom headroom =
                     LimitHeadroom.of(limit, station, base.margins(limit), newBore.shortest(), siting.days());
-            // The difference of two falls is straight but for the difference of their bends.
-            Optional<GivingPlace> giving = headroom.isOneFall()
-                    ? GivingPlace.of(base, station, fields, receptor, newBore.shortest())
-                    : Optional.empty();
-            counted.add(new Counted(headroom, fields, receptor, ruling.add(headroom.words()), giving));
+            List<Integer> matter = BentRule.thatMatter(base, station, siting.days()).stream()
+                    .map(HeadDependence.Point::index)
+                    .toList();
+            counted.add(new CountedLimit(
+                    headroom,
+                    fields,
+                    receptors.indexOf(station),
+                    ruling.add(headroom.words()),
+                    rules.stream()
+                            .filter(rule -> matter.contains(rule.station()))
+                            .toList()));
         }
         return new CountedLimits(counted, volumes);
     }
@@ -166,7 +136,7 @@ final class CountedLimits {
     /** Names of the limits of which nothing is left on some day. */
     List<String> usedUp() {
         Stream<String> ofHeads = counted.stream()
-                .map(one -> one.headroom)
+                .map(CountedLimit::headroom)
                 .filter(one -> IntStream.range(0, one.days().length).anyMatch(day -> one.margin(day) <= 0))
                 .map(LimitHeadroom::words);
         Stream<String> ofVolumes = volumes.stream()
@@ -189,16 +159,7 @@ final class CountedLimits {
                 bounds.lower(cell, most, one.reason);
             }
         }
-        for (Counted one : counted) {
-            for (int day = 0; day < one.headroom.days().length; day++) {
-                double[] effect = one.effect(day);
-                for (int cell = 0; cell < effect.length; cell++) {
-                    if (effect[cell] > 0) {
-                        bounds.lower(cell, one.headroom.margin(day) / effect[cell], one.reason);
-                    }
-                }
-            }
-        }
+        counted.forEach(one -> one.lower(bounds));
     }
 
     /**
@@ -215,14 +176,9 @@ final class CountedLimits {
             double bound = Math.max(0, one.headroom.largestRate());
             found = bound < found.rate ? new Most(bound, one.reason) : found;
         }
-        for (Counted one : counted) {
-            for (int day = 0; day < one.headroom.days().length; day++) {
-                double effect = one.effectOf(bore, day);
-                double bound = Math.max(0, one.headroom.margin(day)) / effect;
-                if (effect > 0 && bound < found.rate) {
-                    found = new Most(bound, one.reason);
-                }
-            }
+        for (CountedLimit one : counted) {
+            double bound = one.most(bore, found.rate);
+            found = bound < found.rate ? new Most(bound, one.reason()) : found;
         }
         return found;
     }
@@ -238,38 +194,14 @@ final class CountedLimits {
     /** Counts a bore: it uses up a part of each limit. */
     void use(NearField bore, double rate) {
         volumes.forEach(one -> one.headroom.use(rate));
-        for (Counted one : counted) {
-            for (int day = 0; day < one.headroom.days().length; day++) {
-                one.headroom.use(day, rate * one.effectOf(bore, day));
-            }
-        }
+        counted.forEach(one -> one.use(bore, rate));
     }
 
     /** What a bore takes of each limit on the day on which least of it is left. */
     List<Site.Effect> effects(NearField bore, double rate) {
         return Stream.concat(
-                        counted.stream().flatMap(one -> effect(one, bore, rate)),
+                        counted.stream().flatMap(one -> one.effect(bore, rate)),
                         volumes.stream().flatMap(one -> one.headroom.effect(rate).stream()))
                 .toList();
-    }
-
-    private static Stream<Site.Effect> effect(Counted one, NearField bore, double rate) {
-        LimitHeadroom headroom = one.headroom;
-        int tightest = -1;
-        for (int day = 0; day < headroom.days().length; day++) {
-            if (tightest < 0 || headroom.margin(day) < headroom.margin(tightest)) {
-                tightest = day;
-            }
-        }
-        if (tightest < 0) {
-            return Stream.empty();
-        }
-        double share = one.asItStands(tightest);
-        return Stream.of(new Site.Effect(
-                headroom.words(),
-                headroom.limit().quantity().unit(),
-                headroom.days()[tightest],
-                rate * one.effectOf(bore, tightest) * share,
-                headroom.margin(tightest) + headroom.used(tightest) * (1 - share)));
     }
 }

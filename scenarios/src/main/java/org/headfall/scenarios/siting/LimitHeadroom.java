@@ -27,7 +27,6 @@ final class LimitHeadroom {
     private final double[] days;
     private final double[] margins;
     private final double[] perMetre;
-    private final double[] used;
     private final List<ReferenceMoment> reference;
 
     private LimitHeadroom(Limit limit, int station, List<Day> kept) {
@@ -36,7 +35,6 @@ final class LimitHeadroom {
         days = kept.stream().mapToDouble(Day::day).toArray();
         margins = kept.stream().mapToDouble(Day::margin).toArray();
         perMetre = kept.stream().mapToDouble(Day::perMetre).toArray();
-        used = new double[days.length];
         reference = limit.quantity().measuresAnEffect() ? ReferenceMoment.of(limit.comparison()) : List.of();
     }
 
@@ -156,7 +154,7 @@ final class LimitHeadroom {
             double[] then = response.after(moment.day());
             Arrays.setAll(effect, cell -> effect[cell] - moment.weight() * then[cell]);
         }
-        double factor = perMetre[day] / years();
+        double factor = perMetreOfFall(day);
         Arrays.setAll(effect, cell -> factor * effect[cell]);
         return effect;
     }
@@ -172,7 +170,12 @@ final class LimitHeadroom {
         for (ReferenceMoment moment : measuredFrom(day)) {
             effect -= moment.weight() * drawdown.applyAsDouble(moment.day());
         }
-        return perMetre[day] / years() * effect;
+        return perMetreOfFall(day) * effect;
+    }
+
+    /** Change of the limited value per metre of the fall that it is about, in its unit. */
+    double perMetreOfFall(int day) {
+        return perMetre[day] / years();
     }
 
     /** Years over which a rate of decline is a mean; 1 for values at a moment. */
@@ -184,20 +187,12 @@ final class LimitHeadroom {
      * Moments of the run itself that a value is measured from, which taking changes too: the beginning of the time of a rate of
      * decline, the day or the years that a drawdown is counted from.
      */
-    private List<ReferenceMoment> measuredFrom(int day) {
+    List<ReferenceMoment> measuredFrom(int day) {
         if (limit.quantity() instanceof LimitedQuantity.DeclineRate rate) {
             double earlier = days[day] - rate.overYears() * RunCalendar.DAYS_PER_YEAR;
             return earlier > 0 ? List.of(new ReferenceMoment(earlier, 1)) : List.of();
         }
         return reference;
-    }
-
-    /** Whether a value is the fall of head since the start or in another run, and so no difference of two falls. */
-    boolean isOneFall() {
-        return !(limit.quantity() instanceof LimitedQuantity.DeclineRate)
-                && !(limit.quantity().measuresAnEffect()
-                        && (limit.comparison() instanceof Comparison.OnDay
-                                || limit.comparison() instanceof Comparison.MeanOfYears));
     }
 
     /** Response of head to a unit discharge in each cell. */
@@ -209,22 +204,6 @@ final class LimitHeadroom {
     /** Takes from the headroom what a new bore uses up. */
     void use(int day, double amount) {
         margins[day] -= amount;
-        used[day] += amount;
-    }
-
-    /** What new bores have used up on a day, in its unit. */
-    double used(int day) {
-        return used[day];
-    }
-
-    /** Drawdown that new bores have used up on a day (m). */
-    double metresUsed(int day) {
-        return used[day] / perMetre[day];
-    }
-
-    /** Drawdown that uses up what is left on a day (m). */
-    double metres(int day) {
-        return margins[day] / perMetre[day];
     }
 
     /** What it is, for tables. */

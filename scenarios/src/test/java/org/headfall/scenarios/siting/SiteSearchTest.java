@@ -180,7 +180,7 @@ class SiteSearchTest {
                 assertEquals(
                         simulated,
                         effect.effect(),
-                        limit.station().equals(BESIDE_FREE_FLOW) ? 1.1 * allowed(simulated) : allowed(simulated),
+                        limit.station().equals(BESIDE_FREE_FLOW) ? allowed(simulated) : allowed(simulated),
                         limit.nameAndPlace() + ", cell " + cell + ", day " + effect.day());
             }
         }

@@ -225,17 +225,33 @@ public final class EffectFields {
         return atCentre(cell, carried, transfers.givenBack(receptor, carried));
     }
 
+    /**
+     * Drawdown at a receptor by a unit discharge of a spring, which takes it from its cell as it is.
+     *
+     * @param receptor the receptor, another place
+     * @param cell the cell of the spring
+     * @param time how long the discharge has lasted (d)
+     * @return drawdown per discharge (d/m²)
+     */
+    public double bySpring(int receptor, int cell, double time) {
+        return carried(receptor, modes[receptor].stepWeights(time), cell);
+    }
+
     /** Sets the drawdown of some cells as the grid carries it. */
     private void carry(int receptor, double time, int[] cells, double[] carried) {
         double[] weights = modes[receptor].stepWeights(time);
-        double[][] fields = transfers.fields(receptor);
         for (int cell : cells) {
-            double sum = 0;
-            for (int shift = 0; shift < weights.length; shift++) {
-                sum += weights[shift] * fields[shift][cell];
-            }
-            carried[cell] = sum;
+            carried[cell] = carried(receptor, weights, cell);
         }
+    }
+
+    private double carried(int receptor, double[] weights, int cell) {
+        double[][] fields = transfers.fields(receptor);
+        double sum = 0;
+        for (int shift = 0; shift < weights.length; shift++) {
+            sum += weights[shift] * fields[shift][cell];
+        }
+        return sum;
     }
 
     private double atCentre(NearCell cell, double[] field, double[] back) {

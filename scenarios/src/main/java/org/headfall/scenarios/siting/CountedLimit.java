@@ -1,0 +1,223 @@
+package org.headfall.scenarios.siting;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.stream.Stream;
+import org.apache.commons.math3.analysis.solvers.BrentSolver;
+import org.headfall.scenarios.limits.ReferenceMoment;
+import org.headfall.solver.nearfield.NearField;
+import org.headfall.solver.response.EffectFields;
+
+/**
+ * One limit: what is left of it, what a bore in any cell or one bore takes of it, and what those that were chosen have taken.
+ *
+ * <p>Effects add up as long as what springs and bores give less goes straight by head. What bends is counted beside that: each
+ * place loses more or less by the straight fall of head there, by all new bores together, and that raises or lowers head at
+ * the limited place ({@link BentRule}).
+ */
+final class CountedLimit {
+
+    private static final int MOST_EVALUATIONS = 200;
+    private static final double RELATIVE = 1e-9;
+
+    /** Moments of a reference of which bends are counted: they change slowly. */
+    private static final int MOST_MOMENTS = 8;
+
+    private final LimitHeadroom headroom;
+    private final EffectFields fields;
+    private final int receptor;
+    private final int reason;
+    private final List<List<Term>> terms = new ArrayList<>();
+    private final double[] straight;
+    private final double[][] falls;
+
+    /**
+     * What one place does by its bend to the limited value on one of its days, by the fall at a moment.
+     *
+     * @param receptor number of the place among the receptors of effects
+     * @param moment the day itself, or one that it is measured from (d)
+     * @param perExcess change of the limited value by each m³/d that the place loses more, in its unit
+     * @param bend the bend
+     */
+    private record Term(int receptor, double moment, double perExcess, Bend bend) {}
+
+    /**
+     * A limit.
+     *
+     * @param headroom what is left of it
+     * @param fields effects on its place and on those whose rules matter there
+     * @param receptor number of its place in these
+     * @param reason number of its name, see {@link Ruling}
+     * @param rules rules that matter at its place
+     */
+    CountedLimit(LimitHeadroom headroom, EffectFields fields, int receptor, int reason, List<BentRule> rules) {
+        this.headroom = headroom;
+        this.fields = fields;
+        this.receptor = receptor;
+        this.reason = reason;
+        int days = headroom.days().length;
+        straight = new double[days];
+        falls = new double[days][];
+        for (int day = 0; day < days; day++) {
+            terms.add(terms(day, rules));
+            falls[day] = new double[terms.get(day).size()];
+        }
+    }
+
+    private List<Term> terms(int day, List<BentRule> rules) {
+        List<Term> found = new ArrayList<>();
+        List<ReferenceMoment> from = few(headroom.measuredFrom(day));
+        Stream<ReferenceMoment> own = Stream.of(new ReferenceMoment(headroom.days()[day], -1));
+        for (ReferenceMoment moment : Stream.concat(own, from.stream()).toList()) {
+            for (BentRule rule : rules) {
+                Bend bend = rule.on(moment.day());
+                if (!bend.isStraight()) {
+                    double perExcess =
+                            headroom.perMetreOfFall(day) * moment.weight() * rule.at(receptor, moment.day());
+                    found.add(new Term(rule.receptor(), moment.day(), perExcess, bend));
+                }
+            }
+        }
+        return found;
+    }
+
+    /** The same weight at fewer moments, each in the middle of some. */
+    private static List<ReferenceMoment> few(List<ReferenceMoment> moments) {
+        if (moments.size() <= MOST_MOMENTS) {
+            return moments;
+        }
+        List<ReferenceMoment> few = new ArrayList<>();
+        for (int group = 0; group < MOST_MOMENTS; group++) {
+            List<ReferenceMoment> some =
+                    moments.subList(group * moments.size() / MOST_MOMENTS, (group + 1) * moments.size() / MOST_MOMENTS);
+            double weight = some.stream().mapToDouble(ReferenceMoment::weight).sum();
+            double day = some.stream().mapToDouble(one -> one.weight() * one.day()).sum() / weight;
+            few.add(new ReferenceMoment(day, weight));
+        }
+        return few;
+    }
+
+    LimitHeadroom headroom() {
+        return headroom;
+    }
+
+    int reason() {
+        return reason;
+    }
+
+    /** Lowers the largest rate of each cell to what the limit leaves. */
+    void lower(RateBounds bounds) {
+        for (int day = 0; day < headroom.days().length; day++) {
+            // Days are late enough for what fields know well. A moment that a value is measured from may be earlier: the
+            // response of a later day would take too much away.
+            double[] effect = headroom.effect(day, time -> fields.after(receptor, time));
+            List<Term> ofDay = terms.get(day);
+            double[][] fallsOfOne = new double[ofDay.size()][];
+            Arrays.setAll(
+                    fallsOfOne,
+                    term -> fields.after(
+                            ofDay.get(term).receptor(), ofDay.get(term).moment()));
+            double[] unit = new double[ofDay.size()];
+            for (int cell = 0; cell < effect.length; cell++) {
+                for (int term = 0; term < unit.length; term++) {
+                    unit[term] = fallsOfOne[term][cell];
+                }
+                bounds.lower(cell, most(day, bounds.rate()[cell], effect[cell], unit), reason);
+            }
+        }
+    }
+
+    /** The largest rate of one bore that the limit leaves, by its own near field; no more than another bound (m³/d). */
+    double most(NearField bore, double otherwise) {
+        double most = otherwise;
+        for (int day = 0; day < headroom.days().length; day++) {
+            most = Math.min(most, Math.max(0, most(day, most, effectOf(bore, day), unitFalls(bore, day))));
+        }
+        return most;
+    }
+
+    private double effectOf(NearField bore, int day) {
+        return headroom.effectOfOne(day, time -> fields.by(receptor, bore, time));
+    }
+
+    private double[] unitFalls(NearField bore, int day) {
+        return terms.get(day).stream()
+                .mapToDouble(term -> fields.by(term.receptor(), bore, term.moment()))
+                .toArray();
+    }
+
+    /**
+     * Rate that uses up what is left on a day.
+     *
+     * @param day which of the days
+     * @param otherwise largest rate that is of interest (m³/d)
+     * @param effect effect of a unit discharge by straight rules, in the unit of the limit
+     * @param unit fall at the place of each term by a unit discharge (d/m²)
+     * @return the rate (m³/d), infinite if more than the one of interest is left
+     */
+    private double most(int day, double otherwise, double effect, double[] unit) {
+        double left = headroom.margin(day);
+        if (unit.length == 0) {
+            return effect > 0 ? left / effect : Double.POSITIVE_INFINITY;
+        }
+        double taken = otherwise > 0 ? taken(day, otherwise, effect, unit) : 0;
+        if (taken <= left || taken <= 0) {
+            return Double.POSITIVE_INFINITY;
+        }
+        return left <= 0
+                ? 0
+                : new BrentSolver(RELATIVE, RELATIVE * otherwise)
+                        .solve(MOST_EVALUATIONS, rate -> taken(day, rate, effect, unit) - left, 0, otherwise);
+    }
+
+    /** What one more bore takes beside those that were chosen. */
+    private double taken(int day, double rate, double effect, double[] unit) {
+        double taken = rate * effect;
+        List<Term> ofDay = terms.get(day);
+        for (int i = 0; i < unit.length; i++) {
+            Term term = ofDay.get(i);
+            double before = falls[day][i];
+            taken += term.perExcess() * (term.bend().excess(before + rate * unit[i]) - term.bend().excess(before));
+        }
+        return taken;
+    }
+
+    /** Counts a bore: it uses up a part. */
+    void use(NearField bore, double rate) {
+        for (int day = 0; day < headroom.days().length; day++) {
+            double effect = effectOf(bore, day);
+            double[] unit = unitFalls(bore, day);
+            headroom.use(day, taken(day, rate, effect, unit));
+            straight[day] += rate * effect;
+            for (int term = 0; term < unit.length; term++) {
+                falls[day][term] += rate * unit[term];
+            }
+        }
+    }
+
+    /** What a bore that was chosen takes on the day on which least is left, sharing what bends with the others. */
+    Stream<Site.Effect> effect(NearField bore, double rate) {
+        int tightest = -1;
+        for (int day = 0; day < headroom.days().length; day++) {
+            if (tightest < 0 || headroom.margin(day) < headroom.margin(tightest)) {
+                tightest = day;
+            }
+        }
+        if (tightest < 0) {
+            return Stream.empty();
+        }
+        double bent = 0;
+        for (int i = 0; i < falls[tightest].length; i++) {
+            Term term = terms.get(tightest).get(i);
+            bent += term.perExcess() * term.bend().excess(falls[tightest][i]);
+        }
+        double share = straight[tightest] > 0 ? 1 + bent / straight[tightest] : 1;
+        return Stream.of(new Site.Effect(
+                headroom.words(),
+                headroom.limit().quantity().unit(),
+                headroom.days()[tightest],
+                rate * effectOf(bore, tightest) * share,
+                headroom.margin(tightest)));
+    }
+}
