@@ -5,12 +5,12 @@ import java.util.List;
 import java.util.Map;
 import org.headfall.scenarios.recording.StationSeries;
 import org.headfall.scenarios.run.RunInMemory;
+import org.headfall.solver.aquifer.Spring;
 import org.headfall.solver.bore.Bore;
 import org.headfall.solver.flow.FlowProblem;
 import org.headfall.solver.flow.HeadDependence;
 import org.headfall.solver.flow.PointRules;
 import org.headfall.solver.response.EffectFields;
-import org.headfall.solver.aquifer.Spring;
 
 /**
  * A spring or a bore whose discharge follows head, and which effects count as if its rule were straight, with the slope at the
@@ -22,6 +22,9 @@ final class BentRule {
 
     /** Rise of head by all that a place discharges below which its rule does not matter (m). */
     private static final double MATTERS = 1e-4;
+
+    /** Part of the time of taking for which the excess has lasted, as it comes on little by little. */
+    private static final double AGE = 0.5;
 
     private final FlowProblem problem;
     private final PointRules rules;
@@ -96,7 +99,7 @@ final class BentRule {
         return Bend.of(
                 fall -> fall / rules.chordOver(day, point.index(), discharge, fall),
                 point.headPerDischarge(),
-                fields.own(receptor, Math.max(day, shortest)));
+                fields.own(receptor, Math.max(AGE * day, shortest)));
     }
 
     /**
@@ -106,7 +109,7 @@ final class BentRule {
      * @param time how long it has lasted (d)
      */
     double at(int other, double time) {
-        double lasted = Math.max(time, shortest);
+        double lasted = Math.max(AGE * time, shortest);
         if (other == receptor) {
             return fields.own(receptor, lasted);
         }

@@ -28,19 +28,9 @@ final class CountedLimit {
     private final EffectFields fields;
     private final int receptor;
     private final int reason;
-    private final List<List<Term>> terms = new ArrayList<>();
+    private final List<BentDay> bent = new ArrayList<>();
     private final double[] straight;
     private final double[][] falls;
-
-    /**
-     * What one place does by its bend to the limited value on one of its days, by the fall at a moment.
-     *
-     * @param receptor number of the place among the receptors of effects
-     * @param moment the day itself, or one that it is measured from (d)
-     * @param perExcess change of the limited value by each m³/d that the place loses more, in its unit
-     * @param bend the bend
-     */
-    private record Term(int receptor, double moment, double perExcess, Bend bend) {}
 
     /**
      * A limit.
@@ -60,26 +50,11 @@ final class CountedLimit {
         straight = new double[days];
         falls = new double[days][];
         for (int day = 0; day < days; day++) {
-            terms.add(terms(day, rules));
-            falls[day] = new double[terms.get(day).size()];
+            List<ReferenceMoment> moments = new ArrayList<>(few(headroom.measuredFrom(day)));
+            moments.add(new ReferenceMoment(headroom.days()[day], -1));
+            bent.add(new BentDay(moments, rules, receptor, headroom.perMetreOfFall(day)));
+            falls[day] = new double[bent.get(day).size()];
         }
-    }
-
-    private List<Term> terms(int day, List<BentRule> rules) {
-        List<Term> found = new ArrayList<>();
-        List<ReferenceMoment> from = few(headroom.measuredFrom(day));
-        Stream<ReferenceMoment> own = Stream.of(new ReferenceMoment(headroom.days()[day], -1));
-        for (ReferenceMoment moment : Stream.concat(own, from.stream()).toList()) {
-            for (BentRule rule : rules) {
-                Bend bend = rule.on(moment.day());
-                if (!bend.isStraight()) {
-                    double perExcess =
-                            headroom.perMetreOfFall(day) * moment.weight() * rule.at(receptor, moment.day());
-                    found.add(new Term(rule.receptor(), moment.day(), perExcess, bend));
-                }
-            }
-        }
-        return found;
     }
 
     /** The same weight at fewer moments, each in the middle of some. */
@@ -92,7 +67,8 @@ final class CountedLimit {
             List<ReferenceMoment> some =
                     moments.subList(group * moments.size() / MOST_MOMENTS, (group + 1) * moments.size() / MOST_MOMENTS);
             double weight = some.stream().mapToDouble(ReferenceMoment::weight).sum();
-            double day = some.stream().mapToDouble(one -> one.weight() * one.day()).sum() / weight;
+            double day =
+                    some.stream().mapToDouble(one -> one.weight() * one.day()).sum() / weight;
             few.add(new ReferenceMoment(day, weight));
         }
         return few;
@@ -109,19 +85,17 @@ final class CountedLimit {
     /** Lowers the largest rate of each cell to what the limit leaves. */
     void lower(RateBounds bounds) {
         for (int day = 0; day < headroom.days().length; day++) {
-            // Days are late enough for what fields know well. A moment that a value is measured from may be earlier: the
+            // Days are late enough for what fields know well. A moment that a value is measured from may be earlier:
+            // the
             // response of a later day would take too much away.
             double[] effect = headroom.effect(day, time -> fields.after(receptor, time));
-            List<Term> ofDay = terms.get(day);
+            BentDay ofDay = bent.get(day);
             double[][] fallsOfOne = new double[ofDay.size()][];
-            Arrays.setAll(
-                    fallsOfOne,
-                    term -> fields.after(
-                            ofDay.get(term).receptor(), ofDay.get(term).moment()));
+            Arrays.setAll(fallsOfOne, fall -> fields.after(ofDay.receptor(fall), ofDay.moment(fall)));
             double[] unit = new double[ofDay.size()];
             for (int cell = 0; cell < effect.length; cell++) {
-                for (int term = 0; term < unit.length; term++) {
-                    unit[term] = fallsOfOne[term][cell];
+                for (int fall = 0; fall < unit.length; fall++) {
+                    unit[fall] = fallsOfOne[fall][cell];
                 }
                 bounds.lower(cell, most(day, bounds.rate()[cell], effect[cell], unit), reason);
             }
@@ -142,9 +116,10 @@ final class CountedLimit {
     }
 
     private double[] unitFalls(NearField bore, int day) {
-        return terms.get(day).stream()
-                .mapToDouble(term -> fields.by(term.receptor(), bore, term.moment()))
-                .toArray();
+        BentDay ofDay = bent.get(day);
+        double[] unit = new double[ofDay.size()];
+        Arrays.setAll(unit, fall -> fields.by(ofDay.receptor(fall), bore, ofDay.moment(fall)));
+        return unit;
     }
 
     /**
@@ -153,7 +128,7 @@ final class CountedLimit {
      * @param day which of the days
      * @param otherwise largest rate that is of interest (m³/d)
      * @param effect effect of a unit discharge by straight rules, in the unit of the limit
-     * @param unit fall at the place of each term by a unit discharge (d/m²)
+     * @param unit each fall that bent rules go by, by a unit discharge (d/m²)
      * @return the rate (m³/d), infinite if more than the one of interest is left
      */
     private double most(int day, double otherwise, double effect, double[] unit) {
@@ -173,14 +148,11 @@ final class CountedLimit {
 
     /** What one more bore takes beside those that were chosen. */
     private double taken(int day, double rate, double effect, double[] unit) {
-        double taken = rate * effect;
-        List<Term> ofDay = terms.get(day);
-        for (int i = 0; i < unit.length; i++) {
-            Term term = ofDay.get(i);
-            double before = falls[day][i];
-            taken += term.perExcess() * (term.bend().excess(before + rate * unit[i]) - term.bend().excess(before));
+        double[] with = falls[day].clone();
+        for (int i = 0; i < with.length; i++) {
+            with[i] += rate * unit[i];
         }
-        return taken;
+        return rate * effect + bent.get(day).change(with) - bent.get(day).change(falls[day]);
     }
 
     /** Counts a bore: it uses up a part. */
@@ -190,8 +162,8 @@ final class CountedLimit {
             double[] unit = unitFalls(bore, day);
             headroom.use(day, taken(day, rate, effect, unit));
             straight[day] += rate * effect;
-            for (int term = 0; term < unit.length; term++) {
-                falls[day][term] += rate * unit[term];
+            for (int fall = 0; fall < unit.length; fall++) {
+                falls[day][fall] += rate * unit[fall];
             }
         }
     }
@@ -207,12 +179,8 @@ final class CountedLimit {
         if (tightest < 0) {
             return Stream.empty();
         }
-        double bent = 0;
-        for (int i = 0; i < falls[tightest].length; i++) {
-            Term term = terms.get(tightest).get(i);
-            bent += term.perExcess() * term.bend().excess(falls[tightest][i]);
-        }
-        double share = straight[tightest] > 0 ? 1 + bent / straight[tightest] : 1;
+        double bends = bent.get(tightest).change(falls[tightest]);
+        double share = straight[tightest] > 0 ? 1 + bends / straight[tightest] : 1;
         return Stream.of(new Site.Effect(
                 headroom.words(),
                 headroom.limit().quantity().unit(),

@@ -15,6 +15,7 @@ import org.headfall.scenarios.run.RunInMemory;
 import org.headfall.scenarios.scenario.SitingSpecification;
 import org.headfall.solver.flow.HeadDependence;
 import org.headfall.solver.nearfield.NearField;
+import org.headfall.solver.nearfield.ObservedHead;
 import org.headfall.solver.response.EffectFields;
 
 /**
@@ -62,20 +63,21 @@ final class CountedLimits {
                         .anyMatch(station -> BentRule.thatMatter(base, station, siting.days())
                                 .contains(point)))
                 .toList();
-        List<Integer> receptors = Stream.concat(
-                        stations.stream(), bent.stream().map(HeadDependence.Point::index))
+        List<Integer> receptors = Stream.concat(stations.stream(), bent.stream().map(HeadDependence.Point::index))
                 .distinct()
                 .toList();
+        List<ObservedHead> points = PointHeads.of(run, base.plan().problem().boundaries());
         EffectFields fields = new EffectFields(
                 base.plan().problem(),
                 base.dependence(),
-                PointHeads.of(run, base.plan().problem().boundaries()),
-                receptors.stream().map(station -> receptor(base, station)).toList(),
+                points,
+                receptors.stream()
+                        .map(station -> receptor(base, points, station))
+                        .toList(),
                 newBore,
                 base.plan().settings().threads());
         List<BentRule> rules = bent.stream()
-                .map(point ->
-                        new BentRule(base, point, fields, receptors.indexOf(point.index()), newBore.shortest()))
+                .map(point -> new BentRule(base, point, fields, receptors.indexOf(point.index()), newBore.shortest()))
                 .toList();
         for (Limit limit : limits) {
             int station = run.stationIndex(limit.station());
@@ -114,14 +116,19 @@ final class CountedLimits {
                 : LimitHeadroom.obstacle(limit, siting.holder());
     }
 
-    private static EffectFields.Receptor receptor(RunInMemory base, int index) {
+    private static EffectFields.Receptor receptor(RunInMemory base, List<ObservedHead> points, int index) {
         RunDescription run = base.plan().description();
         Station station = run.stations().get(index);
         if (station instanceof Station.SpringSite) {
             return EffectFields.Receptor.spring(index, run.grid().locate(station.x(), station.y()));
         }
-        double radius = station instanceof Station.BoreSite bore ? bore.screenRadius() : 0;
-        return EffectFields.Receptor.at(index, base.plan().problem().nearField(station.x(), station.y(), radius));
+        if (station instanceof Station.BoreSite bore) {
+            return EffectFields.Receptor.at(
+                    index, base.plan().problem().nearField(bore.x(), bore.y(), bore.screenRadius()));
+        }
+        // What the grid does not carry depends on how a point reads its cells, which is not how a bore there would.
+        return EffectFields.Receptor.at(
+                index, points.get(index - run.bores().size() - run.springs().size()));
     }
 
     /** The limits of a run that are not counted. */
