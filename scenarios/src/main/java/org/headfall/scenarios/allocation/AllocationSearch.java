@@ -216,12 +216,16 @@ public final class AllocationSearch {
                     value -> wishes.atLeast(holder, value),
                     relaxed);
         }
-        return served.last(GOAL, goal, relaxed);
+        SharedWater.Best best = served.last(GOAL, goal, relaxed);
+        return wishes.energyOfLifting()
+                .filter(lifted -> lifted.anyStandsAbove(best.rates()))
+                .map(lifted -> new LeastLifting(lifted, wishes.most(), served).from(best.rates(), relaxed))
+                .orElse(best);
     }
 
     /** The same with even shares among bores where these make no difference. */
     private SharedWater.Best even(SharedWater.Best best) {
-        EvenShares.Shares shares = water.evened(goal, served.wishes(), best.rates());
+        EvenShares.Shares shares = water.evened(served.wanted(), served.wishes(), best.rates());
         evenly = shares.among();
         return new SharedWater.Best(shares.rates(), best.value());
     }

@@ -3,6 +3,7 @@ package org.headfall.scenarios.allocation;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import org.headfall.scenarios.quantity.DischargeUnit;
 import org.headfall.scenarios.quantity.LiftEnergy;
 import org.headfall.scenarios.recording.RunDescription;
@@ -39,6 +40,9 @@ final class AllocationWishes {
 
     /** Rates around which losses are made quadratic (m³/d); none before any were run. */
     private double[] around = {};
+
+    /** What lifting takes, if energy is the goal. */
+    private Optional<LiftedWater> lifted = Optional.empty();
 
     /**
      * Wishes.
@@ -147,7 +151,8 @@ final class AllocationWishes {
         };
     }
 
-    private double[] most() {
+    /** Largest rate of each variable (m³/d). */
+    double[] most() {
         double[] most = new double[effects.variables().count()];
         Arrays.setAll(most, v -> Math.min(wanted.largestRate(), broughtUp[v]));
         return most;
@@ -222,50 +227,42 @@ final class AllocationWishes {
         return sum;
     }
 
+    /** Energy (MWh/yr), for water that stands above its delivery level as if the surplus were gained. */
+    private Programme energy() {
+        LiftedWater all = lifted();
+        lifted = Optional.of(all);
+        double[] least = new double[bores.length];
+        Arrays.setAll(least, this::lossSlope);
+        double[] slopes = new double[effects.variables().count()];
+        Arrays.setAll(slopes, v -> least[v / blocks.groups()]);
+        return all.withSurplusGained(most(), around, slopes);
+    }
+
     /**
      * Energy (MWh/yr) by lift at the end of each block: what is there without the bores, and what they add themselves. A bore of
      * density ratio r lifts from its level to the delivery level by {@code (needed head - head at the wall + loss) / r}, where
      * the needed head carries its water, perhaps hot, to the delivery level.
-     *
-     * <p>A bore whose water stands above the delivery level counts here as if the surplus were gained, and where energy is
-     * reported as lifted by nothing. Energy without the surplus is not convex in the rates of several bores.
      */
-    private Programme energy() {
-        int n = effects.variables().count();
-        double[] cost = new double[n];
-        double[][] curvature = new double[n][n];
+    private LiftedWater lifted() {
+        LiftedWater all = new LiftedWater(effects.variables().count());
         double perVolume = LiftEnergy.perMegalitre(1, wanted.efficiency()) * 1e-6 * 365.25 / wanted.days();
         for (int k = 0; k < moments.length; k++) {
             RateBlocks.Block block = blocks.blocks().get(k);
             for (int b = 0; b < bores.length; b++) {
-                int own = effects.variables().variable(b, block.group());
-                double weight = perVolume * block.days() / columns[b].densityRatio();
-                cost[own] += weight * (columns[b].head(delivery(b)) - restingHead[b][k]);
-                double[] response =
-                        effects.drawdown().by(bores[b], effects.variables().everyone(), moments[k]);
-                addLoss(b, own, weight, cost, response);
-                for (int v = 0; v < n; v++) {
-                    curvature[own][v] += weight * response[v];
-                    curvature[v][own] += weight * response[v];
-                }
+                all.add(new LiftedWater.Term(
+                        effects.variables().variable(b, block.group()),
+                        perVolume * block.days() / columns[b].densityRatio(),
+                        columns[b].head(delivery(b)) - restingHead[b][k],
+                        effects.drawdown().by(bores[b], effects.variables().everyone(), moments[k]),
+                        losses[b]));
             }
         }
-        return new Programme(most(), cost, curvature);
+        return all;
     }
 
-    /**
-     * Adds what is lost in a bore: rate times loss, a parabola that touches it at the rates last run and is bent at least as much
-     * as at the mean of the wanted rates.
-     */
-    private void addLoss(int bore, int own, double weight, double[] cost, double[] response) {
-        double slope = lossSlope(bore);
-        if (around.length > 0) {
-            WellLoss loss = losses[bore];
-            double rate = around[own];
-            slope = Math.max(slope, rate > 0 ? loss.at(rate) / rate : 0);
-            cost[own] += weight * (loss.at(rate) + rate * loss.slope(rate) - 2 * slope * rate);
-        }
-        response[own] += slope;
+    /** What lifting takes, if energy is the goal, by what rates do near those last followed. */
+    Optional<LiftedWater> energyOfLifting() {
+        return lifted;
     }
 
     /** Level to which the water of a bore is lifted (m above datum). */

@@ -61,6 +61,24 @@ final class ServedInTurn {
         return water.solve(name, programme, wishes, relaxed);
     }
 
+    /**
+     * Serves the last anew, who wants something else now.
+     *
+     * @param programme what is wanted
+     * @param relaxed receives by how much each requirement had to give way
+     * @return the rates
+     */
+    SharedWater.Best lastAgain(Programme programme, double[] relaxed) {
+        Turn last = turns.remove(turns.size() - 1);
+        turns.add(new Turn(last.name(), programme, last.kept()));
+        return water.solve(last.name(), programme, last.kept(), relaxed);
+    }
+
+    /** What the last wants. */
+    Programme wanted() {
+        return turns.get(turns.size() - 1).programme();
+    }
+
     /** What the last had to keep besides the requirements. */
     List<Wish> wishes() {
         return List.copyOf(wishes);

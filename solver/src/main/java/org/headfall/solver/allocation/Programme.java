@@ -24,9 +24,10 @@ import org.ojalgo.optimisation.linear.LinearSolver;
  * @param most upper bound of each variable, not negative
  * @param cost cost of a unit of each variable, negative for a gain
  * @param curvature symmetric positive semidefinite matrix D of a further cost {@code x^T D x / 2}, none if empty
+ * @param excesses further costs of sums of variables in excess of bounds
  */
 @SuppressWarnings("ArrayRecordComponent") // a large matrix, shared and never compared
-public record Programme(double[] most, double[] cost, double[][] curvature) {
+public record Programme(double[] most, double[] cost, double[][] curvature, List<Excess> excesses) {
 
     /** Amounts below this are rounding. */
     private static final double ROUNDING = 1e-9;
@@ -36,6 +37,16 @@ public record Programme(double[] most, double[] cost, double[][] curvature) {
 
     /** Variables up to which all upper bounds enter from the beginning. */
     private static final int FEW = 100;
+
+    /** Copies the list. */
+    public Programme {
+        excesses = List.copyOf(excesses);
+    }
+
+    /** Without costs of excesses. */
+    public Programme(double[] most, double[] cost, double[][] curvature) {
+        this(most, cost, curvature, List.of());
+    }
 
     /** Without curvature. */
     public static Programme linear(double[] most, double[] cost) {
@@ -51,6 +62,9 @@ public record Programme(double[] most, double[] cost, double[][] curvature) {
                 slope += 0.5 * curvature[i][j] * x[j];
             }
             value += slope * x[i];
+        }
+        for (Excess excess : excesses) {
+            value += excess.costOf(x);
         }
         return value;
     }
@@ -76,6 +90,12 @@ public record Programme(double[] most, double[] cost, double[][] curvature) {
      * @throws IllegalStateException if the solver fails for another reason
      */
     public Optional<Optimum> solve(List<Row> rows, BitSet pressing) {
+        if (!excesses.isEmpty()) {
+            ExcessVariables with = new ExcessVariables(this);
+            return with.programme()
+                    .solve(with.rows(rows))
+                    .map(optimum -> new Optimum(Arrays.copyOf(optimum.x(), most.length), optimum.value()));
+        }
         Optimisation.Result result = curvature.length == 0
                 ? linear(products(cost, most), scaled(rows), bounds(rows), pressing)
                 : model(rows);
@@ -263,6 +283,10 @@ public record Programme(double[] most, double[] cost, double[][] curvature) {
      * @throws IllegalStateException if rows contradict each other, or the solver fails
      */
     public double[] prices(List<Row> rows) {
+        if (!excesses.isEmpty()) {
+            ExcessVariables with = new ExcessVariables(this);
+            return Arrays.copyOf(with.programme().prices(with.rows(rows)), rows.size());
+        }
         double[] x = solve(rows)
                 .orElseThrow(() -> new IllegalStateException("rows that contradict each other have no prices"))
                 .x();

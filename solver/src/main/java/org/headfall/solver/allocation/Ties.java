@@ -1,6 +1,7 @@
 package org.headfall.solver.allocation;
 
 import java.util.Arrays;
+import java.util.List;
 
 /**
  * Variables that are held equal, so that a programme of few variables stands for one of many.
@@ -34,7 +35,10 @@ public record Ties(int[] groups, int count) {
                 curvature[groups[i]][groups[j]] += free.curvature()[i][j];
             }
         }
-        return new Programme(most, sums(free.cost()), curvature);
+        List<Excess> excesses = free.excesses().stream()
+                .map(one -> new Excess(sums(one.coefficients()), one.bound(), one.weight(), one.curvature()))
+                .toList();
+        return new Programme(most, sums(free.cost()), curvature, excesses);
     }
 
     /** A row over the groups. */

@@ -191,4 +191,38 @@ class ProgrammeTest {
         }
         assertEquals(1 + 1e-3 * (n - 1 - 133), programme.prices(List.of(row(20, ones)))[0], 1e-9);
     }
+
+    /**
+     * By hand: of 10 wanted, one unit of the first costs nothing up to 4 and then {@code t + t^2 / 2} for t more, the second costs 3 each. Slopes
+     * are alike at t = 2. A unit more wanted costs 3, and a unit more of the first, held to 5, saves 3 less the slope there, 2.
+     */
+    @Test
+    void excessesCostWhatIsAboveTheirBound() {
+        Programme programme = new Programme(
+                new double[] {20, 20},
+                new double[] {0, 3},
+                new double[0][],
+                List.of(new Excess(new double[] {1, 0}, 4, 1, 1)));
+        Row wanted = new Row(new double[] {-1, -1}, -10, Double.POSITIVE_INFINITY);
+        Optimum best = programme.solve(List.of(wanted)).orElseThrow();
+        assertArrayEquals(new double[] {6, 4}, best.x(), 1e-6);
+        assertEquals(16, best.value(), 1e-6);
+        assertEquals(16, programme.valueOf(best.x()), 1e-6);
+        assertArrayEquals(new double[] {3}, programme.prices(List.of(wanted)), 1e-6);
+        Row held = new Row(new double[] {1, 0}, 5, Double.POSITIVE_INFINITY);
+        assertArrayEquals(
+                new double[] {5, 5},
+                programme.solve(List.of(wanted, held)).orElseThrow().x(),
+                1e-6);
+        assertArrayEquals(new double[] {3, 1}, programme.prices(List.of(wanted, held)), 1e-6);
+        Ties together = new Ties(new int[] {0, 0}, 1);
+        assertArrayEquals(
+                new double[] {5},
+                together.of(programme)
+                        .solve(List.of(together.of(wanted)))
+                        .orElseThrow()
+                        .x(),
+                1e-6);
+        assertEquals(1.5 + 15, together.of(programme).valueOf(new double[] {5}), 1e-9);
+    }
 }
