@@ -21,6 +21,9 @@ final class CountedLimit {
     private static final int MOST_EVALUATIONS = 200;
     private static final double RELATIVE = 1e-9;
 
+    /** Parts of the range of rates that are looked at one after another for the first that takes all that is left. */
+    private static final int PARTS = 16;
+
     /** Moments of a reference of which bends are counted: they change slowly. */
     private static final int MOST_MOMENTS = 8;
 
@@ -123,7 +126,7 @@ final class CountedLimit {
     }
 
     /**
-     * Rate that uses up what is left on a day.
+     * The least rate that uses up what is left on a day.
      *
      * @param day which of the days
      * @param otherwise largest rate that is of interest (m³/d)
@@ -136,14 +139,23 @@ final class CountedLimit {
         if (unit.length == 0) {
             return effect > 0 ? left / effect : Double.POSITIVE_INFINITY;
         }
-        double taken = otherwise > 0 ? taken(day, otherwise, effect, unit) : 0;
-        if (taken <= left || taken <= 0) {
-            return Double.POSITIVE_INFINITY;
+        if (left <= 0) {
+            return taken(day, otherwise, effect, unit) > 0 ? 0 : Double.POSITIVE_INFINITY;
         }
-        return left <= 0
-                ? 0
-                : new BrentSolver(RELATIVE, RELATIVE * otherwise)
-                        .solve(MOST_EVALUATIONS, rate -> taken(day, rate, effect, unit) - left, 0, otherwise);
+        // A fall since a moment grows less and less with the rate, or shrinks, until a bore that flows less stops.
+        int parts = headroom.measuredFrom(day).isEmpty() ? 1 : PARTS;
+        for (int part = 1; part <= parts; part++) {
+            double to = otherwise * part / parts;
+            if (taken(day, to, effect, unit) > left) {
+                return new BrentSolver(RELATIVE, RELATIVE * otherwise)
+                        .solve(
+                                MOST_EVALUATIONS,
+                                rate -> taken(day, rate, effect, unit) - left,
+                                otherwise * (part - 1) / parts,
+                                to);
+            }
+        }
+        return Double.POSITIVE_INFINITY;
     }
 
     /** What one more bore takes beside those that were chosen. */

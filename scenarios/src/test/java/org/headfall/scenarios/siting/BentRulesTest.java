@@ -154,11 +154,11 @@ class BentRulesTest {
         assertEquals(1, largestLoss[1], 1e-9, "the spring stops");
     }
 
-    /** The largest rate uses up just what is left, to the same bar, where the bore has lost more than half. */
+    /** The largest rate uses up just what is left, to the same bar, where the bore has lost more than two fifths; also where a larger one would keep it. */
     @ParameterizedTest
     @CsvSource({
         "'quantity: drawdown, compared_with: the start, at_most: 1.7 m'",
-        "'quantity: drawdown, compared_with: 2027-10-01, at_most: 0.235 m'",
+        "'quantity: drawdown, compared_with: 2027-10-01, at_most: 0.2 m'",
         "'quantity: decline rate, at_most: 1.5 m/yr'"
     })
     void theLargestRateUsesUpWhatIsLeft(String limited) throws Exception {
@@ -171,9 +171,10 @@ class BentRulesTest {
         List<StationSeries> with = with(base, cell, rate);
         double least =
                 Arrays.stream(base.marginsIn(limit, with).margins()).min().orElseThrow();
-        assertTrue(lost(base, with, 0) > 0.5, "the bore loses " + lost(base, with, 0));
+        assertTrue(lost(base, with, 0) > 0.4, "the bore loses " + lost(base, with, 0));
         assertEquals(
                 base.margins(limit).error(), least, allowed(limit.quantity().allowed()));
+        assertEquals(rate, limits.most(bore(base, cell), 5000, 0).rate(), 1e-3);
         RateBounds bounds = new RateBounds(base.plan().description().grid().cellCount(), 20_000);
         limits.lower(bounds);
         assertEquals(rate, bounds.rate()[cell], 0.005 * rate);
