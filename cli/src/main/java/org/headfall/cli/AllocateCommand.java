@@ -67,7 +67,8 @@ final class AllocateCommand implements Callable<Integer> {
         try (ResultsFolder folder = options.open(target, AllocationFiles.NAMES);
                 Progress progress = terminal.progress(err)) {
             PlanningResponses responses = options.responses(plan);
-            AllocationResult result = AllocationSearch.in(plan, reading.orThrow(), responses, progress::reached);
+            AllocationResult result = AllocationSearch.in(
+                    plan, options.comparedCases(reading, plan), reading.orThrow(), responses, progress::reached);
             AllocationFiles.write(folder.file(""), result);
             folder.complete();
             show(result, responses, target);

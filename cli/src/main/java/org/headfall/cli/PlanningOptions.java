@@ -3,11 +3,14 @@ package org.headfall.cli;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.util.List;
+import org.headfall.scenarios.limits.HeadProportion;
 import org.headfall.scenarios.problem.InputException;
 import org.headfall.scenarios.reading.ScenarioReading;
 import org.headfall.scenarios.results.ResultsException;
 import org.headfall.scenarios.results.ResultsFolder;
 import org.headfall.scenarios.results.WrittenFiles;
+import org.headfall.scenarios.run.CasePlan;
 import org.headfall.scenarios.run.PlanningResponses;
 import org.headfall.scenarios.run.RunPlan;
 import org.headfall.scenarios.run.RunPlanner;
@@ -43,6 +46,13 @@ final class PlanningOptions {
 
     RunPlan plan(ScenarioReading reading) throws InputException, IOException {
         return RunPlanner.plan(reading, ProgramVersion.text(), threads.threads());
+    }
+
+    /** The plans of all cases of the document if any of its limits compares with one. */
+    List<CasePlan> comparedCases(ScenarioReading reading, RunPlan plan) throws InputException, IOException {
+        return plan.limits().stream().anyMatch(HeadProportion::isBesideCase)
+                ? RunPlanner.cases(reading, ProgramVersion.text(), threads.threads())
+                : List.of();
     }
 
     /** Says what was read that is no mistake but may not be meant. */

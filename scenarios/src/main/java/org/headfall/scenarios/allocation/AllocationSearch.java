@@ -3,8 +3,12 @@ package org.headfall.scenarios.allocation;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import org.headfall.scenarios.limits.Comparison;
 import org.headfall.scenarios.recording.RunDescription;
+import org.headfall.scenarios.recording.StationSeries;
+import org.headfall.scenarios.run.CasePlan;
 import org.headfall.scenarios.run.PlanningResponses;
 import org.headfall.scenarios.run.RunInMemory;
 import org.headfall.scenarios.run.RunPlan;
@@ -32,6 +36,10 @@ public final class AllocationSearch {
     private final RateBlocks blocks;
     private final RatesInPlan rates;
     private final double[] watched;
+
+    /** Other cases that limits compare with. */
+    private final Map<Comparison, List<StationSeries>> compared;
+
     private final RunInMemory without;
     private final Requirements requirements;
     private final RateEffects effects;
@@ -53,7 +61,8 @@ public final class AllocationSearch {
     private int bySimulator;
     private ServedInTurn served;
 
-    private AllocationSearch(RunPlan plan, Scenario scenario, PlanningResponses responses, RunProgress progress) {
+    private AllocationSearch(
+            RunPlan plan, List<CasePlan> cases, Scenario scenario, PlanningResponses responses, RunProgress progress) {
         this.progress = progress;
         wanted = scenario.planning().allocation().orElseThrow();
         RunDescription run = plan.description();
@@ -65,6 +74,7 @@ public final class AllocationSearch {
                 .toArray();
         watched = rates.watchedDays(moments);
         this.responses = responses.withHeadsOrComputed(plan, progress);
+        compared = RestingCases.of(plan, cases, bores, watched, this.responses, progress);
         without = without(plan, rates.with(new double[bores.length * blocks.groups()], watched), responses);
         requirements = Requirements.of(plan, scenario, bores, blocks, without);
         RateVariables variables = new RateVariables(blocks, bores);
@@ -90,13 +100,16 @@ public final class AllocationSearch {
                         resting,
                         responses.map(StationResponses::responses).orElseGet(() -> stored.orComputed(plan, progress)),
                         new double[0],
-                        progress));
+                        progress))
+                .beside(compared);
     }
 
     /**
      * Searches.
      *
      * @param plan the plan of the document
+     * @param cases the plans of its cases, of which those that limits compare with and in which the bores that share rest are
+     *     run; limits beside others are not kept
      * @param scenario the document, with an allocation
      * @param responses unit responses, if an earlier run has left any
      * @param progress is told how far the search has come
@@ -104,8 +117,8 @@ public final class AllocationSearch {
      * @throws ContradictionException if what is wanted cannot be had though all limits gave way
      */
     public static AllocationResult in(
-            RunPlan plan, Scenario scenario, PlanningResponses responses, RunProgress progress) {
-        return new AllocationSearch(plan, scenario, responses, progress).search();
+            RunPlan plan, List<CasePlan> cases, Scenario scenario, PlanningResponses responses, RunProgress progress) {
+        return new AllocationSearch(plan, cases, scenario, responses, progress).search();
     }
 
     private AllocationResult search() {
@@ -163,7 +176,7 @@ public final class AllocationSearch {
                     responses.flatMap(known -> RunInMemory.superposed(rates.with(found, watched), known));
             if (superposed.isPresent()) {
                 bySuperposition++;
-                return superposed.get();
+                return superposed.get().beside(compared);
             }
         }
         return simulated(found);
@@ -171,7 +184,8 @@ public final class AllocationSearch {
 
     private RunInMemory simulated(double[] found) {
         bySimulator++;
-        return RunInMemory.of(rates.with(found, watched), without.responses(), new double[0], progress);
+        return RunInMemory.of(rates.with(found, watched), without.responses(), new double[0], progress)
+                .beside(compared);
     }
 
     /**

@@ -91,7 +91,11 @@ final class Requirements {
     static Optional<String> obstacle(Limit limit, RunInMemory run) {
         boolean counts =
                 limit.quantity() instanceof LimitedQuantity.Volume && !(limit.place() instanceof LimitPlace.OnMap);
-        Optional<String> ofKind = counts ? Optional.empty() : HeadProportion.obstacleWhereWaterFlows(limit);
+        Optional<String> ofKind =
+                counts ? Optional.empty() : HeadProportion.obstacleWhereWaterFlowsBesideKnownCases(limit);
+        if (ofKind.isEmpty() && HeadProportion.isBesideCase(limit) && !run.isBeside(limit.comparison())) {
+            return Optional.of("compares with another case in which bores that share take as well");
+        }
         return ofKind.isPresent()
                 ? ofKind
                 : run.obstacle(limit).map(reason -> "cannot be judged: " + reason.replaceFirst("\\.$", ""));

@@ -32,27 +32,40 @@ public final class HeadProportion {
      */
     public static Optional<String> obstacleWhereSpringsFlow(Limit limit) {
         Optional<String> ofKind = obstacleOfKind(limit);
-        boolean ofSpring = limit.quantity() instanceof LimitedQuantity.SpringDischarge
-                || limit.quantity() instanceof LimitedQuantity.ShareOfSpringDischarge;
-        return ofKind.isPresent() || followsHead(limit.quantity()) || ofSpring
+        return ofKind.isPresent() || followsHead(limit.quantity()) || isOfSpring(limit.quantity())
                 ? ofKind
                 : Optional.of(noProportion(limit));
     }
 
     /**
-     * Why what bores do to a limited value cannot be added up even if springs and bores that are limited flow: what is left of the
-     * flow of a bore by itself follows what head it is offered.
+     * Why what bores do to a limited value cannot be added up even if springs and bores that are limited flow, and if what it is
+     * compared with in another case is known and stays as it is: what is left of the flow of a bore by itself follows what head
+     * it is offered.
      *
      * @param limit the limit
      * @return the reason in words that go on after its name; absent if it can
      */
-    public static Optional<String> obstacleWhereWaterFlows(Limit limit) {
-        return limit.quantity() instanceof LimitedQuantity.Flow
-                ? obstacleOfKind(limit)
-                : obstacleWhereSpringsFlow(limit);
+    public static Optional<String> obstacleWhereWaterFlowsBesideKnownCases(Limit limit) {
+        Optional<String> ofKind = obstacleBesideKnownCases(limit);
+        return ofKind.isPresent()
+                        || followsHead(limit.quantity())
+                        || isOfSpring(limit.quantity())
+                        || limit.quantity() instanceof LimitedQuantity.Flow
+                ? ofKind
+                : Optional.of(noProportion(limit));
+    }
+
+    /** Whether a limit measures an effect beside another case. */
+    public static boolean isBesideCase(Limit limit) {
+        return limit.comparison() instanceof Comparison.WithCase && limit.needsOtherRun();
     }
 
     private static Optional<String> obstacleOfKind(Limit limit) {
+        Optional<String> obstacle = obstacleBesideKnownCases(limit);
+        return obstacle.isEmpty() && isBesideCase(limit) ? Optional.of("compares with another case") : obstacle;
+    }
+
+    private static Optional<String> obstacleBesideKnownCases(Limit limit) {
         if (limit.quantity() instanceof LimitedQuantity.Distance) {
             return Optional.of("is about distances, not heads");
         }
@@ -65,12 +78,14 @@ public final class HeadProportion {
         if (limit.period().afterTakingStops()) {
             return Optional.of("is judged after taking has stopped");
         }
-        if (limit.comparison() instanceof Comparison.WithCase && limit.needsOtherRun()) {
-            return Optional.of("compares with another case");
-        }
         return isShare(limit.quantity()) && changesItsReference(limit.comparison())
                 ? Optional.of("is a share of what taking changes too")
                 : Optional.empty();
+    }
+
+    private static boolean isOfSpring(LimitedQuantity quantity) {
+        return quantity instanceof LimitedQuantity.SpringDischarge
+                || quantity instanceof LimitedQuantity.ShareOfSpringDischarge;
     }
 
     private static boolean followsHead(LimitedQuantity quantity) {

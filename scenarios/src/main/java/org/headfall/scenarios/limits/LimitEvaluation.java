@@ -44,6 +44,28 @@ public final class LimitEvaluation {
         this.evidence = evidence;
     }
 
+    /**
+     * The same, with other runs that limits compare with besides.
+     *
+     * @param others series of the stations in the other run, for each comparison
+     */
+    public LimitEvaluation beside(Map<Comparison, List<StationSeries>> others) {
+        return new LimitEvaluation(
+                description,
+                new LimitEvidence(
+                        evidence.run().with(others),
+                        evidence.headError(),
+                        evidence.changedRuns(),
+                        evidence.places(),
+                        evidence.maps(),
+                        evidence.afterTaking()));
+    }
+
+    /** Whether a comparison is with another run that is known. */
+    public boolean isBeside(Comparison comparison) {
+        return evidence.run().others().containsKey(comparison);
+    }
+
     /** Outcome of each limit, in their order, without shares of the causes. */
     public List<LimitResult> evaluate(List<Limit> limits) {
         return limits.stream()

@@ -3,6 +3,7 @@ package org.headfall.scenarios.run;
 import java.util.Arrays;
 import java.util.BitSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.DoubleStream;
@@ -285,6 +286,22 @@ public final class RunInMemory {
      */
     public LimitMargins marginsIn(Limit limit, List<StationSeries> changed) {
         return limits.marginsIn(limit, changed);
+    }
+
+    /**
+     * The same run beside others that its limits compare with.
+     *
+     * @param others series of the stations in the other run, for each comparison
+     */
+    public RunInMemory beside(Map<Comparison, List<StationSeries>> others) {
+        return others.isEmpty()
+                ? this
+                : new RunInMemory(plan, recording, responses, limits.beside(others), history, lastDischarge);
+    }
+
+    /** Whether a comparison is with another run that is known. */
+    public boolean isBeside(Comparison comparison) {
+        return limits.isBeside(comparison);
     }
 
     /**

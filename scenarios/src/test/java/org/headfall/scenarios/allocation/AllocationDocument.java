@@ -79,6 +79,10 @@ final class AllocationDocument {
     /** Rates for a plan of this document. */
     AllocationResult allocate(RunPlan plan) throws Exception {
         return AllocationSearch.in(
-                plan, reading().orThrow(), PlanningResponses.of(plan, folder), (stage, fraction) -> {});
+                plan,
+                RunPlanner.cases(reading(), "test", 1),
+                reading().orThrow(),
+                PlanningResponses.of(plan, folder),
+                (stage, fraction) -> {});
     }
 }

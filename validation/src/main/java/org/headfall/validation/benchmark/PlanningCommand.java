@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
 import org.headfall.scenarios.allocation.AllocationResult;
@@ -106,7 +107,11 @@ final class PlanningCommand implements Callable<Integer> {
         RunPlan plan = RunPlanner.plan(reading, "Headfall benchmark", threads);
         Stopwatch search = new Stopwatch();
         AllocationResult result = AllocationSearch.in(
-                plan, reading.orThrow(), PlanningResponses.of(plan, document.resolveSibling("results")), search);
+                plan,
+                List.of(),
+                reading.orThrow(),
+                PlanningResponses.of(plan, document.resolveSibling("results")),
+                search);
         search.print("allocation bores=" + BORES + " blocks="
                 + result.blocks().blocks().size() + " limits="
                 + result.requirements().size() + " cells="
