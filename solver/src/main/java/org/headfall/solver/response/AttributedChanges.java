@@ -26,6 +26,9 @@ final class AttributedChanges {
     /** What each cause has changed of the discharge of each point, {@code [cause][point]} (m³/d). */
     private double[][] changes;
 
+    /** Part of each point at the end of the step before; all follow head at the start. */
+    private PointRules.Part[] before;
+
     /**
      * The run that is split.
      *
@@ -76,6 +79,8 @@ final class AttributedChanges {
                 .mapToObj(cause -> new Superposition(factors))
                 .toArray(Superposition[]::new);
         changes = new double[byCause.length][points];
+        before = new PointRules.Part[points];
+        Arrays.fill(before, PointRules.Part.FOLLOWS);
     }
 
     /**
@@ -116,6 +121,9 @@ final class AttributedChanges {
                 .toArray();
         double[][] former = changes;
         changes = known(step, parts, discharge);
+        int[] stopping = IntStream.range(0, points)
+                .filter(i -> parts[i] == PointRules.Part.STOPPED && before[i] != PointRules.Part.STOPPED)
+                .toArray();
         int[] causes = IntStream.range(0, byCause.length)
                 .filter(cause -> byCause[cause].hasTaken()
                         || isAny(changes[cause])
@@ -130,12 +138,19 @@ final class AttributedChanges {
                 byCause[cause].lookAhead(length, begin, changes[cause]);
             }
         }
+        if (stopping.length > 0 && causes.length > 0) {
+            int[] both = IntStream.concat(Arrays.stream(following), Arrays.stream(stopping))
+                    .toArray();
+            follow(end, causes, both, run.rules().chords(moment, both, run.startRates(), discharge), anew);
+            limit(causes, stopping, discharge, former, anew);
+        }
         if (following.length > 0 && causes.length > 0) {
             follow(end, causes, following, run.rules().chords(moment, following, run.startRates(), discharge), anew);
         }
         for (int cause : causes) {
             byCause[cause].accept();
         }
+        before = parts;
         return parts;
     }
 
@@ -148,15 +163,17 @@ final class AttributedChanges {
         return Arrays.stream(values).anyMatch(value -> value != 0);
     }
 
-    /** Changes at the end of a step; of points that follow head those before, to be put right. */
+    /**
+     * Changes at the end of a step; of points that follow head, or stop in the step, those before, to be put right. Points that
+     * have stopped keep theirs.
+     */
     private double[][] known(int step, PointRules.Part[] parts, double[] discharge) {
         int all = run.bores();
         double[][] known = new double[byCause.length][points];
         for (int i = 0; i < points; i++) {
-            double stopped = parts[i] == PointRules.Part.STOPPED ? shareOfStopped(i, discharge[i]) : 1;
             if (parts[i] != PointRules.Part.GIVEN) {
                 for (int cause = 0; cause < known.length; cause++) {
-                    known[cause][i] = changes[cause][i] * stopped;
+                    known[cause][i] = changes[cause][i];
                 }
             } else if (i < all) {
                 known[i][i] = change.of(step, i, discharge[i]);
@@ -167,14 +184,28 @@ final class AttributedChanges {
     }
 
     /**
-     * Factor by which the changes of a stopped point shrink so that those by all causes are no more than the whole. A point that
-     * has stopped gives less, so both are below zero: the smaller is the larger loss. Where causes explain less than the whole
-     * their changes stay as they are, and the rest is left over, put down to none.
+     * Takes from points that stop in the step what they cannot lose. They followed head until some moment in the step; followed
+     * to its end along the same chord they would give less than nothing. So their changes go only so far, from those at the
+     * beginning of the step (from none where something jumped there) to those at its end, that all of them are the whole. With
+     * the changes at the beginning, how much is put down to causes hung on where steps happen to end: all that a point still
+     * gave there was put down to none. Where causes explain less than the whole, as where an outlet has been raised, the rest
+     * is left over.
      */
-    private double shareOfStopped(int point, double discharge) {
-        double whole = discharge - run.startRates()[point];
-        double explained = changes[run.bores()][point] + changes[drift()][point];
-        return explained < whole ? whole / explained : 1;
+    private void limit(int[] causes, int[] stopping, double[] discharge, double[][] former, boolean anew) {
+        int all = run.bores();
+        for (int point : stopping) {
+            double share = anew || before[point] != PointRules.Part.FOLLOWS ? 0 : 1;
+            double begin = share * (former[all][point] + former[drift()][point]);
+            double end = changes[all][point] + changes[drift()][point];
+            double whole = discharge[point] - run.startRates()[point];
+            // All are below zero: the smaller is the larger loss.
+            double surplus = end < Math.min(begin, whole) ? Math.min(1, (whole - end) / (begin - end)) : 0;
+            for (int cause : causes) {
+                double given = surplus * (share * former[cause][point] - changes[cause][point]);
+                changes[cause][point] += given;
+                byCause[cause].addToLook(point, given, anew);
+            }
+        }
     }
 
     /**
