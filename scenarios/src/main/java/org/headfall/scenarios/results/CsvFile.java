@@ -36,7 +36,7 @@ public final class CsvFile implements AutoCloseable {
         columns = header.size();
         writer = CsvWriter.builder()
                 .lineDelimiter(LineDelimiter.CRLF)
-                .build(Files.newBufferedWriter(part, StandardCharsets.UTF_8));
+                .build(Files.newOutputStream(part), StandardCharsets.UTF_8);
         writer.writeRecord(header);
     }
 

@@ -23,12 +23,6 @@ public final class CsvLineCells {
     /** Powers of ten by which numbers are made whole; those with more decimals are rounded the slow way. */
     private static final double[] POWERS = {1, 10, 100, 1e3, 1e4, 1e5, 1e6};
 
-    /** Below, a number times a power of ten is exact to far less than {@link #NEAR_THE_MIDDLE}. */
-    private static final double MOST_FAST = 1e6;
-
-    /** So near to the middle between two neighbours that rounding has to look at all digits. */
-    private static final double NEAR_THE_MIDDLE = 1e-3;
-
     private final List<String> texts = new ArrayList<>();
 
     /** A line of texts. */
@@ -85,17 +79,32 @@ public final class CsvLineCells {
         return this;
     }
 
+    /** The cells of another line. */
+    CsvLineCells cells(CsvLineCells others) {
+        texts.addAll(others.texts);
+        return this;
+    }
+
     /** An empty cell. */
     public CsvLineCells empty() {
         texts.add("");
         return this;
     }
 
-    private static String rounded(double value, int decimals) {
-        if (decimals < POWERS.length && Math.abs(value) < MOST_FAST) {
+    /**
+     * A number with a fixed count of decimals, to the nearest, of two as near the even one; no zero has a minus.
+     *
+     * @param value a finite number
+     * @param decimals how many decimals
+     * @return its digits
+     */
+    static String rounded(double value, int decimals) {
+        if (decimals < POWERS.length) {
             double scaled = value * POWERS[decimals];
             double whole = Math.rint(scaled);
-            if (Math.abs(Math.abs(scaled - whole) - 0.5) > NEAR_THE_MIDDLE) {
+            // The product is off by half of its last place at most: farther from the middle it is on the right side of
+            // it.
+            if (Math.abs(Math.abs(scaled - whole) - 0.5) > Math.ulp(scaled)) {
                 return digits((long) whole, decimals);
             }
         }
@@ -108,11 +117,17 @@ public final class CsvLineCells {
         if (decimals == 0) {
             return Long.toString(scaled);
         }
-        StringBuilder text = new StringBuilder(Long.toString(Math.abs(scaled)));
-        while (text.length() <= decimals) {
-            text.insert(0, '0');
+        long one = (long) POWERS[decimals];
+        long size = Math.abs(scaled);
+        StringBuilder text = new StringBuilder(Long.SIZE / 2);
+        if (scaled < 0) {
+            text.append('-');
         }
-        text.insert(text.length() - decimals, '.');
-        return scaled < 0 ? text.insert(0, '-').toString() : text.toString();
+        // with a leading one, which is left out, all zeros of the decimals are there
+        String fraction = Long.toString(one + size % one);
+        return text.append(size / one)
+                .append('.')
+                .append(fraction, 1, fraction.length())
+                .toString();
     }
 }

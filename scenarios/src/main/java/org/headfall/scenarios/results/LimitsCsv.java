@@ -3,7 +3,6 @@ package org.headfall.scenarios.results;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
@@ -112,7 +111,7 @@ final class LimitsCsv {
 
     private static String shares(List<CauseShare> shares) {
         return shares.stream()
-                .map(share -> String.format(Locale.ROOT, "%s: %.3f", share.cause(), share.drawdown()))
+                .map(share -> share.cause() + ": " + CsvLineCells.rounded(share.drawdown(), 3))
                 .collect(Collectors.joining("; "));
     }
 

@@ -2,8 +2,10 @@ package org.headfall.scenarios.results;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.List;
 import org.headfall.scenarios.recording.Recording;
+import org.headfall.scenarios.recording.RunCalendar;
 import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.recording.Station;
 import org.headfall.scenarios.recording.StationSeries;
@@ -26,10 +28,11 @@ final class SeriesCsv {
 
     static void write(Path target, RunDescription description, Recording recording) throws IOException {
         try (CsvFile file = new CsvFile(target, HEADER)) {
+            CsvLineCells[] days = days(recording.days(), description.calendar());
             for (int i = 0; i < description.stations().size(); i++) {
                 station(
                         file,
-                        description,
+                        days,
                         description.stations().get(i),
                         recording.series().get(i));
             }
@@ -37,14 +40,21 @@ final class SeriesCsv {
         }
     }
 
-    private static void station(CsvFile file, RunDescription description, Station station, StationSeries series)
+    /** Date and day of all records, which are the same at all stations. */
+    private static CsvLineCells[] days(double[] recorded, RunCalendar calendar) {
+        CsvLineCells[] days = new CsvLineCells[recorded.length];
+        Arrays.setAll(
+                days, k -> new CsvLineCells().date(calendar.at(recorded[k])).number(recorded[k], 3));
+        return days;
+    }
+
+    private static void station(CsvFile file, CsvLineCells[] days, Station station, StationSeries series)
             throws IOException {
-        for (int k = 0; k < series.days().length; k++) {
+        CsvLineCells place = new CsvLineCells().text(station.name()).text(station.kind());
+        for (int k = 0; k < days.length; k++) {
             file.line(new CsvLineCells()
-                    .text(station.name())
-                    .text(station.kind())
-                    .date(description.calendar().at(series.days()[k]))
-                    .number(series.days()[k], 3)
+                    .cells(place)
+                    .cells(days[k])
                     .number(series.head()[k], 3)
                     .number(series.head()[0] - series.head()[k], 3)
                     .number(series.levelInBore()[k], 3)

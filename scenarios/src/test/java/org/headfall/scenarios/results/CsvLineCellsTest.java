@@ -2,7 +2,11 @@ package org.headfall.scenarios.results;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.util.List;
+import java.util.Random;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
@@ -27,5 +31,31 @@ class CsvLineCellsTest {
     void aNameIsReadAsItWasBeforeItWasWritten(String name) {
         String written = new CsvLineCells().text(name).texts().get(0);
         assertEquals(name, CsvLineCells.original(written));
+    }
+
+    /** Against the exact arithmetic of {@code BigDecimal}, by chance and on, beside and near the middle between neighbours. */
+    @Test
+    void numbersAreRoundedAsByExactArithmetic() {
+        Random random = new Random(20261126);
+        for (int i = 0; i < 200_000; i++) {
+            int decimals = random.nextInt(8);
+            double middle = (random.nextInt(2_000_001) - 1_000_000 + 0.5) / Math.pow(10, decimals);
+            double value = switch (i % 4) {
+                case 0 -> random.nextGaussian() * Math.pow(10, random.nextInt(24) - 6);
+                case 1 -> middle;
+                case 2 -> Math.nextUp(middle);
+                default -> Math.nextDown(middle);
+            };
+            String expected = new BigDecimal(value)
+                    .setScale(decimals, RoundingMode.HALF_EVEN)
+                    .toPlainString();
+            assertEquals(expected, CsvLineCells.rounded(value, decimals), () -> value + " to " + decimals);
+        }
+        for (double value :
+                new double[] {-0.0, -0.0004, 0.0005, 0.0015, 2.5, -1e300, Double.MIN_VALUE, 9.2e15, 4.5e18}) {
+            String expected =
+                    new BigDecimal(value).setScale(3, RoundingMode.HALF_EVEN).toPlainString();
+            assertEquals(expected, CsvLineCells.rounded(value, 3));
+        }
     }
 }
