@@ -25,12 +25,14 @@ record FileStamp(long bytes, String sha256) {
      * Stamps of the files that a run has written.
      *
      * @param folder folder of the results, with every file but {@code summary.json} in it
+     * @param known stamps of some of them, found since they were written
      * @return the stamps by name, in order of the names
      */
-    static Map<String, FileStamp> in(Path folder) throws IOException {
+    static Map<String, FileStamp> in(Path folder, Map<String, FileStamp> known) throws IOException {
         Map<String, FileStamp> stamps = new TreeMap<>();
         for (String name : names(folder)) {
-            stamps.put(name, of(folder.resolve(name)));
+            FileStamp stamp = known.get(name);
+            stamps.put(name, stamp == null ? of(folder.resolve(name)) : stamp);
         }
         return stamps;
     }

@@ -13,6 +13,8 @@ import org.headfall.scenarios.recording.StationSeries;
 /** Writes {@code bores.csv}: the series of all stations in long form, one line a station and recorded day. */
 final class SeriesCsv {
 
+    static final String NAME = "bores.csv";
+
     private static final List<String> HEADER = List.of(
             "name",
             "kind",

@@ -34,7 +34,12 @@ public final class SummaryFile {
      * @throws IOException if it cannot be written
      */
     public void write(Path folder, FinishedRun run) throws IOException {
-        write(folder, summary(run, FileStamp.in(folder)));
+        write(folder, run, Map.of());
+    }
+
+    /** Writes the file, with stamps of some files that are known already. */
+    void write(Path folder, FinishedRun run, Map<String, FileStamp> known) throws IOException {
+        write(folder, summary(run, FileStamp.in(folder, known)));
     }
 
     /**

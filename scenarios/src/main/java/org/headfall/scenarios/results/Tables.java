@@ -21,8 +21,9 @@ public final class Tables {
      * @throws IOException if a file cannot be written
      */
     public static void write(Path folder, FinishedRun run) throws IOException {
-        writeBesidesAttribution(folder, run);
-        writeAttribution(folder, run);
+        writeFindings(folder, run);
+        SeriesCsv.write(folder.resolve(SeriesCsv.NAME), run.description(), run.recording());
+        AttributionCsv.write(folder.resolve(AttributionCsv.NAME), run.findings().attribution(), run.description());
         WaterBalanceCsv.write(
                 folder.resolve("water-balance.csv"),
                 run.recording().balances(),
@@ -32,25 +33,8 @@ public final class Tables {
         }
     }
 
-    /**
-     * Writes what is put down to each bore.
-     *
-     * @param folder folder of the results
-     * @param run the run
-     * @throws IOException if the file cannot be written
-     */
-    public static void writeAttribution(Path folder, FinishedRun run) throws IOException {
-        AttributionCsv.write(folder.resolve(AttributionCsv.NAME), run.findings().attribution(), run.description());
-    }
-
-    /**
-     * Writes the tables that need nothing of the grid, and nothing that is put down to single bores.
-     *
-     * @param folder folder of the results
-     * @param run the run
-     * @throws IOException if a file cannot be written
-     */
-    public static void writeBesidesAttribution(Path folder, FinishedRun run) throws IOException {
+    /** Writes the tables of limits and findings, but for what is put down to single bores. */
+    static void writeFindings(Path folder, FinishedRun run) throws IOException {
         RunCalendar calendar = run.description().calendar();
         ArtesianHeadTable.write(
                 folder.resolve("artesian-head.csv"), run.findings().artesianHead(), calendar);
@@ -63,7 +47,6 @@ public final class Tables {
                 run.findings().interference(),
                 run.findings().interferenceMethod(),
                 calendar);
-        SeriesCsv.write(folder.resolve("bores.csv"), run.description(), run.recording());
         LimitsCsv.write(
                 folder.resolve("limits.csv"),
                 run.limits(),

@@ -43,9 +43,10 @@ final class AnswerFindings {
      * Puts drawdown down to single bores.
      *
      * @param answered the answer
+     * @param recording what it recorded
      * @return one table a report date
      */
-    List<AttributionTable> attribution(SuperposedRun answered) {
+    List<AttributionTable> attribution(SuperposedRun answered, Recording recording) {
         return AttributionTables.of(
                 plan.description(),
                 plan.problem(),
@@ -53,20 +54,20 @@ final class AnswerFindings {
                 answered.history(),
                 answered.states().get(0).discharge(),
                 plan.start().given().isEmpty(),
-                stations.recorded(answered.states()));
+                recording);
     }
 
     /**
      * Everything but what is put down to single bores.
      *
      * @param answered the answer
+     * @param recording what it recorded
      * @return the finished run, without grids and water balance
      */
-    FinishedRun besidesAttribution(SuperposedRun answered) {
+    FinishedRun besidesAttribution(SuperposedRun answered, Recording recording) {
         RunDescription description = plan.description();
-        Recording recording = stations.recorded(answered.states());
         double[] startRates = answered.states().get(0).discharge();
-        RunSeries series = series(plan.problem(), answered, plan.limits());
+        RunSeries series = series(plan.problem(), answered, recording, plan.limits());
         CauseShares shares =
                 new CauseShares(description, responses.responses(), answered.history(), startRates, series);
         return new FinishedRun(
@@ -134,13 +135,17 @@ final class AnswerFindings {
 
     /** What an answer and the runs that limits compare it with give at the stations. */
     RunSeries series(FlowProblem problem, SuperposedRun answered, List<Limit> limits) {
+        return series(problem, answered, stations.recorded(answered.states()), limits);
+    }
+
+    private RunSeries series(FlowProblem problem, SuperposedRun answered, Recording recording, List<Limit> limits) {
         return new ComparisonRuns(
                         plan.description(),
                         problem,
                         plan.settings().accuracy(),
                         responses.responses(),
                         answered.history(),
-                        stations.recorded(answered.states()).series())
+                        recording.series())
                 .forLimits(limits);
     }
 

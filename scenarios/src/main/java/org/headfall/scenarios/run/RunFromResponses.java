@@ -1,12 +1,13 @@
 package org.headfall.scenarios.run;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.Future;
 import org.headfall.scenarios.findings.AttributionTable;
 import org.headfall.scenarios.limits.Limit;
@@ -15,13 +16,13 @@ import org.headfall.scenarios.limits.Outcome;
 import org.headfall.scenarios.limits.RunSeries;
 import org.headfall.scenarios.recording.PointHeads;
 import org.headfall.scenarios.recording.RecordPlan;
+import org.headfall.scenarios.recording.Recording;
 import org.headfall.scenarios.recording.StationSeries;
 import org.headfall.scenarios.responses.StoredResponses;
+import org.headfall.scenarios.results.AnswerFiles;
 import org.headfall.scenarios.results.FinishedRun;
 import org.headfall.scenarios.results.ResultsException;
 import org.headfall.scenarios.results.ResultsFolder;
-import org.headfall.scenarios.results.SummaryFile;
-import org.headfall.scenarios.results.Tables;
 import org.headfall.scenarios.results.WrittenFiles;
 import org.headfall.solver.flow.FlowProblem;
 import org.headfall.solver.flow.UnmetRuleException;
@@ -188,20 +189,38 @@ public final class RunFromResponses {
             return finished;
         } catch (IOException e) {
             throw ResultsFolder.explained(e, target);
+        } catch (UncheckedIOException e) {
+            throw ResultsFolder.explained(Objects.requireNonNull(e.getCause()), target);
         }
     }
 
-    /** What each bore did is found beside everything else: it takes as long. */
+    /**
+     * What each bore did, and the largest table, are found and written by other threads, and what those have not begun when all
+     * else is done, by this one.
+     */
     private FinishedRun write(Path folder) throws IOException {
         SuperposedRun answered = run.orElseThrow();
-        Future<List<AttributionTable>> attribution =
-                CompletableFuture.supplyAsync(() -> findings.attribution(answered));
-        FinishedRun besides = findings.besidesAttribution(answered);
-        Tables.writeBesidesAttribution(folder, besides);
-        FinishedRun finished = besides.withFindings(besides.findings().withAttribution(SideTasks.result(attribution)));
-        Tables.writeAttribution(folder, finished);
-        new SummaryFile().write(folder, finished);
-        return finished;
+        Recording recording = findings.stations().recorded(answered.states());
+        AnswerFiles files = new AnswerFiles(folder, plan.description());
+        try (SideTasks tasks = new SideTasks(plan.settings().threads())) {
+            Future<List<AttributionTable>> attribution = tasks.add(() -> {
+                List<AttributionTable> tables = findings.attribution(answered, recording);
+                files.writeAttribution(tables);
+                return tables;
+            });
+            Future<Recording> series = tasks.add(() -> {
+                files.writeSeries(recording);
+                return recording;
+            });
+            FinishedRun besides = findings.besidesAttribution(answered, recording);
+            files.writeFindings(besides);
+            tasks.help();
+            FinishedRun finished =
+                    besides.withFindings(besides.findings().withAttribution(SideTasks.result(attribution)));
+            SideTasks.result(series);
+            files.writeSummary(finished);
+            return finished;
+        }
     }
 
     /** The answer, by which a changed one can be judged; absent if it is not exact enough. */
@@ -218,8 +237,9 @@ public final class RunFromResponses {
     public FinishedRun finished() {
         requireAnswer();
         SuperposedRun answered = run.orElseThrow();
-        FinishedRun finished = findings.besidesAttribution(answered);
-        return finished.withFindings(finished.findings().withAttribution(findings.attribution(answered)));
+        Recording recording = findings.stations().recorded(answered.states());
+        FinishedRun finished = findings.besidesAttribution(answered, recording);
+        return finished.withFindings(finished.findings().withAttribution(findings.attribution(answered, recording)));
     }
 
     /**

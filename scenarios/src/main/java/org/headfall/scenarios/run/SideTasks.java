@@ -1,5 +1,7 @@
 package org.headfall.scenarios.run;
 
+import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
@@ -44,6 +46,11 @@ final class SideTasks implements AutoCloseable {
     }
 
     /** Does in the calling thread what nobody has begun yet. */
+    void help() {
+        help((stage, fraction) -> {});
+    }
+
+    /** Does in the calling thread what nobody has begun yet, and says so. */
     void help(RunProgress progress) {
         for (int i = 0; i < tasks.size(); i++) {
             progress.reached("repeating the run for its errors", (double) i / tasks.size());
@@ -51,7 +58,7 @@ final class SideTasks implements AutoCloseable {
         }
     }
 
-    /** Result of a task; what it threw is thrown here. */
+    /** Result of a task; what it threw is thrown here, an {@link IOException} unchecked. */
     static <T> T result(Future<T> task) {
         try {
             return task.get();
@@ -61,6 +68,9 @@ final class SideTasks implements AutoCloseable {
         } catch (ExecutionException e) {
             if (e.getCause() instanceof RuntimeException failure) {
                 throw failure;
+            }
+            if (e.getCause() instanceof IOException failure) {
+                throw new UncheckedIOException(failure);
             }
             throw new IllegalStateException(e.getCause());
         }

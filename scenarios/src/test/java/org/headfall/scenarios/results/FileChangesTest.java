@@ -29,7 +29,7 @@ class FileChangesTest {
         RunDescription description = SmallField.description();
         NetcdfRulesTest.write(folder, description);
         FinishedRun run = FinishedField.run(description);
-        Tables.writeBesidesAttribution(folder, run);
+        Tables.write(folder, run);
         new SummaryFile().write(folder, run);
     }
 

@@ -10,10 +10,12 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.OptionalDouble;
 import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.recording.SmallField;
 import org.headfall.scenarios.recording.StationSeries;
+import org.headfall.scenarios.results.FileChanges;
 import org.headfall.scenarios.results.FinishedRun;
 import org.headfall.scenarios.results.ResultsException;
 import org.headfall.scenarios.results.ResultsReader;
@@ -114,6 +116,7 @@ class RunFromResponsesTest {
                 List.of("artesian-head.csv", "interference.csv", "limits.csv", "bores.csv", "summary.json")) {
             assertTrue(Files.isRegularFile(folder.resolve(name)), name);
         }
+        assertEquals(new FileChanges(folder, Map.of(), List.of(), List.of()), FileChanges.in(folder));
         assertFalse(Files.exists(folder.resolve("heads.nc")));
         assertTrue(answered.figures().answeredFrom().orElseThrow().words().contains(earlier.toString()));
         ResultsException noMaps = assertThrows(ResultsException.class, () -> new ResultsReader().read(folder));
