@@ -81,6 +81,10 @@ final class SpacingCommand implements Callable<Integer> {
         result.economic().forEach(line -> text.item(words(result, line)));
         result.remarkOnEnds().ifPresent(text::sentence);
         text.sentence(result.wordsOnDocument());
+        text.sentence(result.wordsOnGrid());
+        if (!result.repeats().isEmpty()) {
+            text.sentence(result.repeats());
+        }
         text.sentence("Computed, not approved; prices are those of the document.");
         out.println("Written: " + TextBlock.printable(target.toString()));
     }

@@ -1,17 +1,18 @@
 package org.headfall.scenarios.spacing;
 
 import java.util.function.DoubleUnaryOperator;
+import org.headfall.solver.aquifer.Aquifer;
 import org.headfall.solver.grid.Axis;
 import org.headfall.solver.grid.RectilinearGrid;
 
 /**
- * Drawdown by a unit discharge at a place, by distance from it: the mean around a circle of a field on cells; within some
- * cells of the place, where a field cannot follow, straight over the logarithm of the distance to its wall (Thiem 1906).
+ * Drawdown by a unit discharge at a place, by distance from it: the mean around a circle of a field on cells. A field on cells
+ * cannot follow the logarithm around a bore (Thiem 1906), so that is taken out before values are found between cells, and put
+ * back; what is left is smooth up to the wall.
  */
 final class RadialResponse implements DoubleUnaryOperator {
 
     private static final int DIRECTIONS = 48;
-    private static final double NEAR_CELLS = 3;
 
     private final RectilinearGrid grid;
     private final boolean[] active;
@@ -20,42 +21,47 @@ final class RadialResponse implements DoubleUnaryOperator {
     private final double y;
     private final double wall;
     private final double atWall;
-    private final double near;
-    private final double atNear;
+    private final int cell;
+    private final double slope;
 
     /**
      * Response around a place.
      *
-     * @param grid the grid
-     * @param active cells of the aquifer
+     * @param aquifer the aquifer
      * @param field drawdown per discharge of each cell (d/m²)
      * @param x easting of the place (m)
      * @param y northing (m)
      * @param wall radius of the bore (m)
      * @param atWall drawdown per discharge at its wall (d/m²)
      */
-    RadialResponse(
-            RectilinearGrid grid, boolean[] active, double[] field, double x, double y, double wall, double atWall) {
-        this.grid = grid;
-        this.active = active;
+    RadialResponse(Aquifer aquifer, double[] field, double x, double y, double wall, double atWall) {
+        grid = aquifer.grid();
+        active = aquifer.active();
         this.field = field;
         this.x = x;
         this.y = y;
         this.wall = wall;
         this.atWall = atWall;
-        near = NEAR_CELLS * Math.sqrt(grid.area(grid.locate(x, y)));
-        atNear = around(near);
+        cell = grid.locate(x, y);
+        slope = 1 / (2 * Math.PI * aquifer.effectiveTransmissivity(cell));
     }
 
     @Override
     public double applyAsDouble(double distance) {
-        if (distance >= near) {
-            return around(distance);
-        }
-        double share = Math.log(Math.max(distance, wall) / wall) / Math.log(near / wall);
-        return atWall + share * (atNear - atWall);
+        return distance <= wall ? atWall : around(distance) - logarithm(distance);
     }
 
+    /** Drawdown below that at the wall by the logarithm alone (d/m²). */
+    private double logarithm(double distance) {
+        return slope * Math.log(Math.max(distance, wall) / wall);
+    }
+
+    /** Drawdown without the logarithm in the middle of a cell; in that of the place it is the one at the wall. */
+    private double smooth(int of) {
+        return of == cell ? atWall : field[of] + logarithm(Math.hypot(grid.centreX(of) - x, grid.centreY(of) - y));
+    }
+
+    /** Mean around a circle, without the logarithm. */
     private double around(double distance) {
         double sum = 0;
         int count = 0;
@@ -68,13 +74,13 @@ final class RadialResponse implements DoubleUnaryOperator {
             }
         }
         // Beyond the grid on all sides there is nothing left to share.
-        return count == 0 ? 0 : sum / count;
+        return count == 0 ? logarithm(distance) : sum / count;
     }
 
     /** Between the four centres around a point; the nearest where one of them is no part of the aquifer. */
     private double at(double easting, double northing) {
-        int cell = grid.locate(easting, northing);
-        if (cell < 0 || !active[cell]) {
+        int own = grid.locate(easting, northing);
+        if (own < 0 || !active[own]) {
             return Double.NaN;
         }
         int column = lower(grid.x(), easting);
@@ -87,9 +93,9 @@ final class RadialResponse implements DoubleUnaryOperator {
         double sum = 0;
         for (int i = 0; i < cells.length; i++) {
             if (!active[cells[i]]) {
-                return field[cell];
+                return smooth(own);
             }
-            sum += weights[i] * field[cells[i]];
+            sum += weights[i] * smooth(cells[i]);
         }
         return sum;
     }

@@ -3,12 +3,15 @@ package org.headfall.scenarios.spacing;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.DoubleUnaryOperator;
 import org.apache.commons.math3.optim.MaxEval;
 import org.apache.commons.math3.optim.nonlinear.scalar.GoalType;
 import org.apache.commons.math3.optim.univariate.BrentOptimizer;
 import org.apache.commons.math3.optim.univariate.SearchInterval;
 import org.apache.commons.math3.optim.univariate.UnivariateObjectiveFunction;
+import org.headfall.scenarios.doubts.CoarserProblem;
+import org.headfall.scenarios.doubts.WiderCellsException;
 import org.headfall.scenarios.quantity.DischargeUnit;
 import org.headfall.scenarios.quantity.LiftEnergy;
 import org.headfall.scenarios.recording.RunDescription;
@@ -34,13 +37,14 @@ public final class SpacingComparison {
     private static final int MOST_EVALUATIONS = 300;
 
     private final SpacingSpecification spacing;
-    private final DoubleUnaryOperator response;
+    private final GriddedResponse response;
+    private final double cell;
     private final double depth;
     private final double lowered;
     private final WellLoss loss;
 
     /**
-     * Comparison for an aquifer.
+     * Comparison for an aquifer whose response is known without a grid.
      *
      * @param spacing what is compared
      * @param response drawdown per discharge by distance (d/m²), at zero that at the wall
@@ -48,8 +52,23 @@ public final class SpacingComparison {
      * @param lowered what of that depth bores outside the field cause (m), negative where they raise heads
      */
     SpacingComparison(SpacingSpecification spacing, DoubleUnaryOperator response, double depth, double lowered) {
+        this(spacing, GriddedResponse.exact(response), 0, depth, lowered);
+    }
+
+    /**
+     * Comparison for an aquifer on a grid.
+     *
+     * @param spacing what is compared
+     * @param response drawdown per discharge by distance
+     * @param cell width of the cell in the middle of the field (m)
+     * @param depth lift to the level that stands in a bore that takes nothing (m), negative where it rises higher
+     * @param lowered what of that depth bores outside the field cause (m), negative where they raise heads
+     */
+    SpacingComparison(
+            SpacingSpecification spacing, GriddedResponse response, double cell, double depth, double lowered) {
         this.spacing = spacing;
         this.response = response;
+        this.cell = cell;
         this.depth = depth;
         this.lowered = lowered;
         loss = new WellLoss(
@@ -75,26 +94,40 @@ public final class SpacingComparison {
         RunDescription run = plan.description();
         FlowProblem alone = plan.problem().withBores(List.of());
         Position at = spacing.at();
-        NearField field = alone.nearField(at.x(), at.y(), spacing.screenRadius());
+        int cell = run.grid().locate(at.x(), at.y());
+        GriddedResponse response = new GriddedResponse(
+                radial(alone, spacing, plan.settings().threads()),
+                coarser(alone)
+                        .map(wider -> radial(wider, spacing, plan.settings().threads())));
+        double depth = run.ground()[cell] + spacing.deliveryHead() - heads[cell];
+        double lowered = untouched[cell] - heads[cell];
+        double width = Math.sqrt(run.grid().area(cell));
+        return new SpacingComparison(spacing, response, width, depth, lowered).compare();
+    }
+
+    /** The field on cells twice as wide; absent if a boundary is too short for them. */
+    private static Optional<FlowProblem> coarser(FlowProblem problem) {
+        try {
+            return Optional.of(CoarserProblem.of(problem).problem());
+        } catch (WiderCellsException known) {
+            return Optional.empty();
+        }
+    }
+
+    /** Response to a bore in the middle of the field, by distance. */
+    static RadialResponse radial(FlowProblem problem, SpacingSpecification spacing, int threads) {
+        Position at = spacing.at();
+        NearField field = problem.nearField(at.x(), at.y(), spacing.screenRadius());
         EffectFields fields = new EffectFields(
-                alone,
+                problem,
                 HeadDependence.none(),
                 List.of(ObservedHead.atWall(field, List.of())),
-                List.of(EffectFields.Receptor.at(alone.springs().size(), field)),
+                List.of(EffectFields.Receptor.at(problem.springs().size(), field)),
                 new EffectFields.NewBore(spacing.screenRadius(), spacing.days() / 10, spacing.days()),
-                plan.settings().threads());
+                threads);
         double atWall = fields.own(0, spacing.days()) + field.unresolvedAtWall();
-        RadialResponse radial = new RadialResponse(
-                run.grid(),
-                run.aquifer().active(),
-                fields.after(0, spacing.days()),
-                at.x(),
-                at.y(),
-                spacing.screenRadius(),
-                atWall);
-        double depth = run.ground()[field.cell()] + spacing.deliveryHead() - heads[field.cell()];
-        double lowered = untouched[field.cell()] - heads[field.cell()];
-        return new SpacingComparison(spacing, radial, depth, lowered).compare();
+        return new RadialResponse(
+                problem.aquifer(), fields.after(0, spacing.days()), at.x(), at.y(), spacing.screenRadius(), atWall);
     }
 
     SpacingResult compare() {
@@ -104,15 +137,19 @@ public final class SpacingComparison {
         Arrays.setAll(
                 distances,
                 i -> spacing.from() * Math.pow(spacing.to() / spacing.from(), (double) i / (spacing.steps() - 1)));
+        RepeatedLayouts repeated = new RepeatedLayouts();
         for (Layout layout : spacing.layouts()) {
             for (int count : spacing.counts()) {
+                if (repeated.isOneBefore(layout, count)) {
+                    continue;
+                }
                 for (double distance : distances) {
                     lines.add(line(layout, count, distance));
                 }
                 economic.add(cheapest(layout, count, distances));
             }
         }
-        return new SpacingResult(lines, economic, spacing, lowered);
+        return new SpacingResult(lines, economic, spacing, lowered, cell, repeated.words());
     }
 
     /** Between the neighbours of the cheapest of the spacings looked at. */
@@ -139,14 +176,17 @@ public final class SpacingComparison {
 
     SpacingResult.Line line(Layout layout, int count, double distance) {
         List<Position> places = LayoutPlaces.of(layout, count, distance);
-        FieldLayout bores = new FieldLayout(places, response, loss);
+        FieldLayout bores = new FieldLayout(places, response.response(), loss);
         double each = spacing.rate() / count;
         double[] drawdown = bores.drawdown(each);
         double mean = meanLift(depth, drawdown);
         double greatest = Math.max(0, depth + Arrays.stream(drawdown).max().orElseThrow());
         double available = spacing.lift() - depth;
         double yield = bores.totalRate(available);
-        double apart = count * new FieldLayout(List.of(new Position(0, 0)), response, loss).totalRate(available);
+        double apart =
+                count * new FieldLayout(List.of(new Position(0, 0)), response.response(), loss).totalRate(available);
+        boolean known = response.coarser().isPresent();
+        FieldLayout atMost = known ? new FieldLayout(places, response::atMost, loss) : bores;
         double pipe = LayoutDistances.pipe(places);
         double energy = LiftEnergy.perMegalitre(mean, spacing.efficiency());
         return new SpacingResult.Line(
@@ -161,7 +201,11 @@ public final class SpacingComparison {
                 bores.interference(each),
                 pipe,
                 energy,
-                cost(energy, pipe, count));
+                cost(energy, pipe, count),
+                new SpacingResult.GridError(
+                        response.relativeError(distance),
+                        known ? meanLift(depth, atMost.drawdown(each)) - mean : Double.NaN,
+                        known ? yield - atMost.totalRate(available) : Double.NaN));
     }
 
     /** No lift is less than nothing: water that rises higher than it is wanted does not lift that of other bores. */

@@ -30,7 +30,10 @@ public final class SpacingFiles {
             "interference (m)",
             "pipe (m)",
             "energy (kWh/ML)",
-            "cost (per ML)");
+            "cost (per ML)",
+            "error of drawdown by a neighbour by the grid (%)",
+            "error of mean lift by the grid (m)",
+            "error of total yield by the grid (L/s)");
 
     private SpacingFiles() {}
 
@@ -67,6 +70,9 @@ public final class SpacingFiles {
                 .number(line.interference(), 3)
                 .number(line.pipe(), 1)
                 .number(line.energy(), 2)
-                .number(line.cost(), 3);
+                .number(line.cost(), 3)
+                .number(100 * line.gridError().response(), 3)
+                .number(line.gridError().lift(), 3)
+                .number(DischargeUnit.LITRES_PER_SECOND.of(line.gridError().yield()), 3);
     }
 }

@@ -26,7 +26,14 @@ final class SpacingPage {
             new Measure("Lift by bores of the document (m)", 2, SpacingResult.Line::liftByDocument),
             new Measure("Interference (m)", 2, SpacingResult.Line::interference),
             new Measure("Energy (kWh/ML)", 1, SpacingResult.Line::energy),
-            new Measure("Pipe (km)", 2, line -> line.pipe() / 1000));
+            new Measure("Pipe (km)", 2, line -> line.pipe() / 1000),
+            new Measure(
+                    "Error of drawdown by a neighbour by the grid (%)",
+                    2, line -> 100 * line.gridError().response()),
+            new Measure(
+                    "Error of mean lift by the grid (m)",
+                    3,
+                    line -> line.gridError().lift()));
 
     private SpacingPage() {}
 
@@ -65,6 +72,10 @@ final class SpacingPage {
                         best.pipe() / 1000)));
         result.remarkOnEnds().ifPresent(answers::add);
         answers.add(result.wordsOnDocument());
+        answers.add(result.wordsOnGrid());
+        if (!result.repeats().isEmpty()) {
+            answers.add(result.repeats());
+        }
         answers.add("The aquifer is taken to be alike all around the middle of the field; springs and other bores give"
                 + " nothing back. Prices are those of the document, in its currency.");
         return answers;

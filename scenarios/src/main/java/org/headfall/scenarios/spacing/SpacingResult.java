@@ -14,8 +14,16 @@ import org.headfall.scenarios.scenario.SpacingSpecification.Layout;
  * @param asked what was asked for
  * @param lowered how far the bores of the document lower heads in the middle of the field (m), negative where they raise
  *     them; every lift counts it
+ * @param cell width of the cell in the middle of the field (m); 0 if no grid is behind the response
+ * @param repeats which layouts were left out as the same thing repeated, in a sentence; empty if none was
  */
-public record SpacingResult(List<Line> lines, List<Line> economic, SpacingSpecification asked, double lowered) {
+public record SpacingResult(
+        List<Line> lines,
+        List<Line> economic,
+        SpacingSpecification asked,
+        double lowered,
+        double cell,
+        String repeats) {
 
     /** Share of a spacing that a search leaves open. */
     private static final double NEAR_THE_END = 1e-3;
@@ -42,6 +50,7 @@ public record SpacingResult(List<Line> lines, List<Line> economic, SpacingSpecif
      * @param pipe length of pipe (m)
      * @param energy energy then (kWh/ML)
      * @param cost cost then, pipes and bores included (per ML)
+     * @param gridError how far the grid may be off
      */
     public record Line(
             Layout layout,
@@ -55,7 +64,17 @@ public record SpacingResult(List<Line> lines, List<Line> economic, SpacingSpecif
             double interference,
             double pipe,
             double energy,
-            double cost) {}
+            double cost,
+            GridError gridError) {}
+
+    /**
+     * How far the grid may be off, by the difference to cells twice as wide; all NaN where these were too wide for a boundary.
+     *
+     * @param response error of drawdown by a neighbour at the spacing, as a share of it (-)
+     * @param lift error of the mean lift (m)
+     * @param yield error of the total yield (m³/d)
+     */
+    public record GridError(double response, double lift, double yield) {}
 
     /**
      * Whether cost falls towards an end of the range that was looked at, so that the true least lies beyond it.
@@ -76,6 +95,42 @@ public record SpacingResult(List<Line> lines, List<Line> economic, SpacingSpecif
                         "Where the least cost stands at the end of the range of spacings, the true least may lie beyond"
                                 + " it: widen from and to.")
                 : Optional.empty();
+    }
+
+    /** How far the grid may be off by distance, in a sentence. */
+    public String wordsOnGrid() {
+        if (lines.stream().anyMatch(line -> Double.isNaN(line.gridError().response()))) {
+            return "How far the grid may be off is not known: a boundary is too short for cells twice as wide, which would"
+                    + " tell.";
+        }
+        Line worst = lines.stream()
+                .reduce((a, b) -> b.gridError().response() > a.gridError().response() ? b : a)
+                .orElseThrow();
+        return String.format(
+                Locale.ROOT,
+                "By cells twice as wide the grid, with cells of %.0f m there, may be off by %s of the drawdown by a neighbour %.0f m away, %s"
+                        + " of a neighbour %.0f m away and at most %s, %.0f m away; by up to %.2f m in mean lifts and %.1f %% in"
+                        + " yields. spacing.csv says it for each.",
+                cell,
+                share(lines.get(0)),
+                lines.get(0).spacing(),
+                share(lines.get(lines.size() - 1)),
+                lines.get(lines.size() - 1).spacing(),
+                share(worst),
+                worst.spacing(),
+                lines.stream()
+                        .mapToDouble(line -> line.gridError().lift())
+                        .max()
+                        .orElseThrow(),
+                lines.stream()
+                        .filter(line -> line.yield() > 0)
+                        .mapToDouble(line -> 100 * line.gridError().yield() / line.yield())
+                        .max()
+                        .orElse(0));
+    }
+
+    private static String share(Line line) {
+        return String.format(Locale.ROOT, "%.2f %%", 100 * line.gridError().response());
     }
 
     /** What the bores of the document do to all lifts, in a sentence. */

@@ -144,7 +144,7 @@ class SpacingComparisonTest {
                 new EffectFields.NewBore(RADIUS, 100, 1000),
                 1);
         RadialResponse radial = new RadialResponse(
-                grid, active, fields.after(0, 1000), x, x, RADIUS, fields.own(0, 1000) + field.unresolvedAtWall());
+                aquifer, fields.after(0, 1000), x, x, RADIUS, fields.own(0, 1000) + field.unresolvedAtWall());
         for (double distance : new double[] {300, 900, 2100}) {
             List<Position> places = LayoutPlaces.of(Layout.RING, 4, distance);
             List<Bore> bores = new ArrayList<>();
@@ -207,7 +207,7 @@ class SpacingComparisonTest {
         SpacingResult.Line line =
                 new SpacingComparison(spacing, distance -> thiem(1000), 2 - own, 3).line(Layout.LINE, 2, 1000);
         assertEquals(2, line.lift(), 1e-9);
-        SpacingResult result = new SpacingResult(List.of(line), List.of(line), spacing, 3);
+        SpacingResult result = new SpacingResult(List.of(line), List.of(line), spacing, 3, 0, "");
         assertTrue(result.wordsOnDocument().contains("by 3.00 m"), result.wordsOnDocument());
         assertTrue(result.wordsOnDocument().contains("water still rises by itself"), result.wordsOnDocument());
         assertEquals(2, line.liftByDocument(), 1e-9);
