@@ -115,8 +115,9 @@ function readTaken(bore) {
   sayTaken(found); drawTaken(found);
 }
 
-/** The places of the list: those that stand on the map, by their indices. */
-const takenPlaces = () => report.attribution.places.map((_, place) => place).filter(place => siteNamed(report.attribution.places[place]));
+/** The places of the list: those that stand on the map and are known at every date, by their indices. */
+const takenPlaces = () => report.attribution.places.map((_, place) => place).filter(place =>
+  siteNamed(report.attribution.places[place]) && report.attribution.dates.every((_, date) => rowOf("drawdown", place, date)));
 
 function prepareAttribution() {
   const places = takenPlaces(), { dates, places: names } = report.attribution;

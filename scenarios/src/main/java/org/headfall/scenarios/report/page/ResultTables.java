@@ -2,7 +2,6 @@ package org.headfall.scenarios.report.page;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.OptionalDouble;
 import org.headfall.scenarios.findings.HeadPressure;
 import org.headfall.scenarios.findings.ShareBase;
 import org.headfall.scenarios.report.content.ArtesianHead;
@@ -150,16 +149,23 @@ final class ResultTables {
         return cells;
     }
 
-    /** "3.20 m (81.0 %)", or the reason why there is no share: beside what the site itself takes or gives less. */
+    /**
+     * "3.20 m (81.0 %)", or the reason why there is no share. Where the site itself does the opposite, as a bore that flows less
+     * because of others, there is none: what others do is then more than all.
+     */
     private static Cell byOthers(double own, double sum) {
         double others = sum - own;
         ShareBase base = ShareBase.of(ShareBase.LEAST_DRAWDOWN, sum, own, others);
-        OptionalDouble share = base.percent(others);
+        boolean against = own * others < 0 && Math.abs(own) >= ShareBase.LEAST_DRAWDOWN;
         Sentence figure = Sentence.of("").and(Quantity.HEIGHT, others).and(" (");
-        Sentence whole = share.isPresent()
-                ? figure.and(Quantity.SHARE, share.getAsDouble())
-                : figure.and("no share: " + base.sense().whyNot());
-        return Cell.figure(whole.and(")"), others);
+        if (against) {
+            figure = figure.and("no share: own part ").and(Quantity.HEIGHT, own);
+        } else if (base.percent(others).isPresent()) {
+            figure = figure.and(Quantity.SHARE, base.percent(others).getAsDouble());
+        } else {
+            figure = figure.and("no share: " + base.sense().whyNot());
+        }
+        return Cell.figure(figure.and(")"), others);
     }
 
     static PageTable sites(ReportContent content) {

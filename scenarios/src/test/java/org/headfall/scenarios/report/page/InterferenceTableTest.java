@@ -9,7 +9,7 @@ import org.junit.jupiter.api.Test;
 
 class InterferenceTableTest {
 
-    /** What others do is told in metres, and as a share where the sum is no remainder of parts that cancel. */
+    /** What others do is told in metres, and as a share where the place itself does not do the opposite. */
     @Test
     void aShareOfOthersIsToldOnlyWhereItSaysSomething() {
         Interference matrix = new Interference(
@@ -26,8 +26,7 @@ class InterferenceTableTest {
         assertEquals(
                 List.of(
                         "1.00 m (10.0 %)",
-                        "3.03 m (no share: parts for and against mostly cancel)",
-                        "0.00 m (no share: next to nothing in all)"),
+                        "3.03 m (no share: own part \u22122.64 m)", "0.00 m (no share: next to nothing in all)"),
                 byOthers);
     }
 }
