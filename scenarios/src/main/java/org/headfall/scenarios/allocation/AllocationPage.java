@@ -149,7 +149,7 @@ final class AllocationPage {
                 "Asked for: %s, from %s until %s, no bore more than %.1f L/s; %s.",
                 goal,
                 date(0),
-                date(result.run().endDay()),
+                date(asked.days()),
                 DischargeUnit.LITRES_PER_SECOND.of(asked.largestRate()),
                 changes());
     }

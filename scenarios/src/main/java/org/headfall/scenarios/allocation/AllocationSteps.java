@@ -114,7 +114,9 @@ final class AllocationSteps {
                 .toArray();
         List<RateSteps.Step> line = new ArrayList<>();
         for (int i = 0; i < groups.length; i++) {
-            double to = i + 1 < groups.length ? blocks.startOf(groups[i + 1]) : endDay;
+            double to = i + 1 < groups.length
+                    ? blocks.startOf(groups[i + 1])
+                    : result.asked().days();
             line.add(new RateSteps.Step(
                     blocks.startOf(groups[i]) / endDay,
                     to / endDay,

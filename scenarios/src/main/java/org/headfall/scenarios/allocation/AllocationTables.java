@@ -75,7 +75,7 @@ final class AllocationTables {
                                 .shown())
                         .toList(),
                 List.of(
-                        "Over the whole period, with the time in which a bore rests. A megalitre (ML) is a million litres; 1 L/s"
+                        "Over all the time for which bores share, with that in which a bore rests. A megalitre (ML) is a million litres; 1 L/s"
                                 + " all the year round is 31.5576 ML/yr."));
     }
 
@@ -155,7 +155,7 @@ final class AllocationTables {
                                 .shown())
                         .toList(),
                 List.of(
-                        "Both changes last the whole period and leave the drawdown at the place at its end as it is. A trade has to"
+                        "Both changes last as long as bores share, and leave the drawdown at the place at the end of that time as it is. A trade has to"
                                 + " suit every place: the smallest figure of the two bores counts."));
     }
 

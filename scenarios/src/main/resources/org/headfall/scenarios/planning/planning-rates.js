@@ -101,13 +101,13 @@ function drawRates(context) {
   const shown = plan.rates.places.map(place => ({ place, at: toPixel(place.x, place.y) }));
   // Large circles first, so that no small one is covered.
   [...shown].sort((a, b) => b.place.rate - a.place.rate).forEach(({ place, at }) => drawRatePlace(context, place, ...at));
-  drawNames(context, shown);
   if (view.place) {
     const [x, y] = toPixel(view.place.x, view.place.y), r = extentOf(view.place) + 18;
     for (const [width, colour] of [[4, ink("paper")], [2, ink("ink")]]) {
       context.lineWidth = width; context.strokeStyle = colour; context.strokeRect(x - r, y - r, 2 * r, 2 * r);
     }
   }
+  drawNames(context, shown);
   showCircles();
 }
 

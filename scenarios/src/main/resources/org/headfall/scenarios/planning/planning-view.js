@@ -49,12 +49,12 @@ function drawMap() {
   drawScale(context);
 }
 
-/** A length in round numbers and an arrow to the north, dark with a light rim so that they show on any colour. */
+/** A length in round numbers and an arrow to the north, with a rim so that they show on any colour. */
 function drawScale(context) {
   const most = view.metresPerPixel * Math.min(140, view.width / 3), power = 10 ** Math.floor(Math.log10(most));
   const length = [5, 2, 1].map(n => n * power).find(n => n <= most), x = 12, y = view.height - 12, wide = length / view.metresPerPixel, top = view.width - 20;
   context.font = "600 12px system-ui, sans-serif"; context.textAlign = "center";
-  for (const [colour, width] of [["#ffffff", 5], ["#000000", 2]]) {
+  for (const [colour, width] of [[ink("paper"), 5], [ink("ink"), 2]]) {
     context.strokeStyle = colour; context.lineWidth = width;
     context.beginPath();
     context.moveTo(x, y - 5); context.lineTo(x, y); context.lineTo(x + wide, y); context.lineTo(x + wide, y - 5);
@@ -62,8 +62,8 @@ function drawScale(context) {
     context.stroke();
   }
   for (const [text, tx, ty] of [[length >= 1000 ? length / 1000 + " km" : length + " m", x + wide / 2, y - 9], ["N", top, 45]]) {
-    context.strokeStyle = "#ffffff"; context.lineWidth = 4; context.lineJoin = "round"; context.strokeText(text, tx, ty);
-    context.fillStyle = "#000000"; context.fillText(text, tx, ty);
+    context.strokeStyle = ink("paper"); context.lineWidth = 4; context.lineJoin = "round"; context.strokeText(text, tx, ty);
+    context.fillStyle = ink("ink"); context.fillText(text, tx, ty);
   }
 }
 
