@@ -95,6 +95,18 @@ class RunInBrowserTest {
         return DocumentRun.into(scenario, place.resolve("results"), StandardOutputs.all(List.of()));
     }
 
+    /** Remarks, clauses and shares by cause are read without scrolling a table sideways. */
+    @Test
+    void tablesOfARunAreNotCutOnAWideScreen() {
+        browser.size(1280, 900);
+        assertEquals(
+                List.of(),
+                browser.run(
+                        "return [...document.querySelectorAll('.scroll')].filter(box => box.scrollWidth > box.clientWidth)"
+                                + ".map(box => box.getAttribute('aria-label'))"));
+        browser.size(1000, 900);
+    }
+
     @Test
     void theMapReadsWhatTheFileHolds() throws IOException {
         try (HeadRecords records = new HeadRecords(folder.resolve("run/results"))) {
