@@ -1,6 +1,7 @@
 package org.headfall.scenarios.allocation;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
@@ -71,7 +72,7 @@ final class AllocationPage {
         answers.add(AllocationWords.mean(result) + ", all bores together.");
         answers.add(question());
         answers.addAll(wishes());
-        answers.add(named(result.bores().stream().map(AllocationWords::mean).toList()));
+        answers.addAll(whoTakes());
         answers.addAll(whatBinds());
         result.evenly().forEach(some -> answers.add(AllocationWords.evenly(some) + "."));
         answers.add(AllocationWords.keptFree(result) + ".");
@@ -85,6 +86,28 @@ final class AllocationPage {
         return parts.size() > MOST_NAMED
                 ? all + "; and " + (parts.size() - MOST_NAMED) + " more, see the tables."
                 : all + ".";
+    }
+
+    /** Bores with what they take, those that take most first, and those that rest. */
+    private List<String> whoTakes() {
+        List<String> sentences = new ArrayList<>();
+        List<String> taking = result.bores().stream()
+                .filter(bore -> !bore.rests())
+                .sorted(Comparator.comparingDouble(AllocationResult.BoreRates::yield)
+                        .reversed())
+                .map(AllocationWords::mean)
+                .toList();
+        if (!taking.isEmpty()) {
+            sentences.add(named(taking));
+        }
+        List<String> resting = result.bores().stream()
+                .filter(AllocationResult.BoreRates::rests)
+                .map(AllocationResult.BoreRates::name)
+                .toList();
+        if (!resting.isEmpty()) {
+            sentences.add("Bores that rest throughout: " + named(resting));
+        }
+        return sentences;
     }
 
     private List<String> whatBinds() {
@@ -205,8 +228,8 @@ final class AllocationPage {
                         + " allocate again with the limit changed.");
         if (asked.goal() == Goal.LEAST_ENERGY) {
             conditions.add(
-                    "Where water stands above the level it is delivered at, the search counts the surplus as if it were gained; the"
-                            + " energy that is reported counts it as nothing.");
+                    "Where water stands above the level that it is delivered at, it is lifted by nothing. Then no small change of"
+                            + " the rates takes less energy; with several such bores, other rates far from these might.");
         }
         conditions.add(
                 "The numerical error that is kept free is that of the time steps or of superposing. What the grid, far boundaries and"

@@ -13,7 +13,7 @@ import org.headfall.scenarios.quantity.DischargeUnit;
 import org.headfall.scenarios.recording.RunCalendar;
 import org.headfall.scenarios.scenario.Season;
 
-/** Rates over time as charts, a line a season: it holds from the first time of the season at a rate to the first at the next. */
+/** Rates over time as charts, those that rest left out, a line a season: it holds from the first time of the season at a rate to the first at the next. */
 final class AllocationSteps {
 
     private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMMM", Locale.ENGLISH);
@@ -51,13 +51,13 @@ final class AllocationSteps {
         return new RateSteps(ticks(), seasons(), stretches(rates), bores(rates));
     }
 
-    /** A round number that no rate of a bore is above (L/s). */
+    /** A round number that no rate of a bore is above (L/s), which takes something. */
     private static double most(AllocationResult.BoreRates bore) {
         double most = bore.rates().stream()
                 .mapToDouble(DischargeUnit.LITRES_PER_SECOND::of)
                 .max()
                 .orElse(0);
-        return most > 0 ? roundedUp(most) : 1;
+        return roundedUp(most);
     }
 
     /** The next of the round numbers that is not below a rate. */
@@ -95,9 +95,12 @@ final class AllocationSteps {
         for (int b = 0; b < result.bores().size(); b++) {
             int column = b + 1;
             AllocationResult.BoreRates bore = result.bores().get(b);
+            if (bore.rests()) {
+                continue;
+            }
             bores.add(new RateSteps.Bore(
                     bore.name(),
-                    bore.rests() ? "rests" : map.mean(bore) + " on average",
+                    map.mean(bore) + " on average",
                     most(bore),
                     IntStream.range(0, seasons().size())
                             .mapToObj(season -> line(bore, season))

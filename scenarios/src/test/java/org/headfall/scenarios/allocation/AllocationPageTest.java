@@ -96,6 +96,9 @@ class AllocationPageTest {
                 answers::toString);
         assertTrue(answers.stream().anyMatch(one -> one.contains("2.0 L/s, at least for a time")), answers::toString);
         assertTrue(answers.stream().anyMatch(one -> one.contains("Shire 0.50 L/s")), answers::toString);
+        assertTrue(
+                answers.stream().anyMatch(one -> unescaped(one).equals("Bores that rest throughout: Rest, \"2\".")),
+                answers::toString);
         assertEquals(List.of("47.34", "1.500"), table(page, "yields").get(1).subList(1, 3));
         assertFalse(page.contains("id=\"conflicts\""), "nothing contradicts");
         assertFalse(Files.exists(folder.resolve("conflicts.csv")));
@@ -120,16 +123,14 @@ class AllocationPageTest {
         assertFalse(page.contains("style=\""), "the policy forbids style attributes");
     }
 
-    /** Charts by hand: half of the height at 1 of 2 L/s, and none where nothing is taken. */
+    /** Charts by hand: half of the height at 1 of 2 L/s, and none of the bore that rests. */
     @Test
     void ratesAreStepsOfEverySeason() throws IOException {
         String page = page(false);
         List<String> paths = parts(page, "<path class=\"season-\\d\" d=\"(M[^\"]*L[^\"]*)\"");
-        assertEquals(4, paths.size(), paths::toString);
+        assertEquals(2, paths.size(), paths::toString);
         assertTrue(paths.get(0).matches("M25\\.\\d+ 0\\.00L1000\\.00 0\\.00"), paths.get(0));
         assertEquals("M0.00 50.00L1000.00 50.00", paths.get(1));
-        assertEquals("M0.00 100.00L1000.00 100.00", paths.get(3));
         assertTrue(page.contains("1 October to 31 March"));
-        assertEquals(List.of("rests"), parts(page, "<span class=\"rate-mean\">(rests)</span>"));
     }
 }
