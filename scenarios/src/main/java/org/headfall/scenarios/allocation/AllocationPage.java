@@ -67,7 +67,7 @@ final class AllocationPage {
                     + named(result.relaxed().stream()
                             .map(AllocationWords::gaveWay)
                             .toList()));
-            answers.add("Rates, prices and what is left are those with these limits changed by that much.");
+            answers.add("Rates and prices are those with these limits changed by that much.");
         }
         answers.add(AllocationWords.mean(result) + ", all bores together.");
         answers.add(question());
