@@ -214,6 +214,9 @@ class PlanningCommandsTest {
                                 ".*the bores of the document lower heads in the middle of the field by \\d\\.\\d\\d m: .*"),
                 answer.out());
         assertFitsTheTerminal(answer);
+        String words = answer.outInOneLine();
+        assertTrue(words.contains("By cells twice as wide the grid") && !words.contains("NaN"), words);
+        assertTrue(words.contains("grid of 2 bores is the line"), words);
         String page = Files.readString(results("-spacing").resolve("spacing.html"));
         assertTrue(page.contains("Spacing of least cost") && page.contains("\"bestSpacing\""), "page");
         change("spacings: {from: 50 m, to: 5 km, steps: 16}", "spacings: {from: 2 km, to: 5 km, steps: 4}");

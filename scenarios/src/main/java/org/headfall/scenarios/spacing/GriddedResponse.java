@@ -23,24 +23,27 @@ record GriddedResponse(DoubleUnaryOperator response, Optional<DoubleUnaryOperato
     }
 
     /**
-     * Error by the grid at a distance, as a share of the response there (-); NaN if not known.
+     * Error by the grid at a distance (d/m²); NaN if not known.
      *
      * @param distance the distance (m)
      */
-    double relativeError(double distance) {
+    double error(double distance) {
         return coarser.map(other -> Arrays.stream(AROUND)
-                        .map(factor -> difference(other, factor * distance))
+                        .map(factor -> factor * distance)
+                        .map(near -> Math.abs(other.applyAsDouble(near) - response.applyAsDouble(near)))
                         .max()
                         .orElseThrow())
                 .orElse(Double.NaN);
     }
 
-    private double difference(DoubleUnaryOperator other, double distance) {
-        return Math.abs(other.applyAsDouble(distance) / response.applyAsDouble(distance) - 1);
+    /** Error by the grid at a distance as a share of the response there (-); nothing where nothing is left of that. */
+    double relativeError(double distance) {
+        double there = response.applyAsDouble(distance);
+        return there > 0 || coarser.isEmpty() ? error(distance) / there : 0;
     }
 
     /** Drawdown per discharge at a distance with all that the grid may be off added (d/m²); NaN if that is not known. */
     double atMost(double distance) {
-        return response.applyAsDouble(distance) * (1 + relativeError(distance));
+        return response.applyAsDouble(distance) + error(distance);
     }
 }

@@ -16,7 +16,7 @@ final class RadialResponse implements DoubleUnaryOperator {
 
     private final RectilinearGrid grid;
     private final boolean[] active;
-    private final double[] field;
+    private final double[] smooth;
     private final double x;
     private final double y;
     private final double wall;
@@ -37,13 +37,13 @@ final class RadialResponse implements DoubleUnaryOperator {
     RadialResponse(Aquifer aquifer, double[] field, double x, double y, double wall, double atWall) {
         grid = aquifer.grid();
         active = aquifer.active();
-        this.field = field;
         this.x = x;
         this.y = y;
         this.wall = wall;
         this.atWall = atWall;
         cell = grid.locate(x, y);
         slope = 1 / (2 * Math.PI * aquifer.effectiveTransmissivity(cell));
+        smooth = withoutLogarithm(field);
     }
 
     @Override
@@ -56,9 +56,14 @@ final class RadialResponse implements DoubleUnaryOperator {
         return slope * Math.log(Math.max(distance, wall) / wall);
     }
 
-    /** Drawdown without the logarithm in the middle of a cell; in that of the place it is the one at the wall. */
-    private double smooth(int of) {
-        return of == cell ? atWall : field[of] + logarithm(Math.hypot(grid.centreX(of) - x, grid.centreY(of) - y));
+    /** Drawdown without the logarithm in the middle of each cell; in that of the place it is the one at the wall. */
+    private double[] withoutLogarithm(double[] field) {
+        double[] without = new double[field.length];
+        for (int of = 0; of < field.length; of++) {
+            without[of] =
+                    of == cell ? atWall : field[of] + logarithm(Math.hypot(grid.centreX(of) - x, grid.centreY(of) - y));
+        }
+        return without;
     }
 
     /** Mean around a circle, without the logarithm. */
@@ -93,9 +98,9 @@ final class RadialResponse implements DoubleUnaryOperator {
         double sum = 0;
         for (int i = 0; i < cells.length; i++) {
             if (!active[cells[i]]) {
-                return smooth(own);
+                return smooth[own];
             }
-            sum += weights[i] * smooth(cells[i]);
+            sum += weights[i] * smooth[cells[i]];
         }
         return sum;
     }

@@ -156,8 +156,7 @@ public final class SpacingComparison {
     private SpacingResult.Line cheapest(Layout layout, int count, double[] distances) {
         int best = 0;
         for (int i = 1; i < distances.length; i++) {
-            if (line(layout, count, distances[i]).cost()
-                    < line(layout, count, distances[best]).cost()) {
+            if (cost(layout, count, distances[i]) < cost(layout, count, distances[best])) {
                 best = i;
             }
         }
@@ -167,8 +166,7 @@ public final class SpacingComparison {
                 .optimize(
                         new MaxEval(MOST_EVALUATIONS),
                         GoalType.MINIMIZE,
-                        new UnivariateObjectiveFunction(
-                                distance -> line(layout, count, distance).cost()),
+                        new UnivariateObjectiveFunction(distance -> cost(layout, count, distance)),
                         new SearchInterval(low, high, distances[best]))
                 .getPoint();
         return line(layout, count, found);
@@ -214,6 +212,13 @@ public final class SpacingComparison {
                 .map(one -> Math.max(0, depth + one))
                 .average()
                 .orElseThrow();
+    }
+
+    private double cost(Layout layout, int count, double distance) {
+        List<Position> places = LayoutPlaces.of(layout, count, distance);
+        double[] drawdown = new FieldLayout(places, response.response(), loss).drawdown(spacing.rate() / count);
+        double energy = LiftEnergy.perMegalitre(meanLift(depth, drawdown), spacing.efficiency());
+        return cost(energy, LayoutDistances.pipe(places), count);
     }
 
     private double cost(double energy, double pipe, int count) {

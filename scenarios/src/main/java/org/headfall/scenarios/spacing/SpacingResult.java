@@ -103,21 +103,25 @@ public record SpacingResult(
             return "How far the grid may be off is not known: a boundary is too short for cells twice as wide, which would"
                     + " tell.";
         }
+        Line nearest = lines.get(0);
+        Line farthest = lines.get(lines.size() - 1);
         Line worst = lines.stream()
                 .reduce((a, b) -> b.gridError().response() > a.gridError().response() ? b : a)
                 .orElseThrow();
+        String between = share(worst).equals(share(nearest)) || share(worst).equals(share(farthest))
+                ? ""
+                : ", at most " + share(worst) + " " + metres(worst) + " away";
         return String.format(
                 Locale.ROOT,
-                "By cells twice as wide the grid, with cells of %.0f m there, may be off by %s of the drawdown by a neighbour %.0f m away, %s"
-                        + " of a neighbour %.0f m away and at most %s, %.0f m away; by up to %.2f m in mean lifts and %.1f %% in"
-                        + " yields. spacing.csv says it for each.",
+                "By cells twice as wide the grid, with cells of %.0f m there, may be off by %s of the drawdown by a neighbour %s"
+                        + " away and %s %s away%s; by up to %.2f m in mean lifts and %.1f %% in yields. spacing.csv says it for"
+                        + " each layout.",
                 cell,
-                share(lines.get(0)),
-                lines.get(0).spacing(),
-                share(lines.get(lines.size() - 1)),
-                lines.get(lines.size() - 1).spacing(),
-                share(worst),
-                worst.spacing(),
+                share(nearest),
+                metres(nearest),
+                share(farthest),
+                metres(farthest),
+                between,
                 lines.stream()
                         .mapToDouble(line -> line.gridError().lift())
                         .max()
@@ -127,6 +131,10 @@ public record SpacingResult(
                         .mapToDouble(line -> 100 * line.gridError().yield() / line.yield())
                         .max()
                         .orElse(0));
+    }
+
+    private static String metres(Line line) {
+        return String.format(Locale.ROOT, "%.0f m", line.spacing());
     }
 
     private static String share(Line line) {

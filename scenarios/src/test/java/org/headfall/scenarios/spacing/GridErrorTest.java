@@ -119,6 +119,7 @@ class GridErrorTest {
         assertEquals(3000 - 3000 / 1.02, line.gridError().yield(), 1e-3);
         String words = result.wordsOnGrid();
         assertTrue(words.contains("cells of 500 m") && words.contains("2.00 %"), words);
+        assertEquals(0, new GriddedResponse(distance -> 0, Optional.of(distance -> 0)).relativeError(1e6));
         SpacingResult unknown =
                 new SpacingComparison(spacing, new GriddedResponse(fine, Optional.empty()), 500, 30, 0).compare();
         assertTrue(unknown.wordsOnGrid().contains("not known"), unknown.wordsOnGrid());
