@@ -32,7 +32,8 @@ import picocli.CommandLine.Spec;
         name = "allocate",
         mixinStandardHelpOptions = true,
         addMethodSubcommands = false,
-        description = "Finds the best rates of bores with all limits kept, and what each limit costs.",
+        description = "Finds the best rates of bores with limits kept, and what each limit costs; those that it"
+                + " does not count are listed.",
         footerHeading = "%nExample:%n",
         footer = "  headfall allocate my-field")
 final class AllocateCommand implements Callable<Integer> {

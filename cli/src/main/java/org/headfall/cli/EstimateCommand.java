@@ -35,7 +35,7 @@ import picocli.CommandLine.Spec;
         mixinStandardHelpOptions = true,
         addMethodSubcommands = false,
         description =
-                "Answers a scenario in about a second from the unit responses of an earlier run on the same aquifer"
+                "Answers a scenario in a second or two from the unit responses of an earlier run on the same aquifer"
                         + " and grid: other rates, operations and limits, at bores, springs and protected points only. If the"
                         + " accuracy cannot be promised the scenario is run in full, and the answer says so.",
         footerHeading = "%nExamples:%n",

@@ -35,7 +35,8 @@ import picocli.CommandLine.Spec;
         name = "site",
         mixinStandardHelpOptions = true,
         addMethodSubcommands = false,
-        description = "Finds the largest rate of a new bore in every cell, and the best sites, with all limits kept.",
+        description = "Finds the largest rate of a new bore in every cell, and the best sites, with limits kept;"
+                + " those that it does not count are listed.",
         footerHeading = "%nExample:%n",
         footer = "  headfall site my-field")
 final class SiteCommand implements Callable<Integer> {

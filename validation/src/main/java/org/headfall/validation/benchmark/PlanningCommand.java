@@ -31,7 +31,7 @@ import picocli.CommandLine.Spec;
         name = "planning",
         mixinStandardHelpOptions = true,
         description =
-                "Times the search for sites (six protected points, 50 years) and the search for rates (20 bores, 50"
+                "Times the search for sites (six protected points, limits within 10 years) and the search for rates (20 bores, 50"
                         + " years of two seasons, 30 limits) in an invented field.")
 final class PlanningCommand implements Callable<Integer> {
 

@@ -31,7 +31,7 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "responses",
         mixinStandardHelpOptions = true,
-        description = "Times unit responses of a scenario (the example has 24 bores and springs on 155,844 cells for 50"
+        description = "Times unit responses of a scenario (the example has 24 bores and springs on 156,740 cells for 50"
                 + " years), answering it again from them by a whole process, and a sweep of sets of monthly rates.")
 final class ResponsesCommand implements Callable<Integer> {
 
