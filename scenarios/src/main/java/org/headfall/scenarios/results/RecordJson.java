@@ -6,6 +6,8 @@ import java.lang.reflect.InvocationTargetException;
 import java.lang.reflect.Method;
 import java.lang.reflect.Modifier;
 import java.lang.reflect.RecordComponent;
+import java.time.LocalDateTime;
+import java.time.format.DateTimeFormatter;
 import java.util.Collection;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -22,7 +24,8 @@ import tools.jackson.core.JsonGenerator;
  * Writes records as JSON, with the same result as the mapper that the generator comes from. That looks at every method, field
  * and annotation of a class, and of the classes of what is in it, before it writes a first value, which for a summary takes
  * longer than all writing; of a record its components and questions suffice. What is neither record nor list nor plain value
- * is left to the mapper.
+ * is left to the mapper. Choices are written in the words of their {@code toString}, as by the mapper unless they are
+ * annotated.
  */
 final class RecordJson {
 
@@ -180,6 +183,10 @@ final class RecordJson {
                 any(field);
             });
             json.writeEndObject();
+        } else if (value instanceof Enum<?> choice) {
+            json.writeString(choice.toString());
+        } else if (value instanceof LocalDateTime date) {
+            json.writeString(DateTimeFormatter.ISO_LOCAL_DATE_TIME.format(date));
         } else {
             json.writePOJO(value);
         }

@@ -1,12 +1,11 @@
 package org.headfall.scenarios.run;
 
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.function.Function;
+import java.util.stream.IntStream;
 import org.headfall.scenarios.findings.ArtesianHeadAnalysis;
 import org.headfall.scenarios.findings.Confinement;
 import org.headfall.scenarios.findings.Findings;
@@ -127,28 +126,29 @@ final class StationAnswer {
     /** Series of each station through some states. */
     List<StationSeries> series(List<SuperposedState> states) {
         double[] days = states.stream().mapToDouble(SuperposedState::day).toArray();
-        List<StationSeries> series = new ArrayList<>();
-        for (int station = 0; station < plan.description().stations().size(); station++) {
-            int place = station;
-            series.add(new StationSeries(
-                    days,
-                    values(states, state -> state.head(), place),
-                    values(states, state -> state.levelInBore(), place),
-                    values(states, state -> state.discharge(), place),
-                    values(states, state -> askedOfBores(state), place)));
+        int stations = plan.description().stations().size();
+        double[][] head = new double[stations][days.length];
+        double[][] level = new double[stations][days.length];
+        double[][] discharge = new double[stations][days.length];
+        double[][] asked = new double[stations][days.length];
+        for (int k = 0; k < days.length; k++) {
+            SuperposedState state = states.get(k);
+            double[] levels = state.levelInBore();
+            spread(state.head(), Integer.MAX_VALUE, head, k);
+            spread(levels, Integer.MAX_VALUE, level, k);
+            spread(state.discharge(), Integer.MAX_VALUE, discharge, k);
+            spread(state.asked(), levels.length, asked, k);
         }
-        return series;
+        return IntStream.range(0, stations)
+                .mapToObj(i -> new StationSeries(days, head[i], level[i], discharge[i], asked[i]))
+                .toList();
     }
 
-    private static double[] askedOfBores(SuperposedState state) {
-        return Arrays.copyOf(state.asked(), state.levelInBore().length);
-    }
-
-    /** One value a state, NaN at a station that has none. */
-    private static double[] values(List<SuperposedState> states, Function<SuperposedState, double[]> of, int station) {
-        return states.stream()
-                .map(of)
-                .mapToDouble(values -> station < values.length ? values[station] : Double.NaN)
-                .toArray();
+    /** Puts the first values of a state into the series of their stations; of the others there is none, NaN. */
+    private static void spread(double[] values, int atMost, double[][] series, int k) {
+        int known = Math.min(values.length, atMost);
+        for (int station = 0; station < series.length; station++) {
+            series[station][k] = station < known ? values[station] : Double.NaN;
+        }
     }
 }

@@ -1,6 +1,7 @@
 package org.headfall.scenarios.results;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
@@ -8,6 +9,8 @@ import java.io.StringWriter;
 import java.lang.reflect.ParameterizedType;
 import java.lang.reflect.RecordComponent;
 import java.lang.reflect.Type;
+import java.time.LocalDate;
+import java.time.LocalDateTime;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.LinkedHashSet;
@@ -78,6 +81,9 @@ class RecordJsonTest {
             OptionalDouble level,
             OptionalDouble noLevel,
             Map<String, Integer> counts,
+            LocalDateTime midnight,
+            LocalDateTime moment,
+            LocalDate day,
             float other) {
 
         public boolean isZealous() {
@@ -117,6 +123,9 @@ class RecordJsonTest {
                 OptionalDouble.of(7),
                 OptionalDouble.empty(),
                 Map.of("x", 1),
+                LocalDateTime.of(2026, 7, 1, 0, 0),
+                LocalDateTime.of(2026, 7, 1, 12, 30, 5, 120_000_000),
+                LocalDate.of(1996, 2, 29),
                 0.25f));
     }
 
@@ -137,7 +146,8 @@ class RecordJsonTest {
     /** Every record that may be within a summary has the fields, in their order, that the mapper finds in it. */
     @Test
     void everyRecordOfASummaryHasTheFieldsThatTheMapperFinds() {
-        Set<Class<?>> records = recordsWithin(Summary.class);
+        Set<Class<?>> records = within(Summary.class);
+        records.removeIf(one -> !one.isRecord());
         assertTrue(records.size() > 50, records::toString);
         ClassIntrospector introspector = MAPPER.serializationConfig().classIntrospectorInstance();
         for (Class<?> record : records) {
@@ -153,7 +163,21 @@ class RecordJsonTest {
         }
     }
 
-    private static Set<Class<?>> recordsWithin(Class<?> root) {
+    /** No choice within a summary is annotated to be written otherwise than by its name. */
+    @Test
+    void everyChoiceOfASummaryIsAsTheMapperWritesIt() {
+        Set<Class<?>> choices = within(Summary.class);
+        choices.removeIf(one -> !one.isEnum());
+        assertFalse(choices.isEmpty());
+        for (Class<?> choice : choices) {
+            for (Object constant : choice.getEnumConstants()) {
+                assertEquals(MAPPER.writeValueAsString(constant), '"' + constant.toString() + '"');
+            }
+        }
+    }
+
+    /** The classes of all that may be within a record. */
+    private static Set<Class<?>> within(Class<?> root) {
         Set<Class<?>> seen = new LinkedHashSet<>();
         Deque<Type> open = new ArrayDeque<>(List.of(root));
         while (!open.isEmpty()) {
@@ -170,7 +194,6 @@ class RecordJsonTest {
                 }
             }
         }
-        seen.removeIf(one -> !one.isRecord());
         return seen;
     }
 }
