@@ -1,6 +1,7 @@
 package org.headfall.scenarios.planning;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -23,6 +24,11 @@ public record PlanningTable(
     private static final int LONGEST_ON_ONE_LINE = 12;
     private static final int LONG = 24;
     private static final int MOST_ROWS_ON_PAPER = 60;
+
+    /** What the width of A4 between its margins holds of letters of the size of tables, rims of cells counted. */
+    private static final int MOST_LETTERS_ON_PAPER = 130;
+
+    private static final int LETTERS_OF_A_RIM = 2;
 
     /** Copies the lists. */
     public PlanningTable {
@@ -73,8 +79,20 @@ public record PlanningTable(
         return longest <= LONGEST_ON_ONE_LINE ? "brief" : longest <= LONG ? "words" : "long";
     }
 
-    /** Whether it is left out on paper, where it would fill pages; the file holds it. */
+    /** Whether it is left out on paper, where it would fill pages or reach beyond them; the file holds it. */
     public boolean isOnScreenOnly() {
-        return rows.size() > MOST_ROWS_ON_PAPER;
+        int letters = 0;
+        for (int column = 0; column < header.size(); column++) {
+            letters += LETTERS_OF_A_RIM + longestWord(column);
+        }
+        return rows.size() > MOST_ROWS_ON_PAPER || letters > MOST_LETTERS_ON_PAPER;
+    }
+
+    private int longestWord(int column) {
+        return rows.stream()
+                .flatMap(row -> Arrays.stream(row.get(column).split(" ", -1)))
+                .mapToInt(String::length)
+                .max()
+                .orElse(0);
     }
 }

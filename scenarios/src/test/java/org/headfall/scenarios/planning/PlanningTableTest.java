@@ -40,4 +40,21 @@ class PlanningTableTest {
         assertTrue(new PlanningTable("all", "All", "all.csv", List.of("Layout"), Collections.nCopies(61, row))
                 .isOnScreenOnly());
     }
+
+    /** By hand: 11 numbers of 9 letters with a rim of 2 are 121 letters, 12 of them 132; text counts by its longest word. */
+    @Test
+    void wideTablesAreLeftOutOnPaper() {
+        assertFalse(ofColumns(11, "12.345678").isOnScreenOnly());
+        assertTrue(ofColumns(12, "12.345678").isOnScreenOnly());
+        assertFalse(ofColumns(12, "to be read at leisure").isOnScreenOnly());
+    }
+
+    private static PlanningTable ofColumns(int count, String cell) {
+        return new PlanningTable(
+                "all",
+                "All",
+                "all.csv",
+                Collections.nCopies(count, "Rate (L/s)"),
+                List.of(Collections.nCopies(count, cell)));
+    }
 }
