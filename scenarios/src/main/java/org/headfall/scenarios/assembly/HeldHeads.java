@@ -50,6 +50,9 @@ final class HeldHeads {
                 top = reach(cell, reached, stack, top);
             }
         }
+        if (top == countActive()) {
+            return;
+        }
         spread(reached, stack, top);
         report(
                 scenario,
@@ -60,6 +63,14 @@ final class HeldHeads {
 
     private static boolean comparesWithSteady(LimitSpecification limit) {
         return limit.comparedWith() instanceof LimitSpecification.BeforeAnyTaking;
+    }
+
+    private int countActive() {
+        int count = 0;
+        for (boolean one : active) {
+            count += one ? 1 : 0;
+        }
+        return count;
     }
 
     private int reach(int cell, boolean[] reached, int[] stack, int top) {

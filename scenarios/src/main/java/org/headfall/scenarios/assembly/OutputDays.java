@@ -31,9 +31,10 @@ public record OutputDays(double[] grids, double[] stations) {
      * @param bores the bores with what they do
      */
     public static OutputDays of(OutputSpecification output, Period period, List<Bore> bores) {
+        double[] monthly = days(new OutputSpecification.Monthly(), period);
         double[] stations = Stream.of(
-                        days(output.bores(), period),
-                        days(new OutputSpecification.Monthly(), period),
+                        output.bores() instanceof OutputSpecification.Monthly ? monthly : days(output.bores(), period),
+                        monthly,
                         changes(bores, period.days()))
                 .flatMapToDouble(DoubleStream::of)
                 .sorted()

@@ -1,5 +1,7 @@
 package org.headfall.scenarios.interpolation;
 
+import java.util.stream.IntStream;
+
 /**
  * The centres of the cells of a rectilinear grid. Arrays are not copied and must not change.
  *
@@ -8,6 +10,9 @@ package org.headfall.scenarios.interpolation;
  */
 @SuppressWarnings("ArrayRecordComponent") // the axes of a grid, shared and never compared
 public record CellCentres(double[] x, double[] y) {
+    /** From so many cells on threads take less time than they need to start. */
+    private static final int WORTH_THREADS = 10_000;
+
     /**
      * The centres between cell edges.
      *
@@ -34,12 +39,14 @@ public record CellCentres(double[] x, double[] y) {
     /** The values of a surface at the centres, row by row from south to north. */
     double[] values(Surface surface) {
         double[] values = new double[count()];
-        int cell = 0;
-        for (double northing : y) {
-            for (double easting : x) {
-                values[cell++] = surface.at(easting, northing);
-            }
-        }
+        IntStream rows = IntStream.range(0, y.length);
+        (count() < WORTH_THREADS ? rows : rows.parallel()).forEach(row -> fillRow(surface, row, values));
         return values;
+    }
+
+    private void fillRow(Surface surface, int row, double[] values) {
+        for (int column = 0; column < x.length; column++) {
+            values[row * x.length + column] = surface.at(x[column], y[row]);
+        }
     }
 }

@@ -15,7 +15,8 @@ import org.headfall.solver.wording.PlainNumber;
  * and the surface passes by the values. Without it the surface goes through them.
  */
 final class OrdinaryKriging implements Surface {
-    private final ScatteredValues points;
+    private final double[] pointsX;
+    private final double[] pointsY;
     private final double decay;
     private final double mean;
     private final double[] factors;
@@ -26,7 +27,6 @@ final class OrdinaryKriging implements Surface {
      * @throws IllegalArgumentException if points stand so close together that the system cannot be solved
      */
     OrdinaryKriging(ScatteredValues points, ExponentialVariogram variogram) {
-        this.points = points;
         this.decay = 3 / variogram.range();
         int count = points.count();
         DMatrixRMaj solution = solve(points, variogram);
@@ -38,7 +38,11 @@ final class OrdinaryKriging implements Surface {
         }
         mean = values / ones;
         factors = new double[count];
+        pointsX = new double[count];
+        pointsY = new double[count];
         for (int i = 0; i < count; i++) {
+            pointsX[i] = points.x(i);
+            pointsY[i] = points.y(i);
             factors[i] = (solution.get(i, 0) - mean * solution.get(i, 1)) * (1 - variogram.nuggetShare());
         }
     }
@@ -72,8 +76,8 @@ final class OrdinaryKriging implements Surface {
     public double at(double x, double y) {
         double sum = mean;
         for (int i = 0; i < factors.length; i++) {
-            double dx = x - points.x(i);
-            double dy = y - points.y(i);
+            double dx = x - pointsX[i];
+            double dy = y - pointsY[i];
             sum += factors[i] * Math.exp(-decay * Math.sqrt(dx * dx + dy * dy));
         }
         return sum;

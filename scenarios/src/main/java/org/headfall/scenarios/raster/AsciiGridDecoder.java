@@ -6,7 +6,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.OptionalInt;
-import java.util.regex.Pattern;
 import org.headfall.scenarios.spatial.SpatialFormatException;
 import org.jspecify.annotations.Nullable;
 
@@ -18,7 +17,6 @@ import org.jspecify.annotations.Nullable;
  */
 final class AsciiGridDecoder implements RasterDecoder {
     private static final double[] NO_VALUES = {};
-    private static final Pattern DECIMAL = Pattern.compile("[-+]?[0-9.]+([eE][-+]?[0-9]+)?");
 
     @Override
     public RasterFile decode(Path file, @Nullable String layer, RasterLimits limits) throws IOException {
@@ -116,7 +114,7 @@ final class AsciiGridDecoder implements RasterDecoder {
         String text = tokens.text();
         double value = Double.NaN;
         // Double.parseDouble also takes "1f" and hexadecimal numbers, which are typing errors here.
-        if (DECIMAL.matcher(text).matches()) {
+        if (isDecimal(text)) {
             try {
                 value = Double.parseDouble(text);
             } catch (NumberFormatException e) {
@@ -128,6 +126,37 @@ final class AsciiGridDecoder implements RasterDecoder {
             throw tokens.fault(tokens.quoted(), allowed + hint);
         }
         return value;
+    }
+
+    /** Whether a text has a sign at most, digits and points, and a power of ten at most: a map has thousands of them. */
+    private static boolean isDecimal(String text) {
+        int digits = afterSign(text, 0);
+        int end = digits;
+        while (end < text.length() && (text.charAt(end) == '.' || isDigit(text.charAt(end)))) {
+            end++;
+        }
+        if (end == digits || end == text.length()) {
+            return end > digits;
+        }
+        return (text.charAt(end) == 'e' || text.charAt(end) == 'E') && isWhole(text, afterSign(text, end + 1));
+    }
+
+    private static int afterSign(String text, int at) {
+        boolean sign = at < text.length() && (text.charAt(at) == '-' || text.charAt(at) == '+');
+        return sign ? at + 1 : at;
+    }
+
+    private static boolean isWhole(String text, int from) {
+        for (int at = from; at < text.length(); at++) {
+            if (!isDigit(text.charAt(at))) {
+                return false;
+            }
+        }
+        return from < text.length();
+    }
+
+    private static boolean isDigit(char letter) {
+        return letter >= '0' && letter <= '9';
     }
 
     /**

@@ -58,6 +58,31 @@ final class AxisWeights {
         return weights[start[target] + k];
     }
 
+    /**
+     * Adds a row of source values to the sums of the target cells.
+     *
+     * @param values the source values along this axis, NaN for holes
+     * @param rowWeight weight of the row, 0 at least
+     * @param averaging in which terms values are summed up
+     * @param sum receives the weighted values, one a target cell
+     * @param weight receives the weights
+     * @throws IllegalArgumentException if a geometric mean meets a value that is not positive
+     */
+    void addRow(double[] values, double rowWeight, Averaging averaging, double[] sum, double[] weight) {
+        for (int target = 0; target < sum.length; target++) {
+            int begin = start[target];
+            int end = start[target + 1];
+            for (int k = begin; k < end; k++) {
+                double share = rowWeight * weights[k];
+                double value = values[first[target] + k - begin];
+                if (share > 0 && !Double.isNaN(value)) {
+                    sum[target] += share * averaging.forward(value);
+                    weight[target] += share;
+                }
+            }
+        }
+    }
+
     private static int firstSource(double[] source, double low, double high) {
         double centre = 0.5 * (low + high);
         int cell = cellOf(source, centre);

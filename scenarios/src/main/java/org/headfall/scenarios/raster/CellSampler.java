@@ -51,7 +51,7 @@ public final class CellSampler {
             Arrays.fill(sum, 0);
             Arrays.fill(weight, 0);
             for (int k = 0; k < weightsY.count(row); k++) {
-                addRow(raster, weightsY.first(row) + k, weightsY.weight(row, k), weightsX, averaging, sum, weight);
+                weightsX.addRow(raster.row(weightsY.first(row) + k), weightsY.weight(row, k), averaging, sum, weight);
             }
             for (int column = 0; column < columns; column++) {
                 values[row * columns + column] =
@@ -91,26 +91,5 @@ public final class CellSampler {
         return new CellSampler(
                 Raster.evenEdges(raster.extent().west(), cellSize, Math.max(1, (int) columns)),
                 Raster.evenEdges(raster.extent().south(), cellSize, Math.max(1, (int) rows)));
-    }
-
-    private static void addRow(
-            Raster raster,
-            int sourceRow,
-            double rowWeight,
-            AxisWeights weightsX,
-            Averaging averaging,
-            double[] sum,
-            double[] weight) {
-        for (int column = 0; column < sum.length; column++) {
-            int first = weightsX.first(column);
-            for (int k = 0; k < weightsX.count(column); k++) {
-                double share = rowWeight * weightsX.weight(column, k);
-                double value = raster.value(first + k, sourceRow);
-                if (share > 0 && !Double.isNaN(value)) {
-                    sum[column] += share * averaging.forward(value);
-                    weight[column] += share;
-                }
-            }
-        }
     }
 }

@@ -1,5 +1,6 @@
 package org.headfall.scenarios.raster;
 
+import java.util.Arrays;
 import java.util.OptionalDouble;
 import java.util.function.DoubleUnaryOperator;
 import org.headfall.scenarios.spatial.Extent;
@@ -88,6 +89,11 @@ public final class Raster {
      */
     public double value(int column, int row) {
         return values[row * columns() + column];
+    }
+
+    /** The values of a row, from west to east; a copy. */
+    double[] row(int row) {
+        return Arrays.copyOfRange(values, row * columns(), (row + 1) * columns());
     }
 
     /**

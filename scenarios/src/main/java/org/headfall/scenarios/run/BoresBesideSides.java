@@ -52,9 +52,9 @@ public final class BoresBesideSides {
     }
 
     private void add(Bore bore, List<String> sentences) {
-        NearField field = problem.nearField(bore.x(), bore.y(), bore.screenRadius());
-        int cell = field.cell();
-        for (Side side : field.unmirroredSides().keySet()) {
+        int cell = grid.locate(bore.x(), bore.y());
+        for (Side side : NearField.unmirroredSides(aquifer, boundaries, bore.x(), bore.y(), bore.screenRadius())
+                .keySet()) {
             double distance = distance(bore, cell, side);
             double width = side.countedByRow()
                     ? grid.x().width(grid.column(cell))

@@ -93,18 +93,47 @@ public final class NearField implements SeenPlace {
      */
     public static NearField at(Aquifer aquifer, List<OuterBoundary> boundaries, double x, double y, double radius) {
         int cell = cellAt(aquifer, x, y);
-        RectilinearGrid grid = aquifer.grid();
-        LogarithmicDrawdown drawdown = new LogarithmicDrawdown(
-                offEdges(grid.x(), grid.column(cell), x),
-                offEdges(grid.y(), grid.row(cell), y),
-                aquifer.transmissivityX()[cell],
-                aquifer.transmissivityY()[cell]);
-        Reach reach = Reach.of(grid, cell, drawdown);
-        MirrorSides sides = new MirrorSides(aquifer, boundaries, cell, drawdown, MIRRORED_WITHIN * reach.radius());
+        LogarithmicDrawdown drawdown = drawdown(aquifer, cell, x, y);
+        Reach reach = Reach.of(aquifer.grid(), cell, drawdown);
+        MirrorSides sides = sides(aquifer, boundaries, cell, drawdown, reach);
         NearField field = new NearField(aquifer, cell, drawdown, radius, reach, sides);
         // So near a side of fixed head that the grid carries more than all of the drawdown.
         boolean tooNear = sides.anyHeld() && !(field.unresolvedAtWall() > 0);
         return tooNear ? new NearField(aquifer, cell, drawdown, radius, reach, sides.closedOnly()) : field;
+    }
+
+    /**
+     * Sides of the aquifer near a place at which drawdown should be mirrored but is not, as {@link #unmirroredSides()} of its
+     * near field, which is made only where that decides.
+     *
+     * @param aquifer the aquifer
+     * @param boundaries pieces of the rim through which water passes
+     * @param x easting (m)
+     * @param y northing (m)
+     * @param radius radius of the bore at the screen face (m)
+     * @return the sides with the distance of each (m)
+     * @throws IllegalArgumentException if the place lies outside the grid or in a cell that is not part of the aquifer
+     */
+    public static Map<Side, Double> unmirroredSides(
+            Aquifer aquifer, List<OuterBoundary> boundaries, double x, double y, double radius) {
+        int cell = cellAt(aquifer, x, y);
+        LogarithmicDrawdown drawdown = drawdown(aquifer, cell, x, y);
+        MirrorSides sides = sides(aquifer, boundaries, cell, drawdown, Reach.of(aquifer.grid(), cell, drawdown));
+        return sides.anyHeld() ? at(aquifer, boundaries, x, y, radius).unmirroredSides() : sides.unmirrored();
+    }
+
+    private static LogarithmicDrawdown drawdown(Aquifer aquifer, int cell, double x, double y) {
+        RectilinearGrid grid = aquifer.grid();
+        return new LogarithmicDrawdown(
+                offEdges(grid.x(), grid.column(cell), x),
+                offEdges(grid.y(), grid.row(cell), y),
+                aquifer.transmissivityX()[cell],
+                aquifer.transmissivityY()[cell]);
+    }
+
+    private static MirrorSides sides(
+            Aquifer aquifer, List<OuterBoundary> boundaries, int cell, LogarithmicDrawdown drawdown, Reach reach) {
+        return new MirrorSides(aquifer, boundaries, cell, drawdown, MIRRORED_WITHIN * reach.radius());
     }
 
     /** Cell of a place, which must be part of the aquifer. */
