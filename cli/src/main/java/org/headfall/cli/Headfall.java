@@ -5,11 +5,8 @@ import java.io.FileOutputStream;
 import java.io.OutputStreamWriter;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.ServiceLoader;
-import java.util.function.Supplier;
 import org.headfall.scenarios.sweep.work.RunEngine;
 import org.headfall.scenarios.sweep.work.ThreadEngine;
 import picocli.CommandLine;
@@ -41,6 +38,26 @@ import picocli.CommandLine.Spec;
         footerHeading = "%nExample:%n",
         footer = {"  headfall example my-field", "  headfall run my-field"})
 public final class Headfall implements Runnable {
+    private static final List<String> OWN_COMMANDS = List.of(
+            "allocate",
+            "capping",
+            "check",
+            "compare",
+            "estimate",
+            "example",
+            "monitor",
+            "report",
+            "rerun",
+            "run",
+            "site",
+            "spacing",
+            "sweep");
+
+    /** Where picocli looks for types of options that it need not make ready to read, which costs a short command time. */
+    private static final String TYPES_NOT_READ = "picocli.converters.excludes";
+
+    /** Times and databases, which no option is. */
+    private static final String TYPES_OF_NO_OPTION = "java\\.(sql|time)\\..*";
 
     @Spec
     @SuppressWarnings("NullAway.Init") // set by picocli before run
@@ -123,14 +140,13 @@ public final class Headfall implements Runnable {
     /** All commands, or only the one that the arguments begin with if it is one of this module. */
     private static CommandLine commandLine(
             Terminal terminal, RunEngine engine, Failures failures, String... arguments) {
+        System.setProperty(TYPES_NOT_READ, TYPES_OF_NO_OPTION);
         CommandLine commandLine = new CommandLine(new Headfall());
-        Map<String, Supplier<Object>> commands = ownCommands(terminal, engine);
-        Supplier<Object> wanted = arguments.length > 0 ? commands.get(arguments[0]) : null;
-        if (wanted != null) {
+        if (arguments.length > 0 && OWN_COMMANDS.contains(arguments[0])) {
             // Describing the others takes as long as a short answer.
-            commandLine.addSubcommand(wanted.get());
+            commandLine.addSubcommand(ownCommand(arguments[0], terminal, engine));
         } else {
-            commands.values().forEach(command -> commandLine.addSubcommand(command.get()));
+            OWN_COMMANDS.forEach(name -> commandLine.addSubcommand(ownCommand(name, terminal, engine)));
             for (CommandContribution contribution : ServiceLoader.load(CommandContribution.class)) {
                 commandLine.addSubcommand(contribution.command());
             }
@@ -142,25 +158,23 @@ public final class Headfall implements Runnable {
         return commandLine;
     }
 
-    private static Map<String, Supplier<Object>> ownCommands(Terminal terminal, RunEngine engine) {
-        Map<String, Supplier<Object>> commands = new LinkedHashMap<>();
-        add(commands, AllocateCommand.class, () -> new AllocateCommand(terminal));
-        add(commands, CappingCommand.class, () -> new CappingCommand(terminal));
-        add(commands, CheckCommand.class, CheckCommand::new);
-        add(commands, CompareCommand.class, CompareCommand::new);
-        add(commands, EstimateCommand.class, () -> new EstimateCommand(terminal));
-        add(commands, ExampleCommand.class, ExampleCommand::new);
-        add(commands, MonitorCommand.class, MonitorCommand::new);
-        add(commands, ReportCommand.class, ReportCommand::new);
-        add(commands, RerunCommand.class, () -> new RerunCommand(terminal));
-        add(commands, RunCommand.class, () -> new RunCommand(terminal));
-        add(commands, SiteCommand.class, () -> new SiteCommand(terminal));
-        add(commands, SpacingCommand.class, () -> new SpacingCommand(terminal));
-        add(commands, SweepCommand.class, () -> new SweepCommand(terminal, engine));
-        return commands;
-    }
-
-    private static <T> void add(Map<String, Supplier<Object>> commands, Class<T> type, Supplier<T> command) {
-        commands.put(type.getAnnotation(Command.class).name(), command::get);
+    /** A command of this module by the name in its annotation. */
+    private static Object ownCommand(String name, Terminal terminal, RunEngine engine) {
+        return switch (name) {
+            case "allocate" -> new AllocateCommand(terminal);
+            case "capping" -> new CappingCommand(terminal);
+            case "check" -> new CheckCommand();
+            case "compare" -> new CompareCommand();
+            case "estimate" -> new EstimateCommand(terminal);
+            case "example" -> new ExampleCommand();
+            case "monitor" -> new MonitorCommand();
+            case "report" -> new ReportCommand();
+            case "rerun" -> new RerunCommand(terminal);
+            case "run" -> new RunCommand(terminal);
+            case "site" -> new SiteCommand(terminal);
+            case "spacing" -> new SpacingCommand(terminal);
+            case "sweep" -> new SweepCommand(terminal, engine);
+            default -> throw new IllegalArgumentException("no command " + name);
+        };
     }
 }
