@@ -6,7 +6,7 @@ const takenMap = { canvas: byId("taken-map"), centre: [0, 0], metresPerPixel: 1,
 const TAKES = "rgba(116, 54, 9, 0.45)", GIVES = "rgba(13, 68, 116, 0.35)", MAP_PAPER = "#faf9f5";
 
 /** Radius of a circle that stands for everything (px). */
-const wholeRadius = () => Math.max(26, Math.min(52, takenMap.width * 0.08));
+const wholeRadius = () => Math.max(40, Math.min(60, takenMap.width * 0.09));
 
 /** Circles of the bores whose part does not round to nothing, the largest first. */
 function circlesOf(found) {
@@ -32,6 +32,13 @@ function takenDisc(context, px, py, r, amount, read) {
   context.setLineDash(amount > 0 ? [] : [4, 3]); context.stroke(); context.setLineDash([]);
 }
 
+/** A symbol of the map, smaller, so that it leaves circles to be seen. */
+function smallSymbol(context, kind, state, px, py) {
+  context.save(); context.translate(px, py); context.scale(0.65, 0.65);
+  symbol(context, kind, state, 0, 0);
+  context.restore();
+}
+
 /** The ring about the place that is chosen. */
 function chosenRing(context, px, py) {
   for (const [colour, width] of [["#fff", 6], ["#0b5d6b", 3]]) {
@@ -55,7 +62,8 @@ function drawAreaKey(context) {
  */
 function takenLabel(context, lines, { px, py, r }, taken, discs) {
   const wide = Math.max(...lines.map(line => context.measureText(line).width)), high = 14 * lines.length;
-  const free = [[px - wide / 2, py + r + 3], [px - wide / 2, py - r - 3 - high], [px + r + 4, py - high / 2], [px - r - 4 - wide, py - high / 2]]
+  const middle = Math.max(2, Math.min(takenMap.width - wide - 2, px - wide / 2));
+  const free = [[middle, py + r + 3], [middle, py - r - 3 - high], [px + r + 4, py - high / 2], [px - r - 4 - wide, py - high / 2]]
     .map(([left, top]) => ({ left, right: left + wide, top, bottom: top + high }))
     .filter(box => box.left > 0 && box.right < takenMap.width && box.top > 0 && box.bottom < takenMap.height
       && taken.every(other => !overlap(box, other)));
@@ -72,7 +80,7 @@ function isOver(box, { px, py, r }) {
 
 /** Labels of the chosen place, the circles and then of other places, each where it covers nothing. */
 function labelTaken(context, found, circles, sites) {
-  const key = 2 * wholeRadius() * Math.SQRT1_2 + 36, boxes = sites.map(({ at }) => ({ left: at[0] - 8, right: at[0] + 8, top: at[1] - 8, bottom: at[1] + 8 }));
+  const key = 2 * wholeRadius() * Math.SQRT1_2 + 36, boxes = sites.map(({ at }) => ({ left: at[0] - 6, right: at[0] + 6, top: at[1] - 6, bottom: at[1] + 6 }));
   boxes.push({ left: takenMap.width - 36, right: takenMap.width, top: 0, bottom: 52 }, { left: 0, right: 170, top: takenMap.height - 36, bottom: takenMap.height },
     { left: takenMap.width - key, right: takenMap.width, top: takenMap.height - key, bottom: takenMap.height });
   const named = new Set([found.place]), amount = part => amountWords(part, found.quantity) + (part.share === null ? "" : " \u00b7 " + shareWords(part));
@@ -109,7 +117,7 @@ function drawTaken(found) {
   for (const { part, px, py, r } of circles) takenDisc(context, px, py, r, part.amount, part.bore === taken.cause);
   for (const { site, at } of sites) {
     if (site.name === found.place) chosenRing(context, ...at);
-    symbol(context, site.kind, site.states[shown][0], ...at);
+    smallSymbol(context, site.kind, site.states[shown][0], ...at);
   }
   labelTaken(context, found, circles, sites);
   drawScaleAndNorth(context, takenMap); drawAreaKey(context);
