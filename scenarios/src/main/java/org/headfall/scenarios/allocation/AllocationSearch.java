@@ -14,6 +14,7 @@ import org.headfall.scenarios.run.RunInMemory;
 import org.headfall.scenarios.run.RunPlan;
 import org.headfall.scenarios.run.RunProgress;
 import org.headfall.scenarios.scenario.AllocationSpecification;
+import org.headfall.scenarios.scenario.AllocationSpecification.Goal;
 import org.headfall.scenarios.scenario.Scenario;
 import org.headfall.solver.allocation.Programme;
 import org.headfall.solver.response.HeadAnswers;
@@ -237,9 +238,13 @@ public final class AllocationSearch {
                 .orElse(best);
     }
 
-    /** The same with even shares among bores where these make no difference. */
+    /** The same with even schedules and even shares among bores where these make no difference. */
     private SharedWater.Best even(SharedWater.Best best) {
-        EvenShares.Shares shares = water.evened(served.wanted(), served.wishes(), best.rates());
+        double[] schedules = wanted.goal() == Goal.LEAST_ENERGY || blocks.groups() == 1
+                ? best.rates()
+                : new EvenSchedules(water, effects.variables())
+                        .of(GOAL, served.wanted(), served.wishes(), best.rates());
+        EvenShares.Shares shares = water.evened(served.wanted(), served.wishes(), schedules);
         evenly = shares.among();
         return new SharedWater.Best(shares.rates(), best.value());
     }

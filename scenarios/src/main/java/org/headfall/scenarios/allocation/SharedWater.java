@@ -7,6 +7,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.BooleanSupplier;
 import java.util.stream.Stream;
 import org.headfall.solver.allocation.Optimum;
 import org.headfall.solver.allocation.Programme;
@@ -115,6 +116,19 @@ final class SharedWater {
         throw new IllegalStateException("rates without ties neither kept all limits nor contradicted them");
     }
 
+    /**
+     * The best rates for something else, with the ties that were fine enough and nothing that gives way more than it has.
+     *
+     * @param name of what was solved for before
+     * @param programme what is wanted now
+     * @param fixed wishes that must be kept besides
+     * @return the rates; absent if none keep all
+     */
+    Optional<Best> solveLike(String name, Programme programme, List<Wish> fixed) {
+        Ties ties = levels.get(settled.getOrDefault(name, levels.size() - 1));
+        return solve(ties, programme, fixed, TOLERANCE, () -> false);
+    }
+
     /** The first level of ties than which the one before it gains next to nothing less. */
     private int fineEnough(Programme programme, List<Wish> fixed, double[] relaxed) {
         Optional<Best> found = Optional.empty();
@@ -134,6 +148,17 @@ final class SharedWater {
 
     /** The best rates with some ties; absent if only other ties, or none, keep all requirements. */
     private Optional<Best> solve(Ties ties, Programme programme, List<Wish> fixed, double[] relaxed, double tolerance) {
+        return solve(ties, programme, fixed, tolerance, () -> {
+            if (ties.areNone()) {
+                relax(programme, fixed, relaxed);
+            }
+            return ties.areNone();
+        });
+    }
+
+    /** The best rates with some ties; where rows contradict each other, something may have them do so no longer. */
+    private Optional<Best> solve(
+            Ties ties, Programme programme, List<Wish> fixed, double tolerance, BooleanSupplier contradicting) {
         Programme tied = ties.of(programme);
         BitSet pressing = new BitSet();
         for (int round = 0; round < MOST_ROUNDS; round++) {
@@ -141,10 +166,9 @@ final class SharedWater {
             Optional<Optimum> optimum =
                     tied.solve(rows.stream().map(ties::of).toList(), pressing).map(ties::free);
             if (optimum.isEmpty()) {
-                if (!ties.areNone()) {
+                if (!contradicting.getAsBoolean()) {
                     return Optional.empty();
                 }
-                relax(programme, fixed, relaxed);
                 continue;
             }
             Best best = new Best(optimum.get().x(), optimum.get().value());

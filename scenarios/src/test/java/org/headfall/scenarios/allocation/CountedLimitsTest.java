@@ -99,6 +99,24 @@ class CountedLimitsTest {
         assertEquals(400_000 / 1461.0, result.yield(), 1e-5 * result.yield());
     }
 
+    /** Where a volume alone binds, seasons are alike within each year, and bores are alike. */
+    @Test
+    void seasonsAreEvenWhereOnlyAVolumeBinds() throws Exception {
+        AllocationResult result = allocate(
+                "[{name: both, quantity: volume, at: proposed bores, when: ever, at_most: 100 ML}]",
+                "rates_change_after: 1 yr\n"
+                        + "  seasons: [{from: 1 July, to: 31 December}, {from: 1 January, to: 30 June}]");
+        assertEquals(400_000 / 1461.0, result.yield(), 1e-5 * result.yield());
+        assertEquals(List.of(List.of("one", "two")), result.evenly());
+        double[] days = {365, 366, 365, 365};
+        for (AllocationResult.BoreRates bore : result.bores()) {
+            for (int group = 0; group < 8; group++) {
+                double even = 50_000 / days[group / 2];
+                assertEquals(even, bore.rates().get(group), 2e-3 * even, bore.name() + " " + bore.rates());
+            }
+        }
+    }
+
     /** Counted from the second of July years on, the volume leaves the first year free: 30 L/s of each bore, and then 100 ML a year. */
     @Test
     void aYearThatEndsAsTheLimitBeginsIsFree() throws Exception {
