@@ -15,9 +15,7 @@ import org.headfall.solver.allocation.Row;
 import org.headfall.solver.allocation.Ties;
 
 /**
- * The best rates under requirements. Of the thousands of rows, one a requirement and day, only those enter the programme
- * that its solutions have broken (Kelley 1960, J. SIAM 8, 703-712), and those that have long not mattered leave it; the
- * loss in a bore, convex in its rate, enters by tangents. Many rates are found from few: held equal over stretches of time
+ * The best rates under requirements, of which only those enter the programme that matter ({@link Cuts}). Many rates are found from few: held equal over stretches of time
  * ({@link RateStretches}), which are made finer until that gains next to nothing. Rows hold whatever is held equal.
  */
 final class SharedWater {
@@ -29,16 +27,11 @@ final class SharedWater {
 
     private static final int MOST_ROUNDS = 200;
 
-    /** Rounds for which a row that does not bind is kept. */
-    private static final int PATIENCE = 8;
-
     /** Round from which on no row leaves, lest rows come and go for ever. */
     private static final int ALL_STAY = 100;
 
     /** Share of the goal that finer stretches have to gain. */
     private static final double WORTH_IT = 5e-3;
-
-    private static final int PARTS_OF_TIME = 4;
 
     /** Rates for which a curved cost that is not what is wanted is worth its time: 0.2 s of CPU a solution, with 280 rates 4 s. */
     private static final int MOST_CURVED = 100;
@@ -46,30 +39,10 @@ final class SharedWater {
     private final RateEffects effects;
     private final List<Requirement> requirements;
     private final List<Ties> levels;
-    private final List<Cut> cuts = new ArrayList<>();
+    private final Cuts cuts;
 
     /** Level of ties that was fine enough, by the name of what was wanted. */
     private final Map<String, Integer> settled = new HashMap<>();
-
-    /** A requirement on a day, with the rate at which the loss touches its tangent. */
-    private static final class Cut {
-        private final int requirement;
-        private final int day;
-        private final double touching;
-
-        /** Effect of a unit of each variable, without the loss, and what it leaves out at the rates it was found for. */
-        private double[] coefficients;
-
-        private double offset;
-        private int idle;
-
-        Cut(int requirement, int day, double touching) {
-            this.requirement = requirement;
-            this.day = day;
-            this.touching = touching;
-            coefficients = new double[0];
-        }
-    }
 
     /**
      * The best rates.
@@ -91,6 +64,7 @@ final class SharedWater {
         this.effects = effects;
         this.levels = levels;
         this.requirements = requirements;
+        cuts = new Cuts(effects, requirements, TOLERANCE);
     }
 
     /**
@@ -176,7 +150,7 @@ final class SharedWater {
                 continue;
             }
             Best best = new Best(optimum.get().x(), optimum.get().value());
-            if (!cutOff(best.rates(), rows.subList(fixed.size(), rows.size()), tolerance, round < ALL_STAY)) {
+            if (!cuts.cutOff(best.rates(), rows.subList(fixed.size(), rows.size()), tolerance, round < ALL_STAY)) {
                 return Optional.of(best);
             }
         }
@@ -191,18 +165,7 @@ final class SharedWater {
      * @param best the rates (m³/d)
      */
     EvenShares.Shares evened(Programme programme, List<Wish> fixed, double[] best) {
-        return new EvenShares(effects.variables(), programme, rows(fixed), TOLERANCE, rates -> {
-                    double[][] found = effects.of(rates, requirements);
-                    for (int r = 0; r < found.length; r++) {
-                        for (int k = 0; k < found[r].length; k++) {
-                            if (requirements.get(r).base(k) - found[r][k] < -TOLERANCE) {
-                                return false;
-                            }
-                        }
-                    }
-                    return true;
-                })
-                .of(best);
+        return new EvenShares(effects.variables(), programme, rows(fixed), TOLERANCE, cuts::areNoneFor).of(best);
     }
 
     /**
@@ -228,21 +191,14 @@ final class SharedWater {
                 ties.of(programme).prices(rows(fixed).stream().map(ties::of).toList());
         double[] sums = new double[requirements.size()];
         for (int i = fixed.size(); i < prices.length; i++) {
-            sums[cuts.get(i - fixed.size()).requirement] += prices[i];
+            sums[cuts.requirement(i - fixed.size())] += prices[i];
         }
         return new Prices(sums, Arrays.copyOf(prices, fixed.size()));
     }
 
     private List<Row> rows(List<Wish> fixed) {
-        return Stream.concat(fixed.stream().map(Wish::row), cuts.stream().map(this::row))
+        return Stream.concat(fixed.stream().map(Wish::row), cuts.rows().stream())
                 .toList();
-    }
-
-    private Row row(Cut cut) {
-        Requirement one = requirements.get(cut.requirement);
-        double[] coefficients = cut.coefficients.clone();
-        double bound = one.base(cut.day) - cut.offset + effects.addTangent(one, cut.day, cut.touching, coefficients);
-        return new Row(coefficients, bound, one.mayGiveWay() ? one.metresOfUnit() : Double.POSITIVE_INFINITY);
     }
 
     /** What gave way before is taken back first: it may have given way for less than is known now. */
@@ -251,9 +207,10 @@ final class SharedWater {
             requirements.get(r).relax(-relaxed[r]);
             relaxed[r] = 0;
         }
-        int[] together = new int[fixed.size() + cuts.size()];
-        Arrays.setAll(together, i -> i < fixed.size() ? 0 : 1 + cuts.get(i - fixed.size()).requirement);
-        double[] needed = programme.leastRelaxation(rows(fixed), together).orElse(new double[0]);
+        List<Row> rows = rows(fixed);
+        int[] together = new int[rows.size()];
+        Arrays.setAll(together, i -> i < fixed.size() ? 0 : 1 + cuts.requirement(i - fixed.size()));
+        double[] needed = programme.leastRelaxation(rows, together).orElse(new double[0]);
         if (Arrays.stream(needed).allMatch(amount -> amount == 0)) {
             throw contradiction(programme, fixed);
         }
@@ -269,10 +226,7 @@ final class SharedWater {
     private ContradictionException contradiction(Programme programme, List<Wish> fixed) {
         List<Row> rows = Stream.concat(
                         fixed.stream().map(Wish::givingWayByItsShare),
-                        cuts.stream()
-                                .filter(cut ->
-                                        !requirements.get(cut.requirement).mayGiveWay())
-                                .map(this::row))
+                        cuts.rows().stream().filter(row -> Double.isInfinite(row.givesWay())))
                 .toList();
         double[] amounts = programme.leastRelaxation(rows).orElse(new double[rows.size()]);
         List<ContradictionException.Wish> giveWay = new ArrayList<>();
@@ -284,43 +238,6 @@ final class SharedWater {
         return new ContradictionException(giveWay);
     }
 
-    /** Adds, for each requirement that is broken, the days on which it is broken most in each part of the time. */
-    private boolean cutOff(double[] rates, List<Row> rows, double tolerance, boolean someLeave) {
-        List<Cut> broken = new ArrayList<>();
-        double[][] found = effects.of(rates, requirements);
-        for (int r = 0; r < found.length; r++) {
-            for (int part = 0; part < PARTS_OF_TIME; part++) {
-                int from = part * found[r].length / PARTS_OF_TIME;
-                int worst = worst(requirements.get(r), found[r], from, (part + 1) * found[r].length / PARTS_OF_TIME);
-                if (worst >= 0 && requirements.get(r).base(worst) - found[r][worst] < -tolerance) {
-                    broken.add(cut(r, worst, rates, found[r][worst]));
-                }
-            }
-        }
-        for (int i = 0; i < rows.size(); i++) {
-            Cut cut = cuts.get(i);
-            cut.idle = rows.get(i).left(rates) < TOLERANCE ? 0 : cut.idle + 1;
-        }
-        if (someLeave && !broken.isEmpty()) {
-            cuts.removeIf(cut -> cut.idle > PATIENCE);
-        }
-        cuts.addAll(broken);
-        return !broken.isEmpty();
-    }
-
-    private static int worst(Requirement one, double[] effects, int from, int to) {
-        int worst = -1;
-        double least = Double.POSITIVE_INFINITY;
-        for (int k = from; k < to; k++) {
-            double margin = one.base(k) - effects[k];
-            if (margin < least) {
-                least = margin;
-                worst = k;
-            }
-        }
-        return worst;
-    }
-
     /**
      * Has the rows that are there follow effects that have changed.
      *
@@ -328,31 +245,6 @@ final class SharedWater {
      * @param found effects of these rates on each requirement and day, losses included
      */
     void follow(double[] rates, double[][] found) {
-        for (Cut cut : cuts) {
-            measure(cut, rates, found[cut.requirement][cut.day]);
-        }
-    }
-
-    private Cut cut(int requirement, int day, double[] rates, double found) {
-        Requirement one = requirements.get(requirement);
-        double touching = one.own()
-                .map(own -> effects.variables().rate(rates, own.bore(), one.days()[day]))
-                .orElse(0.0);
-        Cut cut = new Cut(requirement, day, touching);
-        measure(cut, rates, found);
-        return cut;
-    }
-
-    /** Effects of rates and those of units are found in ways of their own, with errors of their own, where rates are answered. */
-    private void measure(Cut cut, double[] rates, double found) {
-        Requirement one = requirements.get(cut.requirement);
-        cut.coefficients = effects.coefficients(one, cut.day);
-        cut.offset = 0;
-        if (effects.drawdown().isAnswered()) {
-            cut.offset = found - effects.loss(one, rates, one.days()[cut.day]);
-            for (int v = 0; v < rates.length; v++) {
-                cut.offset -= cut.coefficients[v] * rates[v];
-            }
-        }
+        cuts.follow(rates, found);
     }
 }
