@@ -66,10 +66,14 @@ class VolumesInSitingTest {
     private record Search(RunInMemory base, SitingResult result) {}
 
     private ScenarioReading read(String limits, String rules, String more) throws Exception {
+        return read(DOCUMENT, limits, rules, more);
+    }
+
+    private ScenarioReading read(String text, String limits, String rules, String more) throws Exception {
         Path document = folder.resolve("scenario.yaml");
         Files.writeString(
                 document,
-                DOCUMENT.replace("MORE\n", more)
+                text.replace("MORE\n", more)
                         .replace("LIMITS", limits.stripTrailing())
                         .replace("RULES", rules));
         return ScenarioReader.read(document, FileReach.FOLDER_OF_DOCUMENT);
@@ -93,7 +97,11 @@ class VolumesInSitingTest {
     }
 
     private Search search(String limits, String rules) throws Exception {
-        ScenarioReading reading = read(limits, rules, "");
+        return search(DOCUMENT, limits, rules);
+    }
+
+    private Search search(String text, String limits, String rules) throws Exception {
+        ScenarioReading reading = read(text, limits, rules, "");
         SitingSpecification siting = reading.orThrow().planning().siting().orElseThrow();
         RunInMemory base = run(reading, SiteSearch.gridDays(siting));
         return new Search(base, SiteSearch.in(base, siting, (stage, fraction) -> {}));
@@ -162,6 +170,31 @@ class VolumesInSitingTest {
                 reasons.contains("c (bores of the class town) counts the taking of bores of the class town only"),
                 reasons.toString());
         assertEquals(4, reasons.size(), reasons.toString());
+    }
+
+    /** The meter shows 100 ML in 2027, which counts and not what the run takes. */
+    @Test
+    void whatMetersShowCounts() throws Exception {
+        Files.writeString(
+                folder.resolve("meters.csv"),
+                "name,date,reading (ML)\ntown bore,2027-01-01,500\ntown bore,2028-01-01,600\n");
+        Search search = search(
+                DOCUMENT.replace("water_year: 1 January", "water_year: 1 January, meters: meters.csv"),
+                limitOfTown("150 ML"),
+                "holder: Town");
+        expectEverywhere(search.result(), (150 - 100) * 1000 / 365.0, OF_TOWN);
+        expectTaken(search, 150 - 100, 549);
+    }
+
+    /** Where no bore of the document is proposed, new bores have all of the 36.5 ML: 100 m³/d. */
+    @Test
+    void newBoresMayBeTheOnlyProposedOnes() throws Exception {
+        Search search = search(
+                DOCUMENT.replace("group: proposed", "group: existing"),
+                limit("a", "proposed bores", "36.5 ML"),
+                "holder: Town");
+        expectEverywhere(search.result(), 100, "a (proposed bores)");
+        expectTaken(search, 36.5, 549);
     }
 
     /** New bores of nobody who is known are none of a holder's. */
