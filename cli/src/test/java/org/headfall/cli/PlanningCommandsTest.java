@@ -188,6 +188,14 @@ class PlanningCommandsTest {
         assertTrue(answer.outInOneLine().contains("finds limits that have to give way broken"), answer.out());
         assertFalse(answer.outInOneLine().contains("finds it kept"), answer.out());
         assertFitsTheTerminal(answer);
+        String page = Files.readString(results("-rates").resolve("rates.html"));
+        String mean = answer.out()
+                .lines()
+                .filter(line -> line.startsWith("Mean taking"))
+                .findFirst()
+                .orElseThrow();
+        assertTrue(page.contains("<li dir=\"auto\">" + mean + ", all bores together.</li>"), mean);
+        assertTrue(page.contains("would have to give way by at least: "), "the contradiction on the page");
     }
 
     @Test
