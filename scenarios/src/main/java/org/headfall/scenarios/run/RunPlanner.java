@@ -1,6 +1,7 @@
 package org.headfall.scenarios.run;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.time.LocalDate;
@@ -12,6 +13,8 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CompletionException;
 import java.util.stream.Collectors;
 import java.util.stream.DoubleStream;
 import java.util.stream.Stream;
@@ -70,7 +73,31 @@ public final class RunPlanner {
      */
     public static RunPlan plan(ScenarioReading reading, String toolVersion, int threads)
             throws InputException, IOException {
-        return plan(reading, assembled(reading), toolVersion, threads);
+        Scenario scenario = reading.orThrow();
+        // Hashing the files takes a while and needs nothing of what they mean on cells.
+        CompletableFuture<Provenance> provenance =
+                CompletableFuture.supplyAsync(() -> provenanceUnchecked(reading, toolVersion));
+        Model model = assembled(reading);
+        return new RunPlanner(reading, scenario, model, Optional.empty()).plan(result(provenance), threads);
+    }
+
+    private static Provenance provenanceUnchecked(ScenarioReading reading, String toolVersion) {
+        try {
+            return provenance(reading, toolVersion);
+        } catch (IOException unreadable) {
+            throw new UncheckedIOException(unreadable);
+        }
+    }
+
+    private static Provenance result(CompletableFuture<Provenance> provenance) throws IOException {
+        try {
+            return provenance.join();
+        } catch (CompletionException failed) {
+            if (failed.getCause() instanceof UncheckedIOException unreadable) {
+                throw unreadable.getCause();
+            }
+            throw failed;
+        }
     }
 
     /**
@@ -89,7 +116,8 @@ public final class RunPlanner {
     /** The plan of a scenario that has been assembled. */
     static RunPlan plan(ScenarioReading reading, Model model, String toolVersion, int threads)
             throws InputException, IOException {
-        return new RunPlanner(reading, reading.orThrow(), model, Optional.empty()).plan(toolVersion, threads);
+        return new RunPlanner(reading, reading.orThrow(), model, Optional.empty())
+                .plan(provenance(reading, toolVersion), threads);
     }
 
     /** The plan of a scenario that has been assembled and differs from a planned one in what bores do alone. */
@@ -126,7 +154,7 @@ public final class RunPlanner {
             reading.problems().throwIfAny();
             RunPlan plan = new RunPlanner(
                             reading, taking, model.orElseThrow(), Optional.of(one.assumption(scenario.bores())))
-                    .plan(toolVersion, threads);
+                    .plan(plain.description().provenance(), threads);
             Arrays.stream(plan.stationDays()).forEach(days::add);
             plans.add(new CasePlan(one.name(), plan));
         }
@@ -155,8 +183,8 @@ public final class RunPlanner {
         }
     }
 
-    private RunPlan plan(String toolVersion, int threads) throws IOException {
-        return plan(description(toolVersion), threads);
+    private RunPlan plan(Provenance provenance, int threads) {
+        return plan(description(provenance), threads);
     }
 
     private RunPlan plan(RunDescription description, int threads) {
@@ -183,7 +211,7 @@ public final class RunPlanner {
                 .toArray();
     }
 
-    private RunDescription description(String toolVersion) throws IOException {
+    private RunDescription description(Provenance provenance) {
         Period period = scenario.period();
         return new RunDescription(
                 scenario.title(),
@@ -192,7 +220,7 @@ public final class RunPlanner {
                 mapReference(),
                 new RunCalendar(period.from().atStartOfDay()),
                 model.days(),
-                provenance(toolVersion),
+                provenance,
                 model.problem().aquifer(),
                 model.problem().sealingBed(),
                 model.ground(),
@@ -214,7 +242,7 @@ public final class RunPlanner {
     }
 
     /** The document first, as results name it. */
-    private Provenance provenance(String toolVersion) throws IOException {
+    private static Provenance provenance(ScenarioReading reading, String toolVersion) throws IOException {
         List<UsedFile> files = new ArrayList<>(reading.folder().usedFiles());
         String document = reading.folder().nameOf(reading.folder().document());
         files.sort(Comparator.comparing(file -> !file.name().equals(document)));
