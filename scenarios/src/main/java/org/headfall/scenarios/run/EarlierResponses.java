@@ -10,13 +10,16 @@ import org.headfall.scenarios.results.ResultsException;
 
 /**
  * Unit responses of an earlier run, read by a thread of their own: while a document is read, for instance. After them that
- * thread looks at the other files of the run.
+ * thread makes them ready to be superposed, and looks at the other files of the run.
  */
 public final class EarlierResponses {
 
     private final Path folder;
     private final FutureTask<ReadResponses> reading;
     private final FutureTask<FileChanges> looking;
+
+    /** Whoever needs what it prepares finds it, or finds it anew, so nobody asks for its result. */
+    private final FutureTask<Void> preparing;
 
     /**
      * Begins to read.
@@ -27,9 +30,14 @@ public final class EarlierResponses {
         this.folder = folder;
         reading = new FutureTask<>(() -> ResponsesReader.read(folder));
         looking = new FutureTask<>(() -> FileChanges.atAGlance(folder));
+        preparing = new FutureTask<>(() -> {
+            read().responses().prepare();
+            return null;
+        });
         Thread thread = new Thread(
                 () -> {
                     reading.run();
+                    preparing.run();
                     looking.run();
                 },
                 "reading responses");

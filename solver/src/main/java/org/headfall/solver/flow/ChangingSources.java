@@ -5,6 +5,8 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
+import org.headfall.solver.aquifer.Aquifer;
 import org.headfall.solver.nearfield.CellWeights;
 import org.headfall.solver.schedule.ConstantSchedule;
 import org.headfall.solver.schedule.Schedule;
@@ -26,7 +28,14 @@ public final class ChangingSources {
      * @return the sources, none where boundaries and recharge stay as they are
      */
     public static List<ChangingSource> afterSteady(FlowProblem problem) {
-        return new FlowEquation(problem).changingSources();
+        Aquifer aquifer = problem.aquifer();
+        return Stream.concat(
+                        problem.boundaries().stream()
+                                .map(boundary ->
+                                        BoundaryFaces.of(boundary, aquifer).change()),
+                        problem.recharges().stream().map(recharge -> new RechargeCells(recharge, aquifer).change()))
+                .flatMap(Optional::stream)
+                .toList();
     }
 
     /**
@@ -38,7 +47,7 @@ public final class ChangingSources {
      */
     public static List<ChangingSource> afterGiven(FlowProblem problem, double[] heads) {
         FlowEquation equation = new FlowEquation(problem);
-        List<ChangingSource> sources = new ArrayList<>(equation.changingSources());
+        List<ChangingSource> sources = new ArrayList<>(afterSteady(problem));
         double[] right = new double[equation.size()];
         double[] inflow = new double[equation.size()];
         equation.sources(0, right);

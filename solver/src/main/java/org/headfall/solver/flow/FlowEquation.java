@@ -2,8 +2,6 @@ package org.headfall.solver.flow;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
-import java.util.stream.Stream;
 import org.headfall.solver.aquifer.Aquifer;
 import org.headfall.solver.aquifer.SealingBed;
 import org.headfall.solver.linear.FivePointMatrix;
@@ -167,15 +165,6 @@ public final class FlowEquation {
             result[cell] += flow;
             result[cell + columns] -= flow;
         }
-    }
-
-    /** Sources that change after day 0, in the order of boundaries and recharges. */
-    List<ChangingSource> changingSources() {
-        return Stream.concat(
-                        boundaries.stream().map(BoundaryFaces::change),
-                        recharges.stream().map(RechargeCells::change))
-                .flatMap(Optional::stream)
-                .toList();
     }
 
     /** Conductance of the sealing bed over each cell (m²/d); not to be changed. */

@@ -10,7 +10,7 @@ import java.util.Arrays;
  * <pre>{@code y = y0 exp(-x) + q0 (1 - exp(-x)) + (q1 - q0) (1 - (1 - exp(-x)) / x)}</pre>
  *
  * <p>which is exact. Where nothing is left of {@code exp(-x)} that is {@code q1 - (q1 - q0) / x}, so the fastest modes are
- * added up beforehand. Nothing has been taken before the first step.
+ * added up beforehand, and what they feel is written down only when a shorter step asks for it. Nothing has been taken before the first step.
  */
 final class Superposition {
 
@@ -29,6 +29,15 @@ final class Superposition {
     private double length = Double.POSITIVE_INFINITY;
     private int settled;
 
+    /** Of the last step that came to pass: by them it is known what modes feel that it let settle. */
+    private final double[] pastEnd;
+
+    private final double[] pastGrowth;
+    private double pastLength = Double.POSITIVE_INFINITY;
+
+    /** How many of the fastest modes had settled at its end; what they feel does not stand in {@code felt}. */
+    private int pastSettled;
+
     Superposition(SharedModes modes) {
         this(new StepFactors(modes));
     }
@@ -44,6 +53,8 @@ final class Superposition {
         end = new double[modes.causes()];
         growth = new double[end.length];
         taken = new boolean[end.length];
+        pastEnd = new double[end.length];
+        pastGrowth = new double[end.length];
     }
 
     /** Another that has come as far and goes on by itself. */
@@ -55,6 +66,10 @@ final class Superposition {
         System.arraycopy(growth, 0, copy.growth, 0, growth.length);
         copy.length = length;
         copy.settled = settled;
+        System.arraycopy(pastEnd, 0, copy.pastEnd, 0, end.length);
+        System.arraycopy(pastGrowth, 0, copy.pastGrowth, 0, end.length);
+        copy.pastLength = pastLength;
+        copy.pastSettled = pastSettled;
         return copy;
     }
 
@@ -69,6 +84,7 @@ final class Superposition {
         factors.prepare(stepLength);
         length = stepLength;
         settled = factors.settled();
+        recallSettled();
         double[] before = felt;
         double[] after = next;
         double[] rest = factors.rest();
@@ -84,12 +100,23 @@ final class Superposition {
             growth[cause] = grows;
             int from = cause * count;
             double first = begin[cause];
-            for (int m = 0; m < rest.length; m++) {
+            for (int m = settled; m < rest.length; m++) {
                 after[from + m] = before[from + m] * rest[m] + first * held[m] + grows * grown[m];
             }
         }
         looked = after;
         System.arraycopy(atEnd, 0, end, 0, end.length);
+    }
+
+    /** Writes down what modes feel that had settled and no longer do in a step as short as that which is looked at. */
+    private void recallSettled() {
+        double[] rates = modes.rates();
+        for (int m = settled; m < pastSettled; m++) {
+            for (int cause = 0; cause < end.length; cause++) {
+                felt[cause * count + m] = pastEnd[cause] - pastGrowth[cause] / (rates[m] * pastLength);
+            }
+        }
+        pastSettled = Math.min(pastSettled, settled);
     }
 
     /**
@@ -103,7 +130,7 @@ final class Superposition {
         taken[cause] |= discharge != 0;
         double[] onset = atOnce ? factors.held() : factors.grown();
         int from = cause * count;
-        for (int m = 0; m < onset.length; m++) {
+        for (int m = settled; m < onset.length; m++) {
             looked[from + m] += discharge * onset[m];
         }
         end[cause] += discharge;
@@ -275,5 +302,9 @@ final class Superposition {
         double[] before = felt;
         felt = next;
         next = before;
+        System.arraycopy(end, 0, pastEnd, 0, end.length);
+        System.arraycopy(growth, 0, pastGrowth, 0, end.length);
+        pastLength = length;
+        pastSettled = settled;
     }
 }

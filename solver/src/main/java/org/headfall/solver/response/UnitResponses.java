@@ -61,6 +61,16 @@ public final class UnitResponses {
         return table;
     }
 
+    /**
+     * Finds now what the first superposition would find: to be called by a thread that has nothing else to do. What cannot be
+     * found is told by that superposition.
+     *
+     * @throws ModesNotFoundException if modes of the responses are not found
+     */
+    public void prepare() {
+        modes();
+    }
+
     /** Responses as sums of shared modes. */
     synchronized SharedModes modes() {
         SharedModes made = modes == null ? SharedModes.of(table) : modes;
