@@ -120,6 +120,7 @@ final class AllocateCommand implements Callable<Integer> {
             text.sentence(AllocationWords.CONTRADICTION);
             result.relaxed().forEach(one -> text.item(AllocationWords.gaveWay(one)));
         }
+        AllocationWords.unfinished(result.rounds()).forEach(text::sentence);
         text.sentence(AllocationWords.mean(result));
         result.bores().forEach(bore -> text.item(AllocationWords.mean(bore)));
         result.evenly().forEach(some -> text.sentence(AllocationWords.evenly(some)));

@@ -69,6 +69,7 @@ final class AllocationPage {
                             .toList()));
             answers.add("Rates and prices are those with these limits changed by that much.");
         }
+        AllocationWords.unfinished(result.rounds()).forEach(sentence -> answers.add(sentence + "."));
         answers.add(AllocationWords.mean(result) + ", all bores together.");
         answers.add(question());
         answers.addAll(wishes());

@@ -151,12 +151,16 @@ public record AllocationResult(
      *
      * @param bySuperposition by superposition
      * @param bySimulator by the simulator, which always has the last word
-     * @param differences between the last run by superposition and that of the same rates by the simulator, one for each unit;
-     *     none if none was superposed to the end
+     * @param settled whether the last round changed the goal by next to nothing
+     * @param notKept names of limits and lowest levels of which the simulator, with exactly these rates, leaves less than is to be
+     *     kept free for the numerical error, those that give way as changed; none where all are kept
+     * @param differences between superposition and simulator at these rates, one for each unit; none if these were not superposed
      */
-    public record Rounds(int bySuperposition, int bySimulator, List<Difference> differences) {
-        /** Copies the list. */
+    public record Rounds(
+            int bySuperposition, int bySimulator, boolean settled, List<String> notKept, List<Difference> differences) {
+        /** Copies the lists. */
         public Rounds {
+            notKept = List.copyOf(notKept);
             differences = List.copyOf(differences);
         }
     }

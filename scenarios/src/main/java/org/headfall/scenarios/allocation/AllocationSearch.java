@@ -26,14 +26,19 @@ public final class AllocationSearch {
     /** Moments on which levels are looked at lie this long before a rate changes (d). */
     private static final double BEFORE_CHANGE = 0.5;
 
+    /** Rounds by superposition and simulator, and by the simulator alone after that. */
     private static final int MOST_ROUNDS = 10;
 
-    /** Change of the goal from one simulation to the next at which rates have settled. */
+    /** Change of the goal from one round to the next at which rates have settled. */
     private static final double SETTLED = 5e-4;
+
+    /** A change of the goal that counts as none, where nothing can be taken or need be lifted (m³/d, MWh/yr or m). */
+    private static final double NO_CHANGE = 1e-6;
 
     private static final String GOAL = "goal";
 
     private final AllocationSpecification wanted;
+    private final int mostRounds;
     private final RateBlocks blocks;
     private final RatesInPlan rates;
     private final double[] watched;
@@ -63,8 +68,14 @@ public final class AllocationSearch {
     private ServedInTurn served;
 
     private AllocationSearch(
-            RunPlan plan, List<CasePlan> cases, Scenario scenario, PlanningResponses responses, RunProgress progress) {
+            RunPlan plan,
+            List<CasePlan> cases,
+            Scenario scenario,
+            PlanningResponses responses,
+            RunProgress progress,
+            int mostRounds) {
         this.progress = progress;
+        this.mostRounds = mostRounds;
         wanted = scenario.planning().allocation().orElseThrow();
         RunDescription run = plan.description();
         blocks = RateBlocks.of(wanted, run.calendar());
@@ -119,7 +130,18 @@ public final class AllocationSearch {
      */
     public static AllocationResult in(
             RunPlan plan, List<CasePlan> cases, Scenario scenario, PlanningResponses responses, RunProgress progress) {
-        return new AllocationSearch(plan, cases, scenario, responses, progress).search();
+        return in(plan, cases, scenario, responses, progress, MOST_ROUNDS);
+    }
+
+    /** The same with a bound of its own on rounds. */
+    static AllocationResult in(
+            RunPlan plan,
+            List<CasePlan> cases,
+            Scenario scenario,
+            PlanningResponses responses,
+            RunProgress progress,
+            int mostRounds) {
+        return new AllocationSearch(plan, cases, scenario, responses, progress, mostRounds).search();
     }
 
     private AllocationResult search() {
@@ -128,7 +150,7 @@ public final class AllocationSearch {
         RunInMemory with = run(best.rates());
         double before = Double.NaN;
         // Springs and rules make effects smaller or larger than superposed; what they do at these rates counts next.
-        while (rounds() < MOST_ROUNDS && !(isKept(with, relaxed) && isSettled(before, best.value()))) {
+        while (rounds() < mostRounds && !(isKept(with, relaxed) && isSettled(before, best.value()))) {
             before = best.value();
             learn(with, best.rates(), relaxed);
             best = even(best(relaxed));
@@ -136,15 +158,18 @@ public final class AllocationSearch {
         }
         List<AllocationResult.Difference> differences = List.of();
         if (bySimulator == 0) {
-            RunInMemory simulated = simulated(best.rates());
-            differences = requirements.differences(with, simulated);
-            with = simulated;
+            RunInMemory superposed = with;
+            with = simulated(best.rates());
             // What superposition is off by from the simulator counts as well.
-            while (bySimulator < MOST_ROUNDS && !isKept(with, relaxed)) {
+            while (isKept(with, relaxed)
+                    ? rounds() < mostRounds && !isSettled(before, best.value())
+                    : bySimulator < mostRounds) {
+                before = best.value();
                 learn(with, best.rates(), relaxed);
                 best = even(best(relaxed));
                 with = simulated(best.rates());
             }
+            differences = differences(bySimulator == 1 ? Optional.of(superposed) : superposed(best.rates()), with);
         }
         progress.reached("asking what limits cost", 0);
         return findings.of(
@@ -155,7 +180,17 @@ public final class AllocationSearch {
                 relaxed,
                 requirements,
                 kept(best, with, relaxed),
-                new AllocationResult.Rounds(bySuperposition, bySimulator, differences));
+                new AllocationResult.Rounds(
+                        bySuperposition,
+                        bySimulator,
+                        isSettled(before, best.value()),
+                        requirements.notKept(with, relaxed),
+                        differences));
+    }
+
+    /** How far superposition lies from the simulator at the rates that were chosen; nothing where it cannot say. */
+    private List<AllocationResult.Difference> differences(Optional<RunInMemory> superposed, RunInMemory simulated) {
+        return superposed.map(one -> requirements.differences(one, simulated)).orElse(List.of());
     }
 
     private int rounds() {
@@ -163,24 +198,31 @@ public final class AllocationSearch {
     }
 
     private boolean isKept(RunInMemory with, double[] relaxed) {
-        return requirements.worst(with, relaxed) >= -Requirements.TOLERATED;
+        return requirements.notKept(with, relaxed).isEmpty();
     }
 
     private static boolean isSettled(double before, double now) {
-        return Math.abs(now - before) < SETTLED * Math.abs(before);
+        return Math.abs(now - before) <= Math.max(NO_CHANGE, SETTLED * Math.abs(before));
     }
 
     /** The run with rates, by superposition as long as that keeps the head tolerance. */
     private RunInMemory run(double[] found) {
         if (bySimulator == 0) {
-            Optional<RunInMemory> superposed =
-                    responses.flatMap(known -> RunInMemory.superposed(rates.with(found, watched), known));
+            Optional<RunInMemory> superposed = superposed(found);
             if (superposed.isPresent()) {
-                bySuperposition++;
-                return superposed.get().beside(compared);
+                return superposed.get();
             }
         }
         return simulated(found);
+    }
+
+    private Optional<RunInMemory> superposed(double[] found) {
+        Optional<RunInMemory> superposed =
+                responses.flatMap(known -> RunInMemory.superposed(rates.with(found, watched), known));
+        if (superposed.isPresent()) {
+            bySuperposition++;
+        }
+        return superposed.map(one -> one.beside(compared));
     }
 
     private RunInMemory simulated(double[] found) {

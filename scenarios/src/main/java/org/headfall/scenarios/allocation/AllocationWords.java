@@ -1,5 +1,6 @@
 package org.headfall.scenarios.allocation;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
@@ -78,6 +79,10 @@ public final class AllocationWords {
 
     /** What is kept free of the limits, and what a run with the rates will find. */
     public static String keptFree(AllocationResult result) {
+        if (!result.rounds().notKept().isEmpty()) {
+            return "Of limits not named above the numerical error is kept free (prices.csv)"
+                    + (result.relaxed().isEmpty() ? "" : "; what is left is of what the document allows");
+        }
         return result.relaxed().isEmpty()
                 ? "Of each limit its numerical error is kept free (prices.csv), so that a run with these rates finds it"
                         + " kept"
@@ -85,16 +90,35 @@ public final class AllocationWords {
                         + " broken by that much. Of the others the numerical error is kept free (prices.csv)";
     }
 
+    /** What the search had not come to when its rounds ended, worst first; nothing if rates settled with all limits kept. */
+    public static List<String> unfinished(AllocationResult.Rounds rounds) {
+        List<String> unfinished = new ArrayList<>();
+        if (!rounds.notKept().isEmpty()) {
+            unfinished.add("Not all limits are kept: the search ended after "
+                    + (rounds.bySuperposition() + rounds.bySimulator())
+                    + " rounds, and with these rates the simulator leaves less than the numerical error, or breaks the limit (left by the"
+                    + " simulator, below zero), of: "
+                    + String.join("; ", rounds.notKept()));
+        }
+        if (!rounds.settled()) {
+            unfinished.add(
+                    "Rates have not settled: the last of "
+                            + (rounds.bySuperposition() + rounds.bySimulator())
+                            + " rounds still changed the goal by more than 0.05 %. Other rates may do better, and prices may be off");
+        }
+        return unfinished;
+    }
+
     /** How often rates were run, and how far superposition and simulator lie apart. */
     public static String rounds(AllocationResult.Rounds rounds) {
         String simulated = "Rates were run through the full simulator " + times(rounds.bySimulator());
         return rounds.bySuperposition() == 0
                 ? simulated
-                : simulated + ", and " + times(rounds.bySuperposition()) + " by superposition before"
+                : simulated + ", and " + times(rounds.bySuperposition()) + " by superposition"
                         + rounds.differences().stream()
                                 .map(most -> String.format(
                                         Locale.ROOT,
-                                        "; what is left of limits in %s differs by %.4f %s at most",
+                                        "; at these rates what is left of limits in %s differs by %.4f %s at most",
                                         most.unit(),
                                         most.largest(),
                                         most.unit()))

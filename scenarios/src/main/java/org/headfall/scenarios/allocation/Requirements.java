@@ -292,21 +292,18 @@ final class Requirements {
     }
 
     /**
-     * The least that a run leaves of any requirement on any day, beyond what is kept free for numerical errors.
+     * Names of the requirements of which a run leaves less on some day than what is kept free for their numerical errors.
      *
      * @param with the run
      * @param relaxed by how much each requirement gives way, in its unit
-     * @return the least, in the unit of the requirement; positive infinity if there are none
+     * @return the names, in the order of the requirements; none if all are kept
      */
-    double worst(RunInMemory with, double[] relaxed) {
+    List<String> notKept(RunInMemory with, double[] relaxed) {
         double[][] margins = safeMargins(with);
-        double worst = Double.POSITIVE_INFINITY;
-        for (int r = 0; r < margins.length; r++) {
-            for (double margin : margins[r]) {
-                worst = Math.min(worst, margin + relaxed[r]);
-            }
-        }
-        return worst;
+        return IntStream.range(0, margins.length)
+                .filter(r -> Arrays.stream(margins[r]).anyMatch(margin -> !(margin + relaxed[r] >= -TOLERATED)))
+                .mapToObj(r -> all.get(r).name())
+                .toList();
     }
 
     /** Sets what is left without the bores. */

@@ -78,11 +78,17 @@ final class AllocationDocument {
 
     /** Rates for a plan of this document. */
     AllocationResult allocate(RunPlan plan) throws Exception {
+        return allocate(plan, 10);
+    }
+
+    /** The same in so many rounds at most. */
+    AllocationResult allocate(RunPlan plan, int mostRounds) throws Exception {
         return AllocationSearch.in(
                 plan,
                 RunPlanner.cases(reading(), "test", 1),
                 reading().orThrow(),
                 PlanningResponses.of(plan, folder),
-                (stage, fraction) -> {});
+                (stage, fraction) -> {},
+                mostRounds);
     }
 }

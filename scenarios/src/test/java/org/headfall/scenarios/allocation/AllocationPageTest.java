@@ -113,6 +113,28 @@ class AllocationPageTest {
         assertFalse(answers.stream().anyMatch(one -> one.startsWith("Binds: spring")), answers::toString);
     }
 
+    /** Where rounds ended too early no sentence promises that limits are kept, and what lacks comes before the yield. */
+    @Test
+    void whatTheSearchDidNotComeToIsSaid() throws IOException {
+        AllocationResult.Rounds ended = new AllocationResult.Rounds(
+                7, 3, false, List.of("spring <keeps> (" + InventedAllocation.SPRING + ")"), List.of());
+        AllocationFiles.write(folder, InventedAllocation.result(false, ended));
+        List<String> answers =
+                parts(Files.readString(folder.resolve("rates.html")), "<li dir=\"auto\">(.*?)</li>").stream()
+                        .map(AllocationPageTest::unescaped)
+                        .toList();
+        assertTrue(
+                answers.get(0).startsWith("Not all limits are kept: the search ended after 10 rounds")
+                        && answers.get(0).endsWith(": spring <keeps> (Lignum Spring)."),
+                answers.get(0));
+        assertTrue(answers.get(1).startsWith("Rates have not settled"), answers.get(1));
+        assertTrue(answers.get(2).startsWith("Mean taking"), answers.get(2));
+        assertFalse(answers.stream().anyMatch(one -> one.contains("finds it kept")), answers::toString);
+        List<String> settled = parts(page(false), "<li dir=\"auto\">(.*?)</li>");
+        assertTrue(settled.stream().anyMatch(one -> one.contains("finds it kept")), settled::toString);
+        assertFalse(settled.stream().anyMatch(one -> one.contains("have not settled")), settled::toString);
+    }
+
     @Test
     void namesAreTextAndNothingIsFetched() throws IOException {
         String page = page(true);

@@ -26,6 +26,13 @@ final class InventedAllocation {
     private InventedAllocation() {}
 
     static AllocationResult result(boolean contradicts) {
+        return result(
+                contradicts,
+                new AllocationResult.Rounds(
+                        2, 1, true, List.of(), List.of(new AllocationResult.Difference("m", 0.0007))));
+    }
+
+    static AllocationResult result(boolean contradicts, AllocationResult.Rounds rounds) {
         RunDescription run = SmallField.description(List.of(
                 SmallField.bore(EVIL, 500_160, 6_900_250, OptionalDouble.empty(), OptionalDouble.of(40), true),
                 SmallField.bore("Rest, \"2\"", 500_300, 6_900_100, OptionalDouble.empty(), OptionalDouble.of(40), true),
@@ -71,7 +78,7 @@ final class InventedAllocation {
                 "ML/yr",
                 List.of(new UncountedLimit(
                         "deep <b>map</b> (every cell)", "is judged on the map", "holds, worst 1.00 m")),
-                new AllocationResult.Rounds(2, 1, List.of(new AllocationResult.Difference("m", 0.0007))));
+                rounds);
     }
 
     private static List<AllocationResult.Kept> kept() {
