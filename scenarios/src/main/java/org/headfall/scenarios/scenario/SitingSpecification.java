@@ -57,7 +57,7 @@ public record SitingSpecification(
      *
      * @param toBores to other bores, by how much the new one takes
      * @param toSprings to springs, by how much the new one takes
-     * @param toSides to the sides of the grid (m)
+     * @param toSides to the rim of the aquifer, the sides of the grid or cells without aquifer (m)
      */
     public record Distances(List<DistanceClass> toBores, List<DistanceClass> toSprings, double toSides) {
         /** Copies the lists. */

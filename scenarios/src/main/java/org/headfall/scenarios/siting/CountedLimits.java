@@ -19,7 +19,7 @@ import org.headfall.solver.nearfield.ObservedHead;
 import org.headfall.solver.response.EffectFields;
 
 /**
- * The limits of a document that new bores use up: what each has left, and what a bore in any cell takes of it. Sites that
+ * The limits of a document that new bores use up, which those on distance are not ({@link DistanceLimits}): what each has left, and what a bore in any cell takes of it. Sites that
  * are chosen use some of it up.
  */
 final class CountedLimits {
@@ -47,7 +47,8 @@ final class CountedLimits {
     static CountedLimits of(RunInMemory base, SitingSpecification siting, EffectFields.NewBore newBore, Ruling ruling) {
         RunDescription run = base.plan().description();
         List<Limit> limits = base.plan().limits().stream()
-                .filter(limit -> !isOnVolume(limit) && obstacle(limit, siting).isEmpty())
+                .filter(limit -> !isOnVolume(limit) && !isOnDistance(limit))
+                .filter(limit -> obstacle(limit, base, siting).isEmpty())
                 .toList();
         List<Integer> stations = limits.stream()
                 .map(limit -> run.stationIndex(limit.station()))
@@ -100,7 +101,8 @@ final class CountedLimits {
 
     private static List<CountedVolume> volumes(RunInMemory base, SitingSpecification siting, Ruling ruling) {
         return base.plan().limits().stream()
-                .filter(limit -> isOnVolume(limit) && obstacle(limit, siting).isEmpty())
+                .filter(limit ->
+                        isOnVolume(limit) && obstacle(limit, base, siting).isEmpty())
                 .map(limit -> VolumeHeadroom.of(limit, base, siting.days()))
                 .map(headroom -> new CountedVolume(headroom, ruling.add(headroom.words())))
                 .toList();
@@ -110,7 +112,14 @@ final class CountedLimits {
         return limit.quantity() instanceof LimitedQuantity.Volume;
     }
 
-    private static Optional<String> obstacle(Limit limit, SitingSpecification siting) {
+    private static boolean isOnDistance(Limit limit) {
+        return limit.quantity() instanceof LimitedQuantity.Distance;
+    }
+
+    private static Optional<String> obstacle(Limit limit, RunInMemory base, SitingSpecification siting) {
+        if (isOnDistance(limit)) {
+            return DistanceLimits.obstacle(limit, base.plan(), siting);
+        }
         return isOnVolume(limit)
                 ? VolumeHeadroom.obstacle(limit, siting)
                 : LimitHeadroom.obstacle(limit, siting.holder());
@@ -134,7 +143,7 @@ final class CountedLimits {
     /** The limits of a run that are not counted. */
     static List<UncountedLimit> uncounted(RunInMemory base, SitingSpecification siting) {
         return base.plan().limits().stream()
-                .flatMap(limit -> obstacle(limit, siting).stream()
+                .flatMap(limit -> obstacle(limit, base, siting).stream()
                         .map(reason -> new UncountedLimit(limit.nameAndPlace(), reason, "")))
                 .distinct()
                 .toList();

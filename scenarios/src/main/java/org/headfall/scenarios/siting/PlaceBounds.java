@@ -9,15 +9,17 @@ import org.headfall.scenarios.scenario.SitingSpecification;
 import org.headfall.scenarios.scenario.SitingSpecification.DistanceClass;
 import org.headfall.solver.grid.RectilinearGrid;
 
-/** Bounds of the rate by where a cell lies: distances to bores, springs and sides, excluded areas, depth. */
+/** Bounds of the rate by where a cell lies: distances to bores, springs and the rim, excluded areas, depth, limits on distance. */
 final class PlaceBounds {
 
     private final RunDescription run;
     private final SitingSpecification siting;
+    private final DistanceLimits limits;
 
-    PlaceBounds(RunDescription run, SitingSpecification siting) {
+    PlaceBounds(RunDescription run, SitingSpecification siting, DistanceLimits limits) {
         this.run = run;
         this.siting = siting;
+        this.limits = limits;
     }
 
     void apply(RateBounds bounds) {
@@ -27,6 +29,8 @@ final class PlaceBounds {
                                 CellCentres.between(grid.x().edges(), grid.y().edges()))
                         .within(area.polygons()))
                 .orElse(new boolean[grid.cellCount()]);
+        boolean[] besideRim =
+                new AquiferRim(run.aquifer()).cellsWithin(siting.distances().toSides());
         double deepest = siting.deepestBore().orElse(Double.POSITIVE_INFINITY);
         for (int cell = 0; cell < excluded.length; cell++) {
             if (excluded[cell]) {
@@ -35,8 +39,8 @@ final class PlaceBounds {
             if (run.ground()[cell] - run.aquifer().bottom()[cell] > deepest) {
                 bounds.lower(cell, 0, Ruling.DEPTH);
             }
-            if (toSide(cell) < siting.distances().toSides()) {
-                bounds.lower(cell, 0, Ruling.DISTANCE_TO_SIDES);
+            if (besideRim[cell]) {
+                bounds.lower(cell, 0, Ruling.DISTANCE_TO_RIM);
             }
         }
         for (Station.BoreSite bore : run.bores()) {
@@ -53,6 +57,7 @@ final class PlaceBounds {
         for (Station.SpringSite spring : run.springs()) {
             keepOff(spring.x(), spring.y(), siting.distances().toSprings(), Ruling.DISTANCE_TO_SPRINGS, bounds);
         }
+        limits.lower(run, bounds);
     }
 
     /** Keeps the distance to one more bore. */
@@ -71,14 +76,5 @@ final class PlaceBounds {
                 }
             }
         }
-    }
-
-    private double toSide(int cell) {
-        RectilinearGrid grid = run.grid();
-        double x = grid.centreX(cell);
-        double y = grid.centreY(cell);
-        return Math.min(
-                Math.min(x - grid.x().start(), grid.x().end() - x),
-                Math.min(y - grid.y().start(), grid.y().end() - y));
     }
 }

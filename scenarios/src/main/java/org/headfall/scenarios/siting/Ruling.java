@@ -12,7 +12,7 @@ final class Ruling {
     static final int AQUIFER_TOP = 3;
     static final int DISTANCE_TO_BORES = 4;
     static final int DISTANCE_TO_SPRINGS = 5;
-    static final int DISTANCE_TO_SIDES = 6;
+    static final int DISTANCE_TO_RIM = 6;
     static final int EXCLUDED = 7;
     static final int DEPTH = 8;
 
@@ -23,7 +23,7 @@ final class Ruling {
             "level above the aquifer top",
             "distance to bores",
             "distance to springs",
-            "distance to the sides of the grid",
+            "distance to the rim of the aquifer",
             "excluded area",
             "deepest bore");
 

@@ -56,7 +56,7 @@ public final class SiteSearch {
         newBore = new EffectFields.NewBore(
                 siting.screenRadius(), Math.min(SHORTEST, siting.days() * SHORTEST_SHARE), siting.days());
         pumping = new PumpingLevels(run, siting);
-        places = new PlaceBounds(run, siting);
+        places = new PlaceBounds(run, siting, DistanceLimits.of(base.plan(), siting, ruling));
         levels = new NewBoreLevels(
                 pumping, problem.aquifer().active(), base.recording().grids(), siting.days());
         byPlace = new RateBounds(run.grid().cellCount(), siting.largestRate());

@@ -18,7 +18,7 @@ class PlanningTableTest {
                 "sites.csv",
                 List.of("Site", "Rate (L/s)", "Lowest level in the bore (m above datum)", "Decided by", "On"),
                 List.of(
-                        List.of("new site 1", "8.0", "120.5", "distance to the sides of the grid", "2037-07-01"),
+                        List.of("new site 1", "8.0", "120.5", "distance to the rim of the aquifer", "2037-07-01"),
                         List.of("new site 2", "-8.0", "NaN", "excluded area", "2037-07-01")));
         assertEquals(
                 List.of(
