@@ -8,6 +8,7 @@ import java.util.Locale;
 import java.util.Set;
 import java.util.TreeSet;
 import org.headfall.scenarios.limits.Limit;
+import org.headfall.scenarios.limits.LimitPlace;
 import org.headfall.scenarios.limits.LimitResult;
 import org.headfall.scenarios.limits.Outcome;
 import org.headfall.scenarios.limits.UncountedLimit;
@@ -211,7 +212,18 @@ final class AllocationFindings {
         return List.copyOf(uncounted);
     }
 
+    /** A reason is a sentence; the search knows more of limits on the map: it keeps no heads of cells. */
+    private static String whyNot(Limit limit, String reason) {
+        return limit.place() instanceof LimitPlace.OnMap
+                ? "as the search looks at bores, springs and points only"
+                : "as " + reason.substring(0, 1).toLowerCase(Locale.ROOT)
+                        + reason.substring(1).replaceFirst("\\.$", "");
+    }
+
     private static String outcome(Limit limit, Outcome outcome) {
+        if (outcome instanceof Outcome.NotEvaluated none) {
+            return "not judged, " + whyNot(limit, none.reason());
+        }
         return outcome.words()
                 + outcome.worstIfAny()
                         .map(worst -> String.format(

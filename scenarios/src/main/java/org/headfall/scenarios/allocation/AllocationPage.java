@@ -48,7 +48,9 @@ final class AllocationPage {
                         map.inside(),
                         map.places(),
                         new AllocationSteps(result, map).of(table(tables, "rates")))),
-                tables,
+                tables.stream()
+                        .map(table -> table.id().equals(AllocationTables.TRADING) ? BestTrades.of(table) : table)
+                        .toList(),
                 page.conditions(),
                 List.of());
     }
@@ -170,10 +172,13 @@ final class AllocationPage {
         };
         return String.format(
                 Locale.ROOT,
-                "Asked for: %s, from %s until %s, no bore more than %.1f L/s; %s.",
+                "Asked for: %s, from %s until %s%s, no bore more than %.1f L/s; %s.",
                 goal,
                 date(0),
-                date(asked.days()),
+                result.lastDate(),
+                result.endsEarly()
+                        ? " (limits are kept until " + date(result.run().endDay()) + " all the same)"
+                        : "",
                 DischargeUnit.LITRES_PER_SECOND.of(asked.largestRate()),
                 changes());
     }

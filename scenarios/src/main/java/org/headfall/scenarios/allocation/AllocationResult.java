@@ -1,5 +1,6 @@
 package org.headfall.scenarios.allocation;
 
+import java.time.LocalDate;
 import java.util.List;
 import org.headfall.scenarios.limits.UncountedLimit;
 import org.headfall.scenarios.quantity.DischargeUnit;
@@ -183,6 +184,16 @@ public record AllocationResult(
         return requirements.stream()
                 .filter(one -> one.binds() && !givesWay(one))
                 .toList();
+    }
+
+    /** Whether bores stop sharing before the run ends. */
+    boolean endsEarly() {
+        return asked.days() < run.endDay();
+    }
+
+    /** The date on which bores stop sharing. */
+    LocalDate lastDate() {
+        return run.calendar().at(asked.days()).toLocalDate();
     }
 
     /** Unit of the price of a limit, such as ML/yr per m. */

@@ -298,12 +298,8 @@ public final class AllocationSearch {
         List<AllocationResult.Kept> kept = new ArrayList<>();
         for (int r = 0; r < found.length; r++) {
             Requirement one = requirements.all().get(r);
-            LimitPrice price = prices[r] == 0
-                    ? LimitPrice.NONE
-                    : LimitPrice.of(
-                            prices[r],
-                            gainByMoreOf(one, AllocationResult.SMALL_STEP, best),
-                            gainByMoreOf(one, AllocationResult.STEP, best));
+            LimitPrice price =
+                    prices[r] == 0 ? LimitPrice.NONE : LimitPrice.of(prices[r], step -> gainByMoreOf(one, step, best));
             kept.add(AllocationFindings.kept(
                     one, superposed[r], found[r], relaxed[r], requirements.reserve(with, one), price));
         }

@@ -13,7 +13,7 @@ import org.headfall.scenarios.quantity.DischargeUnit;
 import org.headfall.scenarios.recording.RunCalendar;
 import org.headfall.scenarios.scenario.Season;
 
-/** Rates over time as charts, those that rest left out, a line a season: it holds from the first time of the season at a rate to the first at the next. */
+/** Rates over time as charts, those that rest left out, a line a season: it holds from the first time of the season at a rate to the first at the next, and falls to nothing when bores stop sharing. */
 final class AllocationSteps {
 
     private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMMM", Locale.ENGLISH);
@@ -124,6 +124,9 @@ final class AllocationSteps {
                     blocks.startOf(groups[i]) / endDay,
                     to / endDay,
                     DischargeUnit.LITRES_PER_SECOND.of(bore.rates().get(groups[i]))));
+        }
+        if (result.endsEarly()) {
+            line.add(new RateSteps.Step(result.asked().days() / endDay, 1, 0));
         }
         return line;
     }

@@ -15,6 +15,9 @@ final class AllocationTables {
     /** A microlitre a second is 0.00003 ML in a year, which no limit on a volume is written to. */
     private static final int DIGITS_OF_RATES = 6;
 
+    /** Name of the table of trades. */
+    static final String TRADING = "trading";
+
     private final AllocationResult result;
 
     private AllocationTables(AllocationResult result) {
@@ -74,9 +77,9 @@ final class AllocationTables {
                                 .number(DischargeUnit.LITRES_PER_SECOND.of(bore.yield()), 3)
                                 .shown())
                         .toList(),
-                List.of(
-                        "Over all the time for which bores share, with that in which a bore rests. A megalitre (ML) is a million litres; 1 L/s"
-                                + " all the year round is 31.5576 ML/yr."));
+                List.of("Over all the time for which bores share" + untilWhen()
+                        + ", with that in which a bore rests. A megalitre (ML) is a million litres; 1 L/s"
+                        + " all the year round is 31.5576 ML/yr."));
     }
 
     private PlanningTable prices() {
@@ -142,7 +145,7 @@ final class AllocationTables {
 
     private PlanningTable trading() {
         return new PlanningTable(
-                "trading",
+                TRADING,
                 "What 1 ML/yr less at one bore allows at another",
                 "trading.csv",
                 List.of("place", "1 ML/yr less at", "allows at", "more (ML/yr)"),
@@ -154,9 +157,13 @@ final class AllocationTables {
                                 .number(one.rate(), 3)
                                 .shown())
                         .toList(),
-                List.of(
-                        "Both changes last as long as bores share, and leave the drawdown at the place at the end of that time as it is. A trade has to"
-                                + " suit every place: the smallest figure of the two bores counts."));
+                List.of("Both changes last as long as bores share" + untilWhen()
+                        + ", and leave the drawdown at the place at the end of that time as it is. A trade has to"
+                        + " suit every place: the smallest figure of the two bores counts."));
+    }
+
+    private String untilWhen() {
+        return result.endsEarly() ? " (until " + result.lastDate() + ")" : "";
     }
 
     private PlanningTable conflicts() {

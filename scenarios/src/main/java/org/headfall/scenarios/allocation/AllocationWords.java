@@ -16,11 +16,12 @@ public final class AllocationWords {
 
     private AllocationWords() {}
 
-    /** Mean taking and energy of all bores. */
+    /** Mean taking and energy of all bores, over the time for which they share. */
     public static String mean(AllocationResult result) {
         return String.format(
                 Locale.ROOT,
-                "Mean taking: %.1f ML/yr, %.0f kWh/ML",
+                "Mean taking%s: %.1f ML/yr, %.0f kWh/ML",
+                result.endsEarly() ? " until " + result.lastDate() + ", when the bores stop" : "",
                 DischargeUnit.MEGALITRES_PER_YEAR.of(result.yield()),
                 result.energyPerMegalitre());
     }

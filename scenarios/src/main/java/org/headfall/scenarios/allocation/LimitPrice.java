@@ -1,6 +1,7 @@
 package org.headfall.scenarios.allocation;
 
 import java.util.Locale;
+import java.util.function.DoubleUnaryOperator;
 
 /**
  * What a limit costs.
@@ -11,8 +12,8 @@ import java.util.Locale;
  */
 record LimitPrice(double price, double gain, Reach reach) {
 
-    /** Part of what a price promises for a step that the step has to gain for the price to hold over it. */
-    private static final double HELD = 0.5;
+    /** Part of what a price promises for a step by which the gain may differ for the price to hold over it. */
+    private static final double HELD_WITHIN = 0.1;
 
     /** How far a price holds. */
     enum Reach {
@@ -33,20 +34,22 @@ record LimitPrice(double price, double gain, Reach reach) {
      * more move water between seasons at many times the worth of the rest.
      *
      * @param multiplier by how much the goal improves for a unit more, as long as the same limits and minimums bind
-     * @param smallGain what {@value AllocationResult#SMALL_STEP} of the unit more gains, solved again
-     * @param gain what {@value AllocationResult#STEP} of the unit more gains, solved again
+     * @param gains what so much of the unit more gains, solved again; asked for the small step only where the large one does
+     *     not bear the multiplier out
      */
-    static LimitPrice of(double multiplier, double smallGain, double gain) {
-        if (holds(multiplier, smallGain, AllocationResult.SMALL_STEP)) {
-            boolean far = holds(multiplier, gain, AllocationResult.STEP);
-            return new LimitPrice(multiplier, gain, far ? Reach.LARGE_STEP : Reach.SMALL_STEP);
+    static LimitPrice of(double multiplier, DoubleUnaryOperator gains) {
+        double gain = gains.applyAsDouble(AllocationResult.STEP);
+        if (holds(multiplier, gain, AllocationResult.STEP)) {
+            return new LimitPrice(multiplier, gain, Reach.LARGE_STEP);
         }
-        return new LimitPrice(gain / AllocationResult.STEP, gain, Reach.MEAN);
+        double smallGain = gains.applyAsDouble(AllocationResult.SMALL_STEP);
+        return holds(multiplier, smallGain, AllocationResult.SMALL_STEP)
+                ? new LimitPrice(multiplier, gain, Reach.SMALL_STEP)
+                : new LimitPrice(gain / AllocationResult.STEP, gain, Reach.MEAN);
     }
 
-    /** A gain of the other sign than the multiplier bears out nothing of it. */
     private static boolean holds(double multiplier, double gain, double step) {
-        return gain / (multiplier * step) >= HELD;
+        return Math.abs(gain / (multiplier * step) - 1) <= HELD_WITHIN;
     }
 
     /** What has to be said of it; empty if nothing. */
@@ -56,7 +59,7 @@ record LimitPrice(double price, double gain, Reach reach) {
             case SMALL_STEP ->
                 String.format(
                         Locale.ROOT,
-                        "the price holds for %s %s more and not for %s, as other limits or minimums bind before",
+                        "the price holds within 10 %% for %s %s more and not for %s, as other limits or minimums bind before",
                         AllocationResult.SMALL_STEP,
                         unit,
                         AllocationResult.STEP);

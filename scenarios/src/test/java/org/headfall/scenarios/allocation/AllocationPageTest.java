@@ -135,6 +135,39 @@ class AllocationPageTest {
         assertFalse(settled.stream().anyMatch(one -> one.contains("have not settled")), settled::toString);
     }
 
+    /** Of many trades the file holds all, and the page few, with the same figures. */
+    @Test
+    void ofManyTradesThePageHoldsTheBest() throws IOException {
+        AllocationResult result = InventedAllocation.result(false);
+        List<AllocationResult.Exchange> many = new ArrayList<>();
+        for (int place = 0; place < 60; place++) {
+            many.add(new AllocationResult.Exchange(
+                    "place " + place, InventedAllocation.EVIL, "other " + place, 0.5 + place));
+        }
+        AllocationFiles.write(
+                folder,
+                new AllocationResult(
+                        result.run(),
+                        result.asked(),
+                        result.blocks(),
+                        result.bores(),
+                        result.evenly(),
+                        result.yield(),
+                        result.energy(),
+                        result.requirements(),
+                        result.relaxed(),
+                        many,
+                        result.goalUnit(),
+                        result.uncounted(),
+                        result.rounds()));
+        assertEquals(61, csv("trading.csv").size());
+        String page = Files.readString(folder.resolve("rates.html"));
+        List<List<String>> shown = table(page, "trading");
+        assertEquals(51, shown.size());
+        assertEquals(List.of("place 59", InventedAllocation.EVIL, "other 59", "59.500"), shown.get(1));
+        assertTrue(page.contains("trading.csv holds all 60 lines"), "where all are");
+    }
+
     @Test
     void namesAreTextAndNothingIsFetched() throws IOException {
         String page = page(true);

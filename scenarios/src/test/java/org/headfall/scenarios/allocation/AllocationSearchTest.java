@@ -99,7 +99,7 @@ class AllocationSearchTest {
      */
     @Test
     void pricesWhereMinimumsBindAreWhatMoreOfTheLimitYields() throws Exception {
-        assertPriceWhereItGivesWay(0.002, 0.008, "holds for 0.01 m more and not for 0.1");
+        assertPriceWhereItGivesWay(0.002, 0.008, "holds within 10 % for 0.01 m more and not for 0.1");
         document.replace("period: {from: 2027-07-01, for: 6 yr}", "period: {from: 2027-07-01, for: 20 yr}");
         document.replace("rates_change_after: 3 yr", "rates_change_after: 10 yr");
         assertPriceWhereItGivesWay(0.02, 0.12, "is the mean over 0.1 m more");
@@ -124,12 +124,19 @@ class AllocationSearchTest {
     /** By hand: multipliers that gains bear out stay, others are the mean over what the larger step gains, with a word on it. */
     @Test
     void aPriceThatASmallStepDoesNotBearOutIsTheMeanOfTheLargerOne() {
-        assertEquals(new LimitPrice(340, 30, LimitPrice.Reach.LARGE_STEP), LimitPrice.of(340, 3.4, 30));
-        assertEquals(new LimitPrice(340, 6, LimitPrice.Reach.SMALL_STEP), LimitPrice.of(340, 3.4, 6));
-        assertEquals("", LimitPrice.of(340, 3.4, 30).remark("m"));
-        assertEquals(340, LimitPrice.of(12000, 5.8, 34).price(), 1e-9);
-        assertEquals(-20, LimitPrice.of(-20, -0.2, -2).price(), 1e-9);
-        assertEquals(10, LimitPrice.of(-20, 0.1, 1).price(), 1e-9);
+        assertEquals(new LimitPrice(340, 31, LimitPrice.Reach.LARGE_STEP), price(340, 3.4, 31));
+        assertEquals(new LimitPrice(340, 30, LimitPrice.Reach.SMALL_STEP), price(340, 3.4, 30));
+        assertEquals(new LimitPrice(340, 38, LimitPrice.Reach.SMALL_STEP), price(340, 3.4, 38));
+        assertEquals("", price(340, 3.4, 31).remark("m"));
+        assertTrue(price(340, 3.4, 30).remark("m").contains("within 10 % for 0.01 m more and not for 0.1"));
+        assertEquals(300, price(340, 3.0, 30).price(), 1e-9);
+        assertEquals(340, price(12000, 5.8, 34).price(), 1e-9);
+        assertEquals(-20, price(-20, -0.2, -2).price(), 1e-9);
+        assertEquals(10, price(-20, 0.1, 1).price(), 1e-9);
+    }
+
+    private static LimitPrice price(double multiplier, double smallGain, double gain) {
+        return LimitPrice.of(multiplier, step -> step == AllocationResult.STEP ? gain : smallGain);
     }
 
     /** A total that the rates of largest yield take with all limits kept cannot contradict them, whatever else is wanted. */

@@ -3,8 +3,12 @@ package org.headfall.scenarios.allocation;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
+import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.headfall.scenarios.recording.StationSeries;
 import org.headfall.scenarios.run.RunInMemory;
 import org.headfall.scenarios.run.RunPlan;
@@ -70,5 +74,33 @@ class TakingForATimeTest {
         assertTrue(
                 result.requirements().get(0).day() > 731, result.requirements().toString());
         assertTrue(result.yield() > allocate("").yield() * 1.1, "for a shorter time more can be taken");
+    }
+
+    /** What is written, and drawn, is of the two years (731 days with a leap year) and not of the ten (3,653). */
+    @Test
+    void filesAndPageSpeakOfTheTimeThatIsAskedFor() throws Exception {
+        AllocationResult result = allocate("for: 2 yr");
+        AllocationFiles.write(folder, result);
+        String page = Files.readString(folder.resolve("rates.html"));
+        assertTrue(page.contains("Mean taking until 2028-07-01, when the bores stop: "), "the mean");
+        assertTrue(
+                page.contains(
+                        "from 2026-07-01 until 2028-07-01 (limits are kept until 2036-07-01 all the same), no bore"),
+                "the question");
+        assertTrue(page.contains("Over all the time for which bores share (until 2028-07-01)"), "the table of yields");
+        assertTrue(page.contains("Both changes last as long as bores share (until 2028-07-01)"), "the table of trades");
+        Matcher line =
+                Pattern.compile("<path class=\"season-0\" d=\"(M0[^\"]*)\"").matcher(page);
+        assertTrue(line.find());
+        assertTrue(
+                line.group(1).matches("M0\\.00 (\\d+\\.\\d\\d)L200\\.11 \\1L200\\.11 100\\.00L1000\\.00 100\\.00"),
+                line.group(1));
+        List<String> rates = Files.readAllLines(folder.resolve("rates.csv"));
+        assertEquals(3, rates.size(), rates::toString);
+        assertTrue(rates.get(2).startsWith("2028-07-01,0"), rates::toString);
+        AllocationFiles.write(folder, allocate(""));
+        page = Files.readString(folder.resolve("rates.html"));
+        assertTrue(page.contains("Mean taking: ") && !page.contains("2028-07-01"), "of the whole period");
+        assertTrue(page.contains("from 2026-07-01 until 2036-07-01, no bore"), "the question");
     }
 }
