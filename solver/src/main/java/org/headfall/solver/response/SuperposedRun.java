@@ -30,6 +30,7 @@ public final class SuperposedRun {
     /** More than any field needs whose rules hold for a while; rules that never settle would take for ever. */
     private static final int MOST_STEPS = 200_000;
 
+    /** Share of a rate by which what is taken may miss it by rounding (-). */
     private static final double ROUNDING = 1e-12;
 
     private final FlowProblem problem;
