@@ -162,6 +162,6 @@ class PlacesOfSitesTest {
         SitingResult result = search(text, "distances: {sides: 1.3 km}", "");
         expectKeptOff(result, 1300, toRim, "distance to the rim of the aquifer");
         assertEquals(
-                24, Arrays.stream(result.largestRate()).filter(Double::isNaN).count());
+                48, Arrays.stream(result.largestRate()).filter(Double::isNaN).count());
     }
 }
