@@ -88,8 +88,8 @@ public final class AllocationSearch {
         this.responses = responses.withHeadsOrComputed(plan, progress);
         compared = RestingCases.of(plan, cases, bores, watched, this.responses, progress);
         without = without(plan, rates.with(new double[bores.length * blocks.groups()], watched), responses);
-        requirements = Requirements.of(plan, scenario, bores, blocks, without);
         RateVariables variables = new RateVariables(blocks, bores);
+        requirements = Requirements.of(plan, scenario, variables, without);
         effects = new RateEffects(variables, new AquiferDrawdown(without.responses(), variables));
         water = new SharedWater(
                 effects,

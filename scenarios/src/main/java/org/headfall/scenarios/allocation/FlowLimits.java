@@ -2,11 +2,10 @@ package org.headfall.scenarios.allocation;
 
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.BitSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.stream.IntStream;
 import org.headfall.scenarios.limits.Limit;
 import org.headfall.scenarios.recording.RunDescription;
@@ -16,23 +15,23 @@ import org.headfall.solver.bore.Bore;
 import org.headfall.solver.bore.NeededHead;
 import org.headfall.solver.bore.Operation;
 
-/** Limits on the flow of bores that are left to flow: of one whose rate is looked for, on that rate; of any other, on what it is offered. */
+/** Limits on the flow of bores that are left to flow: of one whose rate is looked for, on that rate while it may take; of any other, on what it is offered. */
 final class FlowLimits {
 
     private final RunPlan plan;
-    private final int[] bores;
+    private final RateVariables variables;
     private final RunInMemory without;
 
     /**
      * Limits on flow.
      *
      * @param plan the plan of the document
-     * @param bores the bores that share, by their place in the run
+     * @param variables the rates of the bores that share
      * @param without the run without these bores
      */
-    FlowLimits(RunPlan plan, int[] bores, RunInMemory without) {
+    FlowLimits(RunPlan plan, RateVariables variables, RunInMemory without) {
         this.plan = plan;
-        this.bores = bores.clone();
+        this.variables = variables;
         this.without = without;
     }
 
@@ -42,16 +41,11 @@ final class FlowLimits {
         double[] days = Arrays.stream(without.margins(limit).days())
                 .filter(day -> day > 0)
                 .toArray();
-        int sharing = IntStream.range(0, bores.length)
-                .filter(b -> bores[b] == station)
-                .findFirst()
-                .orElse(-1);
-        BitSet all = new BitSet();
-        all.set(0, bores.length);
-        DrawdownByRates.Counted everyone = new DrawdownByRates.Counted(all, Optional.empty());
-        if (sharing >= 0) {
-            return List.of(new Requirement(
-                    new Requirement.OfRate(limit, sharing), station, everyone, days, new double[days.length]));
+        OptionalInt sharing = IntStream.range(0, variables.bores())
+                .filter(b -> variables.station(b) == station)
+                .findFirst();
+        if (sharing.isPresent()) {
+            return List.of(onRate(limit, sharing.getAsInt(), days));
         }
         Map<LimitedFlow, List<Double>> daysOf = new LinkedHashMap<>();
         for (double day : days) {
@@ -62,12 +56,25 @@ final class FlowLimits {
                 .map(one -> new Requirement(
                         one.getKey(),
                         station,
-                        everyone,
+                        variables.everyone(),
                         one.getValue().stream().mapToDouble(Double::doubleValue).toArray(),
                         one.getValue().stream()
                                 .mapToDouble(day -> one.getKey().perMetre())
                                 .toArray()))
                 .toList();
+    }
+
+    /** Between blocks the bore rests whatever its rates, and no rate could keep its limit. */
+    private Requirement onRate(Limit limit, int bore, double[] days) {
+        double[] taking = Arrays.stream(days)
+                .filter(day -> variables.blocks().at(day) != null)
+                .toArray();
+        return new Requirement(
+                new Requirement.OfRate(limit, bore),
+                variables.station(bore),
+                variables.everyone(),
+                taking,
+                new double[taking.length]);
     }
 
     private LimitedFlow flow(Limit limit, int station, double day) {

@@ -2,7 +2,6 @@ package org.headfall.scenarios.allocation;
 
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.BitSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -30,19 +29,17 @@ final class Lifts {
      * Lifts of bores.
      *
      * @param plan the plan of the document
-     * @param bores the bores that share, by their place in the run
-     * @param blocks when rates may differ
+     * @param variables the rates of the bores that share
      * @param days days on which bores may take (d)
      * @param without the run without these bores
      */
-    Lifts(RunPlan plan, int[] bores, RateBlocks blocks, double[] days, RunInMemory without) {
-        most = new double[bores.length * blocks.groups()];
+    Lifts(RunPlan plan, RateVariables variables, double[] days, RunInMemory without) {
+        most = new double[variables.count()];
         Arrays.fill(most, Double.POSITIVE_INFINITY);
-        BitSet everyone = new BitSet();
-        everyone.set(0, bores.length);
-        for (int b = 0; b < bores.length; b++) {
-            Bore bore = plan.problem().bores().get(bores[b]);
-            StationSeries resting = without.recording().series().get(bores[b]);
+        for (int b = 0; b < variables.bores(); b++) {
+            int station = variables.station(b);
+            Bore bore = plan.problem().bores().get(station);
+            StationSeries resting = without.recording().series().get(station);
             Map<Operation, List<Double>> daysOf = new LinkedHashMap<>();
             for (double day : days) {
                 inForce(bore, day)
@@ -51,20 +48,19 @@ final class Lifts {
             }
             for (Map.Entry<Operation, List<Double>> one : daysOf.entrySet()) {
                 Requirement.OfLift lift = lift(plan.description(), bore, b, one.getKey());
-                one.getValue().forEach(day -> bound(variable(blocks, lift, day), lift, resting.headAt(day)));
+                one.getValue().forEach(day -> bound(variable(variables, lift, day), lift, resting.headAt(day)));
                 double[] counted = one.getValue().stream()
                         .mapToDouble(Double::doubleValue)
-                        .filter(day -> most[variable(blocks, lift, day)] > 0)
+                        .filter(day -> most[variable(variables, lift, day)] > 0)
                         .toArray();
-                requirements.add(new Requirement(
-                        lift, bores[b], new DrawdownByRates.Counted(everyone, Optional.empty()), counted));
+                requirements.add(new Requirement(lift, station, variables.everyone(), counted));
             }
         }
     }
 
-    private static int variable(RateBlocks blocks, Requirement.OfLift lift, double day) {
-        return lift.bore() * blocks.groups()
-                + Objects.requireNonNull(blocks.at(day)).group();
+    private static int variable(RateVariables variables, Requirement.OfLift lift, double day) {
+        return variables.variable(
+                lift.bore(), Objects.requireNonNull(variables.blocks().at(day)).group());
     }
 
     private void bound(int variable, Requirement.OfLift lift, double restingHead) {

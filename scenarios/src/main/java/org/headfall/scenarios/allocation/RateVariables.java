@@ -63,6 +63,11 @@ final class RateVariables {
         return bores[bore];
     }
 
+    /** Numbers of the bores in the run. */
+    int[] stations() {
+        return bores.clone();
+    }
+
     int variable(int bore, int group) {
         return bore * blocks.groups() + group;
     }

@@ -47,11 +47,12 @@ final class Requirements {
      *
      * @param plan its plan
      * @param scenario the document
-     * @param bores the bores that share, by their place in the run
-     * @param blocks when the bores may take
+     * @param variables the rates of the bores that share
      * @param without the run without these bores, whose days are looked at
      */
-    static Requirements of(RunPlan plan, Scenario scenario, int[] bores, RateBlocks blocks, RunInMemory without) {
+    static Requirements of(RunPlan plan, Scenario scenario, RateVariables variables, RunInMemory without) {
+        int[] bores = variables.stations();
+        RateBlocks blocks = variables.blocks();
         List<Requirement> all = new ArrayList<>();
         double[] takingDays = Arrays.stream(without.recording().days())
                 .filter(day -> blocks.at(day) != null)
@@ -63,7 +64,7 @@ final class Requirements {
             if (limit.quantity() instanceof LimitedQuantity.Volume volume) {
                 all.add(ofVolume(plan.description(), limit, volume, bores));
             } else if (limit.quantity() instanceof LimitedQuantity.Flow) {
-                all.addAll(new FlowLimits(plan, bores, without).of(limit));
+                all.addAll(new FlowLimits(plan, variables, without).of(limit));
             } else {
                 all.add(ofLimit(plan.description(), limit, bores, without));
             }
@@ -71,10 +72,10 @@ final class Requirements {
         for (int b = 0; b < bores.length; b++) {
             double floor = floor(scenario.bores().get(bores[b]));
             if (Double.isFinite(floor)) {
-                all.add(ofLevel(plan, bores, b, floor, takingDays));
+                all.add(ofLevel(plan, variables, b, floor, takingDays));
             }
         }
-        Lifts lifts = new Lifts(plan, bores, blocks, takingDays, without);
+        Lifts lifts = new Lifts(plan, variables, takingDays, without);
         all.addAll(lifts.requirements());
         Requirements requirements = new Requirements(List.copyOf(all), lifts.most());
         requirements.setBases(requirements.safeMargins(without));
@@ -140,17 +141,15 @@ final class Requirements {
         return numbers;
     }
 
-    private static Requirement ofLevel(RunPlan plan, int[] bores, int b, double floor, double[] days) {
-        Bore bore = plan.problem().bores().get(bores[b]);
+    private static Requirement ofLevel(RunPlan plan, RateVariables variables, int b, double floor, double[] days) {
+        Bore bore = plan.problem().bores().get(variables.station(b));
         RunDescription run = plan.description();
         int cell = run.grid().locate(bore.x(), bore.y());
         double transmissivity = run.aquifer().effectiveTransmissivity(cell);
-        BitSet counted = new BitSet();
-        counted.set(0, bores.length);
         return new Requirement(
                 new Requirement.OfLevel(bore.name(), b, floor, bore.lossIn(transmissivity)),
-                bores[b],
-                new DrawdownByRates.Counted(counted, Optional.empty()),
+                variables.station(b),
+                variables.everyone(),
                 days);
     }
 

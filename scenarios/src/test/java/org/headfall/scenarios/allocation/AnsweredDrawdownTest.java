@@ -74,8 +74,8 @@ class AnsweredDrawdownTest {
         Arrays.fill(rates, groups, rates.length, 600);
         rates[1] = 2000;
         RunInMemory run = run(inPlan.with(rates, moments), responses);
-        Requirements requirements = Requirements.of(plan, reading.orThrow(), bores, blocks, run);
         RateVariables variables = new RateVariables(blocks, bores);
+        Requirements requirements = Requirements.of(plan, reading.orThrow(), variables, run);
         RateEffects effects = new RateEffects(variables, new AnsweredDrawdown(run, run.answers(), variables));
         assertEquals(
                 6,

@@ -37,6 +37,7 @@ class FlowLimitsTest {
             output: {grids: yearly, bores: monthly, report_after: [1 yr], head_tolerance: 0.5 mm}
             allocation:
               goal: largest yield
+              TAKING
               largest_rate: 100 L/s
               efficiency: 60 %
             """;
@@ -47,12 +48,18 @@ class FlowLimitsTest {
     private RunPlan plan;
 
     private AllocationResult allocate(String loss, String at, String brings, double least) throws Exception {
+        return allocate(loss, at, brings, least, "");
+    }
+
+    private AllocationResult allocate(String loss, String at, String brings, double least, String taking)
+            throws Exception {
         AllocationDocument document = AllocationDocument.of(
                 folder,
                 DOCUMENT.replace("LOSS", loss)
                         .replace("PLACE", at)
                         .replace("BRINGS", brings)
-                        .replace("LEAST", String.valueOf(least)));
+                        .replace("LEAST", String.valueOf(least))
+                        .replace("TAKING", taking));
         plan = document.plan();
         return document.allocate(plan);
     }
@@ -121,5 +128,24 @@ class FlowLimitsTest {
         assertEquals(List.of(), result.relaxed());
         assertTrue(
                 result.bores().get(0).rates().get(0) >= 2 * 86.4, result.bores().toString());
+    }
+
+    /** While nothing is taken no limit wants a rate: in the other half of the year, or in years after those of the taking. */
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "seasons: [{from: 1 October, to: 31 March}]",
+                "for: 2 yr",
+            })
+    void itsLimitHoldsWhileItMayTake(String taking) throws Exception {
+        AllocationResult result =
+                allocate("{linear: 0 s/m2}", "one", "outlet_level: 96 m, operation: free flow", 2.0, taking);
+        assertEquals(List.of(), result.uncounted());
+        assertEquals(List.of(), result.relaxed());
+        AllocationResult.Kept flows = flow(result);
+        assertEquals(0, flows.simulated() - flows.reserve(), 2e-3);
+        assertEquals(
+                (2.0 + flows.reserve()) * 86.4, result.bores().get(0).rates().get(0), 0.2);
+        assertTrue(flows.price() > 0, flows.toString());
     }
 }

@@ -66,7 +66,7 @@ class RequirementsTest {
                 PlanningResponses.of(plan, folder).orComputed(plan, (stage, fraction) -> {}),
                 new double[0],
                 (stage, fraction) -> {});
-        Requirements requirements = Requirements.of(plan, reading.orThrow(), bores, blocks, without);
+        Requirements requirements = Requirements.of(plan, reading.orThrow(), new RateVariables(blocks, bores), without);
         double[] rates = new double[2 * blocks.groups()];
         Arrays.fill(rates, 0, blocks.groups(), 900);
         Arrays.fill(rates, blocks.groups(), rates.length, 600);
