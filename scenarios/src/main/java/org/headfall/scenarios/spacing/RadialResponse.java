@@ -4,11 +4,14 @@ import java.util.function.DoubleUnaryOperator;
 import org.headfall.solver.aquifer.Aquifer;
 import org.headfall.solver.grid.Axis;
 import org.headfall.solver.grid.RectilinearGrid;
+import org.headfall.solver.nearfield.LogarithmicDrawdown;
 
 /**
  * Drawdown by a unit discharge at a place, by distance from it: the mean around a circle of a field on cells. A field on cells
  * cannot follow the logarithm around a bore (Thiem 1906), so that is taken out before values are found between cells, and put
- * back; what is left is smooth up to the wall.
+ * back; what is left is smooth up to the wall. Where T differs along x and y the logarithm is that of the stretched distance
+ * ({@link LogarithmicDrawdown}), which differs around a circle. What layouts find by the mean around it is then the mean of
+ * their drawdown over all directions that they may be turned to. Immutable.
  */
 final class RadialResponse implements DoubleUnaryOperator {
 
@@ -16,13 +19,12 @@ final class RadialResponse implements DoubleUnaryOperator {
 
     private final RectilinearGrid grid;
     private final boolean[] active;
+    private final LogarithmicDrawdown logarithm;
     private final double[] smooth;
     private final double x;
     private final double y;
     private final double wall;
     private final double atWall;
-    private final int cell;
-    private final double slope;
 
     /**
      * Response around a place.
@@ -41,45 +43,47 @@ final class RadialResponse implements DoubleUnaryOperator {
         this.y = y;
         this.wall = wall;
         this.atWall = atWall;
-        cell = grid.locate(x, y);
-        slope = 1 / (2 * Math.PI * aquifer.effectiveTransmissivity(cell));
-        smooth = withoutLogarithm(field);
+        int cell = grid.locate(x, y);
+        logarithm = new LogarithmicDrawdown(x, y, aquifer.transmissivityX()[cell], aquifer.transmissivityY()[cell]);
+        smooth = withoutLogarithm(field, cell);
     }
 
     @Override
     public double applyAsDouble(double distance) {
-        return distance <= wall ? atWall : around(distance) - logarithm(distance);
+        return distance <= wall ? atWall : around(distance);
     }
 
     /** Drawdown below that at the wall by the logarithm alone (d/m²). */
-    private double logarithm(double distance) {
-        return slope * Math.log(Math.max(distance, wall) / wall);
+    private double fromWall(double easting, double northing) {
+        double atWallAlone = logarithm.stretchedRadius(wall);
+        return logarithm.at(atWallAlone)
+                - logarithm.at(Math.max(atWallAlone, logarithm.stretchedDistance(easting, northing)));
     }
 
     /** Drawdown without the logarithm in the middle of each cell; in that of the place it is the one at the wall. */
-    private double[] withoutLogarithm(double[] field) {
+    private double[] withoutLogarithm(double[] field, int cell) {
         double[] without = new double[field.length];
         for (int of = 0; of < field.length; of++) {
-            without[of] =
-                    of == cell ? atWall : field[of] + logarithm(Math.hypot(grid.centreX(of) - x, grid.centreY(of) - y));
+            without[of] = of == cell ? atWall : field[of] + fromWall(grid.centreX(of), grid.centreY(of));
         }
         return without;
     }
 
-    /** Mean around a circle, without the logarithm. */
+    /** Mean around a circle, as far as that lies in the aquifer: beyond it on all sides there is nothing left to share. */
     private double around(double distance) {
         double sum = 0;
         int count = 0;
         for (int i = 0; i < DIRECTIONS; i++) {
             double angle = 2 * Math.PI * i / DIRECTIONS;
-            double value = at(x + distance * Math.cos(angle), y + distance * Math.sin(angle));
+            double easting = x + distance * Math.cos(angle);
+            double northing = y + distance * Math.sin(angle);
+            double value = at(easting, northing);
             if (!Double.isNaN(value)) {
-                sum += value;
+                sum += value - fromWall(easting, northing);
                 count++;
             }
         }
-        // Beyond the grid on all sides there is nothing left to share.
-        return count == 0 ? logarithm(distance) : sum / count;
+        return count == 0 ? 0 : sum / count;
     }
 
     /** Between the four centres around a point; the nearest where one of them is no part of the aquifer. */

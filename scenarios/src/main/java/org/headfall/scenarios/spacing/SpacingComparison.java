@@ -38,7 +38,7 @@ public final class SpacingComparison {
 
     private final SpacingSpecification spacing;
     private final GriddedResponse response;
-    private final double cell;
+    private final double cellWidth;
     private final double depth;
     private final double lowered;
     private final WellLoss loss;
@@ -60,15 +60,15 @@ public final class SpacingComparison {
      *
      * @param spacing what is compared
      * @param response drawdown per discharge by distance
-     * @param cell width of the cell in the middle of the field (m)
+     * @param cellWidth width of the cell in the middle of the field (m)
      * @param depth lift to the level that stands in a bore that takes nothing (m), negative where it rises higher
      * @param lowered what of that depth bores outside the field cause (m), negative where they raise heads
      */
     SpacingComparison(
-            SpacingSpecification spacing, GriddedResponse response, double cell, double depth, double lowered) {
+            SpacingSpecification spacing, GriddedResponse response, double cellWidth, double depth, double lowered) {
         this.spacing = spacing;
         this.response = response;
-        this.cell = cell;
+        this.cellWidth = cellWidth;
         this.depth = depth;
         this.lowered = lowered;
         loss = new WellLoss(
@@ -101,8 +101,8 @@ public final class SpacingComparison {
                         .map(wider -> radial(wider, spacing, plan.settings().threads())));
         double depth = run.ground()[cell] + spacing.deliveryHead() - heads[cell];
         double lowered = untouched[cell] - heads[cell];
-        double width = Math.sqrt(run.grid().area(cell));
-        return new SpacingComparison(spacing, response, width, depth, lowered).compare();
+        double cellWidth = Math.sqrt(run.grid().area(cell));
+        return new SpacingComparison(spacing, response, cellWidth, depth, lowered).compare();
     }
 
     /** The field on cells twice as wide; absent if a boundary is too short for them. */
@@ -149,7 +149,7 @@ public final class SpacingComparison {
                 economic.add(cheapest(layout, count, distances));
             }
         }
-        return new SpacingResult(lines, economic, spacing, lowered, cell, repeated.words());
+        return new SpacingResult(lines, economic, spacing, lowered, cellWidth, repeated.words());
     }
 
     /** Between the neighbours of the cheapest of the spacings looked at. */
@@ -172,38 +172,79 @@ public final class SpacingComparison {
         return line(layout, count, found);
     }
 
-    SpacingResult.Line line(Layout layout, int count, double distance) {
+    /**
+     * A layout at work at the total rate that was asked for.
+     *
+     * @param places where its bores stand (m)
+     * @param bores their drawdown and yield
+     * @param drawdown drawdown in each of them (m)
+     * @param lift mean lift (m)
+     * @param pipe length of pipe (m)
+     * @param energy energy (kWh/ML)
+     * @param cost cost, pipes and bores included (per ML)
+     */
+    @SuppressWarnings("ArrayRecordComponent") // read at once, never compared
+    private record AtWork(
+            List<Position> places,
+            FieldLayout bores,
+            double[] drawdown,
+            double lift,
+            double pipe,
+            double energy,
+            double cost) {}
+
+    private AtWork atWork(Layout layout, int count, double distance) {
         List<Position> places = LayoutPlaces.of(layout, count, distance);
         FieldLayout bores = new FieldLayout(places, response.response(), loss);
+        double[] drawdown = bores.drawdown(spacing.rate() / count);
+        double lift = meanLift(depth, drawdown);
+        double pipe = LayoutDistances.pipe(places);
+        double energy = LiftEnergy.perMegalitre(lift, spacing.efficiency());
+        return new AtWork(places, bores, drawdown, lift, pipe, energy, cost(energy, pipe, count));
+    }
+
+    private double cost(double energy, double pipe, int count) {
+        Prices prices = spacing.prices();
+        double yearly = prices.yearlyShare() * (prices.pipe() * pipe + prices.bore() * count);
+        return prices.energy() * energy + yearly / DischargeUnit.MEGALITRES_PER_YEAR.of(spacing.rate());
+    }
+
+    private double cost(Layout layout, int count, double distance) {
+        return atWork(layout, count, distance).cost();
+    }
+
+    SpacingResult.Line line(Layout layout, int count, double distance) {
+        AtWork found = atWork(layout, count, distance);
         double each = spacing.rate() / count;
-        double[] drawdown = bores.drawdown(each);
-        double mean = meanLift(depth, drawdown);
-        double greatest = Math.max(0, depth + Arrays.stream(drawdown).max().orElseThrow());
         double available = spacing.lift() - depth;
-        double yield = bores.totalRate(available);
+        double yield = found.bores().totalRate(available);
         double apart =
                 count * new FieldLayout(List.of(new Position(0, 0)), response.response(), loss).totalRate(available);
-        boolean known = response.coarser().isPresent();
-        FieldLayout atMost = known ? new FieldLayout(places, response::atMost, loss) : bores;
-        double pipe = LayoutDistances.pipe(places);
-        double energy = LiftEnergy.perMegalitre(mean, spacing.efficiency());
         return new SpacingResult.Line(
                 layout,
                 count,
                 distance,
                 yield,
                 apart > 0 ? 1 - yield / apart : 0,
-                mean,
-                mean - meanLift(depth - lowered, drawdown),
-                greatest,
-                bores.interference(each),
-                pipe,
-                energy,
-                cost(energy, pipe, count),
-                new SpacingResult.GridError(
-                        response.relativeError(distance),
-                        known ? meanLift(depth, atMost.drawdown(each)) - mean : Double.NaN,
-                        known ? yield - atMost.totalRate(available) : Double.NaN));
+                found.lift(),
+                found.lift() - meanLift(depth - lowered, found.drawdown()),
+                Math.max(0, depth + Arrays.stream(found.drawdown()).max().orElseThrow()),
+                found.bores().interference(each),
+                found.pipe(),
+                found.energy(),
+                found.cost(),
+                gridError(found, each, distance, yield));
+    }
+
+    private SpacingResult.GridError gridError(AtWork found, double each, double distance, double yield) {
+        if (response.coarser().isEmpty()) {
+            return new SpacingResult.GridError(Double.NaN, Double.NaN, Double.NaN);
+        }
+        FieldLayout atMost = new FieldLayout(found.places(), response::atMost, loss);
+        return new SpacingResult.GridError(
+                response.relativeError(distance),
+                meanLift(depth, atMost.drawdown(each)) - found.lift(),
+                yield - atMost.totalRate(spacing.lift() - depth));
     }
 
     /** No lift is less than nothing: water that rises higher than it is wanted does not lift that of other bores. */
@@ -212,18 +253,5 @@ public final class SpacingComparison {
                 .map(one -> Math.max(0, depth + one))
                 .average()
                 .orElseThrow();
-    }
-
-    private double cost(Layout layout, int count, double distance) {
-        List<Position> places = LayoutPlaces.of(layout, count, distance);
-        double[] drawdown = new FieldLayout(places, response.response(), loss).drawdown(spacing.rate() / count);
-        double energy = LiftEnergy.perMegalitre(meanLift(depth, drawdown), spacing.efficiency());
-        return cost(energy, LayoutDistances.pipe(places), count);
-    }
-
-    private double cost(double energy, double pipe, int count) {
-        Prices prices = spacing.prices();
-        double yearly = prices.yearlyShare() * (prices.pipe() * pipe + prices.bore() * count);
-        return prices.energy() * energy + yearly / DischargeUnit.MEGALITRES_PER_YEAR.of(spacing.rate());
     }
 }

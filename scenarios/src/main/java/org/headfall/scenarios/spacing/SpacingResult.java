@@ -14,7 +14,7 @@ import org.headfall.scenarios.scenario.SpacingSpecification.Layout;
  * @param asked what was asked for
  * @param lowered how far the bores of the document lower heads in the middle of the field (m), negative where they raise
  *     them; every lift counts it
- * @param cell width of the cell in the middle of the field (m); 0 if no grid is behind the response
+ * @param cellWidth width of the cell in the middle of the field (m); 0 if no grid is behind the response
  * @param repeats which layouts were left out as the same thing repeated, in a sentence; empty if none was
  */
 public record SpacingResult(
@@ -22,7 +22,7 @@ public record SpacingResult(
         List<Line> economic,
         SpacingSpecification asked,
         double lowered,
-        double cell,
+        double cellWidth,
         String repeats) {
 
     /** Share of a spacing that a search leaves open. */
@@ -116,7 +116,7 @@ public record SpacingResult(
                 "By cells twice as wide the grid, with cells of %.0f m there, may be off by %s of the drawdown by a neighbour %s"
                         + " away and %s %s away%s; by up to %.2f m in mean lifts and %.1f %% in yields. spacing.csv says it for"
                         + " each layout.",
-                cell,
+                cellWidth,
                 share(nearest),
                 metres(nearest),
                 share(farthest),

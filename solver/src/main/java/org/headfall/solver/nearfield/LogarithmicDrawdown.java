@@ -3,9 +3,9 @@ package org.headfall.solver.nearfield;
 /**
  * Steady drawdown around a line sink of unit discharge up to a constant, {@code -ln(r)/(2 pi T)} (Thiem 1906). Where T
  * differs along x and y, r is measured after x is stretched by {@code (Ty/Tx)^(1/4)} and y by the inverse, which makes
- * flow radial again with {@code T = sqrt(Tx Ty)} and leaves areas as they are.
+ * flow radial again with {@code T = sqrt(Tx Ty)} and leaves areas as they are. Immutable.
  */
-final class LogarithmicDrawdown {
+public final class LogarithmicDrawdown {
 
     private final double x;
     private final double y;
@@ -21,7 +21,7 @@ final class LogarithmicDrawdown {
      * @param transmissivityX T along x (m²/d)
      * @param transmissivityY T along y (m²/d)
      */
-    LogarithmicDrawdown(double x, double y, double transmissivityX, double transmissivityY) {
+    public LogarithmicDrawdown(double x, double y, double transmissivityX, double transmissivityY) {
         this.x = x;
         this.y = y;
         scaleX = Math.sqrt(Math.sqrt(transmissivityY / transmissivityX));
@@ -65,13 +65,31 @@ final class LogarithmicDrawdown {
         return (northing - y) * scaleY;
     }
 
-    /** Radius that counts for a round bore after the stretching (m): the mean of the half axes of the ellipse. */
-    double stretchedRadius(double radius) {
+    /**
+     * Distance from the line sink after the stretching (m).
+     *
+     * @param easting easting (m)
+     * @param northing northing (m)
+     */
+    public double stretchedDistance(double easting, double northing) {
+        return Math.hypot(stretchedX(easting), stretchedY(northing));
+    }
+
+    /**
+     * Radius that counts for a round bore after the stretching (m): the mean of the half axes of the ellipse.
+     *
+     * @param radius radius of the bore (m)
+     */
+    public double stretchedRadius(double radius) {
         return 0.5 * radius * (scaleX + scaleY);
     }
 
-    /** Drawdown per discharge at a stretched distance (d/m²). */
-    double at(double stretchedDistance) {
+    /**
+     * Drawdown per discharge at a stretched distance (d/m²).
+     *
+     * @param stretchedDistance the distance (m), positive
+     */
+    public double at(double stretchedDistance) {
         return -Math.log(stretchedDistance) / (2 * Math.PI * transmissivity);
     }
 
