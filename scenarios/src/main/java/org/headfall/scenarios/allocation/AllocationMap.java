@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.headfall.scenarios.planning.PlanningRates;
@@ -39,7 +40,7 @@ final class AllocationMap {
 
     /** Words for the mean taking of a bore. */
     String mean(AllocationResult.BoreRates bore) {
-        return means.get(bore.name());
+        return Objects.requireNonNull(means.get(bore.name()), bore.name());
     }
 
     double[] x() {

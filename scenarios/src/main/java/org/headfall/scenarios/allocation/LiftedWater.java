@@ -166,7 +166,7 @@ final class LiftedWater {
         curvature[own][own] += 2 * one.weight() * chord;
         for (int v = 0; v < rates.length; v++) {
             double factor = one.weight() * one.response()[v];
-            if (v == own || !above.get(own) && !above.get(v)) {
+            if (v == own || (!above.get(own) && !above.get(v))) {
                 curvature[own][v] += factor;
                 curvature[v][own] += factor;
             } else {

@@ -24,13 +24,11 @@ public final class BoresBesideSides {
     /** Share of a cell from a closed side on which a bore is within the bar of accuracy. */
     private static final double FAR_ENOUGH = 0.5;
 
-    private final FlowProblem problem;
     private final Aquifer aquifer;
     private final RectilinearGrid grid;
     private final List<OuterBoundary> boundaries;
 
     private BoresBesideSides(FlowProblem problem) {
-        this.problem = problem;
         aquifer = problem.aquifer();
         grid = aquifer.grid();
         boundaries = problem.boundaries();

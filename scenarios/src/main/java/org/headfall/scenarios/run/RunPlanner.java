@@ -49,14 +49,12 @@ import org.headfall.solver.simulation.Settings;
 /** Makes a scenario document that has been read ready to run. */
 public final class RunPlanner {
 
-    private final ScenarioReading reading;
     private final Scenario scenario;
     private final Model model;
     private final Optional<String> assumedOfCase;
 
-    private RunPlanner(ScenarioReading reading, Scenario scenario, Model model, Optional<String> assumedOfCase) {
+    private RunPlanner(Scenario scenario, Model model, Optional<String> assumedOfCase) {
         this.assumedOfCase = assumedOfCase;
-        this.reading = reading;
         this.scenario = scenario;
         this.model = model;
     }
@@ -78,7 +76,7 @@ public final class RunPlanner {
         CompletableFuture<Provenance> provenance =
                 CompletableFuture.supplyAsync(() -> provenanceUnchecked(reading, toolVersion));
         Model model = assembled(reading);
-        return new RunPlanner(reading, scenario, model, Optional.empty()).plan(result(provenance), threads);
+        return new RunPlanner(scenario, model, Optional.empty()).plan(result(provenance), threads);
     }
 
     private static Provenance provenanceUnchecked(ScenarioReading reading, String toolVersion) {
@@ -116,7 +114,7 @@ public final class RunPlanner {
     /** The plan of a scenario that has been assembled. */
     static RunPlan plan(ScenarioReading reading, Model model, String toolVersion, int threads)
             throws InputException, IOException {
-        return new RunPlanner(reading, reading.orThrow(), model, Optional.empty())
+        return new RunPlanner(reading.orThrow(), model, Optional.empty())
                 .plan(provenance(reading, toolVersion), threads);
     }
 
@@ -124,7 +122,7 @@ public final class RunPlanner {
     static RunPlan planLike(RunPlan like, ScenarioReading reading, Model model) throws InputException {
         Scenario scenario = reading.orThrow();
         List<Station> stations = new StationPlanner(scenario, model).stations();
-        return new RunPlanner(reading, scenario, model, Optional.empty())
+        return new RunPlanner(scenario, model, Optional.empty())
                 .plan(like.description().withStations(stations), like.settings().threads());
     }
 
@@ -152,8 +150,7 @@ public final class RunPlanner {
             Scenario taking = scenario.inCase(one);
             Optional<Model> model = ModelAssembly.assemble(taking, reading.problems());
             reading.problems().throwIfAny();
-            RunPlan plan = new RunPlanner(
-                            reading, taking, model.orElseThrow(), Optional.of(one.assumption(scenario.bores())))
+            RunPlan plan = new RunPlanner(taking, model.orElseThrow(), Optional.of(one.assumption(scenario.bores())))
                     .plan(plain.description().provenance(), threads);
             Arrays.stream(plan.stationDays()).forEach(days::add);
             plans.add(new CasePlan(one.name(), plan));

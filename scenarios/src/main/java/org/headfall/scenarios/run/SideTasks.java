@@ -10,6 +10,7 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.concurrent.FutureTask;
+import java.util.concurrent.TimeUnit;
 
 /**
  * Work that other threads take up while the calling thread has its own, and that the calling thread helps to finish
@@ -76,8 +77,24 @@ final class SideTasks implements AutoCloseable {
         }
     }
 
+    /**
+     * Drops what nobody has begun, interrupts what has begun and waits until it has ended, as it may still write into a folder
+     * that the caller gives up next. An interrupt of the caller is kept for it and does not end the wait.
+     */
     @Override
     public void close() {
         others.shutdownNow();
+        boolean interrupted = false;
+        boolean ended = false;
+        while (!ended) {
+            try {
+                ended = others.awaitTermination(1, TimeUnit.HOURS);
+            } catch (InterruptedException e) {
+                interrupted = true;
+            }
+        }
+        if (interrupted) {
+            Thread.currentThread().interrupt();
+        }
     }
 }

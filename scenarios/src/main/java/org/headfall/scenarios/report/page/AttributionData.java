@@ -1,9 +1,12 @@
 package org.headfall.scenarios.report.page;
 
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.function.Function;
 import org.headfall.scenarios.findings.AttributedChange;
 import org.headfall.scenarios.findings.AttributedChange.Cause;
@@ -25,19 +28,32 @@ final class AttributionData {
     /** What lost discharge is rounded to (m³/d), as in the file it is from: 0.001 L/s. */
     private static final double LOSS_QUANTUM = DischargeUnit.LITRES_PER_SECOND.per(1e-3);
 
+    /** Reasons to tell no shares, in the order in which tables number them. */
+    private static final List<ShareBase.Sense> SENSES = List.of(ShareBase.Sense.values());
+
     private final List<AttributionSummary> summaries;
     private final List<String> places;
-    private final List<String> bores;
+
+    /** The column of each bore. */
+    private final Map<String, Integer> bores = new LinkedHashMap<>();
 
     private AttributionData(List<AttributionSummary> summaries) {
         this.summaries = summaries;
-        List<AttributedChange> last = summaries.get(summaries.size() - 1).drawdown();
-        places = last.stream().map(AttributedChange::place).toList();
-        bores = last.stream()
+        List<AttributedChange> changes = lastDateFirst(summaries);
+        places = changes.stream().map(AttributedChange::place).distinct().toList();
+        changes.stream()
                 .flatMap(change -> change.bores().stream())
-                .map(Cause::name)
-                .distinct()
-                .toList();
+                .forEach(cause -> bores.putIfAbsent(cause.name(), bores.size()));
+    }
+
+    /** What is known at all places of all dates: a place or a bore may be missing from some, as where a table has gaps. */
+    private static List<AttributedChange> lastDateFirst(List<AttributionSummary> summaries) {
+        List<AttributedChange> changes = new ArrayList<>();
+        for (int date = summaries.size() - 1; date >= 0; date--) {
+            changes.addAll(summaries.get(date).drawdown());
+            changes.addAll(summaries.get(date).loss());
+        }
+        return changes;
     }
 
     /**
@@ -51,11 +67,9 @@ final class AttributionData {
         ArrayNode dates = node.putArray("dates");
         summaries.forEach(summary -> dates.add(summary.date().toString()));
         data.places.forEach(node.putArray("places")::add);
-        data.bores.forEach(node.putArray("bores")::add);
+        data.bores.keySet().forEach(node.putArray("bores")::add);
         ArrayNode reasons = node.putArray("whyNoShares");
-        for (ShareBase.Sense sense : ShareBase.Sense.values()) {
-            reasons.add(sense.whyNot());
-        }
+        SENSES.forEach(sense -> reasons.add(sense.whyNot()));
         data.put(node.putObject("drawdown"), AttributionSummary::drawdown, DRAWDOWN_QUANTUM, ShareBase.LEAST_DRAWDOWN);
         data.put(node.putObject("loss"), AttributionSummary::loss, LOSS_QUANTUM, ShareBase.LEAST_LOSS);
     }
@@ -79,7 +93,7 @@ final class AttributionData {
                 if (change == null) {
                     ofDate.add(0);
                 } else {
-                    ofDate.add(change.shares(least).sense().ordinal());
+                    ofDate.add(SENSES.indexOf(change.shares(least).sense()));
                     fill(table, place * row, change);
                 }
             }
@@ -93,7 +107,7 @@ final class AttributionData {
         table[from] = change.whole();
         Arrays.fill(table, from + 1, from + 1 + bores.size(), 0);
         for (Cause cause : change.bores()) {
-            table[from + 1 + bores.indexOf(cause.name())] += cause.amount();
+            table[from + 1 + Objects.requireNonNull(bores.get(cause.name()), cause.name())] += cause.amount();
         }
         table[from + 1 + bores.size()] = change.drift();
     }
