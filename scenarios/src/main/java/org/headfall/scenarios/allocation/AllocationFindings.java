@@ -206,23 +206,22 @@ final class AllocationFindings {
         Set<UncountedLimit> uncounted = new LinkedHashSet<>();
         for (LimitResult one : with.limits()) {
             Requirements.obstacle(one.limit(), with)
-                    .ifPresent(reason -> uncounted.add(new UncountedLimit(
-                            one.limit().nameAndPlace(), reason, outcome(one.limit(), one.outcome()))));
+                    .ifPresent(reason ->
+                            uncounted.add(new UncountedLimit(one.limit().nameAndPlace(), reason, outcome(one, with))));
         }
         return List.copyOf(uncounted);
     }
 
-    /** A reason is a sentence; the search knows more of limits on the map: it keeps no heads of cells. */
-    private static String whyNot(Limit limit, String reason) {
-        return limit.place() instanceof LimitPlace.OnMap
-                ? "as the search looks at bores, springs and points only"
-                : "as " + reason.substring(0, 1).toLowerCase(Locale.ROOT)
-                        + reason.substring(1).replaceFirst("\\.$", "");
-    }
-
-    private static String outcome(Limit limit, Outcome outcome) {
+    /** What a run says of a limit; empty where it says no more than why the limit is not counted. */
+    private static String outcome(LimitResult judged, RunInMemory with) {
+        Limit limit = judged.limit();
+        Outcome outcome = judged.outcome();
         if (outcome instanceof Outcome.NotEvaluated none) {
-            return "not judged, " + whyNot(limit, none.reason());
+            return limit.place() instanceof LimitPlace.OnMap
+                    ? "not judged, as the search looks at bores, springs and points only"
+                    : with.obstacle(limit).isPresent()
+                            ? ""
+                            : "not judged: " + none.reason().replaceFirst("\\.$", "");
         }
         return outcome.words()
                 + outcome.worstIfAny()

@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;
+import org.headfall.scenarios.limits.UncountedLimit;
 import org.headfall.scenarios.run.RunInMemory;
 import org.headfall.scenarios.run.RunPlan;
 import org.junit.jupiter.api.Test;
@@ -202,8 +203,30 @@ class CountedLimitsTest {
         assertEquals(
                 "cannot be judged: Head was not above 100.00 m above datum in what it is compared with",
                 result.uncounted().get(0).reason());
+        assertEquals("", result.uncounted().get(0).outcome(), "the reason says it all");
         assertEquals(1, result.requirements().size());
         assertTrue(result.worst() >= -1e-3, "least left " + result.worst());
         assertTrue(result.yield() > 500, "yield " + result.yield());
+    }
+
+    /** What the simulator cannot say of limits that are not counted it gives a reason for; distances are known without a run. */
+    @Test
+    void limitsThatTheSearchCannotJudgeSayWhy() throws Exception {
+        AllocationResult result = search(
+                "[{name: map, quantity: drawdown, at: every cell, cause: everyone, compared_with: before any taking, when: ever,"
+                        + " at_most: 9 m},"
+                        + " {name: later, quantity: drawdown, at: soak, cause: proposed bores, compared_with: without them,"
+                        + " when: 'ever, also after taking stops', at_most: 9 m},"
+                        + " {name: apart, quantity: distance, at: soak, cause: proposed bores, at_least: 1 km}]",
+                "",
+                "{water_year: 1 July}");
+        assertEquals(
+                List.of(
+                        "map (every cell) is judged on the map; by the simulator: not judged, as the search looks at bores, springs"
+                                + " and points only",
+                        "later (soak) is judged after taking has stopped; by the simulator: not judged: The run that goes on after"
+                                + " taking stops was not made",
+                        "apart (soak) is about distances, not heads; by the simulator: holds, worst 2500.00 m, allowed 1000.00"),
+                result.uncounted().stream().map(UncountedLimit::sentence).toList());
     }
 }
