@@ -126,6 +126,8 @@ class PlanningCommandsTest {
         assertEquals("ML/yr", answer.get("goalUnit").asString());
         assertTrue(answer.get("yieldMegalitresPerYear").asDouble() > 0);
         assertEquals(2, answer.get("bores").size());
+        assertTrue(answer.get("rounds").get("settled").asBoolean(), json);
+        assertTrue(answer.get("rounds").get("notKept").isEmpty(), json);
     }
 
     /** Bores whose pumps lift 5 L/s at the most reach no minimum of 20 L/s, which no reading can know. */

@@ -3,11 +3,8 @@ package org.headfall.scenarios.allocation;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
-import org.headfall.scenarios.limits.Comparison;
 import org.headfall.scenarios.recording.RunDescription;
-import org.headfall.scenarios.recording.StationSeries;
 import org.headfall.scenarios.run.CasePlan;
 import org.headfall.scenarios.run.PlanningResponses;
 import org.headfall.scenarios.run.RunInMemory;
@@ -40,13 +37,7 @@ public final class AllocationSearch {
     private final AllocationSpecification wanted;
     private final int mostRounds;
     private final RateBlocks blocks;
-    private final RatesInPlan rates;
-    private final double[] watched;
-
-    /** Other cases that limits compare with. */
-    private final Map<Comparison, List<StationSeries>> compared;
-
-    private final RunInMemory without;
+    private final RunsOfRates runs;
     private final Requirements requirements;
     private final RateEffects effects;
     private final SharedWater water;
@@ -54,17 +45,12 @@ public final class AllocationSearch {
     private final AllocationFindings findings;
     private final RunProgress progress;
 
-    /** What rounds are superposed from; absent where only the simulator can make them. */
-    private final Optional<StationResponses> responses;
-
     /** What is wanted, by what rates do near those last run. */
     private Programme goal;
 
     /** Bores that share evenly in the rates last found. */
     private List<List<Integer>> evenly = List.of();
 
-    private int bySuperposition;
-    private int bySimulator;
     private ServedInTurn served;
 
     private AllocationSearch(
@@ -80,14 +66,20 @@ public final class AllocationSearch {
         RunDescription run = plan.description();
         blocks = RateBlocks.of(wanted, run.calendar());
         int[] bores = wanted.bores().stream().mapToInt(run::stationIndex).toArray();
-        rates = new RatesInPlan(plan, blocks, bores);
+        RatesInPlan rates = new RatesInPlan(plan, blocks, bores);
         double[] moments = blocks.blocks().stream()
                 .mapToDouble(block -> Math.max(block.start() + BEFORE_CHANGE / 2, block.end() - BEFORE_CHANGE))
                 .toArray();
-        watched = rates.watchedDays(moments);
-        this.responses = responses.withHeadsOrComputed(plan, progress);
-        compared = RestingCases.of(plan, cases, bores, watched, this.responses, progress);
-        without = without(plan, rates.with(new double[bores.length * blocks.groups()], watched), responses);
+        double[] watched = rates.watchedDays(moments);
+        Optional<StationResponses> superposable = responses.withHeadsOrComputed(plan, progress);
+        runs = new RunsOfRates(
+                rates,
+                watched,
+                superposable,
+                superposable.map(StationResponses::responses).orElseGet(() -> responses.orComputed(plan, progress)),
+                RestingCases.of(plan, cases, bores, watched, superposable, progress),
+                progress);
+        RunInMemory without = runs.resting(bores.length * blocks.groups());
         RateVariables variables = new RateVariables(blocks, bores);
         requirements = Requirements.of(plan, scenario, variables, without);
         effects = new RateEffects(variables, new AquiferDrawdown(without.responses(), variables));
@@ -102,18 +94,6 @@ public final class AllocationSearch {
         goal = wishes.goal();
         served = new ServedInTurn(water, List.of());
         findings = new AllocationFindings(run, wanted, blocks, bores, moments, effects, wishes);
-    }
-
-    /** The run without the bores that share. */
-    private RunInMemory without(RunPlan plan, RunPlan resting, PlanningResponses stored) {
-        return responses
-                .flatMap(known -> RunInMemory.superposed(resting, known))
-                .orElseGet(() -> RunInMemory.of(
-                        resting,
-                        responses.map(StationResponses::responses).orElseGet(() -> stored.orComputed(plan, progress)),
-                        new double[0],
-                        progress))
-                .beside(compared);
     }
 
     /**
@@ -147,29 +127,30 @@ public final class AllocationSearch {
     private AllocationResult search() {
         double[] relaxed = new double[requirements.all().size()];
         SharedWater.Best best = even(best(relaxed));
-        RunInMemory with = run(best.rates());
+        RunInMemory with = runs.with(best.rates());
         double before = Double.NaN;
         // Springs and rules make effects smaller or larger than superposed; what they do at these rates counts next.
-        while (rounds() < mostRounds && !(isKept(with, relaxed) && isSettled(before, best.value()))) {
+        while (runs.count() < mostRounds && !(isKept(with, relaxed) && isSettled(before, best.value()))) {
             before = best.value();
             learn(with, best.rates(), relaxed);
             best = even(best(relaxed));
-            with = run(best.rates());
+            with = runs.with(best.rates());
         }
         List<AllocationResult.Difference> differences = List.of();
-        if (bySimulator == 0) {
+        if (runs.bySimulator() == 0) {
             RunInMemory superposed = with;
-            with = simulated(best.rates());
+            with = runs.simulated(best.rates());
             // What superposition is off by from the simulator counts as well.
             while (isKept(with, relaxed)
-                    ? rounds() < mostRounds && !isSettled(before, best.value())
-                    : bySimulator < mostRounds) {
+                    ? runs.count() < mostRounds && !isSettled(before, best.value())
+                    : runs.bySimulator() < mostRounds) {
                 before = best.value();
                 learn(with, best.rates(), relaxed);
                 best = even(best(relaxed));
-                with = simulated(best.rates());
+                with = runs.simulated(best.rates());
             }
-            differences = differences(bySimulator == 1 ? Optional.of(superposed) : superposed(best.rates()), with);
+            differences = differences(
+                    runs.bySimulator() == 1 ? Optional.of(superposed) : runs.superposed(best.rates()), with);
         }
         progress.reached("asking what limits cost", 0);
         return findings.of(
@@ -181,8 +162,8 @@ public final class AllocationSearch {
                 requirements,
                 kept(best, with, relaxed),
                 new AllocationResult.Rounds(
-                        bySuperposition,
-                        bySimulator,
+                        runs.bySuperposition(),
+                        runs.bySimulator(),
                         isSettled(before, best.value()),
                         requirements.notKept(with, relaxed),
                         differences));
@@ -193,42 +174,12 @@ public final class AllocationSearch {
         return superposed.map(one -> requirements.differences(one, simulated)).orElse(List.of());
     }
 
-    private int rounds() {
-        return bySuperposition + bySimulator;
-    }
-
     private boolean isKept(RunInMemory with, double[] relaxed) {
         return requirements.notKept(with, relaxed).isEmpty();
     }
 
     private static boolean isSettled(double before, double now) {
         return Math.abs(now - before) <= Math.max(NO_CHANGE, SETTLED * Math.abs(before));
-    }
-
-    /** The run with rates, by superposition as long as that keeps the head tolerance. */
-    private RunInMemory run(double[] found) {
-        if (bySimulator == 0) {
-            Optional<RunInMemory> superposed = superposed(found);
-            if (superposed.isPresent()) {
-                return superposed.get();
-            }
-        }
-        return simulated(found);
-    }
-
-    private Optional<RunInMemory> superposed(double[] found) {
-        Optional<RunInMemory> superposed =
-                responses.flatMap(known -> RunInMemory.superposed(rates.with(found, watched), known));
-        if (superposed.isPresent()) {
-            bySuperposition++;
-        }
-        return superposed.map(one -> one.beside(compared));
-    }
-
-    private RunInMemory simulated(double[] found) {
-        bySimulator++;
-        return RunInMemory.of(rates.with(found, watched), without.responses(), new double[0], progress)
-                .beside(compared);
     }
 
     /**
