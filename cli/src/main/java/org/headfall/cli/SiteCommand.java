@@ -16,12 +16,12 @@ import org.headfall.scenarios.quantity.DischargeUnit;
 import org.headfall.scenarios.reading.ScenarioReading;
 import org.headfall.scenarios.results.ResultsFolder;
 import org.headfall.scenarios.run.PlanningResponses;
-import org.headfall.scenarios.run.RunInMemory;
 import org.headfall.scenarios.run.RunPlan;
 import org.headfall.scenarios.scenario.SitingSpecification;
 import org.headfall.scenarios.siting.Site;
 import org.headfall.scenarios.siting.SiteCheck;
 import org.headfall.scenarios.siting.SiteSearch;
+import org.headfall.scenarios.siting.SitingBase;
 import org.headfall.scenarios.siting.SitingFiles;
 import org.headfall.scenarios.siting.SitingResult;
 import picocli.CommandLine.Command;
@@ -74,18 +74,15 @@ final class SiteCommand implements Callable<Integer> {
         try (ResultsFolder folder = options.open(target, SitingFiles.NAMES);
                 Progress progress = terminal.progress(err)) {
             PlanningResponses responses = options.responses(plan);
-            RunInMemory base = RunInMemory.of(
-                    plan,
-                    responses.orComputed(plan, progress::reached),
-                    SiteSearch.gridDays(siting),
-                    progress::reached);
+            SitingBase base =
+                    SitingBase.of(plan, responses.orComputed(plan, progress::reached), siting, progress::reached);
             long started = System.nanoTime();
             SitingResult result = SiteSearch.in(base, siting, progress::reached);
             double seconds = (System.nanoTime() - started) * 1e-9;
             progress.reached("simulating the chosen sites", 0);
             Optional<SiteCheck> check = withoutCheck || result.sites().isEmpty()
                     ? Optional.empty()
-                    : Optional.of(SiteCheck.of(base, siting, result));
+                    : Optional.of(SiteCheck.of(base.run(), siting, result));
             SitingFiles.write(folder.file(""), result, check);
             folder.complete();
             show(new Answer(

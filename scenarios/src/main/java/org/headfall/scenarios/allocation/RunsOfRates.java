@@ -98,7 +98,7 @@ final class RunsOfRates {
     }
 
     private RunInMemory simulate(double[] found) {
-        return RunInMemory.of(rates.with(found, watched), responses, new double[0], progress)
+        return RunInMemory.of(rates.with(found, watched), responses, progress)
                 .beside(compared);
     }
 }

@@ -15,6 +15,7 @@ import org.headfall.scenarios.limits.LimitMargins;
 import org.headfall.scenarios.limits.LimitResult;
 import org.headfall.scenarios.limits.RunSeries;
 import org.headfall.scenarios.recording.RecordPlan;
+import org.headfall.scenarios.recording.RecordSink;
 import org.headfall.scenarios.recording.Recorder;
 import org.headfall.scenarios.recording.Recording;
 import org.headfall.scenarios.recording.StationSeries;
@@ -65,18 +66,32 @@ public final class RunInMemory {
      *
      * @param plan the plan
      * @param responses unit responses of its problem, which do not depend on rates
-     * @param gridDays days on which heads of the grid are kept, besides the start and the end (d)
      * @param progress is told how far the run has come
      * @return the run
      */
-    public static RunInMemory of(RunPlan plan, UnitResponses responses, double[] gridDays, RunProgress progress) {
+    public static RunInMemory of(RunPlan plan, UnitResponses responses, RunProgress progress) {
+        return of(plan, responses, new double[0], new RecordSink() {}, progress);
+    }
+
+    /**
+     * Runs a plan of which the responses are known, and hands heads of its grid on.
+     *
+     * @param plan the plan
+     * @param responses unit responses of its problem, which do not depend on rates
+     * @param gridDays days on which heads of the grid are handed on, besides the start and the end (d)
+     * @param grids is handed them
+     * @param progress is told how far the run has come
+     * @return the run
+     */
+    public static RunInMemory of(
+            RunPlan plan, UnitResponses responses, double[] gridDays, RecordSink grids, RunProgress progress) {
         double end = plan.description().endDay();
-        double[] grids = sorted(gridDays, 0, end);
-        RecordPlan planned = RecordPlan.of(plan.description(), plan.stationDays(), grids);
-        RecordPlan records = new RecordPlan(planned.days(), grids, grids);
+        double[] handedOn = sorted(gridDays, 0, end);
+        RecordPlan planned = RecordPlan.of(plan.description(), plan.stationDays(), handedOn);
+        RecordPlan records = new RecordPlan(planned.days(), handedOn, new double[] {0, end});
         progress.reached("finding heads at the start", 0);
         StartState start = StartState.of(plan.problem(), plan.start(), plan.settings());
-        Recorder recorder = new Recorder(plan.description(), plan.problem().boundaries(), records, List.of());
+        Recorder recorder = new Recorder(plan.description(), plan.problem().boundaries(), records, List.of(grids));
         HeadError error = new HeadError(plan.description(), plan.settings().accuracy());
         double[][] last = new double[1][];
         recorder.recorded(start.snapshot());
@@ -263,7 +278,7 @@ public final class RunInMemory {
         return plan;
     }
 
-    /** What was recorded: every station, and the grid at the start, the days asked for and the end. */
+    /** What was recorded: every station, and the grid at the start and the end. */
     public Recording recording() {
         return recording;
     }

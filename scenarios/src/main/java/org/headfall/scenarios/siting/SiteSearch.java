@@ -18,8 +18,8 @@ import org.headfall.solver.response.OwnDrawdown;
 /**
  * Finds the largest rate of a new bore in every cell and chooses sites one after another. Use one object a search.
  *
- * <p>A new bore takes a steady rate from the start of the period on. Its level is judged on a few days spread over that
- * time, limits on all days that matter ({@link LimitHeadroom}). Bores that the map would choose have their own drawdown
+ * <p>A new bore takes a steady rate from the start of the period on. Its level is judged by the lowest heads of all recorded
+ * days ({@link LowestHeads}), limits on all days that matter ({@link LimitHeadroom}). Bores that the map would choose have their own drawdown
  * solved for before they are taken.
  */
 public final class SiteSearch {
@@ -47,8 +47,8 @@ public final class SiteSearch {
     private final List<String> usedUp;
     private Trials trials = Trials.NONE;
 
-    private SiteSearch(RunInMemory base, SitingSpecification siting, RunProgress progress) {
-        this.base = base;
+    private SiteSearch(SitingBase from, SitingSpecification siting, RunProgress progress) {
+        base = from.run();
         this.siting = siting;
         run = base.plan().description();
         problem = base.plan().problem();
@@ -57,28 +57,23 @@ public final class SiteSearch {
                 siting.screenRadius(), Math.min(SHORTEST, siting.days() * SHORTEST_SHARE), siting.days());
         pumping = new PumpingLevels(run, siting);
         places = new PlaceBounds(run, siting, DistanceLimits.of(base.plan(), siting, ruling));
-        levels = new NewBoreLevels(
-                pumping, problem.aquifer().active(), base.recording().grids(), siting.days());
+        levels =
+                new NewBoreLevels(pumping, problem.aquifer().active(), from.heads(), newBore.shortest(), siting.days());
         byPlace = new RateBounds(run.grid().cellCount(), siting.largestRate());
         progress.reached("solving for effects on limits", 0);
         limits = CountedLimits.of(base, siting, newBore, ruling);
         usedUp = limits.usedUp();
     }
 
-    /** Days on which the grid of the run must be kept for a search. */
-    public static double[] gridDays(SitingSpecification siting) {
-        return NewBoreLevels.days(siting.days());
-    }
-
     /**
      * Searches.
      *
-     * @param base the run with the bores of the document, with the grid kept on {@link #gridDays}
+     * @param base the run with the bores of the document
      * @param siting what is looked for
      * @param progress is told how far the search has come
      * @return the map and the sites
      */
-    public static SitingResult in(RunInMemory base, SitingSpecification siting, RunProgress progress) {
+    public static SitingResult in(SitingBase base, SitingSpecification siting, RunProgress progress) {
         return new SiteSearch(base, siting, progress).search(progress);
     }
 
@@ -99,6 +94,7 @@ public final class SiteSearch {
         }
         levels.setOwn(ownDrawdown);
         RateBounds first = bounds();
+        double[] lift = levels.greatestLift(wanted(first));
         RateBounds now = first;
         for (int number = 1; number <= siting.sites(); number++) {
             progress.reached("choosing sites", 0.6 + 0.4 * (number - 1) / siting.sites());
@@ -107,7 +103,7 @@ public final class SiteSearch {
             }
             now = number < siting.sites() ? bounds() : now;
         }
-        return result(first, missing(now));
+        return result(first, lift, missing(now));
     }
 
     /** Why there are fewer sites than wanted; nothing if there are not. */
@@ -139,9 +135,7 @@ public final class SiteSearch {
     private RateBounds bounds() {
         RateBounds bounds = byPlace.copy();
         limits.lower(bounds);
-        for (ChosenSite site : chosen) {
-            levels.keepOf(site, bounds);
-        }
+        levels.keepOfChosen(bounds);
         levels.keepOwn(bounds);
         return bounds;
     }
@@ -149,9 +143,10 @@ public final class SiteSearch {
     /** Takes the best site, if there is one among the cells that are tried. */
     private boolean choose(RateBounds bounds) {
         boolean[] open = open(bounds);
+        double[] cost = cost(bounds);
         trials = Trials.NONE;
         while (trials.goOn()) {
-            int best = best(bounds, open);
+            int best = best(cost, open);
             if (best < 0) {
                 return false;
             }
@@ -178,19 +173,24 @@ public final class SiteSearch {
         return open;
     }
 
-    /** Least lift at the wanted rate, or the largest rate if none is wanted. */
-    private int best(RateBounds bounds, boolean[] open) {
+    /** What is least at the best cell: lift at the wanted rate, or the largest rate, negative, if none is wanted. */
+    private double[] cost(RateBounds bounds) {
+        return siting.rate().isPresent()
+                ? levels.greatestLift(wanted(bounds))
+                : Arrays.stream(bounds.rate()).map(rate -> -rate).toArray();
+    }
+
+    /** The wanted rate, or the largest where that is less or none is wanted. */
+    private double[] wanted(RateBounds bounds) {
+        double wanted = siting.rate().orElse(Double.POSITIVE_INFINITY);
+        return Arrays.stream(bounds.rate()).map(rate -> Math.min(rate, wanted)).toArray();
+    }
+
+    private static int best(double[] cost, boolean[] open) {
         int best = -1;
-        double least = Double.POSITIVE_INFINITY;
         for (int cell = 0; cell < open.length; cell++) {
-            if (open[cell]) {
-                double cost = siting.rate().isPresent()
-                        ? levels.greatestLift(cell, siting.rate().getAsDouble())
-                        : -bounds.rate()[cell];
-                if (cost < least) {
-                    least = cost;
-                    best = cell;
-                }
+            if (open[cell] && (best < 0 || cost[cell] < cost[best])) {
+                best = cell;
             }
         }
         return best;
@@ -212,9 +212,7 @@ public final class SiteSearch {
                 base.plan().settings().threads());
         ChosenSite site = new ChosenSite(cell, 0, 0, Ruling.LARGEST_RATE, field, fields);
         CountedLimits.Most most = limits.most(field, byPlace.rate()[cell], byPlace.ruling()[cell]);
-        for (ChosenSite other : chosen) {
-            most = levels.mostBeside(other, field, most);
-        }
+        most = levels.mostBeside(field, most);
         double byLevel = levels.largestRate(site, most.rate());
         double largest = Math.min(byLevel, most.rate());
         int decides = byLevel < most.rate() ? levels.reason(cell) : most.reason();
@@ -224,7 +222,7 @@ public final class SiteSearch {
     /** Counts a site: it uses up headroom, lowers heads, and other bores keep their distance. */
     private void take(ChosenSite site) {
         limits.use(site.bore(), site.rate());
-        levels.lowerBy(site);
+        levels.choose(site);
         places.keepOff(run.grid().centreX(site.cell()), run.grid().centreY(site.cell()), byPlace);
         byPlace.lower(site.cell(), 0, Ruling.DISTANCE_TO_BORES);
         chosen.add(site);
@@ -248,18 +246,8 @@ public final class SiteSearch {
                 List.of());
     }
 
-    private SitingResult result(RateBounds first, String missing) {
-        double[] lift = new double[run.grid().cellCount()];
-        double[] energy = new double[lift.length];
-        Arrays.fill(lift, Double.NaN);
-        Arrays.fill(energy, Double.NaN);
-        for (int cell = 0; cell < lift.length; cell++) {
-            double rate = Math.min(first.rate()[cell], siting.rate().orElse(Double.POSITIVE_INFINITY));
-            if (problem.aquifer().active()[cell] && rate > 0) {
-                lift[cell] = levels.greatestLiftOfFirst(cell, rate);
-                energy[cell] = pumping.energy(lift[cell]);
-            }
-        }
+    private SitingResult result(RateBounds first, double[] lift, String missing) {
+        double[] energy = Arrays.stream(lift).map(pumping::energy).toArray();
         List<Site> sites = new ArrayList<>();
         for (ChosenSite site : chosen) {
             sites.add(described(site, sites.size() + 1));

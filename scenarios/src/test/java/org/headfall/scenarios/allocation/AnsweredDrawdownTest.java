@@ -124,6 +124,6 @@ class AnsweredDrawdownTest {
     }
 
     private static RunInMemory run(RunPlan plan, UnitResponses responses) {
-        return RunInMemory.of(plan, responses, new double[0], (stage, fraction) -> {});
+        return RunInMemory.of(plan, responses, (stage, fraction) -> {});
     }
 }

@@ -64,14 +64,12 @@ class RequirementsTest {
         RunInMemory without = RunInMemory.of(
                 inPlan.with(new double[2 * blocks.groups()], moments),
                 PlanningResponses.of(plan, folder).orComputed(plan, (stage, fraction) -> {}),
-                new double[0],
                 (stage, fraction) -> {});
         Requirements requirements = Requirements.of(plan, reading.orThrow(), new RateVariables(blocks, bores), without);
         double[] rates = new double[2 * blocks.groups()];
         Arrays.fill(rates, 0, blocks.groups(), 900);
         Arrays.fill(rates, blocks.groups(), rates.length, 600);
-        RunInMemory with = RunInMemory.of(
-                inPlan.with(rates, moments), without.responses(), new double[0], (stage, fraction) -> {});
+        RunInMemory with = RunInMemory.of(inPlan.with(rates, moments), without.responses(), (stage, fraction) -> {});
         double[][] simulated = requirements.safeMargins(with);
         RateVariables variables = new RateVariables(blocks, bores);
         RateEffects effects = new RateEffects(variables, new AquiferDrawdown(without.responses(), variables));

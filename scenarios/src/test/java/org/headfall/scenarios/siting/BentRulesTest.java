@@ -83,7 +83,6 @@ class BentRulesTest {
         return RunInMemory.of(
                 plan,
                 PlanningResponses.of(plan, folder).orComputed(plan, (stage, fraction) -> {}),
-                new double[0],
                 (stage, fraction) -> {});
     }
 

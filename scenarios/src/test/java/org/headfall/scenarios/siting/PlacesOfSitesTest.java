@@ -12,7 +12,6 @@ import org.headfall.scenarios.document.FileReach;
 import org.headfall.scenarios.reading.ScenarioReader;
 import org.headfall.scenarios.reading.ScenarioReading;
 import org.headfall.scenarios.run.PlanningResponses;
-import org.headfall.scenarios.run.RunInMemory;
 import org.headfall.scenarios.run.RunPlan;
 import org.headfall.scenarios.run.RunPlanner;
 import org.headfall.scenarios.scenario.SitingSpecification;
@@ -55,17 +54,17 @@ class PlacesOfSitesTest {
     @TempDir
     private Path folder;
 
-    private RunInMemory base(String text) throws Exception {
+    private SitingBase base(String text) throws Exception {
         Path document = folder.resolve("scenario.yaml");
         Files.writeString(folder.resolve("strip.geojson"), STRIP);
         Files.writeString(document, text);
         ScenarioReading reading = ScenarioReader.read(document, FileReach.FOLDER_OF_DOCUMENT);
         siting = reading.orThrow().planning().siting().orElseThrow();
         RunPlan plan = RunPlanner.plan(reading, "test", 1);
-        return RunInMemory.of(
+        return SitingBase.of(
                 plan,
                 PlanningResponses.of(plan, folder).orComputed(plan, (stage, fraction) -> {}),
-                SiteSearch.gridDays(siting),
+                siting,
                 (stage, fraction) -> {});
     }
 
@@ -76,7 +75,7 @@ class PlacesOfSitesTest {
     }
 
     private SitingResult search(String text, String rules, String limits) throws Exception {
-        RunInMemory base = base(text.replace("RULES", rules).replace("limits:\n", "limits:\n" + limits));
+        SitingBase base = base(text.replace("RULES", rules).replace("limits:\n", "limits:\n" + limits));
         return SiteSearch.in(base, siting, (stage, fraction) -> {});
     }
 

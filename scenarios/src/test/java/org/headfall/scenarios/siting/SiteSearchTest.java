@@ -51,8 +51,9 @@ class SiteSearchTest {
         RunPlan plan = RunPlanner.plan(reading, "test", 1);
         UnitResponses responses =
                 PlanningResponses.of(plan, Path.of("no results")).orComputed(plan, (stage, fraction) -> {});
-        base = RunInMemory.of(plan, responses, SiteSearch.gridDays(siting), (stage, fraction) -> {});
-        result = SiteSearch.in(base, siting, (stage, fraction) -> {});
+        SitingBase from = SitingBase.of(plan, responses, siting, (stage, fraction) -> {});
+        base = from.run();
+        result = SiteSearch.in(from, siting, (stage, fraction) -> {});
         limitsUntilSomeDays = DoubleStream.concat(Arrays.stream(DAYS), DoubleStream.of(siting.days()))
                 .mapToObj(SiteSearchTest::limitsUntil)
                 .toList();

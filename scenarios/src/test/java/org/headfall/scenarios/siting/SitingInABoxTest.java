@@ -95,18 +95,22 @@ class SitingInABoxTest {
         ScenarioReading reading = ScenarioReader.read(document, FileReach.FOLDER_OF_DOCUMENT);
         SitingSpecification siting = reading.orThrow().planning().siting().orElseThrow();
         RunPlan plan = RunPlanner.plan(reading, "test", 1);
-        RunInMemory base = RunInMemory.of(
+        SitingBase base = SitingBase.of(
                 plan,
                 PlanningResponses.of(plan, folder).orComputed(plan, (stage, fraction) -> {}),
-                SiteSearch.gridDays(siting),
+                siting,
                 (stage, fraction) -> {});
-        return new Search(base, SiteSearch.in(base, siting, (stage, fraction) -> {}));
+        return new Search(base.run(), SiteSearch.in(base, siting, (stage, fraction) -> {}));
     }
 
     /** Fall of the level in a bore in the middle after two years for each m³/d (d/m²). */
     private static double fall() {
+        return fall(DAYS);
+    }
+
+    private static double fall(double days) {
         double own = Math.log(4 * AREA / (1.781 * 30.8828 * RADIUS * RADIUS)) / (4 * Math.PI * T);
-        return DAYS / (S * AREA) + own + LOSS;
+        return days / (S * AREA) + own + LOSS;
     }
 
     /** The level may fall from 100 to 60 m, whichever rule says so; more than the hand value by no more than 1 %. */
@@ -121,6 +125,52 @@ class SitingInABoxTest {
                 .levels()
                 .get(0);
         assertEquals(60, simulated, 0.02);
+    }
+
+    /**
+     * A neighbour 1.5 km away takes 8,000 m³/d in two dry seasons, from day 200 to 260 and 565 to 625 of 731. Heads are lowest when
+     * it stops, between days on which the document records anything. By Theis (1935) with images beyond the sides for the neighbour,
+     * by Dietz (1965) for the new bore.
+     */
+    @Test
+    void aDrySeasonOfANeighbourDecides() throws Exception {
+        Files.writeString(folder.resolve("seasons.csv"), """
+                date,rate (m3/d)
+                2026-07-01,0
+                2027-01-17,8000
+                2027-03-18,0
+                2028-01-17,8000
+                2028-03-17,0
+                """);
+        Search search = search(
+                "largest_lift: 60 m", "bores:\n", """
+                bores:
+                  - name: neighbour
+                    at: [406.75 km, 6305.25 km]
+                    group: existing
+                    screen_radius: 100 mm
+                    rate: {file: seasons.csv, column: rate}
+                """, "grids: yearly, bores: monthly", "grids: yearly, bores: yearly");
+        double season = lowered(625 - 200) - lowered(625 - 260) + lowered(625 - 565);
+        double end = lowered(731 - 200) - lowered(731 - 260) + lowered(731 - 565) - lowered(731 - 625);
+        double expected = (40 - season) / fall(625);
+        double atTheEnd = (40 - end) / fall(DAYS);
+        assertTrue(expected < 0.95 * atTheEnd, expected + " in the season, " + atTheEnd + " at the end");
+        int middle = search.middle();
+        assertEquals("largest lift", search.reason(middle));
+        assertEquals(expected, search.result().largestRate()[middle], 0.01 * expected);
+        for (Site site : search.result().sites()) {
+            assertEquals(60, site.level(), 1e-3);
+            double simulated = SiteCheck.of(search.base(), search.result().asked(), search.result())
+                    .levels()
+                    .get(0);
+            assertEquals(60, simulated, 0.05);
+        }
+    }
+
+    /** Fall of head in the middle by the neighbour some days after it has begun to take (m). */
+    private static double lowered(double days) {
+        return 8000 * fall(405_250, 6_305_250, 406_750, 6_305_250, days);
     }
 
     /** By hand: to 120 m, 10 m above the ground, water is lifted by at most 60 m, so from 60 m. */
@@ -285,13 +335,18 @@ class SitingInABoxTest {
 
     /** Fall of head at the point for each m³/d taken elsewhere in the box for some days (d/m²). */
     private static double fallAtPoint(double x, double y, double day) {
+        return fall(409_250, 6_301_250, x, y, day);
+    }
+
+    /** Fall of head in one place for each m³/d taken in another, both in the box, for some days (d/m²). */
+    private static double fall(double atX, double atY, double x, double y, double day) {
         double side = 10_500;
         double sum = 0;
         for (int i = -8; i <= 8; i++) {
             for (int j = -8; j <= 8; j++) {
                 for (int mirrored = 0; mirrored < 4; mirrored++) {
-                    double east = 2 * i * side + (mirrored % 2 == 0 ? 1 : -1) * (x - 400_000) - 9250;
-                    double north = 2 * j * side + (mirrored < 2 ? 1 : -1) * (y - 6_300_000) - 1250;
+                    double east = 2 * i * side + (mirrored % 2 == 0 ? 1 : -1) * (x - 400_000) - (atX - 400_000);
+                    double north = 2 * j * side + (mirrored < 2 ? 1 : -1) * (y - 6_300_000) - (atY - 6_300_000);
                     sum += WellFunction.of((east * east + north * north) * S / (4 * T * day));
                 }
             }

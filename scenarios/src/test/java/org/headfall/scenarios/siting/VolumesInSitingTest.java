@@ -87,12 +87,12 @@ class VolumesInSitingTest {
         return limit("the town takes little", "bores of Town", most);
     }
 
-    private RunInMemory run(ScenarioReading reading, double[] gridDays) throws Exception {
+    private SitingBase run(ScenarioReading reading, SitingSpecification siting) throws Exception {
         RunPlan plan = RunPlanner.plan(reading, "test", 1);
-        return RunInMemory.of(
+        return SitingBase.of(
                 plan,
                 PlanningResponses.of(plan, folder).orComputed(plan, (stage, fraction) -> {}),
-                gridDays,
+                siting,
                 (stage, fraction) -> {});
     }
 
@@ -103,8 +103,8 @@ class VolumesInSitingTest {
     private Search search(String text, String limits, String rules) throws Exception {
         ScenarioReading reading = read(text, limits, rules, "");
         SitingSpecification siting = reading.orThrow().planning().siting().orElseThrow();
-        RunInMemory base = run(reading, SiteSearch.gridDays(siting));
-        return new Search(base, SiteSearch.in(base, siting, (stage, fraction) -> {}));
+        SitingBase base = run(reading, siting);
+        return new Search(base.run(), SiteSearch.in(base, siting, (stage, fraction) -> {}));
     }
 
     /** Every cell allows the rate that takes, with the 91.8 ML of the town bore, 150 ML in the 365 days of 2027. */
@@ -222,7 +222,9 @@ class VolumesInSitingTest {
                 site.x(),
                 site.y(),
                 site.rate());
-        RunInMemory with = run(read(limits, "holder: Town", more), new double[0]);
+        ScenarioReading reading = read(limits, "holder: Town", more);
+        RunInMemory with = run(reading, reading.orThrow().planning().siting().orElseThrow())
+                .run();
         double lost = left(with, 1, 549) - left(search.base(), 1, 549);
         assertTrue(lost > 1, "the flowing bore gives less by " + lost + " ML");
         assertEquals(lost, left(with, 0, 549), 0.01 * lost);

@@ -27,7 +27,7 @@ class OwnDrawdownTest {
         return new FlowProblem(aquifer, like.sealingBed(), like.boundaries(), List.of(), List.of(), List.of());
     }
 
-    /** To 3 % at every cell and 1.5 % on average, four cells or more off the sides; and the stated error is no boast. */
+    /** To 2.2 % at every cell and 1 % as root mean square, four cells or more off the sides; and the stated error is no boast. */
     @Test
     void agreesWithCellsSolvedForByThemselves() {
         FlowProblem problem = field();
@@ -59,9 +59,9 @@ class OwnDrawdownTest {
                 double reference = solved.at(i, i, time);
                 double relative = estimate.drawdown()[cells.get(i)] / reference - 1;
                 square += relative * relative / bores.size();
-                assertEquals(0, relative, 0.03, "cell " + cells.get(i) + " after " + time + " d");
+                assertEquals(0, relative, 0.022, "cell " + cells.get(i) + " after " + time + " d");
             }
-            assertTrue(Math.sqrt(square) <= 0.015, "root mean square " + Math.sqrt(square));
+            assertTrue(Math.sqrt(square) <= 0.01, "root mean square " + Math.sqrt(square));
             assertTrue(Math.sqrt(square) <= 2 * estimate.relativeError(), "stated " + estimate.relativeError());
         }
     }

@@ -14,12 +14,12 @@ import org.headfall.scenarios.problem.InputException;
 import org.headfall.scenarios.reading.ScenarioReader;
 import org.headfall.scenarios.reading.ScenarioReading;
 import org.headfall.scenarios.run.PlanningResponses;
-import org.headfall.scenarios.run.RunInMemory;
 import org.headfall.scenarios.run.RunPlan;
 import org.headfall.scenarios.run.RunPlanner;
 import org.headfall.scenarios.run.RunProgress;
 import org.headfall.scenarios.scenario.SitingSpecification;
 import org.headfall.scenarios.siting.SiteSearch;
+import org.headfall.scenarios.siting.SitingBase;
 import org.headfall.scenarios.siting.SitingResult;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -89,10 +89,10 @@ final class PlanningCommand implements Callable<Integer> {
         RunPlan plan = RunPlanner.plan(reading, "Headfall benchmark", threads);
         SitingSpecification siting = reading.orThrow().planning().siting().orElseThrow();
         Stopwatch base = new Stopwatch();
-        RunInMemory run = RunInMemory.of(
+        SitingBase run = SitingBase.of(
                 plan,
                 PlanningResponses.of(plan, document.resolveSibling("results")).orComputed(plan, base),
-                SiteSearch.gridDays(siting),
+                siting,
                 base);
         base.print("site run without new bores");
         Stopwatch search = new Stopwatch();
