@@ -98,7 +98,6 @@ final class RunsOfRates {
     }
 
     private RunInMemory simulate(double[] found) {
-        return RunInMemory.of(rates.with(found, watched), responses, progress)
-                .beside(compared);
+        return RunInMemory.of(rates.with(found, watched), responses, progress).beside(compared);
     }
 }
