@@ -3,6 +3,7 @@ package org.headfall.scenarios.limits;
 import com.fasterxml.jackson.annotation.JsonSubTypes;
 import com.fasterxml.jackson.annotation.JsonTypeInfo;
 import java.util.List;
+import org.headfall.scenarios.scenario.BoreSelection;
 
 /** Where a limit holds. */
 @JsonTypeInfo(use = JsonTypeInfo.Id.NAME, property = "is")
@@ -31,13 +32,18 @@ public sealed interface LimitPlace {
     /**
      * Some bores, whose taking is added up.
      *
-     * @param words the bores in words
+     * @param selection what they have in common
      * @param bores their names
      */
-    record Together(String words, List<String> bores) implements LimitPlace {
+    record Together(BoreSelection selection, List<String> bores) implements LimitPlace {
         /** Copies the list. */
         public Together {
             bores = List.copyOf(bores);
+        }
+
+        @Override
+        public String words() {
+            return selection.words();
         }
     }
 

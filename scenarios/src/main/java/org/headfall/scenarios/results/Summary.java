@@ -56,7 +56,7 @@ record Summary(
         List<LimitResult> limits,
         RunFigures figures) {
 
-    static final int FORMAT = 5;
+    static final int FORMAT = 6;
 
     /** The same with other files and its seal open. */
     Summary withFiles(Map<String, FileStamp> others) {

@@ -73,7 +73,7 @@ final class LimitPlanner {
             List<String> names = names(bores.bores());
             // a group without bores stays one place, so that its limit is not lost
             return limit.quantity() instanceof LimitSpecification.Volume || names.isEmpty()
-                    ? Stream.of(new LimitPlace.Together(bores.bores().words(), names))
+                    ? Stream.of(new LimitPlace.Together(bores.bores(), names))
                     : names.stream().map(LimitPlace.AtStation::new);
         }
         return Stream.of(new LimitPlace.OnMap(mapWords(at)));

@@ -1,8 +1,18 @@
 package org.headfall.scenarios.scenario;
 
+import com.fasterxml.jackson.annotation.JsonSubTypes;
+import com.fasterxml.jackson.annotation.JsonTypeInfo;
 import org.headfall.scenarios.scenario.BoreSpecification.Group;
 
 /** Some of the bores of a scenario, by what they have in common. */
+@JsonTypeInfo(use = JsonTypeInfo.Id.NAME, property = "is")
+@JsonSubTypes({
+    @JsonSubTypes.Type(value = BoreSelection.All.class, name = "all bores"),
+    @JsonSubTypes.Type(value = BoreSelection.Proposed.class, name = "proposed bores"),
+    @JsonSubTypes.Type(value = BoreSelection.Existing.class, name = "existing bores"),
+    @JsonSubTypes.Type(value = BoreSelection.OfHolder.class, name = "bores of a holder"),
+    @JsonSubTypes.Type(value = BoreSelection.OfClass.class, name = "bores of a class of users")
+})
 public sealed interface BoreSelection {
 
     /**

@@ -6,17 +6,12 @@ import org.headfall.scenarios.limits.ReferenceMoment;
 
 /**
  * What bent rules do to a limited value on a day, by the straight fall of head at their places on that day and at moments that
- * the value is measured from. At each moment the places act on each other: the excess of one raises head at the others, place
- * by place until it settles. Each place for itself is solved for as it bends, so that is the search for the least of a
- * convex function along one axis after another, which settles. Immutable.
+ * the value is measured from. At each moment the places act on each other ({@link MutualBends}). Not for several threads.
  */
 final class BentDay {
 
-    private static final int MOST_ROUNDS = 100;
-    private static final double SETTLED = 1e-7;
-
     private final List<Term> terms = new ArrayList<>();
-    private final double[][] among;
+    private final MutualBends mutual;
 
     /**
      * A place at a moment.
@@ -46,7 +41,7 @@ final class BentDay {
                 }
             }
         }
-        among = new double[size()][size()];
+        double[][] among = new double[size()][size()];
         for (int i = 0; i < size(); i++) {
             for (int j = 0; j < size(); j++) {
                 Term one = terms.get(i);
@@ -55,6 +50,7 @@ final class BentDay {
                 among[i][j] = acts ? other.rule().at(one.rule().receptor(), one.moment()) : 0;
             }
         }
+        mutual = new MutualBends(terms.stream().map(Term::bend).toList(), among);
     }
 
     /** How many falls of head it takes; none where all rules are straight. */
@@ -79,28 +75,16 @@ final class BentDay {
      * @return the change, in its unit
      */
     double change(double[] falls) {
-        double[] excess = new double[falls.length];
-        for (int round = 0; round < MOST_ROUNDS; round++) {
-            double largest = 0;
-            double moved = 0;
-            for (int i = 0; i < excess.length; i++) {
-                double fall = falls[i];
-                for (int j = 0; j < excess.length; j++) {
-                    fall -= among[i][j] * excess[j];
-                }
-                double next = terms.get(i).bend().excess(fall);
-                moved = Math.max(moved, Math.abs(next - excess[i]));
-                largest = Math.max(largest, Math.abs(next));
-                excess[i] = next;
-            }
-            if (moved <= SETTLED * largest) {
-                break;
-            }
-        }
+        double[] excess = mutual.excesses(falls);
         double change = 0;
         for (int i = 0; i < excess.length; i++) {
             change += terms.get(i).perExcess() * excess[i];
         }
         return change;
+    }
+
+    /** Share of the largest excess by which one still moved when the search for it ended (-); 0 where all have settled. */
+    double unsettled() {
+        return mutual.unsettled();
     }
 }

@@ -3,6 +3,8 @@ package org.headfall.scenarios.siting;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
 import java.util.stream.Stream;
 import org.apache.commons.math3.analysis.solvers.BrentSolver;
 import org.headfall.scenarios.limits.ReferenceMoment;
@@ -34,6 +36,7 @@ final class CountedLimit {
     private final List<BentDay> bent = new ArrayList<>();
     private final double[] straight;
     private final double[][] falls;
+    private final double[] changes;
 
     /**
      * A limit.
@@ -52,6 +55,7 @@ final class CountedLimit {
         int days = headroom.days().length;
         straight = new double[days];
         falls = new double[days][];
+        changes = new double[days];
         for (int day = 0; day < days; day++) {
             List<ReferenceMoment> moments = new ArrayList<>(few(headroom.measuredFrom(day)));
             moments.add(new ReferenceMoment(headroom.days()[day], -1));
@@ -88,9 +92,8 @@ final class CountedLimit {
     /** Lowers the largest rate of each cell to what the limit leaves. */
     void lower(RateBounds bounds) {
         for (int day = 0; day < headroom.days().length; day++) {
-            // Days are late enough for what fields know well. A moment that a value is measured from may be earlier:
-            // the
-            // response of a later day would take too much away.
+            // Days are late enough for what fields know well. A moment that a value is measured from may be
+            // earlier: the response of a later day would take too much away.
             double[] effect = headroom.effect(day, time -> fields.after(receptor, time));
             BentDay ofDay = bent.get(day);
             double[][] fallsOfOne = new double[ofDay.size()][];
@@ -164,7 +167,7 @@ final class CountedLimit {
         for (int i = 0; i < with.length; i++) {
             with[i] += rate * unit[i];
         }
-        return rate * effect + bent.get(day).change(with) - bent.get(day).change(falls[day]);
+        return rate * effect + bent.get(day).change(with) - changes[day];
     }
 
     /** Counts a bore: it uses up a part. */
@@ -177,7 +180,21 @@ final class CountedLimit {
             for (int fall = 0; fall < unit.length; fall++) {
                 falls[day][fall] += rate * unit[fall];
             }
+            changes[day] = bent.get(day).change(falls[day]);
         }
+    }
+
+    /** What to say where what places lose had not settled when the search for it ended. */
+    Optional<String> caution() {
+        double unsettled = bent.stream().mapToDouble(BentDay::unsettled).max().orElse(0);
+        return unsettled == 0
+                ? Optional.empty()
+                : Optional.of(String.format(
+                        Locale.ROOT,
+                        "Effects on '%s' may be off: what springs and bores there give less still moved by %.2g %% when the"
+                                + " search for it ended.",
+                        headroom.words(),
+                        100 * unsettled));
     }
 
     /** What a bore that was chosen takes on the day on which least is left, sharing what bends with the others. */
@@ -191,8 +208,7 @@ final class CountedLimit {
         if (tightest < 0) {
             return Stream.empty();
         }
-        double bends = bent.get(tightest).change(falls[tightest]);
-        double share = straight[tightest] > 0 ? 1 + bends / straight[tightest] : 1;
+        double share = straight[tightest] > 0 ? 1 + changes[tightest] / straight[tightest] : 1;
         return Stream.of(new Site.Effect(
                 headroom.words(),
                 headroom.limit().quantity().unit(),

@@ -1,8 +1,11 @@
 package org.headfall.scenarios.siting;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.headfall.scenarios.limits.Limit;
@@ -59,10 +62,10 @@ final class CountedLimits {
         if (stations.isEmpty()) {
             return new CountedLimits(counted, volumes);
         }
+        Map<Integer, Set<Integer>> matter = new HashMap<>();
+        stations.forEach(station -> matter.put(station, BentRule.thatMatter(base, station, siting.days())));
         List<HeadDependence.Point> bent = base.dependence().points().stream()
-                .filter(point -> stations.stream()
-                        .anyMatch(station -> BentRule.thatMatter(base, station, siting.days())
-                                .contains(point)))
+                .filter(point -> matter.values().stream().anyMatch(some -> some.contains(point.index())))
                 .toList();
         List<Integer> receptors = Stream.concat(stations.stream(), bent.stream().map(HeadDependence.Point::index))
                 .distinct()
@@ -84,16 +87,14 @@ final class CountedLimits {
             int station = run.stationIndex(limit.station());
             LimitHeadroom headroom =
                     LimitHeadroom.of(limit, station, base.margins(limit), newBore.shortest(), siting.days());
-            List<Integer> matter = BentRule.thatMatter(base, station, siting.days()).stream()
-                    .map(HeadDependence.Point::index)
-                    .toList();
+            Set<Integer> matterThere = matter.getOrDefault(station, Set.of());
             counted.add(new CountedLimit(
                     headroom,
                     fields,
                     receptors.indexOf(station),
                     ruling.add(headroom.words()),
                     rules.stream()
-                            .filter(rule -> matter.contains(rule.station()))
+                            .filter(rule -> matterThere.contains(rule.station()))
                             .toList()));
         }
         return new CountedLimits(counted, volumes);
@@ -164,7 +165,10 @@ final class CountedLimits {
 
     /** What to be careful about, in sentences. */
     List<String> cautions() {
-        return volumes.stream().flatMap(one -> one.headroom.caution().stream()).toList();
+        return Stream.concat(
+                        volumes.stream().flatMap(one -> one.headroom.caution().stream()),
+                        counted.stream().flatMap(one -> one.caution().stream()))
+                .toList();
     }
 
     /** Lowers the largest rate of each cell to what all limits leave. */

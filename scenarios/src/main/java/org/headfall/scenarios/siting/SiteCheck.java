@@ -115,7 +115,7 @@ public record SiteCheck(List<Line> lines, List<Double> levels) {
         return new Limit(
                 limit.name(),
                 limit.quantity(),
-                new LimitPlace.Together(place.words(), bores),
+                new LimitPlace.Together(place.selection(), bores),
                 limit.comparison(),
                 limit.period(),
                 limit.howSure(),

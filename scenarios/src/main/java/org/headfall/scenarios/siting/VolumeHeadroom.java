@@ -3,8 +3,8 @@ package org.headfall.scenarios.siting;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.Set;
 import java.util.stream.IntStream;
-import java.util.stream.Stream;
 import org.headfall.scenarios.limits.Limit;
 import org.headfall.scenarios.limits.LimitMargins;
 import org.headfall.scenarios.limits.LimitPlace;
@@ -87,16 +87,17 @@ final class VolumeHeadroom {
      */
     static Optional<String> obstacle(Limit limit, SitingSpecification siting) {
         boolean counts = limit.place() instanceof LimitPlace.Together together
-                && groups(siting.holder()).anyMatch(group -> group.words().equals(together.words()));
+                && groups(siting.holder()).contains(together.selection());
         return counts
                 ? Optional.empty()
                 : Optional.of("counts the taking of " + limit.place().words() + " only");
     }
 
     /** Groups that new bores belong to: they are part of the proposal, and of no class of users. */
-    private static Stream<BoreSelection> groups(String holder) {
-        Stream<BoreSelection> always = Stream.of(new BoreSelection.All(), new BoreSelection.Proposed());
-        return holder.isEmpty() ? always : Stream.concat(always, Stream.of(new BoreSelection.OfHolder(holder)));
+    private static Set<BoreSelection> groups(String holder) {
+        BoreSelection all = new BoreSelection.All();
+        BoreSelection proposed = new BoreSelection.Proposed();
+        return holder.isEmpty() ? Set.of(all, proposed) : Set.of(all, proposed, new BoreSelection.OfHolder(holder));
     }
 
     /** Largest rate of one more bore that keeps the limit (m³/d): negative where it is crossed, infinite if nothing counts. */

@@ -24,6 +24,7 @@ import org.headfall.scenarios.limits.LimitPlace;
 import org.headfall.scenarios.limits.LimitedQuantity;
 import org.headfall.scenarios.limits.Outcome;
 import org.headfall.scenarios.recording.SmallField;
+import org.headfall.scenarios.scenario.BoreSelection;
 import org.junit.jupiter.api.Test;
 import tools.jackson.core.JsonGenerator;
 import tools.jackson.databind.BeanDescription;
@@ -137,9 +138,25 @@ class RecordJsonTest {
                 (Record) new Comparison.Start(),
                 (Record) new Comparison.WithoutHolder("Tessaby"),
                 (Record) new LimitPlace.AtStation("Lignum Spring"),
+                (Record) new LimitPlace.Together(new BoreSelection.All(), List.of("Town 1")),
+                (Record) new LimitPlace.Together(new BoreSelection.OfHolder("Tessaby"), List.of()),
                 (Record) new Outcome.NotEvaluated("unknown"))) {
             assertTrue(written(kind).contains("\"is\" : "), kind::toString);
             assertAsByTheMapper(kind);
+        }
+    }
+
+    /** Which bores a limit is about is told from kind and name, never from words. */
+    @Test
+    void someBoresAreReadBackAsTheyWere() {
+        for (BoreSelection some : List.of(
+                new BoreSelection.All(),
+                new BoreSelection.Proposed(),
+                new BoreSelection.Existing(),
+                new BoreSelection.OfHolder("the class town"),
+                new BoreSelection.OfClass("town"))) {
+            LimitPlace place = new LimitPlace.Together(some, List.of("Town 1", "Town 2"));
+            assertEquals(place, MAPPER.readValue(written((Record) place), LimitPlace.class));
         }
     }
 

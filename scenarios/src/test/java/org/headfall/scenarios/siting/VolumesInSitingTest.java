@@ -197,6 +197,16 @@ class VolumesInSitingTest {
         expectTaken(search, 36.5, 549);
     }
 
+    /** Both are "bores of the class town" in words, but a new bore of that holder is of no class of users. */
+    @Test
+    void aHolderCalledLikeAClassIsNotThatClass() throws Exception {
+        Search search = search(
+                DOCUMENT.replace("holder: Downs", "holder: the class town"),
+                limit("c", "bores of town", "10 ML"),
+                "holder: the class town");
+        assertEquals(1, search.result().uncounted().size());
+    }
+
     /** New bores of nobody who is known are none of a holder's. */
     @Test
     void withoutAHolderOnlyGroupsCount() throws Exception {
