@@ -13,6 +13,7 @@ import org.headfall.solver.allocation.Optimum;
 import org.headfall.solver.allocation.Programme;
 import org.headfall.solver.allocation.Row;
 import org.headfall.solver.allocation.Ties;
+import org.headfall.solver.allocation.UnfinishedProgrammeException;
 
 /**
  * The best rates under requirements, of which only those enter the programme that matter ({@link Cuts}). Many rates are found from few: held equal over stretches of time
@@ -100,11 +101,19 @@ final class SharedWater {
      * @param name of what was solved for before
      * @param programme what is wanted now
      * @param fixed wishes that must be kept besides
-     * @return the rates; absent if none keep all, or if there are more than {@value #MOST_CURVED} of them
+     * @return the rates; absent if none keep all, if there are more than {@value #MOST_CURVED} of them, or if the best were not
+     *     found in as many steps as are allowed
      */
     Optional<Best> solveLike(String name, Programme programme, List<Wish> fixed) {
         Ties ties = levels.get(settled.getOrDefault(name, levels.size() - 1));
-        return ties.count() > MOST_CURVED ? Optional.empty() : solve(ties, programme, fixed, TOLERANCE, () -> false);
+        if (ties.count() > MOST_CURVED) {
+            return Optional.empty();
+        }
+        try {
+            return solve(ties, programme, fixed, TOLERANCE, () -> false);
+        } catch (UnfinishedProgrammeException known) {
+            return Optional.empty();
+        }
     }
 
     /** The first level of ties than which the one before it gains next to nothing less. */

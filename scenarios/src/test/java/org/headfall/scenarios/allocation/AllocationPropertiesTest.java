@@ -35,8 +35,9 @@ class AllocationPropertiesTest {
         return TOLERANCES.getOrDefault(unit, MILLIMETRE);
     }
 
+    /** With seed 20 the solver that evens out schedules went round in circles. */
     @ParameterizedTest
-    @ValueSource(longs = {1, 2, 3, 4, 5, 6, 7, 8})
+    @ValueSource(longs = {1, 2, 3, 4, 5, 6, 7, 8, 20})
     void ratesThatAreReadAgainKeepWhatTheyAreSaidToKeep(long seed) throws Exception {
         RandomAllocation field = new RandomAllocation(folder, seed);
         AllocationResult result = field.asked().allocate();

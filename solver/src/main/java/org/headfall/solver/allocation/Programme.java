@@ -35,6 +35,12 @@ public record Programme(double[] most, double[] cost, double[][] curvature, List
     /** Share of the largest coefficient of a row below which nothing is left of it. */
     private static final double TIGHT = 1e-6;
 
+    /**
+     * Corners that are visited at the most for each variable and row of a curved programme. Where many rows meet, as those of schedules
+     * that are as good as each other do, the solver may go round in circles, from corner to corner of the same values.
+     */
+    private static final int MOST_CORNERS = 50;
+
     /** Variables up to which all upper bounds enter from the beginning. */
     private static final int FEW = 100;
 
@@ -87,6 +93,7 @@ public record Programme(double[] most, double[] cost, double[][] curvature, List
      * @param pressing variables that may press against their upper bounds, of which those that have done so are added: the
      *     better they are known, the faster
      * @return the optimum; empty if the rows contradict each other
+     * @throws UnfinishedProgrammeException if values that keep the rows, but not the best, were found in as many steps as are allowed
      * @throws IllegalStateException if the solver fails for another reason
      */
     public Optional<Optimum> solve(List<Row> rows, BitSet pressing) {
@@ -179,6 +186,7 @@ public record Programme(double[] most, double[] cost, double[][] curvature, List
                 }
             }
         }
+        model.options.iterations_abort = MOST_CORNERS * (most.length + rows.size());
         return model.minimise();
     }
 
@@ -197,6 +205,9 @@ public record Programme(double[] most, double[] cost, double[][] curvature, List
     /** Whether there is an optimum; if not, rows contradict each other. Any other end is the solver's failure, not the rows'. */
     private static boolean isSolved(Optimisation.Result result) {
         boolean optimal = result.getState().isOptimal();
+        if (result.getState() == Optimisation.State.FEASIBLE) {
+            throw new UnfinishedProgrammeException();
+        }
         if (!optimal && result.getState() != Optimisation.State.INFEASIBLE) {
             throw new IllegalStateException("the programme was not solved: " + result.getState());
         }
