@@ -20,11 +20,12 @@ import org.headfall.scenarios.recording.Recorder;
 import org.headfall.scenarios.recording.Recording;
 import org.headfall.scenarios.recording.StationSeries;
 import org.headfall.scenarios.scenario.Solving;
+import org.headfall.scenarios.spatial.Position;
 import org.headfall.solver.flow.FlowProblem;
 import org.headfall.solver.flow.HeadDependence;
 import org.headfall.solver.flow.RateHistory;
 import org.headfall.solver.flow.UnmetRuleException;
-import org.headfall.solver.nearfield.CentreHeads;
+import org.headfall.solver.nearfield.ObservedHead;
 import org.headfall.solver.response.HeadAnswers;
 import org.headfall.solver.response.RunWithout;
 import org.headfall.solver.response.StationResponses;
@@ -215,45 +216,57 @@ public final class RunInMemory {
     }
 
     /**
-     * Runs a plan up to a day for the heads of its grid alone.
+     * Runs a plan up to a day for the head at a place alone, as at a protected point: with what each bore beside it lowers head by.
      *
      * @param plan the plan
+     * @param place the place, in a cell of the aquifer
      * @param day the day (d), after the start
      * @param progress is told how far the run has come
-     * @return head at the centre of each cell (m above datum)
+     * @return the head (m above datum)
      */
-    public static double[] headsOn(RunPlan plan, double day, RunProgress progress) {
-        return headsOn(plan.problem(), plan.start(), plan.settings(), day, progress);
+    public static double headAt(RunPlan plan, Position place, double day, RunProgress progress) {
+        return headAt(plan.problem(), plan.start(), plan.settings(), place, day, progress);
     }
 
     /**
-     * Runs a plan up to a day as if no bore ever took water, for the heads of its grid alone. A steady start is one without
-     * any taking; given heads at the start stay as they are.
+     * Runs a plan up to a day as if no bore ever took water, for the head at a place alone. A steady start is one without any
+     * taking; given heads at the start stay as they are.
      *
      * @param plan the plan
+     * @param place the place, in a cell of the aquifer
      * @param day the day (d), after the start
      * @param progress is told how far the run has come
-     * @return head of each cell (m above datum)
+     * @return the head (m above datum)
      */
-    public static double[] headsWithoutTakingOn(RunPlan plan, double day, RunProgress progress) {
+    public static double headWithoutTakingAt(RunPlan plan, Position place, double day, RunProgress progress) {
         BitSet all = new BitSet();
         all.set(0, plan.problem().bores().size());
         StartHeads start = plan.start().given().isPresent() ? plan.start() : new StartHeads.Steady(Set.of());
-        return headsOn(StoppedTaking.always(plan.problem(), all), start, plan.settings(), day, progress);
+        return headAt(StoppedTaking.always(plan.problem(), all), start, plan.settings(), place, day, progress);
     }
 
-    private static double[] headsOn(
-            FlowProblem problem, StartHeads startHeads, Settings settings, double day, RunProgress progress) {
+    private static double headAt(
+            FlowProblem problem,
+            StartHeads startHeads,
+            Settings settings,
+            Position place,
+            double day,
+            RunProgress progress) {
         progress.reached("finding heads at the start", 0);
         StartState start = StartState.of(problem, startHeads, settings);
-        double[] heads = new double[start.heads().length];
-        CentreHeads centres = problem.centreHeads();
+        ObservedHead seen = new ObservedHead(
+                problem.aquifer(),
+                place.x(),
+                place.y(),
+                problem.bores().stream()
+                        .map(bore -> problem.nearField(bore.x(), bore.y(), bore.screenRadius()))
+                        .toList());
+        double[] head = new double[1];
         try (Simulation simulation = new Simulation(problem, settings)) {
             simulation.run(start.heads(), 0, day, new double[] {day}, new SimulationObserver() {
                 @Override
                 public void recorded(Snapshot snapshot) {
-                    double[] atCentres = centres.of(snapshot.head(), snapshot.boreRate());
-                    System.arraycopy(atCentres, 0, heads, 0, heads.length);
+                    head[0] = seen.at(snapshot.head(), snapshot.boreRate());
                 }
 
                 @Override
@@ -262,7 +275,7 @@ public final class RunInMemory {
                 }
             });
         }
-        return heads;
+        return head[0];
     }
 
     private static double[] sorted(double[] days, double start, double end) {

@@ -86,21 +86,21 @@ public final class SpacingComparison {
      * @return the layouts
      */
     public static SpacingResult in(RunPlan plan, SpacingSpecification spacing, RunProgress progress) {
-        double[] heads = RunInMemory.headsOn(plan, spacing.days(), progress);
-        double[] untouched = plan.problem().bores().isEmpty()
-                ? heads
-                : RunInMemory.headsWithoutTakingOn(plan, spacing.days(), progress);
+        Position at = spacing.at();
+        double head = RunInMemory.headAt(plan, at, spacing.days(), progress);
+        double untouched = plan.problem().bores().isEmpty()
+                ? head
+                : RunInMemory.headWithoutTakingAt(plan, at, spacing.days(), progress);
         progress.reached("solving for the response of the aquifer", 0);
         RunDescription run = plan.description();
         FlowProblem alone = plan.problem().withBores(List.of());
-        Position at = spacing.at();
         int cell = run.grid().locate(at.x(), at.y());
         GriddedResponse response = new GriddedResponse(
                 radial(alone, spacing, plan.settings().threads()),
                 coarser(alone)
                         .map(wider -> radial(wider, spacing, plan.settings().threads())));
-        double depth = run.ground()[cell] + spacing.deliveryHead() - heads[cell];
-        double lowered = untouched[cell] - heads[cell];
+        double depth = run.ground()[cell] + spacing.deliveryHead() - head;
+        double lowered = untouched - head;
         double cellWidth = Math.sqrt(run.grid().area(cell));
         return new SpacingComparison(spacing, response, cellWidth, depth, lowered).compare();
     }

@@ -19,6 +19,7 @@ import org.headfall.scenarios.scenario.SpacingSpecification;
 import org.headfall.scenarios.scenario.SpacingSpecification.Layout;
 import org.headfall.scenarios.scenario.SpacingSpecification.Prices;
 import org.headfall.scenarios.spatial.Position;
+import org.headfall.solver.analytic.function.WellFunction;
 import org.headfall.solver.aquifer.Aquifer;
 import org.headfall.solver.aquifer.OuterBoundary;
 import org.headfall.solver.aquifer.Side;
@@ -37,6 +38,7 @@ import org.headfall.solver.schedule.Schedule;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
 
 class SpacingComparisonTest {
@@ -189,6 +191,48 @@ class SpacingComparisonTest {
             assertEquals(alone.lift() + line.liftByDocument(), line.lift(), 2e-3, "line " + i);
             assertEquals(0, alone.liftByDocument(), "line " + i);
         }
+    }
+
+    /**
+     * Theis (1935), Transactions of the American Geophysical Union 16, 519-524: two bores of the document lower head in the middle
+     * by a sum of well functions, wherever in its cell the middle stands and however close to one of them.
+     */
+    @ParameterizedTest
+    @CsvSource({"200.5, 200.5", "200.1, 200.9", "197, 203", "202, 200.3", "206.2, 200.5"})
+    void bothHeadsAreThoseInTheMiddleAndNotOfItsCell(double x, double y, @TempDir Path folder) throws Exception {
+        String document = """
+                title: two bores in an even aquifer
+                datum: metres above an invented datum
+                crs: local
+                period: {from: 2026-07-01, for: 2 yr}
+                grid: {extent: {west: 0 km, east: 400 km, south: 0 km, north: 400 km}, cell: 4 km}
+                aquifer: {transmissivity: 250 m2/d, storativity: 2.0e-4, top: -50 m, bottom: -150 m}
+                ground: 100 m
+                bores:
+                  - {name: one, at: [200 km, 200 km], group: existing, screen_radius: 100 mm, outlet_level: 101 m, rate: 10 L/s}
+                  - {name: two, at: [204 km, 200 km], group: existing, screen_radius: 100 mm, outlet_level: 101 m, rate: 6 L/s}
+                start: {heads: 120 m}
+                output: {report_after: [1 yr]}
+                spacing:
+                  at: [%s km, %s km]
+                  layouts: [line]
+                  bores: [2]
+                  spacings: {from: 500 m, to: 5 km, steps: 3}
+                  rate: 30 L/s
+                  lift: 60 m
+                  screen_radius: 100 mm
+                  delivery_head: 40 m
+                  efficiency: 60 %%
+                  prices: {energy_per_kwh: 0.6, pipe_per_metre: 80, bore: 250000, paid_over: 30 yr, interest: 5 %%}
+                """.formatted(x, y);
+        double expected = 0;
+        for (double[] bore : new double[][] {{200, 200, 864}, {204, 200, 518.4}}) {
+            double distance = 1000 * Math.hypot(x - bore[0], y - bore[1]);
+            double u = distance * distance * 2e-4 / (4 * 250 * 731);
+            expected += bore[2] * WellFunction.of(u) / (4 * Math.PI * 250);
+        }
+        SpacingResult result = compared(folder, document);
+        assertEquals(expected, result.lowered(), 0.005 * expected);
     }
 
     private static SpacingResult compared(Path folder, String document) throws Exception {
