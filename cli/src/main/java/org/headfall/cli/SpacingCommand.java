@@ -80,6 +80,7 @@ final class SpacingCommand implements Callable<Integer> {
         text.sentence("Spacing of least cost:");
         result.economic().forEach(line -> text.item(words(result, line)));
         result.remarkOnEnds().ifPresent(text::sentence);
+        text.sentence(SpacingResult.WORDS_ON_RATES);
         text.sentence(result.wordsOnDocument());
         text.sentence(result.wordsOnGrid());
         if (!result.repeats().isEmpty()) {

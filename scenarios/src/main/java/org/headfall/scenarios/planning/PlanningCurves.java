@@ -3,7 +3,8 @@ package org.headfall.scenarios.planning;
 import java.util.List;
 
 /**
- * Curves over the spacing of bores, one a layout, number of bores and measure.
+ * Curves over the spacing of bores, one a layout, number of bores and measure; and over their number, each at its economic
+ * spacing.
  *
  * @param spacings distances of neighbours (m), increasing
  * @param measures names of what the curves show, with units; the first is that whose least is marked

@@ -42,6 +42,7 @@ public record PlanningPage(
                     OWN + "planning/planning-rates.js",
                     OWN + "planning/planning-steps.js",
                     OWN + "planning/planning-curves.js",
+                    OWN + "planning/planning-numbers.js",
                     OWN + "planning/planning-page.js")));
 
     /** Copies the lists. */

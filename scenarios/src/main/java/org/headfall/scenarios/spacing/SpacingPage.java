@@ -11,7 +11,7 @@ import org.headfall.scenarios.quantity.DischargeUnit;
 import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.scenario.SpacingSpecification;
 
-/** Layouts that were compared as a page: the answer, curves over spacing, tables. */
+/** Layouts that were compared as a page: the answer, curves over spacing and number, tables. */
 final class SpacingPage {
 
     /** A measure of a layout, with its name and unit. */
@@ -20,9 +20,11 @@ final class SpacingPage {
     private static final List<Measure> MEASURES = List.of(
             new Measure("Cost (per ML)", 2, SpacingResult.Line::cost),
             new Measure(
-                    "Total yield at the given lift (L/s)", 2, line -> DischargeUnit.LITRES_PER_SECOND.of(line.yield())),
+                    "Total yield at the given lift, equal drawdown (L/s)",
+                    2,
+                    line -> DischargeUnit.LITRES_PER_SECOND.of(line.yield())),
             new Measure("Yield lost to interference (%)", 1, line -> 100 * line.yieldLost()),
-            new Measure("Mean lift at the given rate (m)", 2, SpacingResult.Line::lift),
+            new Measure("Mean lift at the given rate, equal rates (m)", 2, SpacingResult.Line::lift),
             new Measure("Lift by bores of the document (m)", 2, SpacingResult.Line::liftByDocument),
             new Measure("Interference (m)", 2, SpacingResult.Line::interference),
             new Measure("Energy (kWh/ML)", 1, SpacingResult.Line::energy),
@@ -71,6 +73,7 @@ final class SpacingPage {
                         best.lift(),
                         best.pipe() / 1000)));
         result.remarkOnEnds().ifPresent(answers::add);
+        answers.add(SpacingResult.WORDS_ON_RATES);
         answers.add(result.wordsOnDocument());
         answers.add(result.wordsOnGrid());
         if (!result.repeats().isEmpty()) {

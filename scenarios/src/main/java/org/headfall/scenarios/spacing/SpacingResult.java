@@ -25,6 +25,11 @@ public record SpacingResult(
         double cellWidth,
         String repeats) {
 
+    /** What yields and lifts of the same line are of, in sentences. */
+    public static final String WORDS_ON_RATES =
+            "A line is two designs: its total yield lets bores take different rates, so that all have the same drawdown; lift,"
+                    + " interference, energy and cost are those of the given rate shared equally.";
+
     /** Share of a spacing that a search leaves open. */
     private static final double NEAR_THE_END = 1e-3;
 
@@ -40,9 +45,9 @@ public record SpacingResult(
      * @param layout the layout
      * @param bores number of bores
      * @param spacing distance of neighbours (m)
-     * @param yield total rate at the given lift (m³/d)
+     * @param yield total rate at the given lift, of bores with rates that give each the same drawdown (m³/d)
      * @param yieldLost share of the yield of as many bores far apart that interference takes (-)
-     * @param lift mean lift at the given total rate (m)
+     * @param lift mean lift at the given total rate, shared equally (m)
      * @param liftByDocument what of that the bores of the document cause, which are no part of the layout (m): as much as they
      *     lower heads, less where water would rise higher than it is wanted without them
      * @param greatestLift lift of the bore with the deepest level then (m)

@@ -3,8 +3,8 @@
 async function begin() {
   if (plan.map) await showMap();
   if (plan.rates) { await showRates(); showSteps(); }
-  if (plan.curves) showCurves();
-  const again = () => { if (view.layer) resizeMap(); if (plan.curves) drawCurves(); };
+  if (plan.curves) { showCurves(); showNumbers(); }
+  const again = () => { if (view.layer) resizeMap(); if (plan.curves) { drawCurves(); drawNumbers(); } };
   for (const id of ["map-controls"]) byId(id)?.addEventListener("submit", event => event.preventDefault());
   matchMedia("(prefers-color-scheme: dark)").addEventListener("change", again);
   matchMedia("print").addEventListener("change", again);

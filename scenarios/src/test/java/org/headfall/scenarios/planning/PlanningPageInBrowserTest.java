@@ -69,7 +69,10 @@ class PlanningPageInBrowserTest {
         return new PlanningCurves(
                 spacings,
                 List.of("Cost (per ML)"),
-                List.of(new PlanningCurves.Curve("line", 4, List.of(costs), 220, new double[] {124}, false)));
+                List.of(
+                        new PlanningCurves.Curve("line", 4, List.of(costs), 220, new double[] {124}, false),
+                        new PlanningCurves.Curve("line", 2, List.of(costs), 180, new double[] {123}, false),
+                        new PlanningCurves.Curve("ring", 4, List.of(costs), 300, new double[] {121}, false)));
     }
 
     private static PlanningTable layouts(int rows) {
@@ -148,6 +151,19 @@ class PlanningPageInBrowserTest {
                 assertTrue(gap > 3, "gap at " + width + " px: " + gap);
             }
         }
+    }
+
+    /** A line of 2 and 4 bores and a ring of 4, each at its spacing of least cost; a ring of 2 was left out. */
+    @Test
+    void curvesOverTheNumberOfBoresShowEachAtItsSpacingOfLeastCost() {
+        assertEquals("[[2,4],[123,124],[null,121]]", browser.run("return JSON.stringify(numbersChart.data)"));
+        Object spacings = browser.run("""
+                const show = document.getElementById("numbers-measure");
+                show.value = show.options[show.options.length - 1].value;
+                show.dispatchEvent(new Event("change"));
+                return JSON.stringify(numbersChart.data);
+                """);
+        assertEquals("[[2,4],[180,220],[null,300]]", spacings);
     }
 
     @Test
