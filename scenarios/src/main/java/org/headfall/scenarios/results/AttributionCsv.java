@@ -19,6 +19,7 @@ import org.headfall.scenarios.recording.Station;
  * Writes {@code attribution.csv}: drawdown and loss of discharge at every place and report date, split by bore, by holder
  * and by group. What boundaries, recharge and the start do and what is not linear have a line each. The lines of one split and
  * these two add up to the whole. Shares are told where they say anything ({@link ShareBase}); otherwise a remark says why not.
+ * They are those of the amounts as written, so that whoever divides these again, as the report does, finds the same.
  */
 final class AttributionCsv {
 
@@ -39,6 +40,9 @@ final class AttributionCsv {
     static final String BY_GROUP = "group";
     static final String NO_BORE = "no bore";
     static final String NO_CAUSE = "no cause";
+
+    /** Decimals of metres and L/s: the least whole that shares are told of, a hundredth, has five digits. */
+    private static final int DECIMALS = 6;
 
     private static final List<String> HEADER = List.of(
             "when",
@@ -76,11 +80,12 @@ final class AttributionCsv {
 
     private void write(AttributionTable table, int row) throws IOException {
         Effect all = new Effect(
-                table.wholeDrawdown()[row],
-                Arrays.stream(table.seasonal()[row]).sum(),
-                table.wholeLoss()[row],
-                Arrays.stream(table.seasonalLoss()[row]).sum());
-        Effect drift = new Effect(table.drift()[row], 0, table.driftLoss()[row], 0);
+                        table.wholeDrawdown()[row],
+                        Arrays.stream(table.seasonal()[row]).sum(),
+                        table.wholeLoss()[row],
+                        Arrays.stream(table.seasonalLoss()[row]).sum())
+                .asWritten();
+        Effect drift = new Effect(table.drift()[row], 0, table.driftLoss()[row], 0).asWritten();
         List<Effect> parts = new ArrayList<>();
         Effect rest = all.less(drift);
         for (int bore = 0; bore < table.drawdown()[row].length; bore++) {
@@ -120,10 +125,11 @@ final class AttributionCsv {
     private static Effect effect(AttributionTable table, int row, int bore) {
         boolean follows = table.loss()[row].length > 0;
         return new Effect(
-                table.drawdown()[row][bore],
-                table.seasonal()[row][bore],
-                follows ? table.loss()[row][bore] : 0,
-                follows ? table.seasonalLoss()[row][bore] : 0);
+                        table.drawdown()[row][bore],
+                        table.seasonal()[row][bore],
+                        follows ? table.loss()[row][bore] : 0,
+                        follows ? table.seasonalLoss()[row][bore] : 0)
+                .asWritten();
     }
 
     private void line(AttributionTable table, int row, String by, String cause, Effect effect, Whole whole)
@@ -134,14 +140,14 @@ final class AttributionCsv {
                 .text(table.stations().get(row))
                 .text(by)
                 .text(cause)
-                .number(effect.drawdown, 4)
-                .number(effect.seasonal, 4)
+                .number(effect.drawdown, DECIMALS)
+                .number(effect.seasonal, DECIMALS)
                 .number(whole.drawdown.percent(effect.drawdown), 1);
         if (!whole.losesDischarge()) {
             cells.empty().empty().empty();
         } else {
-            cells.number(DischargeUnit.LITRES_PER_SECOND.of(effect.loss), 3)
-                    .number(DischargeUnit.LITRES_PER_SECOND.of(effect.seasonalLoss), 3)
+            cells.number(DischargeUnit.LITRES_PER_SECOND.of(effect.loss), DECIMALS)
+                    .number(DischargeUnit.LITRES_PER_SECOND.of(effect.seasonalLoss), DECIMALS)
                     .number(whole.loss.percent(effect.loss), 1);
         }
         file.line(cells.text(whole.remark()));
@@ -181,6 +187,21 @@ final class AttributionCsv {
 
     /** Drawdown and the seasonal part of it (m), loss of discharge and the seasonal part of that (m³/d). */
     private record Effect(double drawdown, double seasonal, double loss, double seasonalLoss) {
+
+        private static final double PER_UNIT = Math.pow(10, DECIMALS);
+
+        /** The same without the digits that are not written. */
+        Effect asWritten() {
+            return new Effect(written(drawdown), written(seasonal), writtenLoss(loss), writtenLoss(seasonalLoss));
+        }
+
+        private static double written(double value) {
+            return Math.rint(value * PER_UNIT) / PER_UNIT;
+        }
+
+        private static double writtenLoss(double loss) {
+            return DischargeUnit.LITRES_PER_SECOND.per(written(DischargeUnit.LITRES_PER_SECOND.of(loss)));
+        }
 
         Effect plus(Effect other) {
             return new Effect(

@@ -83,7 +83,7 @@ function labelTaken(context, found, circles, sites) {
   const key = 2 * wholeRadius() * Math.SQRT1_2 + 36, boxes = sites.map(({ at }) => ({ left: at[0] - 6, right: at[0] + 6, top: at[1] - 6, bottom: at[1] + 6 }));
   boxes.push({ left: takenMap.width - 36, right: takenMap.width, top: 0, bottom: 52 }, { left: 0, right: 170, top: takenMap.height - 36, bottom: takenMap.height },
     { left: takenMap.width - key, right: takenMap.width, top: takenMap.height - key, bottom: takenMap.height });
-  const named = new Set([found.place]), amount = part => amountWords(part, found.quantity) + (part.share === null ? "" : " \u00b7 " + shareWords(part));
+  const named = new Set([found.place]), amount = part => amountWords(part, found) + (part.share === null ? "" : " \u00b7 " + shareWords(part));
   const own = circles.find(circle => circle.part.name === found.place), chosen = sites.find(({ site }) => site.name === found.place);
   context.font = "600 13px system-ui, sans-serif";
   if (chosen) {

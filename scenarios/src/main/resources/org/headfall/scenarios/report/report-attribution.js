@@ -24,6 +24,12 @@ function rowOf(quantity, place, date) {
 /** The quantity that is shown: lost discharge only where anything flows. */
 const shownQuantity = () => rowOf(taken.quantity, taken.place, taken.date) ? taken.quantity : "drawdown";
 
+/** Decimals of the parts of a whole: two more than usual where it is so small that half of it could round to nothing. */
+function decimalsOf(about, whole) {
+  const usual = about.decimals();
+  return usual + (Math.abs(about.inUnit(whole)) < 10 / 10 ** usual ? 2 : 0);
+}
+
 /** A number rounded to some decimals. */
 const roundTo = (value, decimals) => Math.round(value * 10 ** decimals) / 10 ** decimals;
 
@@ -34,20 +40,20 @@ const roundTo = (value, decimals) => Math.round(value * 10 ** decimals) / 10 ** 
 function partsOfTaken() {
   const { bores, places, whyNoShares } = report.attribution, quantity = shownQuantity(), about = TAKEN[quantity];
   const [whole, ...values] = rowOf(quantity, taken.place, taken.date), drift = values.pop();
-  const whyNot = whyNoShares[report.attribution[quantity].senses[taken.date][taken.place]], decimals = about.decimals();
+  const whyNot = whyNoShares[report.attribution[quantity].senses[taken.date][taken.place]], decimals = decimalsOf(about, whole);
   const part = (name, amount) => ({ name, amount, shown: roundTo(about.inUnit(amount), decimals),
     share: whyNot ? null : roundTo(100 * amount / whole, 1) });
   const ofBores = values.map((amount, bore) => ({ bore, site: siteNamed(bores[bore]), ...part(bores[bore], amount) }));
   const all = part("all", whole), parts = [...ofBores, part("drift", drift)], sum = key => parts.reduce((s, p) => s + p[key], 0);
   const rest = { name: "rest", amount: whole - sum("amount"), shown: roundTo(all.shown - sum("shown"), decimals),
     share: whyNot ? null : roundTo(100 - sum("share"), 1) };
-  return { place: places[taken.place], quantity, whyNot, all, drift: parts.pop(), rest,
+  return { place: places[taken.place], quantity, decimals, whyNot, all, drift: parts.pop(), rest,
     bores: parts.sort((a, b) => Math.abs(b.amount) - Math.abs(a.amount)) };
 }
 
-const amountWords = (part, quantity) => numberWords(part.shown, TAKEN[quantity].decimals()) + "\u00a0" + TAKEN[quantity].unit();
+const amountWords = (part, found) => numberWords(part.shown, found.decimals) + "\u00a0" + TAKEN[found.quantity].unit();
 const shareWords = part => part.share === null ? "" : numberWords(part.share, 1) + "\u00a0%";
-const withShare = (part, quantity) => amountWords(part, quantity) + (part.share === null ? "" : ", " + shareWords(part));
+const withShare = (part, found) => amountWords(part, found) + (part.share === null ? "" : ", " + shareWords(part));
 
 /** "Town 1 (Corella town, proposed)". */
 const causeWords = part => shortName(part.name)
@@ -59,10 +65,10 @@ function titleOfTaken(found) {
 
 /** What is said of the bore that is read, or else of the whole. */
 function readingOfTaken(found) {
-  const words = part => withShare(part, found.quantity), cause = found.bores.find(part => part.bore === taken.cause);
-  if (cause) return causeWords(cause) + ": " + words(cause) + " of " + amountWords(found.all, found.quantity) + " at " + shortName(found.place) + ".";
+  const words = part => withShare(part, found), cause = found.bores.find(part => part.bore === taken.cause);
+  if (cause) return causeWords(cause) + ": " + words(cause) + " of " + amountWords(found.all, found) + " at " + shortName(found.place) + ".";
   const largest = found.bores.filter(part => part.shown !== 0).slice(0, 3);
-  return titleOfTaken(found) + ": " + amountWords(found.all, found.quantity)
+  return titleOfTaken(found) + ": " + amountWords(found.all, found)
     + (found.whyNot ? " (no shares: " + found.whyNot + ")" : "") + ". "
     + (largest.length ? "Largest parts: " + largest.map(part => causeWords(part) + ": " + words(part)).join("; ") + ". " : "No bore did any of it. ")
     + "Drift " + words(found.drift) + "; not linear, and rounding, " + words(found.rest) + ".";
@@ -71,7 +77,7 @@ function readingOfTaken(found) {
 /** The table beside the map: bores that do not round to nothing, how many do, drift, what is not linear, and the sum. */
 function fillTakenTable(found) {
   const about = TAKEN[found.quantity], shown = found.bores.filter(part => part.shown !== 0), none = found.bores.length - shown.length;
-  const line = (words, part) => [words, numberWords(part.shown, about.decimals()), part.share === null ? DASH : numberWords(part.share, 1)];
+  const line = (words, part) => [words, numberWords(part.shown, found.decimals), part.share === null ? DASH : numberWords(part.share, 1)];
   const others = { shown: 0, share: found.whyNot ? null : roundTo(found.bores.filter(part => part.shown === 0).reduce((s, p) => s + p.share, 0), 1) };
   fillTable(byId("taken-table"), titleOfTaken(found), ["Cause", about.words + " (" + about.unit() + ")", "Share (%)"], [
     ...shown.map(part => line(causeWords(part), part)),

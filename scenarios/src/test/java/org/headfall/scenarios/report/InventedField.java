@@ -338,7 +338,10 @@ public final class InventedField {
         return new AttributionSummary(START.plusYears(50), drawdown, List.of(change(attributedPlace(0), 86.4, shares)));
     }
 
-    /** At the first place one bore gives what it took before; at the second parts mostly cancel; at the third is next to nothing. */
+    /**
+     * At the first place one bore gives what it took before, and 0.0104 L/s are lost; at the second parts mostly cancel; at the
+     * third is next to nothing.
+     */
     private AttributionSummary attributionWithGivers() {
         return new AttributionSummary(
                 START.plusYears(10),
@@ -346,7 +349,7 @@ public final class InventedField {
                         change(attributedPlace(0), 4.004, 0.6, 0.4, 0.001, 0, -0.101),
                         change(attributedPlace(1), 0.4, 7.5, 0, 0, 0, -6.6),
                         change(attributedPlace(2), 0.004, 0.9)),
-                List.of());
+                List.of(change(attributedPlace(0), 0.9, 0.543, 0.457)));
     }
 
     /** The first places are sites of the map. */

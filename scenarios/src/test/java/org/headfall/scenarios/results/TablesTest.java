@@ -17,6 +17,7 @@ import java.util.Locale;
 import org.headfall.scenarios.findings.AttributedChange;
 import org.headfall.scenarios.findings.AttributionSummary;
 import org.headfall.scenarios.findings.AttributionTable;
+import org.headfall.scenarios.findings.ShareBase;
 import org.headfall.scenarios.recording.SmallField;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -107,8 +108,8 @@ class TablesTest {
         List<NamedCsvRecord> lines = read("attribution.csv").stream()
                 .filter(line -> line.getField("at").equals("Lignum Spring"))
                 .toList();
-        assertEquals("0.8500", lines.get(0).getField("drawdown (m)"));
-        assertEquals("1.000", lines.get(0).getField("loss of discharge (L/s)"));
+        assertEquals("0.850000", lines.get(0).getField("drawdown (m)"));
+        assertEquals("1.000000", lines.get(0).getField("loss of discharge (L/s)"));
         double rest = sum(lines, "no bore", "loss of discharge (L/s)");
         assertEquals(0.2, rest, 1e-9);
         double notLinear = sum(lines, "no cause", "loss of discharge (L/s)");
@@ -183,6 +184,45 @@ class TablesTest {
         assertEquals(4.32, loss.notLinear(), 1e-9);
     }
 
+    /** Parts that three decimals would make 0.006 and 0.005 of 0.010 L/s: 60 and 50 %. */
+    @Test
+    void sharesInTheFileAreThoseOfItsFigures() throws IOException {
+        FinishedRun run = FinishedField.run(SmallField.description());
+        AttributionTable like = run.findings().attribution().get(0);
+        double[] lost = {0.0057, 0.0048};
+        double loss = 0.0105;
+        AttributionTable table = new AttributionTable(
+                like.label(),
+                like.day(),
+                like.stations(),
+                new double[][] {{1, 2}, {0.00606, 0.00505}, {1, 3}, {1, 3}},
+                new double[4][2],
+                new double[4],
+                new double[] {3, 0.01111, 4, 4},
+                new double[][] {{}, {}, {86.4 * lost[0], 86.4 * lost[1]}, {}},
+                new double[][] {{}, {}, {0, 0}, {}},
+                new double[] {Double.NaN, Double.NaN, 0, Double.NaN},
+                new double[] {Double.NaN, Double.NaN, 86.4 * loss, Double.NaN});
+        Tables.write(folder, run.withFindings(run.findings().withAttribution(List.of(table))));
+        assertEquals(
+                List.of("54.3", "45.7"),
+                read("attribution.csv").stream()
+                        .filter(line -> line.getField("at").equals("Lignum Spring")
+                                && line.getField("split by").equals("bore"))
+                        .map(line -> line.getField("share of loss (%)"))
+                        .toList());
+        AttributionSummary summary = AttributionSummaries.read(folder).get(0);
+        AttributedChange read = summary.loss().get(0);
+        for (int bore = 0; bore < lost.length; bore++) {
+            double share = read.shares(ShareBase.LEAST_LOSS)
+                    .percent(read.bores().get(bore).amount())
+                    .orElseThrow();
+            assertEquals(100 * lost[bore] / loss, share, 0.01);
+        }
+        AttributedChange drawdown = summary.drawdown().get(3);
+        assertEquals(0.00606, drawdown.bores().get(0).amount(), 1e-12);
+    }
+
     @Test
     void allDatesOfAttributionAreReadInOrderOfTime() throws IOException {
         Path file = folder.resolve("attribution.csv");
@@ -190,7 +230,7 @@ class TablesTest {
         List<String> both = new ArrayList<>(lines);
         lines.stream()
                 .skip(1)
-                .map(line -> line.replace(",2028-", ",2031-").replace("4.1000", "5.5000"))
+                .map(line -> line.replace(",2028-", ",2031-").replace("4.100000", "5.500000"))
                 .forEach(both::add);
         Files.write(file, both);
         List<AttributionSummary> read = AttributionSummaries.read(folder);

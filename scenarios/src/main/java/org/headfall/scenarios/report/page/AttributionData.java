@@ -23,10 +23,10 @@ import tools.jackson.databind.node.ObjectNode;
 final class AttributionData {
 
     /** What drawdown is rounded to (m), as in the file it is from. */
-    private static final double DRAWDOWN_QUANTUM = 1e-4;
+    private static final double DRAWDOWN_QUANTUM = 1e-6;
 
-    /** What lost discharge is rounded to (m³/d), as in the file it is from: 0.001 L/s. */
-    private static final double LOSS_QUANTUM = DischargeUnit.LITRES_PER_SECOND.per(1e-3);
+    /** What lost discharge is rounded to (m³/d), as in the file it is from: a millionth of 1 L/s. */
+    private static final double LOSS_QUANTUM = DischargeUnit.LITRES_PER_SECOND.per(1e-6);
 
     /** Reasons to tell no shares, in the order in which tables number them. */
     private static final List<ShareBase.Sense> SENSES = List.of(ShareBase.Sense.values());

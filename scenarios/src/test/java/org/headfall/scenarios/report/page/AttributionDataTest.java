@@ -13,7 +13,7 @@ import tools.jackson.databind.node.ObjectNode;
 
 class AttributionDataTest {
 
-    private static final double QUANTUM = 1e-4;
+    private static final double QUANTUM = 1e-6;
 
     /** A bore or a place that the last date does not have has its own column or row; it once went into the whole of its place. */
     @Test
