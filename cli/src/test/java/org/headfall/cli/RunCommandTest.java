@@ -59,6 +59,22 @@ class RunCommandTest {
         assertTrue(run.err().startsWith("finding heads at the start"), run.err());
     }
 
+    /** An outlet level with a digit too many: what never flows cannot stop, which must not read as if it flowed on. */
+    @Test
+    void aBoreWhoseOutletNoHeadReachesIsSaidToNeverFlow() throws IOException {
+        change("outlet_level: 101 m", "outlet_level: 301 m");
+        Answer run = headfall("run", folder.toString(), "--threads", "1").exits(0);
+        String answer = run.out().replaceAll("\\s+", " ");
+        assertTrue(
+                answer.contains(
+                        "Never flowing flowing never flows: on every recorded day head stays below its outlet, 301.00 m, by 19"),
+                answer);
+        assertTrue(answer.contains("First to stop flowing none that ever flows stops"), answer);
+        String evidence = Files.readString(results.resolve("evidence.json"));
+        assertTrue(evidence.contains("never flows: on every recorded day"), evidence);
+        assertFalse(evidence.contains("pool never flows"), evidence);
+    }
+
     @Test
     void aBoundOnTheStepIsKeptAndHasTheRunMadeBySteps() throws IOException {
         change("head_tolerance: 1 cm", "head_tolerance: 1 cm, longest_step: 10 d");

@@ -61,12 +61,15 @@ public final class AnswerText {
                         block.labelled("Largest loss of head", loss.metres() < LEAST_SHOWN ? "none" : metresAt(loss)));
         // Never "none": a pump that is cut back has no water above its intake, and that is what has to be seen.
         answer.leastWaterAbovePump().ifPresent(least -> block.labelled("Least water above pump", metresAt(least)));
-        block.labelled("First to stop flowing", firstToStop(answer.stopFlowing()));
+        block.labelled("First to stop flowing", firstToStop());
+        if (!answer.neverFlow().isEmpty()) {
+            block.labelled("Never flowing", firstOf(answer.neverFlow()));
+        }
         if (!answer.overEntitlement().isEmpty()) {
             block.labelled("Over entitlement", overEntitlement(answer.overEntitlement()));
         }
         if (!answer.unmetRates().isEmpty()) {
-            block.labelled("Not as asked", notAsAsked(answer.unmetRates()));
+            block.labelled("Not as asked", firstOf(answer.unmetRates()));
         }
         block.labelled(
                 "Not confined",
@@ -79,10 +82,10 @@ public final class AnswerText {
                                 answer.effort().cells()));
     }
 
-    private static String notAsAsked(List<Doubt> unmet) {
-        Doubt first = unmet.get(0);
+    private static String firstOf(List<Doubt> doubts) {
+        Doubt first = doubts.get(0);
         return first.subject() + " " + first.statement()
-                + (unmet.size() == 1 ? "" : " And " + (unmet.size() - 1) + " more, see the report.");
+                + (doubts.size() == 1 ? "" : " And " + (doubts.size() - 1) + " more, see the report.");
     }
 
     private static String overEntitlement(List<AccountSummary> over) {
@@ -98,9 +101,10 @@ public final class AnswerText {
         return Decimals.two(extreme.metres()) + " m at " + extreme.station() + " on " + extreme.on();
     }
 
-    private static String firstToStop(List<FlowEnd> ends) {
+    private String firstToStop() {
+        List<FlowEnd> ends = answer.stopFlowing();
         if (ends.isEmpty()) {
-            return "none stops";
+            return answer.neverFlow().isEmpty() ? "none stops" : "none that ever flows stops";
         }
         long springs = ends.stream().filter(FlowEnd::spring).count();
         String all = Stream.of(count(ends.size() - springs, "bore"), count(springs, "spring"))

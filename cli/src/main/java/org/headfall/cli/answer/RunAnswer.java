@@ -14,6 +14,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.headfall.scenarios.accounts.AccountSummary;
 import org.headfall.scenarios.evidence.Doubt;
+import org.headfall.scenarios.evidence.NeverFlowing;
 import org.headfall.scenarios.evidence.UnmetRates;
 import org.headfall.scenarios.findings.ArtesianHead;
 import org.headfall.scenarios.findings.BedAdjustment;
@@ -36,6 +37,7 @@ import org.headfall.scenarios.results.SolvedBy;
  * @param largestLossOfHead bore, spring or point that has lost most head, of all recorded days (m)
  * @param leastWaterAbovePump bore with the least water above its pump intake, of all recorded days (m)
  * @param stopFlowing bores and springs that stop flowing by themselves at least for a time, the first to stop first
+ * @param neverFlow springs and bores left to flow that never do, since head stays below their outlet
  * @param overEntitlement holders, or bores where none has a holder, that take more than their entitlement in a water year
  * @param unmetRates pumped bores that do not give what is asked of them, with the reason
  * @param cellsNotConfined cells in which head falls below the top of the aquifer
@@ -59,6 +61,7 @@ public record RunAnswer(
         Optional<Extreme> largestLossOfHead,
         Optional<Extreme> leastWaterAbovePump,
         List<FlowEnd> stopFlowing,
+        List<Doubt> neverFlow,
         List<AccountSummary> overEntitlement,
         List<Doubt> unmetRates,
         int cellsNotConfined,
@@ -78,6 +81,7 @@ public record RunAnswer(
     public RunAnswer {
         limits = List.copyOf(limits);
         stopFlowing = List.copyOf(stopFlowing);
+        neverFlow = List.copyOf(neverFlow);
         overEntitlement = List.copyOf(overEntitlement);
         unmetRates = List.copyOf(unmetRates);
         files = List.copyOf(files);
@@ -156,6 +160,7 @@ public record RunAnswer(
                 extremes(run, at -> OptionalDouble.of(at.loss())).max(Comparator.comparingDouble(Extreme::metres)),
                 extremes(run, ArtesianHead.AtDate::waterAbovePump).min(Comparator.comparingDouble(Extreme::metres)),
                 stopFlowing(run),
+                NeverFlowing.of(run),
                 AccountSummaries.ofHolders(AccountSummaries.read(folder)).stream()
                         .filter(AccountSummary::isOver)
                         .toList(),

@@ -57,6 +57,7 @@ class AnswerTextTest {
                 Optional.of(new Extreme("spring", loss, DATE)),
                 Optional.of(new Extreme("town bore", aboveIntake, DATE)),
                 List.of(),
+                List.of(),
                 overEntitlement,
                 List.of(new Doubt("town bore", "gives no water in the whole run.")),
                 0,

@@ -30,6 +30,7 @@ public final class Section {
     private final ValueReader values;
     private final Map<String, DocumentNode.Entry> entries = new LinkedHashMap<>();
     private final Set<String> known = new LinkedHashSet<>();
+    private final Map<String, Set<String>> knownWithin = new LinkedHashMap<>();
 
     private Section(DocumentNode.Mapping mapping, String path, ValueReader values) {
         this.place = mapping.place();
@@ -217,7 +218,11 @@ public final class Section {
      */
     public @Nullable Section section(String key) {
         @Nullable DocumentNode node = node(key);
-        return node == null ? null : of(node, nameOf(key), values.problems());
+        @Nullable Section within = node == null ? null : of(node, nameOf(key), values.problems());
+        if (within != null) {
+            knownWithin.put(key, within.known);
+        }
+        return within;
     }
 
     /**
@@ -256,7 +261,17 @@ public final class Section {
         values.problems().add(placeOf(key), nameOf(key), finding);
     }
 
-    /** Reports every key that nobody asked for. */
+    /**
+     * Says which keys a section within this one knows, for who writes one of them a level too high without that section.
+     *
+     * @param key the key of that section
+     * @param keys the keys it knows
+     */
+    public void knowsWithin(String key, Set<String> keys) {
+        knownWithin.put(key, keys);
+    }
+
+    /** Reports every key that nobody asked for; of one that a section within this one knows, it says so. */
     public void done() {
         for (DocumentNode.Entry entry : entries.values()) {
             if (!known.contains(entry.key())) {
@@ -268,6 +283,12 @@ public final class Section {
     private Finding unknown(String key) {
         List<String> unused = new ArrayList<>(known);
         unused.removeAll(entries.keySet());
-        return new Finding(ProblemKind.UNKNOWN_KEY, key, String.join(", ", known), NearestSpelling.of(key, unused));
+        String keys = String.join(", ", known);
+        List<String> within = knownWithin.keySet().stream()
+                .filter(section -> knownWithin.getOrDefault(section, Set.of()).contains(key))
+                .map(this::nameOf)
+                .toList();
+        String place = within.isEmpty() ? "" : "; " + key + " belongs in " + String.join(" or ", within);
+        return new Finding(ProblemKind.UNKNOWN_KEY, key, keys + place, NearestSpelling.of(key, unused));
     }
 }

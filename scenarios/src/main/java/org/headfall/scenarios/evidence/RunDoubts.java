@@ -45,6 +45,7 @@ final class RunDoubts {
                             run.description().calendar().at(station.sinceDay()).toLocalDate())));
         }
         doubts.addAll(UnmetRates.of(run));
+        doubts.addAll(NeverFlowing.of(run));
         run.description().assumptions().forEach(sentence -> doubts.add(new Doubt("", sentence)));
         run.figures().drift().ifPresent(drift -> doubts.add(new Doubt("Drift", sentence(drift))));
         if (run.figures().errorBudget().isEmpty()) {

@@ -116,11 +116,22 @@ final class AllocationReader {
 
     private List<String> chosen(Section section, String key, List<String> allowed, String what) {
         List<String> names = new ArrayList<>();
+        Map<String, Place> places = new HashMap<>();
         List<DocumentNode> nodes = section.optionalList(key);
         for (DocumentNode node : nodes) {
             @Nullable String name = section.values().text(node, section.nameOf(key));
-            if (name != null && allowed.contains(name)) {
+            if (name != null && places.containsKey(name)) {
+                section.values()
+                        .refuse(
+                                node,
+                                section.nameOf(key),
+                                Finding.of(
+                                        ProblemKind.DUPLICATE_NAME,
+                                        name + ", first at " + places.get(name),
+                                        "every name once"));
+            } else if (name != null && allowed.contains(name)) {
                 names.add(name);
+                places.put(name, node.place());
             } else if (name != null && known.complete()) {
                 section.values()
                         .refuse(

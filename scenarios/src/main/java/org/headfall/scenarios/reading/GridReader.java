@@ -4,6 +4,7 @@ import java.util.LinkedHashMap;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.headfall.scenarios.document.Section;
 import org.headfall.scenarios.problem.Finding;
 import org.headfall.scenarios.problem.ProblemKind;
@@ -22,6 +23,8 @@ final class GridReader {
     private static final AllowedRange GROWTH = AllowedRange.between(1.01, 3);
     /** The radius of a thin bore (m); a cell inside a bore means nothing. */
     private static final double SMALLEST_CELL = 0.01;
+
+    private static final Set<String> REFINE_KEYS = Set.of("around", "down_to", "growth");
 
     private @Nullable Extent extent;
 
@@ -47,6 +50,9 @@ final class GridReader {
         extent = extent(section);
         @Nullable Quantity cell = section.quantity("cell", Dimension.LENGTH, AllowedRange.POSITIVE);
         boolean refined = section.has("refine");
+        if (!refined) {
+            section.knowsWithin("refine", REFINE_KEYS);
+        }
         GridSpecification.@Nullable Refinement refinement = refined ? refinement(section, cell) : null;
         section.done();
         if (extent == null || cell == null || (refined && refinement == null)) {

@@ -1,6 +1,9 @@
 package org.headfall.scenarios.rerun;
 
 import java.io.IOException;
+import org.headfall.scenarios.problem.JsonFault;
+import tools.jackson.core.JacksonException;
+import tools.jackson.core.TokenStreamLocation;
 
 /** That a file of the results cannot be read as what its name says; files of the new run are whole. */
 final class UnreadableException extends IOException {
@@ -32,9 +35,17 @@ final class UnreadableException extends IOException {
 
     /** The first line of what the cause says: what follows in some is for programmers. */
     private static String reason(Exception cause) {
-        String message = cause.getMessage();
+        String message = cause instanceof JacksonException broken ? ofJson(broken) : cause.getMessage();
         return message == null || message.isBlank()
                 ? ""
                 : ": " + message.lines().findFirst().orElseThrow();
+    }
+
+    private static String ofJson(JacksonException broken) {
+        TokenStreamLocation at = broken.getLocation();
+        String place = at == null || at.getLineNr() < 1
+                ? ""
+                : "line " + at.getLineNr() + ", column " + at.getColumnNr() + ": ";
+        return place + JsonFault.found(broken);
     }
 }

@@ -9,6 +9,7 @@ import java.nio.charset.CodingErrorAction;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import org.headfall.scenarios.problem.JsonFault;
 import org.headfall.scenarios.spatial.SpatialFormatException;
 import org.jspecify.annotations.Nullable;
 import tools.jackson.core.JacksonException;
@@ -178,7 +179,7 @@ final class JsonText implements AutoCloseable {
         String allowed = broken instanceof StreamConstraintsException
                 ? "GeoJSON of usual size and depth"
                 : "JSON: names in quotes, commas between values, brackets in pairs";
-        return fault(at, "" + broken.getOriginalMessage(), allowed).causedBy(broken);
+        return fault(at, JsonFault.found(broken), allowed).causedBy(broken);
     }
 
     @Override

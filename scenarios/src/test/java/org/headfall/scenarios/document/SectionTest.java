@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.headfall.scenarios.problem.ProblemKind;
 import org.headfall.scenarios.problem.Problems;
 import org.headfall.scenarios.quantity.AllowedRange;
@@ -77,6 +78,25 @@ class SectionTest {
                         "a.yaml:7:1 UNKNOWN_KEY",
                         "a.yaml:8:1 UNKNOWN_KEY"),
                 problems.sorted().stream().map(p -> p.place() + " " + p.kind()).toList());
+    }
+
+    /** Whether the section within was read or is not even there. */
+    @Test
+    void aKeyThatASectionWithinKnowsIsSentThere() {
+        Section section = section("grid: {growth: 1.2, refine: {down_to: 100 m}, height: 1}\n")
+                .section("grid");
+        Section refine = section.optionalSection("refine");
+        refine.optionalText("down_to");
+        refine.optionalText("growth");
+        refine.done();
+        section.optionalSection("extent");
+        section.knowsWithin("extent", Set.of("height"));
+        section.done();
+        assertEquals(
+                List.of(
+                        "a.yaml:1:8: growth is not a key of grid; keys are refine, extent; growth belongs in grid.refine",
+                        "a.yaml:1:47: height is not a key of grid; keys are refine, extent; height belongs in grid.extent"),
+                problems.sorted().stream().map(Object::toString).toList());
     }
 
     @Test

@@ -81,6 +81,25 @@ class PlanningReadersTest {
         assertTrue(problem.finding().found().contains("scenario.yaml:" + first + ":"), problem::toString);
     }
 
+    /** A holder who comes first cannot come second too, and a bore shares once. */
+    @ParameterizedTest
+    @CsvSource({"seniority, Corella town", "bores, Town 1"})
+    void aNameGivenTwiceIsRefusedWithThePlaceOfTheFirst(String key, String name) throws IOException {
+        String line = "  " + key + ": [" + name + ", " + name + "]";
+        List<Problem> problems = reading("  largest_rate: 30 L/s\n", "  largest_rate: 30 L/s\n" + line + "\n")
+                .problems()
+                .sorted();
+        assertEquals(1, problems.size(), problems::toString);
+        Problem problem = problems.get(0);
+        assertEquals(ProblemKind.DUPLICATE_NAME, problem.kind());
+        int row = Files.readAllLines(folder.resolve("scenario.yaml")).indexOf(line) + 1;
+        assertEquals(row, problem.place().line());
+        assertEquals(line.lastIndexOf(name) + 1, problem.place().column());
+        assertEquals(
+                name + ", first at scenario.yaml:" + row + ":" + (line.indexOf(name) + 1),
+                problem.finding().found());
+    }
+
     @ParameterizedTest
     @CsvSource({"21 yr, '', 2047-07-01, 1", "6 yr, for: 5 yr, 2032-07-01, 1", "20 yr, '', , 0"})
     void ratesThatNeverChangeAreRemarkedOn(String change, String taking, String until, int remarks) throws IOException {

@@ -1,6 +1,7 @@
 package org.headfall.scenarios.vector;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -215,6 +216,23 @@ class GeoJsonReaderTest {
         SpatialFormatException fault = fault(text);
         assertTrue(fault.found().contains(words), fault::getMessage);
         assertTrue(fault.line() >= 1, fault::getMessage);
+    }
+
+    /** The parser names places as programmers see them, with the name of one of its options. */
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            quoteCharacter = '`',
+            value = {
+                "[{\"type\":\"Feature\" | Unexpected end-of-input: expected close marker for Object",
+                "[{\"type\":\"Feature\"] | Unexpected close marker ']': expected '}'",
+                "[tru | 'tru'"
+            })
+    void aFileCutShortIsToldByLineAndColumn(String text, String words) throws Exception {
+        SpatialFormatException fault = fault("{\"type\":\"FeatureCollection\",\n\"features\":" + text);
+        assertTrue(fault.found().contains(words), fault::getMessage);
+        assertFalse(fault.found().contains("Source") || fault.found().contains("("), fault::getMessage);
+        assertEquals(2, fault.line(), fault::getMessage);
     }
 
     @Test
