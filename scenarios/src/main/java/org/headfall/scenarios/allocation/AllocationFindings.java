@@ -7,6 +7,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.headfall.scenarios.limits.Limit;
 import org.headfall.scenarios.limits.LimitPlace;
 import org.headfall.scenarios.limits.LimitResult;
@@ -171,7 +173,11 @@ final class AllocationFindings {
                 reserve,
                 price.price(),
                 price.gain(),
-                none ? one.wordsIfOnNoDay() : price.remark(one.unitOfChange()));
+                none
+                        ? one.wordsIfOnNoDay()
+                        : Stream.of(price.remark(one.unitOfChange()), one.wordsOnMeters(tightest))
+                                .filter(remark -> !remark.isEmpty())
+                                .collect(Collectors.joining("; ")));
     }
 
     private List<AllocationResult.Exchange> exchanges(List<Requirement> requirements, DrawdownByRates drawdown) {

@@ -145,8 +145,9 @@ final class AllocationPage {
     }
 
     private String worth(AllocationResult.Kept one) {
+        String remark = one.remark().isEmpty() ? "" : "; " + one.remark();
         if (one.price() == 0) {
-            return ", where nothing more is left; more of it alone would gain nothing";
+            return ", where nothing more is left; more of it alone would gain nothing" + remark;
         }
         String step = ". " + AllocationResult.STEP + " " + one.unitOfChange() + " more of it";
         String gain = Significant.text(Math.abs(one.gain())) + " " + result.goalUnit();
@@ -157,7 +158,6 @@ final class AllocationPage {
                     case LEAST_ENERGY -> " would save " + gain;
                     case LEAST_EFFECT_ON_SPRINGS -> " would spare " + gain + ", on average";
                 };
-        String remark = one.remark().isEmpty() ? "" : "; " + one.remark();
         return step + worth + " (price " + Significant.text(one.price()) + " " + result.priceUnit(one) + ")" + remark;
     }
 

@@ -61,7 +61,8 @@ public final class AllocationWords {
                 rounded(one.predicted()),
                 one.unit(),
                 rounded(one.simulated()));
-        return one.price() == 0 ? left : left + "; " + price(result, one);
+        String priced = one.price() == 0 ? left : left + "; " + price(result, one);
+        return one.remark().isEmpty() ? priced : priced + "; " + one.remark();
     }
 
     private static String price(AllocationResult result, AllocationResult.Kept one) {
@@ -70,7 +71,7 @@ public final class AllocationWords {
                 ? "loses " + Significant.text(-one.gain()) + " " + result.goalUnit()
                         + ", as holders who come first take more"
                 : "gains " + Significant.text(one.gain()) + " " + result.goalUnit();
-        return priced + gain + (one.remark().isEmpty() ? "" : "; " + one.remark());
+        return priced + gain;
     }
 
     /** To the thousandth that is shown, and nothing less than nothing where that is none. */

@@ -209,6 +209,18 @@ final class Requirement {
         return "counts on no day";
     }
 
+    /** How much of a volume meters count on a day, in words; empty if nothing. */
+    String wordsOnMeters(int day) {
+        double metered = subject instanceof OfVolume of ? of.parts().get(day).metered() : 0;
+        return metered > 0
+                ? String.format(
+                        Locale.ROOT,
+                        "meters count %.2f ML of the %.2f ML in the water year in which least is left, whatever the rates",
+                        metered,
+                        allowed())
+                : "";
+    }
+
     String unit() {
         return quantity().map(LimitedQuantity::unit).orElse("m");
     }

@@ -17,6 +17,7 @@ import org.headfall.scenarios.limits.LimitPlace;
 import org.headfall.scenarios.limits.LimitedQuantity;
 import org.headfall.scenarios.limits.VolumeAccount;
 import org.headfall.scenarios.quantity.DischargeUnit;
+import org.headfall.scenarios.quantity.VolumeUnit;
 import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.recording.StationSeries;
 import org.headfall.scenarios.run.RunInMemory;
@@ -122,8 +123,11 @@ final class Requirements {
     private static Requirement ofVolume(RunDescription run, Limit limit, LimitedQuantity.Volume volume, int[] bores) {
         List<VolumeByRates.Part> parts = new VolumeAccount(run, limit.place(), volume)
                 .parts(limit.period(), run.endDay()).stream()
-                        .map(part ->
-                                new VolumeByRates.Part(part.fromDay(), part.toDay(), numbers(run, part.bores(), bores)))
+                        .map(part -> new VolumeByRates.Part(
+                                part.fromDay(),
+                                part.toDay(),
+                                numbers(run, part.bores(), bores),
+                                VolumeUnit.MEGALITRES.of(part.metered())))
                         .toList();
         return new Requirement(
                 new Requirement.OfVolume(limit, parts),

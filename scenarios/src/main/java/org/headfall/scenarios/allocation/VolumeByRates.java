@@ -15,8 +15,9 @@ final class VolumeByRates {
      * @param fromDay its first day (d)
      * @param toDay its end, not included (d)
      * @param bores which of the bores whose rates are looked for count; not to be changed
+     * @param metered what meters show in it of bores whose rates do not count (ML)
      */
-    record Part(double fromDay, double toDay, BitSet bores) {
+    record Part(double fromDay, double toDay, BitSet bores, double metered) {
         /** Days of a block that lie in it. */
         double daysOf(RateBlocks.Block block) {
             return Math.max(0, Math.min(toDay, block.end()) - Math.max(fromDay, block.start()));

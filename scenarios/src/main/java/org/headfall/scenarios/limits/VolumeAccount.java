@@ -27,8 +27,9 @@ public final class VolumeAccount {
      * @param toDay end of the part, not included (d): the beginning of the next water year, or the end of the time that
      *     counts; all that is taken in the part has been taken by then
      * @param bores the bores of which what the run takes counts
+     * @param metered what the meters of the others show in it (m³), whatever the run takes of them
      */
-    public record Part(double fromDay, double toDay, List<String> bores) {
+    public record Part(double fromDay, double toDay, List<String> bores, double metered) {
         /** Copies the list. */
         public Part {
             bores = List.copyOf(bores);
@@ -100,12 +101,21 @@ public final class VolumeAccount {
     public List<Part> parts(LimitPeriod period, double endDay) {
         double last = lastDay(period, endDay);
         return countedYears(period, 0, endDay).stream()
-                .map(year -> new Part(
-                        year.fromDay(),
-                        Math.min(year.toDay(), last),
-                        bores.stream()
-                                .filter(bore -> meterThatCounts(bore, year).isEmpty())
-                                .toList()))
+                .map(year -> part(year, Math.min(year.toDay(), last)))
                 .toList();
+    }
+
+    private Part part(WaterYear year, double toDay) {
+        return new Part(
+                year.fromDay(),
+                toDay,
+                bores.stream()
+                        .filter(bore -> meterThatCounts(bore, year).isEmpty())
+                        .toList(),
+                bores.stream()
+                        .flatMap(bore -> meterThatCounts(bore, year).stream())
+                        .mapToDouble(
+                                meter -> meter.between(year.fromDay(), toDay).orElseThrow())
+                        .sum());
     }
 }

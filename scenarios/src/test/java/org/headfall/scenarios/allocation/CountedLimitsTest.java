@@ -156,6 +156,26 @@ class CountedLimitsTest {
         }
     }
 
+    /** Of 100 ML 60 are none that rates decide about, which explains why the other bore takes so little. */
+    @Test
+    void whatMetersCountOfAVolumeIsRemarkedOn() throws Exception {
+        Files.writeString(
+                folder.resolve("meters.csv"), "name,date,reading (ML)\none,2026-07-01,0\none,2027-07-01,60\n");
+        AllocationResult result = allocate(
+                "[{name: both, quantity: volume, at: proposed bores, when: within 1 yr, at_most: 100 ML}]",
+                "",
+                "{water_year: 1 July, meters: meters.csv}");
+        AllocationResult.Kept both = result.requirements().get(0);
+        String remark =
+                "meters count 60.00 ML of the 100.00 ML in the water year in which least is left, whatever the rates";
+        assertEquals(remark, both.remark());
+        assertTrue(AllocationWords.kept(result, both).endsWith("; " + remark), AllocationWords.kept(result, both));
+        assertEquals(
+                (40 - Requirements.TOLERATED) * 1000 / 365,
+                result.bores().get(1).rates().get(0),
+                1e-3);
+    }
+
     /** The least discharge at any time is what is allowed and its error, and the price what a little less of it yields. */
     @Test
     void theSpringKeepsItsLeastDischarge() throws Exception {
