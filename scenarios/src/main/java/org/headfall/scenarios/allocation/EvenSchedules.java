@@ -33,7 +33,7 @@ final class EvenSchedules {
      * @param goal what was wanted
      * @param wishes wishes that are kept besides
      * @param best the best rates (m³/d)
-     * @return rates that are as good
+     * @return rates that are as good, the best rates themselves where no more even ones are found
      */
     double[] of(String name, Programme goal, List<Wish> wishes, double[] best) {
         double[][] curvature = new double[best.length][best.length];

@@ -13,7 +13,7 @@ import org.headfall.solver.allocation.Optimum;
 import org.headfall.solver.allocation.Programme;
 import org.headfall.solver.allocation.Row;
 import org.headfall.solver.allocation.Ties;
-import org.headfall.solver.allocation.UnfinishedProgrammeException;
+import org.headfall.solver.allocation.UnsolvedException;
 
 /**
  * The best rates under requirements, of which only those enter the programme that matter ({@link Cuts}). Many rates are found from few: held equal over stretches of time
@@ -101,8 +101,8 @@ final class SharedWater {
      * @param name of what was solved for before
      * @param programme what is wanted now
      * @param fixed wishes that must be kept besides
-     * @return the rates; absent if none keep all, if there are more than {@value #MOST_CURVED} of them, or if the best were not
-     *     found in as many steps as are allowed
+     * @return the rates; absent if none keep all, if the solver does not find them, or if there are more than
+     *     {@value #MOST_CURVED} of them
      */
     Optional<Best> solveLike(String name, Programme programme, List<Wish> fixed) {
         Ties ties = levels.get(settled.getOrDefault(name, levels.size() - 1));
@@ -111,7 +111,7 @@ final class SharedWater {
         }
         try {
             return solve(ties, programme, fixed, TOLERANCE, () -> false);
-        } catch (UnfinishedProgrammeException known) {
+        } catch (UnsolvedException unsolved) {
             return Optional.empty();
         }
     }
@@ -163,7 +163,7 @@ final class SharedWater {
                 return Optional.of(best);
             }
         }
-        throw new IllegalStateException("rates that keep all limits were not found in " + MOST_ROUNDS + " rounds");
+        throw new UnsolvedException("rates that keep all limits were not found in " + MOST_ROUNDS + " rounds");
     }
 
     /**

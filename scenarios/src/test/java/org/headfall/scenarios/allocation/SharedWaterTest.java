@@ -1,6 +1,7 @@
 package org.headfall.scenarios.allocation;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
@@ -17,8 +18,10 @@ import org.headfall.scenarios.limits.Limit;
 import org.headfall.scenarios.limits.LimitPeriod;
 import org.headfall.scenarios.limits.LimitedQuantity;
 import org.headfall.solver.allocation.Programme;
+import org.headfall.solver.allocation.UnsolvedException;
 import org.headfall.solver.bore.WaterColumn;
 import org.headfall.solver.bore.WellLoss;
+import org.headfall.solver.response.CoupledResponses;
 import org.headfall.solver.response.ResponseTable;
 import org.headfall.solver.response.UnitResponses;
 import org.junit.jupiter.api.Test;
@@ -172,5 +175,49 @@ class SharedWaterTest {
                 Arrays.stream(like.days()).map(day -> perMetre).toArray());
         limit.relax(left);
         return limit;
+    }
+
+    /** Water that lies a metre too low whatever the rates, though their units do nothing to it: no row tells, good rates stay. */
+    @Test
+    void roundsThatDoNotEndFindNoRates() {
+        RateBlocks blocks = new RateBlocks(List.of(new RateBlocks.Block(0, 365, 0)), List.of(0));
+        RateVariables variables = new RateVariables(blocks, new int[] {SENIOR});
+        Requirement level = new Requirement(
+                new Requirement.OfLevel("bore", 0, 0, new WellLoss(0, 0)), SENIOR, variables.everyone(), new double[] {
+                    364.5
+                });
+        SharedWater water = new SharedWater(
+                new RateEffects(variables, new LowWhateverTheRates()), RateStretches.of(blocks, 1), List.of(level));
+        Programme goal = Programme.linear(new double[] {1000}, new double[] {-1});
+        assertThrows(UnsolvedException.class, () -> water.solve("goal", goal, List.of(), new double[1]));
+        assertEquals(Optional.empty(), water.solveLike("goal", goal, List.of()));
+    }
+
+    /** A metre of drawdown, of which no rate is the cause. */
+    private static final class LowWhateverTheRates implements DrawdownByRates {
+        @Override
+        public CoupledResponses.Changes on(double[] rates, Counted counted, double[] days) {
+            return new CoupledResponses.Changes(new double[][] {{1}}, new double[][] {{0}});
+        }
+
+        @Override
+        public double[] by(int station, Counted counted, double day) {
+            return new double[1];
+        }
+
+        @Override
+        public double[] offeredBy(int bore, double perDischarge, double day) {
+            return new double[1];
+        }
+
+        @Override
+        public double[] bySteady(int station, double day) {
+            return new double[1];
+        }
+
+        @Override
+        public boolean isAnswered() {
+            return false;
+        }
     }
 }

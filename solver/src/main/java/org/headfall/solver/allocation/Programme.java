@@ -80,7 +80,7 @@ public record Programme(double[] most, double[] cost, double[][] curvature, List
      *
      * @param rows rows to keep
      * @return the optimum; empty if the rows contradict each other
-     * @throws IllegalStateException if the solver fails for another reason
+     * @throws UnsolvedException if the solver fails for another reason
      */
     public Optional<Optimum> solve(List<Row> rows) {
         return solve(rows, new BitSet());
@@ -94,7 +94,7 @@ public record Programme(double[] most, double[] cost, double[][] curvature, List
      *     better they are known, the faster
      * @return the optimum; empty if the rows contradict each other
      * @throws UnfinishedProgrammeException if values that keep the rows, but not the best, were found in as many steps as are allowed
-     * @throws IllegalStateException if the solver fails for another reason
+     * @throws UnsolvedException if the solver fails for another reason
      */
     public Optional<Optimum> solve(List<Row> rows, BitSet pressing) {
         if (!excesses.isEmpty()) {
@@ -209,7 +209,7 @@ public record Programme(double[] most, double[] cost, double[][] curvature, List
             throw new UnfinishedProgrammeException();
         }
         if (!optimal && result.getState() != Optimisation.State.INFEASIBLE) {
-            throw new IllegalStateException("the programme was not solved: " + result.getState());
+            throw new UnsolvedException("the programme was not solved: " + result.getState());
         }
         return optimal;
     }
@@ -219,7 +219,7 @@ public record Programme(double[] most, double[] cost, double[][] curvature, List
      *
      * @param rows the rows
      * @return by how much each row must; empty if even that does not help
-     * @throws IllegalStateException if the solver fails for another reason
+     * @throws UnsolvedException if the solver fails for another reason
      */
     public Optional<double[]> leastRelaxation(List<Row> rows) {
         return leastRelaxation(rows, IntStream.range(0, rows.size()).toArray());
@@ -232,7 +232,7 @@ public record Programme(double[] most, double[] cost, double[][] curvature, List
      * @param rows the rows
      * @param together number of each row among those that give way together, from 0 on
      * @return the amount of each number; empty if even that does not help
-     * @throws IllegalStateException if the solver fails for another reason
+     * @throws UnsolvedException if the solver fails for another reason
      */
     public Optional<double[]> leastRelaxation(List<Row> rows, int[] together) {
         int n = most.length;

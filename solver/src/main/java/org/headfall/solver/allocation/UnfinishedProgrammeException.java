@@ -1,7 +1,7 @@
 package org.headfall.solver.allocation;
 
 /** The best values of a programme were not found in as many steps as are allowed, only others that keep all rows. */
-public final class UnfinishedProgrammeException extends IllegalStateException {
+public final class UnfinishedProgrammeException extends UnsolvedException {
 
     private static final long serialVersionUID = 1;
 
