@@ -152,7 +152,8 @@ final class LiftedWater {
         for (int v = 0; v < cost.length; v++) {
             cost[v] -= v == one.own() ? 0 : perLift * lift * coefficients[v];
         }
-        double withoutOwn = one.lift(rates) - own * rate;
+        // Not above nothing, as loss bends upwards; but rounding may have it so.
+        double withoutOwn = Math.min(0, one.withoutOwn(rates) + (one.loss().at(rate) - slope * rate));
         return new Excess(coefficients, -constant, -perLift * withoutOwn, 2 * perLift);
     }
 
