@@ -194,9 +194,10 @@ public final class AllocationSearch {
         double[][] superposed = effects.of(found, requirements.all());
         if (changed) {
             water.follow(found, superposed);
-            wishes.follow(with, found);
-            goal = wishes.goal();
         }
+        // Losses in bores bend whether or not anything answers.
+        wishes.follow(with, found);
+        goal = wishes.goal();
         for (int r = 0; r < bases.length; r++) {
             for (int k = 0; k < bases[r].length; k++) {
                 bases[r][k] += superposed[r][k];
@@ -226,9 +227,15 @@ public final class AllocationSearch {
         }
         SharedWater.Best best = served.last(GOAL, goal, relaxed);
         return wishes.energyOfLifting()
-                .filter(lifted -> lifted.anyStandsAbove(best.rates()))
-                .map(lifted -> new LeastLifting(lifted, wishes.most(), served).from(best.rates(), relaxed))
+                .map(lifted -> leastLifting(lifted, best.rates(), relaxed))
                 .orElse(best);
+    }
+
+    /** Valued by energy itself whichever programme found it: values are compared with each other. */
+    private SharedWater.Best leastLifting(LiftedWater lifted, double[] found, double[] relaxed) {
+        return lifted.anyStandsAbove(found)
+                ? new LeastLifting(lifted, wishes.most(), served).from(found, relaxed)
+                : new SharedWater.Best(found, lifted.energy(found));
     }
 
     /** The same with even schedules and even shares among bores where these make no difference. */

@@ -41,8 +41,8 @@ final class AllocationWishes {
     /** Rates around which losses are made quadratic (m³/d); none before any were run. */
     private double[] around = {};
 
-    /** What lifting takes, if energy is the goal. */
-    private Optional<LiftedWater> lifted = Optional.empty();
+    /** What lifting takes, if energy is the goal, by what rates do near those last followed. */
+    private Optional<LiftedWater> lifted;
 
     /**
      * Wishes.
@@ -81,6 +81,7 @@ final class AllocationWishes {
             columns[b] = bore.column();
         }
         restingHead = heads(without);
+        lifted = lifted();
     }
 
     private double[][] heads(RunInMemory of) {
@@ -110,6 +111,7 @@ final class AllocationWishes {
             }
         }
         around = rates.clone();
+        lifted = lifted();
     }
 
     /** Minimums of holders and the total, which hold whatever the goal. */
@@ -229,13 +231,11 @@ final class AllocationWishes {
 
     /** Energy (MWh/yr), for water that stands above its delivery level as if the surplus were gained. */
     private Programme energy() {
-        LiftedWater all = lifted();
-        lifted = Optional.of(all);
         double[] least = new double[bores.length];
         Arrays.setAll(least, this::lossSlope);
         double[] slopes = new double[effects.variables().count()];
         Arrays.setAll(slopes, v -> least[v / blocks.groups()]);
-        return all.withSurplusGained(most(), around, slopes);
+        return lifted.orElseThrow().withSurplusGained(most(), around, slopes);
     }
 
     /**
@@ -243,7 +243,10 @@ final class AllocationWishes {
      * density ratio r lifts from its level to the delivery level by {@code (needed head - head at the wall + loss) / r}, where
      * the needed head carries its water, perhaps hot, to the delivery level.
      */
-    private LiftedWater lifted() {
+    private Optional<LiftedWater> lifted() {
+        if (wanted.goal() != Goal.LEAST_ENERGY) {
+            return Optional.empty();
+        }
         LiftedWater all = new LiftedWater(effects.variables().count());
         double perVolume = LiftEnergy.perMegalitre(1, wanted.efficiency()) * 1e-6 * 365.25 / wanted.days();
         for (int k = 0; k < moments.length; k++) {
@@ -257,7 +260,7 @@ final class AllocationWishes {
                         losses[b]));
             }
         }
-        return all;
+        return Optional.of(all);
     }
 
     /** What lifting takes, if energy is the goal, by what rates do near those last followed. */

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 import org.headfall.scenarios.recording.StationSeries;
 import org.headfall.scenarios.run.RunInMemory;
 import org.headfall.scenarios.run.RunPlan;
@@ -31,7 +32,7 @@ class SurplusEnergyTest {
             boundaries:
               - {name: east, side: east, fixed_head: 100 m}
             bores:
-              - {name: one, at: [6.25 km, 4.75 km], group: proposed, screen_radius: 100 mm, rate: 1 L/s}
+              - {name: one, at: [6.25 km, 4.75 km], group: proposed, screen_radius: 100 mm, rate: 1 L/s, ONE}
               - {name: two, at: [6.25 km, 5.75 km], group: proposed, screen_radius: 100 mm, rate: 1 L/s, ground_level: GROUND m, LOSS}
             limits: [LIMIT]
             start: {heads: 100 m}
@@ -49,6 +50,7 @@ class SurplusEnergyTest {
     private Path folder;
 
     private RunPlan plan;
+    private String groundOfOne = "ground_level: 95 m";
 
     private AllocationResult allocate(double ground, double total, String loss, String limit) throws Exception {
         AllocationDocument document = AllocationDocument.of(
@@ -56,6 +58,7 @@ class SurplusEnergyTest {
                 DOCUMENT.replace("GROUND", String.valueOf(ground))
                         .replace("TOTAL", String.valueOf(total))
                         .replace("LOSS", loss)
+                        .replace("ONE", groundOfOne)
                         .replace("LIMIT", limit));
         plan = document.plan();
         AllocationResult result = document.allocate(plan);
@@ -125,5 +128,30 @@ class SurplusEnergyTest {
                 - allocate(105, 12, "skin: 0", limit.formatted(94.0 - step)).energy();
         double perMetre = saved * 0.36525 / (2 * step);
         assertEquals(perMetre, floor.price(), 0.02 * perMetre);
+    }
+
+    /**
+     * Water stands just below the ground of the first bore while that rests, and above it with a tenth of a metre more of the limit,
+     * which lets the second take less: what that gains is the difference of two allocations all the same.
+     */
+    @Test
+    void aGainIsADifferenceOfEnergiesWhereWaterBeginsToStandAbove() throws Exception {
+        String limit = "{name: floor, quantity: floor level, at: one, when: ever, at_least: %s m}";
+        String loss = "well_loss: {quadratic: 20000 s2/m5}";
+        AllocationResult first = allocate(115, 12, loss, limit.formatted(93.0));
+        double second = first.bores().get(1).rates().get(0);
+        double end = plan.description().endDay();
+        double resting = RunInMemory.stations(new RatesInPlan(plan, first.blocks(), new int[] {0, 1})
+                        .with(new double[] {0, second}, new double[] {0, end - 0.5, end}))
+                .get(0)
+                .levelInBoreAt(end - 0.5);
+        groundOfOne = String.format(Locale.ROOT, "ground_level: %.4f m", resting + 0.01);
+        AllocationResult result = allocate(115, 12, loss, limit.formatted(93.0));
+        AllocationResult.Kept floor = result.requirements().get(0);
+        assertEquals(second, result.bores().get(1).rates().get(0), 0.1);
+        double saved =
+                result.energy() - allocate(115, 12, loss, limit.formatted(92.9)).energy();
+        assertEquals(saved * 0.36525, floor.gain(), 0.02 * saved * 0.36525);
+        assertEquals(floor.gain(), 0.1 * floor.price(), 0.1 * floor.gain());
     }
 }
