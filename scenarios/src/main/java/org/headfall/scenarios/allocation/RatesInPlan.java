@@ -3,12 +3,9 @@ package org.headfall.scenarios.allocation;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeSet;
-import java.util.stream.DoubleStream;
 import java.util.stream.Stream;
-import org.headfall.scenarios.limits.MapPlaces;
 import org.headfall.scenarios.run.RunPlan;
 import org.headfall.solver.bore.Bore;
 import org.headfall.solver.bore.OperatingPhase;
@@ -36,21 +33,7 @@ final class RatesInPlan {
             Operation taking = new Operation.PumpedRate(schedule(rates, b), OptionalDouble.empty());
             all.set(bores[b], all.get(bores[b]).withPhases(List.of(new OperatingPhase(0, taking))));
         }
-        return new RunPlan(
-                plan.description(),
-                plan.problem().withBores(all),
-                plan.start(),
-                plan.settings(),
-                DoubleStream.concat(Arrays.stream(plan.stationDays()), Arrays.stream(days))
-                        .sorted()
-                        .distinct()
-                        .toArray(),
-                plan.gridDays(),
-                plan.limits(),
-                MapPlaces.NONE,
-                Optional.empty(),
-                false,
-                plan.solving());
+        return plan.ofStations(all, days, plan.limits());
     }
 
     /**

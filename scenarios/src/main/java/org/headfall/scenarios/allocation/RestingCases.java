@@ -8,7 +8,6 @@ import java.util.Optional;
 import java.util.stream.DoubleStream;
 import org.headfall.scenarios.limits.Comparison;
 import org.headfall.scenarios.limits.Limit;
-import org.headfall.scenarios.limits.MapPlaces;
 import org.headfall.scenarios.recording.StationSeries;
 import org.headfall.scenarios.run.CasePlan;
 import org.headfall.scenarios.run.RunInMemory;
@@ -41,11 +40,13 @@ final class RestingCases {
             Optional<StationResponses> responses,
             RunProgress progress) {
         Map<Comparison, List<StationSeries>> found = new HashMap<>();
+        double[] wanted = DoubleStream.concat(Arrays.stream(plan.stationDays()), Arrays.stream(days))
+                .toArray();
         for (CasePlan one : cases) {
             Comparison comparison = new Comparison.WithCase(one.name());
             if (plan.limits().stream().map(Limit::comparison).anyMatch(comparison::equals) && rest(one.plan(), bores)) {
                 progress.reached("running the case " + one.name(), 0);
-                RunPlan recorded = recordedAlso(one.plan(), plan.stationDays(), days);
+                RunPlan recorded = one.plan().ofStations(one.plan().problem().bores(), wanted, List.of());
                 found.put(
                         comparison,
                         responses
@@ -62,25 +63,5 @@ final class RestingCases {
                 .mapToObj(plan.problem().bores()::get)
                 .flatMap(bore -> bore.phases().stream())
                 .allMatch(phase -> phase.operation() instanceof Operation.Off);
-    }
-
-    private static RunPlan recordedAlso(RunPlan plan, double[]... days) {
-        return new RunPlan(
-                plan.description(),
-                plan.problem(),
-                plan.start(),
-                plan.settings(),
-                DoubleStream.concat(
-                                Arrays.stream(plan.stationDays()),
-                                Arrays.stream(days).flatMapToDouble(Arrays::stream))
-                        .sorted()
-                        .distinct()
-                        .toArray(),
-                plan.gridDays(),
-                List.of(),
-                MapPlaces.NONE,
-                Optional.empty(),
-                false,
-                plan.solving());
     }
 }

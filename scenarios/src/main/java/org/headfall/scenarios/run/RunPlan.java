@@ -1,7 +1,9 @@
 package org.headfall.scenarios.run;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.DoubleStream;
 import java.util.stream.Stream;
 import org.headfall.scenarios.accounts.AccountPlan;
 import org.headfall.scenarios.limits.Limit;
@@ -111,6 +113,32 @@ public record RunPlan(
                 mapPlaces,
                 accounts,
                 doubts,
+                solving);
+    }
+
+    /**
+     * The same plan for stations alone, with other bores: no places on the map, accounts or repeats.
+     *
+     * @param bores bores, named and ordered as those of the plan
+     * @param moreDays days on which stations are recorded besides those of the plan (d since the start)
+     * @param kept limits to be evaluated
+     * @return the plan
+     */
+    public RunPlan ofStations(List<Bore> bores, double[] moreDays, List<Limit> kept) {
+        return new RunPlan(
+                description,
+                problem.withBores(bores),
+                start,
+                settings,
+                DoubleStream.concat(Arrays.stream(stationDays), Arrays.stream(moreDays))
+                        .sorted()
+                        .distinct()
+                        .toArray(),
+                gridDays,
+                kept,
+                MapPlaces.NONE,
+                Optional.empty(),
+                false,
                 solving);
     }
 
