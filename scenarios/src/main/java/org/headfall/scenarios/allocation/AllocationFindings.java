@@ -164,6 +164,7 @@ final class AllocationFindings {
         return new AllocationResult.Kept(
                 one.name(),
                 one.limit().isPresent(),
+                relaxed > 0,
                 one.places(),
                 one.unit(),
                 one.unitOfChange(),

@@ -78,7 +78,7 @@ final class AllocationMap {
             words.add(other.operation());
         }
         here.forEach(one -> words.add(
-                result.givesWay(one)
+                one.givesWay()
                         ? AllocationWords.kept(result, one) + "; has to give way"
                         : AllocationWords.kept(result, one)));
         double rate = bore == null ? 0 : DischargeUnit.LITRES_PER_SECOND.of(bore.yield());
@@ -98,7 +98,7 @@ final class AllocationMap {
 
     /** What a bore itself can give is marked where it holds the rate back only, as every bore has some. */
     private Mark mark(List<AllocationResult.Kept> here) {
-        if (here.stream().anyMatch(result::givesWay)) {
+        if (here.stream().anyMatch(AllocationResult.Kept::givesWay)) {
             return Mark.GIVES_WAY;
         }
         if (here.stream().anyMatch(AllocationResult.Kept::binds)) {

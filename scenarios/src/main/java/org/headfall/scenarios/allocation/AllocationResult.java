@@ -84,6 +84,7 @@ public record AllocationResult(
      *
      * @param name what it is
      * @param ofDocument whether it is a limit of the document, and not what a bore itself can give
+     * @param givesWay whether it has to give way
      * @param places names of the bores, springs and points that it is about
      * @param unit its unit
      * @param unitOfChange unit of a change of it
@@ -101,6 +102,7 @@ public record AllocationResult(
     public record Kept(
             String name,
             boolean ofDocument,
+            boolean givesWay,
             List<String> places,
             String unit,
             String unitOfChange,
@@ -174,15 +176,10 @@ public record AllocationResult(
      */
     public record Difference(String unit, double largest) {}
 
-    /** Whether a limit has to give way. */
-    boolean givesWay(Kept one) {
-        return relaxed.stream().anyMatch(gave -> gave.name().equals(one.name()));
-    }
-
     /** Limits and lowest levels that hold the rates back, in their order, without those that have to give way. */
     List<Kept> binding() {
         return requirements.stream()
-                .filter(one -> one.binds() && !givesWay(one))
+                .filter(one -> one.binds() && !one.givesWay())
                 .toList();
     }
 

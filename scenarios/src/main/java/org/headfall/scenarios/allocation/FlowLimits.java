@@ -8,12 +8,14 @@ import java.util.Map;
 import java.util.OptionalInt;
 import java.util.stream.IntStream;
 import org.headfall.scenarios.limits.Limit;
+import org.headfall.scenarios.quantity.DischargeUnit;
 import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.run.RunInMemory;
 import org.headfall.scenarios.run.RunPlan;
 import org.headfall.solver.bore.Bore;
 import org.headfall.solver.bore.NeededHead;
 import org.headfall.solver.bore.Operation;
+import org.headfall.solver.bore.WellLoss;
 
 /** Limits on the flow of bores that are left to flow: of one whose rate is looked for, on that rate while it may take; of any other, on what it is offered. */
 final class FlowLimits {
@@ -66,12 +68,13 @@ final class FlowLimits {
 
     /** Between blocks the bore rests whatever its rates, and no rate could keep its limit. */
     private Requirement onRate(Limit limit, int bore, double[] days) {
+        int station = variables.station(bore);
         double[] taking = Arrays.stream(days)
                 .filter(day -> variables.blocks().at(day) != null)
                 .toArray();
         return new Requirement(
-                new Requirement.OfRate(limit, bore),
-                variables.station(bore),
+                new Requirement.OfRate(limit, bore, fallByUnit(limit, station)),
+                station,
                 variables.everyone(),
                 taking,
                 new double[taking.length]);
@@ -79,12 +82,27 @@ final class FlowLimits {
 
     private LimitedFlow flow(Limit limit, int station, double day) {
         Bore bore = plan.problem().bores().get(station);
-        RunDescription run = plan.description();
         Operation flowing = bore.operationAt(Math.nextDown(day));
-        double transmissivity = run.aquifer().effectiveTransmissivity(run.grid().locate(bore.x(), bore.y()));
         return new LimitedFlow(
                 limit,
-                new NeededHead(flowing.neededLevel().orElseThrow(), bore.lossIn(transmissivity), bore.column()),
-                without.responses().at(station, station, run.endDay()));
+                new NeededHead(flowing.neededLevel().orElseThrow(), loss(bore), bore.column()),
+                response(station));
+    }
+
+    /** Fall of the level in a bore for a little more than the flow that its limit wants (m per L/s). */
+    private double fallByUnit(Limit limit, int station) {
+        double unit = DischargeUnit.LITRES_PER_SECOND.of(1);
+        double least = limit.quantity().allowed() / unit;
+        return (response(station) + loss(plan.problem().bores().get(station)).slope(least)) / unit;
+    }
+
+    /** Fall of head at the wall of a bore by a unit of its own discharge (d/m²). */
+    private double response(int station) {
+        return without.responses().at(station, station, plan.description().endDay());
+    }
+
+    private WellLoss loss(Bore bore) {
+        RunDescription run = plan.description();
+        return bore.lossIn(run.aquifer().effectiveTransmissivity(run.grid().locate(bore.x(), bore.y())));
     }
 }

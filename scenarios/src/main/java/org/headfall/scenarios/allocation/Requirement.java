@@ -34,6 +34,7 @@ final class Requirement {
     private final double[] days;
     private final double[] perMetre;
     private final double[] base;
+    private final String during;
 
     /** What must be kept. */
     sealed interface Subject permits OfLimit, OfVolume, OfLevel, OfLift, OfRate, LimitedFlow {}
@@ -63,8 +64,9 @@ final class Requirement {
      *
      * @param limit the limit
      * @param bore its number among those looked for
+     * @param metresOfUnit by how much the level in the bore falls for a unit of its rate (m per L/s), positive
      */
-    record OfRate(Limit limit, int bore) implements Subject {}
+    record OfRate(Limit limit, int bore, double metresOfUnit) implements Subject {}
 
     /**
      * The lowest level in a bore.
@@ -119,12 +121,28 @@ final class Requirement {
      * @param perMetre by how much its value changes per metre of head on each day
      */
     Requirement(Subject subject, int station, DrawdownByRates.Counted counted, double[] days, double[] perMetre) {
+        this(subject, station, counted, days, perMetre, "");
+    }
+
+    private Requirement(
+            Subject subject,
+            int station,
+            DrawdownByRates.Counted counted,
+            double[] days,
+            double[] perMetre,
+            String during) {
         this.subject = subject;
         this.station = station;
         this.counted = counted;
         this.days = days;
         this.perMetre = perMetre;
+        this.during = during;
         base = new double[days.length];
+    }
+
+    /** The same, of which nothing is left yet, with a stretch of time in its name: there are others that are called alike. */
+    Requirement during(String stretch) {
+        return new Requirement(subject, station, counted, days, perMetre, ", " + stretch);
     }
 
     /** A requirement whose value changes as head does. */
@@ -176,6 +194,10 @@ final class Requirement {
     }
 
     String name() {
+        return nameAtAllTimes() + during;
+    }
+
+    private String nameAtAllTimes() {
         if (subject instanceof OfLevel level) {
             return "lowest level (" + level.name() + ")";
         }
@@ -281,11 +303,14 @@ final class Requirement {
     /**
      * Metres of head that a unit is worth, by which amounts that limits give way are weighed against each other: of a pressure the
      * height of its column, of a rate of decline the fall over its years, of a share what takes a hundredth,
-     * of the discharge of a spring the fall that takes it away, of volumes the part of what is allowed of {@value #METRES_OF_VOLUME} m.
+     * of the discharge of a spring the fall that takes it away, of the flow of a bore the fall of the level in it by that flow, of volumes the part of what is allowed of {@value #METRES_OF_VOLUME} m.
      */
     double metresOfUnit() {
         if (subject instanceof OfVolume of) {
             return METRES_OF_VOLUME / of.limit().quantity().scaleOfMargin();
+        }
+        if (subject instanceof OfRate of) {
+            return of.metresOfUnit();
         }
         double mean = Arrays.stream(perMetre).average().orElse(1);
         return Math.max(1, declineYears()) / (mean > 0 ? mean : 1);

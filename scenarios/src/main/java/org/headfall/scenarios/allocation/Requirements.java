@@ -1,8 +1,10 @@
 package org.headfall.scenarios.allocation;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.BitSet;
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -18,6 +20,7 @@ import org.headfall.scenarios.limits.LimitedQuantity;
 import org.headfall.scenarios.limits.VolumeAccount;
 import org.headfall.scenarios.quantity.DischargeUnit;
 import org.headfall.scenarios.quantity.VolumeUnit;
+import org.headfall.scenarios.recording.RunCalendar;
 import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.recording.StationSeries;
 import org.headfall.scenarios.run.RunInMemory;
@@ -78,9 +81,25 @@ final class Requirements {
         }
         Lifts lifts = new Lifts(plan, variables, takingDays, without);
         all.addAll(lifts.requirements());
-        Requirements requirements = new Requirements(List.copyOf(all), lifts.most());
+        Requirements requirements =
+                new Requirements(toldApart(all, plan.description().calendar()), lifts.most());
         requirements.setBases(requirements.safeMargins(without));
         return requirements;
+    }
+
+    /** With the dates of those that are called alike, as what a bore brings up by one pump after another. */
+    private static List<Requirement> toldApart(List<Requirement> all, RunCalendar calendar) {
+        List<String> names = all.stream().map(Requirement::name).toList();
+        return all.stream()
+                .map(one -> Collections.frequency(names, one.name()) > 1 && one.days().length > 0
+                        ? one.during(date(calendar, one.days()[0]) + " to "
+                                + date(calendar, one.days()[one.days().length - 1]))
+                        : one)
+                .toList();
+    }
+
+    private static LocalDate date(RunCalendar calendar, double day) {
+        return calendar.at(day).toLocalDate();
     }
 
     /**

@@ -148,4 +148,32 @@ class FlowLimitsTest {
                 (2.0 + flows.reserve()) * 86.4, result.bores().get(0).rates().get(0), 0.2);
         assertTrue(flows.price() > 0, flows.toString());
     }
+
+    /**
+     * A point a kilometre away may fall by next to nothing, which contradicts a flow of 2 L/s. There a litre a second is worth some 1.5 m, in the bore
+     * itself 7 m (Theis and image bores): the sum in metres is least where the limit at the point gives way.
+     */
+    @Test
+    void aFlowGivesWayByTheHeadThatItTakes() throws Exception {
+        AllocationDocument document = AllocationDocument.of(
+                folder,
+                DOCUMENT.replace(
+                                "transmissivity: 200 m2/d, storativity: 1e-3",
+                                "transmissivity: 20 m2/d, storativity: 1e-5")
+                        .replace("bores:\n", "protected:\n  - {name: near, at: [5.75 km, 5.25 km]}\nbores:\n")
+                        .replace(
+                                "limits:\n",
+                                "limits:\n  - {name: near, quantity: drawdown, at: near, cause: proposed bores, compared_with: without them, when: ever, at_most: 10 cm}\n")
+                        .replace("LOSS", "{linear: 0 s/m2}")
+                        .replace("PLACE", "one")
+                        .replace("BRINGS", "outlet_level: 60 m, operation: free flow")
+                        .replace("LEAST", "2")
+                        .replace("TAKING", ""));
+        plan = document.plan();
+        AllocationResult result = document.allocate(plan);
+        assertEquals(
+                List.of("near (near)"),
+                result.relaxed().stream().map(AllocationResult.Relaxed::name).toList());
+        assertTrue(result.relaxed().get(0).amount() > 2, result.relaxed().toString());
+    }
 }

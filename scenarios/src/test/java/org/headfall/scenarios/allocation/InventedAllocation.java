@@ -68,7 +68,7 @@ final class InventedAllocation {
                 List.of(),
                 1.5 * LITRE_PER_SECOND,
                 20,
-                kept(),
+                kept(contradicts),
                 contradicts
                         ? List.of(new AllocationResult.Relaxed("spring <keeps> (" + SPRING + ")", "m", 0.25, 3, 3.25))
                         : List.of(),
@@ -81,11 +81,12 @@ final class InventedAllocation {
                 rounds);
     }
 
-    private static List<AllocationResult.Kept> kept() {
+    private static List<AllocationResult.Kept> kept(boolean contradicts) {
         return List.of(
                 new AllocationResult.Kept(
                         "spring <keeps> (" + SPRING + ")",
                         true,
+                        contradicts,
                         List.of(SPRING),
                         "m",
                         "m",
@@ -99,6 +100,7 @@ final class InventedAllocation {
                 new AllocationResult.Kept(
                         "fence (Fence corner)",
                         true,
+                        false,
                         List.of("Fence corner"),
                         "m",
                         "m",
@@ -111,6 +113,7 @@ final class InventedAllocation {
                         ""),
                 new AllocationResult.Kept(
                         "what the bore can bring up (Rest, \"2\")",
+                        false,
                         false,
                         List.of("Rest, \"2\""),
                         "m",

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
+import java.util.List;
 import org.headfall.scenarios.run.RunInMemory;
 import org.headfall.scenarios.run.RunPlan;
 import org.junit.jupiter.api.Test;
@@ -107,5 +108,20 @@ class LiftsTest {
                         "[one, two]",
                         "minimums: [{holder: Elder, at_least: 18 L/s}]"));
         assertTrue(String.valueOf(refused.getMessage()).contains("minimum of Elder"), refused.getMessage());
+    }
+
+    /** What a bore brings up by one pump after another are two requirements, told apart by their dates. */
+    @Test
+    void pumpsOfOneBoreAreToldApart() throws Exception {
+        String pump = PUMP.replace("DELIVERY", "90");
+        AllocationResult result = allocate(
+                pump + ", changes: [{from: 2028-07-01, " + pump.replace("10 L/s, 50 m", "10 L/s, 45 m") + "}]",
+                "[one]",
+                "");
+        assertEquals(
+                List.of(
+                        "what the bore can bring up (one), 2026-08-01 to 2028-07-01",
+                        "what the bore can bring up (one), 2028-08-01 to 2030-07-01"),
+                result.requirements().stream().map(AllocationResult.Kept::name).toList());
     }
 }
