@@ -140,7 +140,7 @@ final class AllocationPage {
 
     /** Whether a bore takes its largest rate at some time, to what the table of rates shows. */
     private boolean isAtLargest(AllocationResult.BoreRates bore) {
-        double shown = DischargeUnit.LITRES_PER_SECOND.per(5e-7);
+        double shown = DischargeUnit.LITRES_PER_SECOND.toCubicMetresPerDay(5e-7);
         return bore.rates().stream().anyMatch(rate -> rate >= asked.largestRate() - shown);
     }
 

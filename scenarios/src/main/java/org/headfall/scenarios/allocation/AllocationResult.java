@@ -96,7 +96,7 @@ public record AllocationResult(
      * @param price by how much the goal would improve, in its unit, for a unit more, to first order; what more of it gains is
      *     never above that, and less where several limits bind at once and others take over, see {@link
      *     org.headfall.solver.allocation.Programme#prices}
-     * @param gain by how much it improves for 0.1 of its unit more, solved again
+     * @param gain by how much it improves for {@value AllocationResult#STEP} of its unit more, solved again
      * @param remark what is to be said of it besides; empty if nothing
      */
     public record Kept(
@@ -114,9 +114,6 @@ public record AllocationResult(
             double gain,
             String remark) {
 
-        /** What is left besides the numerical error, of which a limit that is used up has no more (in its unit). */
-        private static final double USED_UP = 5e-4;
-
         /** Copies the list. */
         public Kept {
             places = List.copyOf(places);
@@ -124,7 +121,7 @@ public record AllocationResult(
 
         /** Whether it holds the rates back: more of it is worth something, or nothing is left of it. */
         boolean binds() {
-            return price != 0 || predicted - reserve <= USED_UP;
+            return price != 0 || predicted - reserve <= Requirements.TOLERATED;
         }
     }
 

@@ -92,7 +92,7 @@ final class AllocationTables {
                 "kept free for the numerical error",
                 "price",
                 "unit of the price",
-                "gain by 0.1 of the unit (" + result.goalUnit() + ")",
+                "gain by " + AllocationResult.STEP + " of the unit (" + result.goalUnit() + ")",
                 "remark");
         return new PlanningTable(
                 "prices",
@@ -133,7 +133,8 @@ final class AllocationTables {
                         + " numerical error is kept free of it.");
         notes.add("The price of a limit says " + worth
                 + ", if it alone allowed one unit more and everything else stayed. It"
-                + " holds for small changes: the column beside it says what 0.1 of the unit more gains, found anew with all"
+                + " holds for small changes: the column beside it says what " + AllocationResult.STEP
+                + " of the unit more gains, found anew with all"
                 + " other limits. Where the price is 0 the limit decides nothing.");
         if (!result.asked().seniority().isEmpty()) {
             notes.add(

@@ -66,7 +66,8 @@ public final class AllocationWords {
     }
 
     private static String price(AllocationResult result, AllocationResult.Kept one) {
-        String priced = "price " + Significant.text(one.price()) + " " + result.priceUnit(one) + ", 0.1 more ";
+        String priced = "price " + Significant.text(one.price()) + " " + result.priceUnit(one) + ", "
+                + AllocationResult.STEP + " more ";
         String gain = one.gain() < 0
                 ? "loses " + Significant.text(-one.gain()) + " " + result.goalUnit()
                         + ", as holders who come first take more"

@@ -20,7 +20,7 @@ import org.headfall.solver.bore.NeededHead;
 record LimitedFlow(Limit limit, NeededHead needed, double perDischarge) implements Requirement.Subject {
 
     private double least() {
-        return ((LimitedQuantity.Flow) limit.quantity()).atLeast() / DischargeUnit.LITRES_PER_SECOND.of(1);
+        return DischargeUnit.LITRES_PER_SECOND.toCubicMetresPerDay(((LimitedQuantity.Flow) limit.quantity()).atLeast());
     }
 
     /** By how much the flow at the limit falls per metre of head that is offered less (L/s per m). */

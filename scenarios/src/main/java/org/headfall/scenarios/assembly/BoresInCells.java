@@ -8,6 +8,7 @@ import java.util.List;
 import org.headfall.scenarios.problem.Finding;
 import org.headfall.scenarios.problem.ProblemKind;
 import org.headfall.scenarios.problem.Problems;
+import org.headfall.scenarios.quantity.DischargeUnit;
 import org.headfall.scenarios.scenario.BoreSpecification;
 import org.headfall.solver.bore.Bore;
 import org.headfall.solver.flow.FlowProblem;
@@ -22,7 +23,6 @@ import org.headfall.solver.nearfield.UnresolvedDrawdown;
 final class BoresInCells {
 
     private static final int PAIRS_TOLD = 5;
-    private static final double LITRES_PER_SECOND = 86.4;
     private static final MathContext ROUNDED_DOWN = new MathContext(3, RoundingMode.FLOOR);
     private static final MathContext ROUNDED_UP = new MathContext(2, RoundingMode.CEILING);
     private static final MathContext ROUNDED = new MathContext(3);
@@ -83,7 +83,8 @@ final class BoresInCells {
                     bore.place(),
                     "bores " + specifications.get(one.other()).name() + " and " + bore.name()
                             + " lower head at each other by an approximate "
-                            + text(LITRES_PER_SECOND * change(one), ROUNDED) + " m per L/s: T jumps between them"
+                            + text(DischargeUnit.LITRES_PER_SECOND.per(change(one)), ROUNDED)
+                            + " m per L/s: T jumps between them"
                             + more);
         }
     }

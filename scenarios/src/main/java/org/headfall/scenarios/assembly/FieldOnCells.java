@@ -27,13 +27,15 @@ final class FieldOnCells {
     private final CellCentres centres;
     private final boolean[] active;
     private final Problems problems;
+    private final int threads;
     private final List<SpreadField> spreads = new ArrayList<>();
 
-    FieldOnCells(RectilinearGrid grid, boolean[] active, Problems problems) {
+    FieldOnCells(RectilinearGrid grid, boolean[] active, Problems problems, int threads) {
         this.grid = grid;
         this.centres = centres(grid);
         this.active = active;
         this.problems = problems;
+        this.threads = threads;
     }
 
     /** The centres of the cells of a grid. */
@@ -113,7 +115,7 @@ final class FieldOnCells {
                 points.stream().mapToDouble(point -> point.position().x()).toArray(),
                 points.stream().mapToDouble(point -> point.position().y()).toArray(),
                 points.stream().mapToDouble(PointValue::value).toArray());
-        PointSpread onCells = new PointSpread(centres);
+        PointSpread onCells = new PointSpread(centres, threads);
         SpreadValues spread = switch (field.spread()) {
             case NEAREST -> onCells.nearest(scattered);
             case INVERSE_DISTANCE -> onCells.inverseDistance(scattered, ValueScale.PLAIN);

@@ -36,12 +36,13 @@ public final class ModelAssembly {
      *
      * @param scenario the scenario
      * @param problems receives what is wrong on cells
+     * @param threads threads to put values at points on cells with
      * @return the model; empty if a problem has been reported
      */
-    public static Optional<Model> assemble(Scenario scenario, Problems problems) {
+    public static Optional<Model> assemble(Scenario scenario, Problems problems, int threads) {
         long before = problems.count();
         @Nullable RectilinearGrid grid = new GridAssembly(problems).grid(scenario);
-        @Nullable Model model = grid == null ? null : new ModelAssembly(scenario, problems).model(grid);
+        @Nullable Model model = grid == null ? null : new ModelAssembly(scenario, problems).model(grid, threads);
         return problems.count() == before ? Optional.ofNullable(model) : Optional.empty();
     }
 
@@ -79,11 +80,11 @@ public final class ModelAssembly {
         return new BoreAssembly(scenario.period(), schedules, aquifer, problems).bores(scenario.bores());
     }
 
-    private @Nullable Model model(RectilinearGrid grid) {
+    private @Nullable Model model(RectilinearGrid grid, int threads) {
         long before = problems.count();
         AreaOnCells areas = new AreaOnCells(grid, problems);
         boolean[] active = areas.active(scenario.aquifer().within());
-        FieldOnCells fields = new FieldOnCells(grid, active, problems);
+        FieldOnCells fields = new FieldOnCells(grid, active, problems, threads);
         AquiferAssembly aquifers = new AquiferAssembly(grid, active, fields, problems);
         @Nullable Aquifer aquifer = aquifers.aquifer(scenario);
         Optional<SealingBed> bed = aquifers.sealingBed(scenario);

@@ -6,6 +6,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import org.headfall.scenarios.findings.Crossing;
+import org.headfall.scenarios.quantity.DischargeUnit;
 import org.headfall.scenarios.recording.Station;
 import org.headfall.scenarios.recording.Station.BoreSite;
 import org.headfall.scenarios.recording.StationSeries;
@@ -19,8 +20,6 @@ public final class UnmetRates {
 
     /** Share of the rate asked for that may be missing. */
     private static final double MISSING_THAT_COUNTS = 0.01;
-
-    private static final double LITRES_PER_SECOND = 1 / 86.4;
 
     private final FinishedRun run;
     private final List<Doubt> doubts = new ArrayList<>();
@@ -61,8 +60,8 @@ public final class UnmetRates {
                     "gives less than the rate asked for, first on %s, by %.2f of %.2f L/s at most: its level is held at the"
                             + " lowest level. Ask for less, set the pump deeper, or share the rate among more bores.",
                     date(series.days()[first]),
-                    missing * LITRES_PER_SECOND,
-                    series.wantedDischarge()[worst] * LITRES_PER_SECOND);
+                    DischargeUnit.LITRES_PER_SECOND.of(missing),
+                    DischargeUnit.LITRES_PER_SECOND.of(series.wantedDischarge()[worst]));
         } else if (Arrays.stream(series.discharge()).allMatch(rate -> rate == 0)) {
             add(
                     bore,

@@ -1,10 +1,11 @@
 package org.headfall.scenarios.findings;
 
 import java.util.OptionalDouble;
+import org.headfall.scenarios.quantity.DischargeUnit;
 
 /**
  * A whole that percentages of its parts are told of, where that says anything. Parts of both signs can cancel to a whole that is
- * small beside them: 3.03 m by others are 787 % of the 0.38 m that are left where the bore itself gives 2.64 m less. So none is
+ * small beside them: 3.03 m by others are 777 % of the 0.39 m that are left where the bore itself gives 2.64 m less. So none is
  * told of a whole of less than half of what its parts come to without their signs, hence none beyond 150 % (common
  * practice, no source), nor of a whole that is next to nothing.
  *
@@ -17,12 +18,12 @@ public record ShareBase(double whole, Sense sense) {
     public static final double LEAST_DRAWDOWN = 0.01;
 
     /** Smallest loss of discharge that shares are told of (m³/d): 0.01 L/s. */
-    public static final double LEAST_LOSS = 0.864;
+    public static final double LEAST_LOSS = DischargeUnit.LITRES_PER_SECOND.toCubicMetresPerDay(0.01);
 
     /** Share of the parts without their signs that the whole comes to at least. */
     private static final double LEAST_LEFT = 0.5;
 
-    /** Shares this much beyond the bound, in per cent of it, are rounding. */
+    /** How far below that bound a whole may be by rounding alone, as a share of the bound. */
     private static final double ROUNDING = 1e-9;
 
     private static final double PERCENT = 100;

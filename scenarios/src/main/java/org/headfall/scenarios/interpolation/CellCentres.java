@@ -1,6 +1,6 @@
 package org.headfall.scenarios.interpolation;
 
-import java.util.stream.IntStream;
+import org.headfall.solver.linear.WorkerTeam;
 
 /**
  * The centres of the cells of a rectilinear grid. Arrays are not copied and must not change.
@@ -36,11 +36,16 @@ public record CellCentres(double[] x, double[] y) {
         return x.length * y.length;
     }
 
-    /** The values of a surface at the centres, row by row from south to north. */
-    double[] values(Surface surface) {
+    /** The values of a surface at the centres, row by row from south to north, by at most so many threads. */
+    double[] values(Surface surface, int threads) {
         double[] values = new double[count()];
-        IntStream rows = IntStream.range(0, y.length);
-        (count() < WORTH_THREADS ? rows : rows.parallel()).forEach(row -> fillRow(surface, row, values));
+        try (WorkerTeam team = new WorkerTeam(count() < WORTH_THREADS ? 1 : threads)) {
+            team.split(y.length, 1, (from, to) -> {
+                for (int row = from; row < to; row++) {
+                    fillRow(surface, row, values);
+                }
+            });
+        }
         return values;
     }
 

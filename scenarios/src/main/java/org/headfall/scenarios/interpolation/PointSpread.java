@@ -8,14 +8,17 @@ public final class PointSpread {
     private static final int LEAST_POINTS_TO_KRIGE = 3;
 
     private final CellCentres cells;
+    private final int threads;
 
     /**
      * A spread over cells.
      *
      * @param cells the centres of the cells
+     * @param threads threads to compute with
      */
-    public PointSpread(CellCentres cells) {
+    public PointSpread(CellCentres cells, int threads) {
         this.cells = cells;
+        this.threads = threads;
     }
 
     /**
@@ -24,7 +27,7 @@ public final class PointSpread {
      * @param points the points
      */
     public SpreadValues nearest(ScatteredValues points) {
-        return new SpreadValues(cells.values(new NearestPoint(points)), new SpreadValues.Nearest());
+        return new SpreadValues(cells.values(new NearestPoint(points), threads), new SpreadValues.Nearest());
     }
 
     /**
@@ -82,6 +85,6 @@ public final class PointSpread {
     }
 
     private double[] values(Surface surface, ValueScale scale) {
-        return cells.values((x, y) -> scale.back(surface.at(x, y)));
+        return cells.values((x, y) -> scale.back(surface.at(x, y)), threads);
     }
 }

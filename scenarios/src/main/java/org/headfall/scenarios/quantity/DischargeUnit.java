@@ -14,6 +14,16 @@ public enum DischargeUnit {
     }
 
     /**
+     * A discharge that is given in this unit, as everything is computed.
+     *
+     * @param value in this unit
+     * @return discharge (m³/d)
+     */
+    public double toCubicMetresPerDay(double value) {
+        return value * cubicMetresPerDay;
+    }
+
+    /**
      * A discharge in this unit.
      *
      * @param discharge discharge (m³/d)
@@ -23,7 +33,8 @@ public enum DischargeUnit {
     }
 
     /**
-     * Something that counts for each m³/d, for each of this unit.
+     * Something that counts for each m³/d, for each of this unit: a price, or head. A discharge is turned round by {@link
+     * #toCubicMetresPerDay}.
      *
      * @param value such as metres per m³/d
      */

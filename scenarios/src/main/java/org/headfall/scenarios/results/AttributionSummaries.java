@@ -112,8 +112,9 @@ public final class AttributionSummaries {
                     CsvLineCells.original(line.getField(AttributionCsv.CAUSE)),
                     number(line.getField(AttributionCsv.DRAWDOWN)),
                     number(line.getField(AttributionCsv.SEASONAL_DRAWDOWN)),
-                    DischargeUnit.LITRES_PER_SECOND.per(number(line.getField(AttributionCsv.LOSS))),
-                    DischargeUnit.LITRES_PER_SECOND.per(number(line.getField(AttributionCsv.SEASONAL_LOSS))));
+                    DischargeUnit.LITRES_PER_SECOND.toCubicMetresPerDay(number(line.getField(AttributionCsv.LOSS))),
+                    DischargeUnit.LITRES_PER_SECOND.toCubicMetresPerDay(
+                            number(line.getField(AttributionCsv.SEASONAL_LOSS))));
         }
 
         private static double number(String cell) {

@@ -31,7 +31,7 @@ public final class PlanPattern {
      * @throws IOException if a file of the scenario cannot be read any more
      */
     public static PlanPattern of(ScenarioReading reading, String toolVersion) throws InputException, IOException {
-        Model model = RunPlanner.assembled(reading);
+        Model model = RunPlanner.assembled(reading, 1);
         return new PlanPattern(model, RunPlanner.plan(reading, model, toolVersion, 1));
     }
 

@@ -13,8 +13,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
-import java.util.concurrent.CompletableFuture;
-import java.util.concurrent.CompletionException;
+import java.util.concurrent.Future;
 import java.util.stream.Collectors;
 import java.util.stream.DoubleStream;
 import java.util.stream.Stream;
@@ -64,7 +63,7 @@ public final class RunPlanner {
      *
      * @param reading the document as it was read
      * @param toolVersion program and version, such as "Headfall 0.1.0"
-     * @param threads threads of the linear solver
+     * @param threads threads to compute with, here and in the run
      * @return the plan
      * @throws InputException with all problems of the document and of what it means on the grid
      * @throws IOException if a file of the scenario cannot be read any more
@@ -73,40 +72,32 @@ public final class RunPlanner {
             throws InputException, IOException {
         Scenario scenario = reading.orThrow();
         // Hashing the files takes a while and needs nothing of what they mean on cells.
-        CompletableFuture<Provenance> provenance =
-                CompletableFuture.supplyAsync(() -> provenanceUnchecked(reading, toolVersion));
-        Model model = assembled(reading);
-        return new RunPlanner(scenario, model, Optional.empty()).plan(result(provenance), threads);
-    }
-
-    private static Provenance provenanceUnchecked(ScenarioReading reading, String toolVersion) {
-        try {
-            return provenance(reading, toolVersion);
-        } catch (IOException unreadable) {
-            throw new UncheckedIOException(unreadable);
+        try (SideTasks tasks = new SideTasks(threads)) {
+            Future<Provenance> provenance = tasks.add(() -> provenance(reading, toolVersion));
+            Model model = assembled(reading, threads);
+            tasks.help();
+            return new RunPlanner(scenario, model, Optional.empty()).plan(result(provenance), threads);
         }
     }
 
-    private static Provenance result(CompletableFuture<Provenance> provenance) throws IOException {
+    private static Provenance result(Future<Provenance> provenance) throws IOException {
         try {
-            return provenance.join();
-        } catch (CompletionException failed) {
-            if (failed.getCause() instanceof UncheckedIOException unreadable) {
-                throw unreadable.getCause();
-            }
-            throw failed;
+            return SideTasks.result(provenance);
+        } catch (UncheckedIOException unreadable) {
+            throw unreadable.getCause();
         }
     }
 
     /**
      * What a scenario is on the grid.
      *
+     * @param threads threads to put its fields on cells with
      * @throws InputException with all problems of the document and of what it means on the grid
      */
-    static Model assembled(ScenarioReading reading) throws InputException {
+    static Model assembled(ScenarioReading reading, int threads) throws InputException {
         Scenario scenario = reading.orThrow();
         requireAPlace(scenario, reading);
-        Optional<Model> model = ModelAssembly.assemble(scenario, reading.problems());
+        Optional<Model> model = ModelAssembly.assemble(scenario, reading.problems(), threads);
         reading.problems().throwIfAny();
         return model.orElseThrow();
     }
@@ -132,7 +123,7 @@ public final class RunPlanner {
      *
      * @param reading the document as it was read
      * @param toolVersion program and version, such as "Headfall 0.1.0"
-     * @param threads threads of the linear solver
+     * @param threads threads to compute with, here and in the runs
      * @return one plan a case, in the order of the document; none if it has no cases
      * @throws InputException with all problems of the document and of what it means on the grid
      * @throws IOException if a file of the scenario cannot be read any more
@@ -148,7 +139,7 @@ public final class RunPlanner {
         TreeSet<Double> days = new TreeSet<>();
         for (CaseSpecification one : scenario.cases()) {
             Scenario taking = scenario.inCase(one);
-            Optional<Model> model = ModelAssembly.assemble(taking, reading.problems());
+            Optional<Model> model = ModelAssembly.assemble(taking, reading.problems(), threads);
             reading.problems().throwIfAny();
             RunPlan plan = new RunPlanner(taking, model.orElseThrow(), Optional.of(one.assumption(scenario.bores())))
                     .plan(plain.description().provenance(), threads);

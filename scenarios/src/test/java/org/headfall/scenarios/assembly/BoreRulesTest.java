@@ -52,7 +52,7 @@ class BoreRulesTest {
 
     private Bore bore(String keys) throws IOException, InputException {
         Problems problems = new Problems();
-        Optional<Model> model = ModelAssembly.assemble(read(oneBore(keys)).orThrow(), problems);
+        Optional<Model> model = ModelAssembly.assemble(read(oneBore(keys)).orThrow(), problems, 1);
         assertTrue(model.isPresent(), problems::toText);
         return model.get().problem().bores().get(0);
     }
@@ -155,7 +155,7 @@ class BoreRulesTest {
                         + "Mulga 3,5,4,proposed,0.1,151,2,-110,-150,0.1,150,260,0.1,60 degC,free flow,1 Oct,31 March\n");
         Problems problems = new Problems();
         Optional<Model> model =
-                ModelAssembly.assemble(read("  - {file: bores.csv}\n").orThrow(), problems);
+                ModelAssembly.assemble(read("  - {file: bores.csv}\n").orThrow(), problems, 1);
         Bore table = model.orElseThrow().problem().bores().get(0);
         Bore document = bore("""
                 outlet_level: 151 m
@@ -190,7 +190,7 @@ class BoreRulesTest {
     void aTableSaysTheSameOfPumpsAndExponents() throws Exception {
         Problems problems = new Problems();
         String bores = tabled("Mulga 3,5,4,proposed,0.1,60,pump.csv,165,12,125,90,0.05,1e-4,3,1,2.5,");
-        Bore table = ModelAssembly.assemble(read(bores).orThrow(), problems)
+        Bore table = ModelAssembly.assemble(read(bores).orThrow(), problems, 1)
                 .orElseThrow()
                 .problem()
                 .bores()
@@ -285,7 +285,7 @@ class BoreRulesTest {
     void aScreenBeyondTheAquiferIsNamed() throws Exception {
         Problems problems = new Problems();
         String keys = "operation: off\nscreen: {top: -90 m, bottom: -150 m, vertical_over_horizontal: 0.1}";
-        ModelAssembly.assemble(read(oneBore(keys)).orThrow(), problems);
+        ModelAssembly.assemble(read(oneBore(keys)).orThrow(), problems, 1);
         assertTrue(problems.toText().contains("here from -100 m down to -200 m"), problems::toText);
     }
 }

@@ -57,7 +57,7 @@ class MapsOnCellsTest {
         Path file = Files.writeString(folder.resolve("strip.yaml"), document);
         Scenario scenario =
                 ScenarioReader.read(file, FileReach.FOLDER_OF_DOCUMENT).orThrow();
-        return ModelAssembly.assemble(scenario, problems);
+        return ModelAssembly.assemble(scenario, problems, 1);
     }
 
     private Model model(String document) throws IOException, InputException {
@@ -251,7 +251,7 @@ class MapsOnCellsTest {
      */
     @Test
     void aPartThatNothingHoldsRunsFromGivenHeads() throws Exception {
-        Model model = ModelAssembly.assemble(given(twoParts() + BORE_IN_THE_SECOND), problems)
+        Model model = ModelAssembly.assemble(given(twoParts() + BORE_IN_THE_SECOND), problems, 1)
                 .orElseThrow();
         boolean[] active = model.problem().aquifer().active();
         double[] start = ((Model.GivenHeads) model.start()).heads();
@@ -275,7 +275,7 @@ class MapsOnCellsTest {
     void aPartThatNothingHoldsHasNoHeadsBeforeAnyTaking() throws Exception {
         String limit = "limits: [{name: low, quantity: drawdown, at: A, cause: everyone,"
                 + " compared_with: before any taking, when: ever, at_most: 5 m}]\n";
-        assertTrue(ModelAssembly.assemble(given(twoParts() + BORE_IN_THE_SECOND + limit), problems)
+        assertTrue(ModelAssembly.assemble(given(twoParts() + BORE_IN_THE_SECOND + limit), problems, 1)
                 .isEmpty());
         assertEquals(ProblemKind.NOTHING_HOLDS_HEADS, problems.sorted().get(0).kind());
         assertTrue(problems.toText().contains("no limit that is compared with heads before any taking"));

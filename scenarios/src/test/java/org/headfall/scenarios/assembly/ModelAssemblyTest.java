@@ -61,7 +61,7 @@ class ModelAssemblyTest {
     }
 
     private Model model(String document) throws IOException, InputException {
-        Optional<Model> model = ModelAssembly.assemble(scenario(document), problems);
+        Optional<Model> model = ModelAssembly.assemble(scenario(document), problems, 1);
         assertTrue(model.isPresent(), problems::toText);
         return model.get();
     }
@@ -117,7 +117,7 @@ class ModelAssemblyTest {
         Files.writeString(
                 folder.resolve("top.asc"), "ncols 20\nnrows 8\nxllcorner 0\nyllcorner 0\ncellsize 1000\n" + rows);
         Scenario scenario = scenario(DOCUMENT.replace("top: -100 m", "top: {raster: top.asc}"));
-        assertTrue(ModelAssembly.assemble(scenario, problems).isEmpty());
+        assertTrue(ModelAssembly.assemble(scenario, problems, 1).isEmpty());
         assertTrue(
                 problems.toText().contains("below the top in 1 cell, the first at x 19500, y 500: bottom -200 m"),
                 problems::toText);
@@ -138,7 +138,7 @@ class ModelAssemblyTest {
     @Test
     void aStretchWithoutACellIsReportedAtItsBoundary() throws Exception {
         Scenario scenario = scenario(DOCUMENT.replace("side: east,", "side: east, from: 2.1 km, to: 2.2 km,"));
-        assertTrue(ModelAssembly.assemble(scenario, problems).isEmpty());
+        assertTrue(ModelAssembly.assemble(scenario, problems, 1).isEmpty());
         assertEquals("strip.yaml:16:5", problems.sorted().get(0).place().toString());
     }
 
@@ -221,8 +221,8 @@ class ModelAssemblyTest {
                     i,
                     700 * i));
         }
-        assertTrue(
-                ModelAssembly.assemble(scenario(document.toString()), problems).isEmpty());
+        assertTrue(ModelAssembly.assemble(scenario(document.toString()), problems, 1)
+                .isEmpty());
         assertEquals("strip.yaml:6:3", problems.sorted().get(0).place().toString());
     }
 }

@@ -27,7 +27,7 @@ class PointSpreadTest {
     private static final double[] WEIGHTS = {0.173, 0.318, 0.129, 0.086, 0.151, 0.057, 0.086};
 
     private static PointSpread at(double x, double y) {
-        return new PointSpread(new CellCentres(new double[] {x}, new double[] {y}));
+        return new PointSpread(new CellCentres(new double[] {x}, new double[] {y}), 2);
     }
 
     @Test
@@ -70,7 +70,7 @@ class PointSpreadTest {
         double range = 1e4 + 1e5 * random.nextDouble();
         double nugget = seed % 2 == 0 ? 0.3 * random.nextDouble() : 0;
         CellCentres cells = new CellCentres(random(random, 3, 1e5), random(random, 3, 6e4));
-        double[] values = new PointSpread(cells)
+        double[] values = new PointSpread(cells, 2)
                 .kriging(new ScatteredValues(x, y, t), ValueScale.LOGARITHMIC, OptionalDouble.of(range), nugget)
                 .cellValues();
         for (int cell = 0; cell < values.length; cell++) {
@@ -118,7 +118,7 @@ class PointSpreadTest {
             y[i] = cells.y()[cell[i] / 500];
             t[i] = Math.exp(3 + 4 * random.nextDouble());
         }
-        SpreadValues spread = new PointSpread(cells)
+        SpreadValues spread = new PointSpread(cells, 2)
                 .kriging(new ScatteredValues(x, y, t), ValueScale.LOGARITHMIC, OptionalDouble.empty(), 0);
         for (int i = 0; i < 40; i++) {
             assertEquals(1, spread.cellValues()[cell[i]] / t[i], 1e-9, "seed " + seed + ", point " + i);
@@ -139,7 +139,7 @@ class PointSpreadTest {
         double[] x = {0, 1000, 2000, 3000};
         double[] y = {0, 0, 0, 0};
         ScatteredValues points = new ScatteredValues(x, y, new double[] {1, 5, 1, 5});
-        PointSpread spread = new PointSpread(new CellCentres(new double[] {1000, 1000.001}, new double[] {0}));
+        PointSpread spread = new PointSpread(new CellCentres(new double[] {1000, 1000.001}, new double[] {0}), 2);
         double[] values = spread.kriging(points, ValueScale.PLAIN, OptionalDouble.of(5000), 0.5)
                 .cellValues();
         assertTrue(values[0] < 4.5, "value " + values[0]);
@@ -159,7 +159,7 @@ class PointSpreadTest {
     @ParameterizedTest
     @EnumSource(ValueScale.class)
     void equalValuesGiveExactlyThatValue(ValueScale scale) {
-        PointSpread spread = new PointSpread(new CellCentres(new double[] {5, 70}, new double[] {3}));
+        PointSpread spread = new PointSpread(new CellCentres(new double[] {5, 70}, new double[] {3}), 2);
         ScatteredValues points =
                 new ScatteredValues(new double[] {0, 10, 30}, new double[] {0, 9, 2}, new double[] {350, 350, 350});
         for (SpreadValues values : new SpreadValues[] {
@@ -202,7 +202,7 @@ class PointSpreadTest {
     void cellsAreCountedByRowsFromTheSouth() {
         ScatteredValues points = new ScatteredValues(new double[] {15, 5}, new double[] {5, 15}, new double[] {1, 2});
         CellCentres cells = CellCentres.between(new double[] {0, 10, 20}, new double[] {0, 10, 20});
-        double[] values = new PointSpread(cells).nearest(points).cellValues();
+        double[] values = new PointSpread(cells, 2).nearest(points).cellValues();
         assertEquals(1, values[1]);
         assertEquals(2, values[2]);
     }

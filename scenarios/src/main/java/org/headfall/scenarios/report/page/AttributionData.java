@@ -26,7 +26,7 @@ final class AttributionData {
     private static final double DRAWDOWN_QUANTUM = 1e-6;
 
     /** What lost discharge is rounded to (m³/d), as in the file it is from: a millionth of 1 L/s. */
-    private static final double LOSS_QUANTUM = DischargeUnit.LITRES_PER_SECOND.per(1e-6);
+    private static final double LOSS_QUANTUM = DischargeUnit.LITRES_PER_SECOND.toCubicMetresPerDay(1e-6);
 
     /** Reasons to tell no shares, in the order in which tables number them. */
     private static final List<ShareBase.Sense> SENSES = List.of(ShareBase.Sense.values());
