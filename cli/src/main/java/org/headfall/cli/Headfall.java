@@ -6,6 +6,7 @@ import java.io.OutputStreamWriter;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.Optional;
 import java.util.ServiceLoader;
 import org.headfall.scenarios.sweep.work.RunEngine;
 import org.headfall.scenarios.sweep.work.ThreadEngine;
@@ -16,7 +17,10 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
 
-/** The program: all commands under one name. */
+/**
+ * The program: all commands under one name. None has methods that are commands, which each says by {@code addMethodSubcommands},
+ * so that picocli does not look through the methods of its class for some at every start.
+ */
 @Command(
         name = "headfall",
         versionProvider = ProgramVersion.class,
@@ -38,26 +42,11 @@ import picocli.CommandLine.Spec;
         footerHeading = "%nExample:%n",
         footer = {"  headfall example my-field", "  headfall run my-field"})
 public final class Headfall implements Runnable {
-    private static final List<String> OWN_COMMANDS = List.of(
-            "allocate",
-            "capping",
-            "check",
-            "compare",
-            "estimate",
-            "example",
-            "monitor",
-            "report",
-            "rerun",
-            "run",
-            "site",
-            "spacing",
-            "sweep");
-
     /** Where picocli looks for types of options that it need not make ready to read, which costs a short command time. */
-    private static final String TYPES_NOT_READ = "picocli.converters.excludes";
+    static final String TYPES_NOT_READ = "picocli.converters.excludes";
 
     /** Times and databases, which no option is. */
-    private static final String TYPES_OF_NO_OPTION = "java\\.(sql|time)\\..*";
+    static final String TYPES_OF_NO_OPTION = "java\\.(sql|time)\\..*";
 
     @Spec
     @SuppressWarnings("NullAway.Init") // set by picocli before run
@@ -78,6 +67,7 @@ public final class Headfall implements Runnable {
      * @param arguments the command line
      */
     public static void main(String[] arguments) {
+        System.setProperty(TYPES_NOT_READ, TYPES_OF_NO_OPTION);
         Terminal terminal = Terminal.ofProcess();
         StandardOutput output = new StandardOutput(new FileOutputStream(FileDescriptor.out));
         PrintWriter out = new PrintWriter(new OutputStreamWriter(output, StandardCharsets.UTF_8), true);
@@ -140,13 +130,15 @@ public final class Headfall implements Runnable {
     /** All commands, or only the one that the arguments begin with if it is one of this module. */
     private static CommandLine commandLine(
             Terminal terminal, RunEngine engine, Failures failures, String... arguments) {
-        System.setProperty(TYPES_NOT_READ, TYPES_OF_NO_OPTION);
         CommandLine commandLine = new CommandLine(new Headfall());
-        if (arguments.length > 0 && OWN_COMMANDS.contains(arguments[0])) {
+        Optional<OwnCommand> called = arguments.length > 0 ? OwnCommand.called(arguments[0]) : Optional.empty();
+        if (called.isPresent()) {
             // Describing the others takes as long as a short answer.
-            commandLine.addSubcommand(ownCommand(arguments[0], terminal, engine));
+            commandLine.addSubcommand(called.get().made(terminal, engine));
         } else {
-            OWN_COMMANDS.forEach(name -> commandLine.addSubcommand(ownCommand(name, terminal, engine)));
+            for (OwnCommand command : OwnCommand.values()) {
+                commandLine.addSubcommand(command.made(terminal, engine));
+            }
             for (CommandContribution contribution : ServiceLoader.load(CommandContribution.class)) {
                 commandLine.addSubcommand(contribution.command());
             }
@@ -156,25 +148,5 @@ public final class Headfall implements Runnable {
         commandLine.setExecutionExceptionHandler(failures);
         commandLine.setParameterExceptionHandler(new UsageMessage(terminal));
         return commandLine;
-    }
-
-    /** A command of this module by the name in its annotation. */
-    private static Object ownCommand(String name, Terminal terminal, RunEngine engine) {
-        return switch (name) {
-            case "allocate" -> new AllocateCommand(terminal);
-            case "capping" -> new CappingCommand(terminal);
-            case "check" -> new CheckCommand();
-            case "compare" -> new CompareCommand();
-            case "estimate" -> new EstimateCommand(terminal);
-            case "example" -> new ExampleCommand();
-            case "monitor" -> new MonitorCommand();
-            case "report" -> new ReportCommand();
-            case "rerun" -> new RerunCommand(terminal);
-            case "run" -> new RunCommand(terminal);
-            case "site" -> new SiteCommand(terminal);
-            case "spacing" -> new SpacingCommand(terminal);
-            case "sweep" -> new SweepCommand(terminal, engine);
-            default -> throw new IllegalArgumentException("no command " + name);
-        };
     }
 }

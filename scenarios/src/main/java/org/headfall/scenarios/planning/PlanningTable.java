@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 
 /**
  * A table of a page; its first column names the row.
@@ -88,9 +89,10 @@ public record PlanningTable(
         return rows.size() > MOST_ROWS_ON_PAPER || letters > MOST_LETTERS_ON_PAPER;
     }
 
+    /** Letters of the longest word of a column, its heading included: no line of it can be narrower. */
     private int longestWord(int column) {
-        return rows.stream()
-                .flatMap(row -> Arrays.stream(row.get(column).split(" ", -1)))
+        return Stream.concat(Stream.of(header.get(column)), rows.stream().map(row -> row.get(column)))
+                .flatMap(text -> Arrays.stream(text.split(" ", -1)))
                 .mapToInt(String::length)
                 .max()
                 .orElse(0);

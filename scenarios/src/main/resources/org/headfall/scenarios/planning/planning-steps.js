@@ -1,16 +1,16 @@
 // Reading rates over time by pointer and keys. The charts themselves stand in the page.
 
 const SVG = "http://www.w3.org/2000/svg";
-const WIDE = 1000, HIGH = 100;
 
 const steps = { rows: [], at: -1 };
 
 function readStretch(at) {
   const stretches = plan.rates.stretches;
   steps.at = Math.max(0, Math.min(stretches.length - 1, at));
-  const from = WIDE * stretches[steps.at].from, to = steps.at + 1 < stretches.length ? WIDE * stretches[steps.at + 1].from : WIDE;
-  steps.rows.forEach(({ now, output }, bore) => {
-    now.setAttribute("d", "M" + from + " 0H" + to + "V" + HIGH + "H" + from + "Z");
+  const from = stretches[steps.at].from, to = steps.at + 1 < stretches.length ? stretches[steps.at + 1].from : 1;
+  steps.rows.forEach(({ chart, now, output }, bore) => {
+    const { width, height } = chart.viewBox.baseVal;
+    now.setAttribute("d", "M" + width * from + " 0H" + width * to + "V" + height + "H" + width * from + "Z");
     output.textContent = plan.rates.bores[bore][steps.at];
   });
   byId("steps-reading").textContent = "From " + stretches[steps.at].words + ": "

@@ -49,12 +49,23 @@ class PlanningTableTest {
         assertFalse(ofColumns(12, "to be read at leisure").isOnScreenOnly());
     }
 
+    /** By hand: a heading of a word of 13 letters with a rim of 2 takes 15, whatever stands below; 8 take 120, 9 take 135. */
+    @Test
+    void wideHeadingsTakeRoomOnPaper() {
+        assertFalse(ofColumns(8, "0", "superposition (m)").isOnScreenOnly());
+        assertTrue(ofColumns(9, "0", "superposition (m)").isOnScreenOnly());
+    }
+
     private static PlanningTable ofColumns(int count, String cell) {
+        return ofColumns(count, cell, "Rate (L/s)");
+    }
+
+    private static PlanningTable ofColumns(int count, String cell, String heading) {
         return new PlanningTable(
                 "all",
                 "All",
                 "all.csv",
-                Collections.nCopies(count, "Rate (L/s)"),
+                Collections.nCopies(count, heading),
                 List.of(Collections.nCopies(count, cell)));
     }
 }

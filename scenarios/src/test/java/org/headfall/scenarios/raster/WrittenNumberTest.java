@@ -41,6 +41,7 @@ class WrittenNumberTest {
     private static OptionalDouble read(String text) throws IOException {
         ByteArrayInputStream bytes = new ByteArrayInputStream(text.getBytes(StandardCharsets.US_ASCII));
         TokenReader tokens = new TokenReader(Path.of("map.asc"), bytes);
+        tokens.advance();
         try {
             return OptionalDouble.of(AsciiGridDecoder.finiteValue(tokens, "a number"));
         } catch (SpatialFormatException refused) {

@@ -4,7 +4,7 @@ package org.headfall.solver.allocation;
  * A cost of what a sum of variables is in excess of a bound: {@code weight t + curvature t^2 / 2} with
  * {@code t = max(0, coefficients x - bound)}. Convex, and so solved for as a variable t that is at least both.
  *
- * @param coefficients coefficient of each variable
+ * @param coefficients coefficient of each variable of the programme
  * @param bound the bound
  * @param weight cost of a unit in excess, not negative
  * @param curvature by how much that grows with each unit, not negative
@@ -12,7 +12,11 @@ package org.headfall.solver.allocation;
 @SuppressWarnings("ArrayRecordComponent") // one number a variable, never compared
 public record Excess(double[] coefficients, double bound, double weight, double curvature) {
 
-    /** Checks that it is convex. */
+    /**
+     * Checks that it is convex.
+     *
+     * @throws IllegalArgumentException if weight or curvature is negative or not a number
+     */
     public Excess {
         if (!(weight >= 0 && curvature >= 0)) {
             throw new IllegalArgumentException(

@@ -44,9 +44,19 @@ public record Programme(double[] most, double[] cost, double[][] curvature, List
     /** Variables up to which all upper bounds enter from the beginning. */
     private static final int FEW = 100;
 
-    /** Copies the list. */
+    /**
+     * Copies the list.
+     *
+     * @throws IllegalArgumentException if an excess has not one coefficient a variable
+     */
     public Programme {
         excesses = List.copyOf(excesses);
+        for (Excess excess : excesses) {
+            if (excess.coefficients().length != most.length) {
+                throw new IllegalArgumentException("an excess has " + excess.coefficients().length + " coefficients for "
+                        + most.length + " variables");
+            }
+        }
     }
 
     /** Without costs of excesses. */

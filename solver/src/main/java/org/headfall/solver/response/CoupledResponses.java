@@ -124,6 +124,7 @@ public final class CoupledResponses {
      * @param from days from which on rates hold, increasing, the first of them the start of the run (d)
      * @param rates rate of each bore from each of these days on (m³/d): {@code [bore][from]}
      * @param days days wanted, increasing (d)
+     * @return drawdown and what follows head discharges less, on each of these days
      */
     public Changes changes(int[] bores, double[] from, double[][] rates, double[] days) {
         Changes found = new Changes(

@@ -225,4 +225,13 @@ class ProgrammeTest {
                 1e-6);
         assertEquals(1.5 + 15, together.of(programme).valueOf(new double[] {5}), 1e-9);
     }
+
+    @Test
+    void anExcessNeedsOneCoefficientAVariable() {
+        double[] two = {1, 1};
+        List<Excess> ofThree = List.of(new Excess(new double[] {1, 0, 0}, 4, 1, 1));
+        assertThrows(IllegalArgumentException.class, () -> new Programme(two, two, new double[0][], ofThree));
+        assertThrows(IllegalArgumentException.class, () -> new Excess(two, 4, -1, 0));
+        assertThrows(IllegalArgumentException.class, () -> new Excess(two, 4, 1, Double.NaN));
+    }
 }
