@@ -40,7 +40,8 @@ class CommandsTest {
             assertEquals(command, OwnCommand.called(command.word()).orElseThrow());
         }
         assertTrue(OwnCommand.called("validate").isEmpty());
-        List<String> words = Arrays.stream(OwnCommand.values()).map(OwnCommand::word).toList();
+        List<String> words =
+                Arrays.stream(OwnCommand.values()).map(OwnCommand::word).toList();
         assertEquals(words.stream().sorted().toList(), words);
     }
 
@@ -49,7 +50,8 @@ class CommandsTest {
         for (CommandLine command : all(Headfall.allCommands())) {
             if (command.getCommandSpec().userObject().getClass().getName().startsWith("org.headfall.")) {
                 assertFalse(
-                        annotationOf(command.getCommandSpec().userObject()).addMethodSubcommands(), command::getCommandName);
+                        annotationOf(command.getCommandSpec().userObject()).addMethodSubcommands(),
+                        command::getCommandName);
             }
         }
     }

@@ -5,16 +5,25 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.time.LocalDate;
 import java.time.format.DateTimeFormatter;
+import java.time.format.DateTimeFormatterBuilder;
 import java.time.format.DateTimeParseException;
 import java.time.format.ResolverStyle;
+import java.time.temporal.ChronoField;
+import java.util.Locale;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 
 class WrittenDateTest {
 
     /** Calendar dates of ISO 8601 in their extended form, with years of four digits, as java.time reads them. */
-    private static final DateTimeFormatter LIBRARY =
-            DateTimeFormatter.ofPattern("uuuu-MM-dd").withResolverStyle(ResolverStyle.STRICT);
+    private static final DateTimeFormatter LIBRARY = new DateTimeFormatterBuilder()
+            .appendValue(ChronoField.YEAR, 4)
+            .appendLiteral('-')
+            .appendValue(ChronoField.MONTH_OF_YEAR, 2)
+            .appendLiteral('-')
+            .appendValue(ChronoField.DAY_OF_MONTH, 2)
+            .toFormatter(Locale.ROOT)
+            .withResolverStyle(ResolverStyle.STRICT);
 
     private static final String LETTERS = "0123456789-+/. x\u0663";
 
@@ -25,8 +34,8 @@ class WrittenDateTest {
         Random random = new Random(seed);
         int dates = 0;
         for (int i = 0; i < 20_000; i++) {
-            StringBuilder text = new StringBuilder(
-                    String.format("%04d-%02d-%02d", random.nextInt(10_000), random.nextInt(14), random.nextInt(33)));
+            StringBuilder text = new StringBuilder(String.format(
+                    Locale.ROOT, "%04d-%02d-%02d", random.nextInt(10_000), random.nextInt(14), random.nextInt(33)));
             for (int change = random.nextInt(3); change > 0; change--) {
                 int at = random.nextInt(text.length());
                 char letter = LETTERS.charAt(random.nextInt(LETTERS.length()));

@@ -53,8 +53,8 @@ public record Programme(double[] most, double[] cost, double[][] curvature, List
         excesses = List.copyOf(excesses);
         for (Excess excess : excesses) {
             if (excess.coefficients().length != most.length) {
-                throw new IllegalArgumentException("an excess has " + excess.coefficients().length + " coefficients for "
-                        + most.length + " variables");
+                throw new IllegalArgumentException("an excess has " + excess.coefficients().length
+                        + " coefficients for " + most.length + " variables");
             }
         }
     }
