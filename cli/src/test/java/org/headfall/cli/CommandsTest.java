@@ -73,8 +73,12 @@ class CommandsTest {
                 }
                 read.add(one.type());
             });
-            if (spec.subcommands().isEmpty()) {
-                command.parseArgs(line.toArray(String[]::new));
+            if (spec.parent() != null) {
+                List<String> words =
+                        new ArrayList<>(List.of(spec.qualifiedName(" ").split(" ", -1)));
+                words.remove(0);
+                words.addAll(line);
+                Headfall.allCommands().parseArgs(words.toArray(String[]::new));
             }
         }
         assertTrue(read.contains(Path.class) && read.contains(int.class), read::toString);
