@@ -43,7 +43,7 @@ import picocli.CommandLine.Spec;
         footer = {"  headfall example my-field", "  headfall run my-field"})
 public final class Headfall implements Runnable {
     /** Where picocli looks for types of options that it need not make ready to read, which costs a short command time. */
-    static final String TYPES_NOT_READ = "picocli.converters.excludes";
+    private static final String TYPES_NOT_READ = "picocli.converters.excludes";
 
     /** Times and databases, which no option is. */
     static final String TYPES_OF_NO_OPTION = "java\\.(sql|time)\\..*";
