@@ -12,14 +12,17 @@ import java.util.function.DoubleUnaryOperator;
  */
 record LimitPrice(double price, double gain, Reach reach) {
 
-    /** Part of what a price promises for a step by which the gain may differ for the price to hold over it. */
+    /** Part of what a price promises for the large step by which the gain may differ without a remark. */
     private static final double HELD_WITHIN = 0.1;
+
+    /** Part of what a price promises for the small step that this has to gain: curved costs take some, minimums nearly all. */
+    private static final double LEAST_HELD = 0.5;
 
     /** How far a price holds. */
     enum Reach {
-        /** For {@value AllocationResult#STEP} of the unit. */
+        /** For {@value AllocationResult#STEP} of the unit, within 10 %. */
         LARGE_STEP,
-        /** For {@value AllocationResult#SMALL_STEP} of the unit. */
+        /** For {@value AllocationResult#SMALL_STEP} of the unit, to a half at least. */
         SMALL_STEP,
         /** For next to nothing: the price is the mean over the large step instead. */
         MEAN
@@ -39,17 +42,13 @@ record LimitPrice(double price, double gain, Reach reach) {
      */
     static LimitPrice of(double multiplier, DoubleUnaryOperator gains) {
         double gain = gains.applyAsDouble(AllocationResult.STEP);
-        if (holds(multiplier, gain, AllocationResult.STEP)) {
+        if (Math.abs(gain / (multiplier * AllocationResult.STEP) - 1) <= HELD_WITHIN) {
             return new LimitPrice(multiplier, gain, Reach.LARGE_STEP);
         }
         double smallGain = gains.applyAsDouble(AllocationResult.SMALL_STEP);
-        return holds(multiplier, smallGain, AllocationResult.SMALL_STEP)
+        return smallGain / (multiplier * AllocationResult.SMALL_STEP) >= LEAST_HELD
                 ? new LimitPrice(multiplier, gain, Reach.SMALL_STEP)
                 : new LimitPrice(gain / AllocationResult.STEP, gain, Reach.MEAN);
-    }
-
-    private static boolean holds(double multiplier, double gain, double step) {
-        return Math.abs(gain / (multiplier * step) - 1) <= HELD_WITHIN;
     }
 
     /** What has to be said of it; empty if nothing. */
@@ -59,10 +58,10 @@ record LimitPrice(double price, double gain, Reach reach) {
             case SMALL_STEP ->
                 String.format(
                         Locale.ROOT,
-                        "the price holds within 10 %% for %s %s more and not for %s, as other limits or minimums bind before",
-                        AllocationResult.SMALL_STEP,
-                        unit,
-                        AllocationResult.STEP);
+                        "the price is for less than %s %s: that much more gains over 10 %% less or more than it says, as other limits or"
+                                + " minimums bind before or costs are curved",
+                        AllocationResult.STEP,
+                        unit);
             case MEAN ->
                 String.format(
                         Locale.ROOT,

@@ -99,7 +99,7 @@ class AllocationSearchTest {
      */
     @Test
     void pricesWhereMinimumsBindAreWhatMoreOfTheLimitYields() throws Exception {
-        assertPriceWhereItGivesWay(0.002, 0.008, "holds within 10 % for 0.01 m more and not for 0.1");
+        assertPriceWhereItGivesWay(0.002, 0.008, "the price is for less than 0.1 m");
         document.replace("period: {from: 2027-07-01, for: 6 yr}", "period: {from: 2027-07-01, for: 20 yr}");
         document.replace("rates_change_after: 3 yr", "rates_change_after: 10 yr");
         assertPriceWhereItGivesWay(0.02, 0.12, "is the mean over 0.1 m more");
@@ -128,8 +128,9 @@ class AllocationSearchTest {
         assertEquals(new LimitPrice(340, 30, LimitPrice.Reach.SMALL_STEP), price(340, 3.4, 30));
         assertEquals(new LimitPrice(340, 38, LimitPrice.Reach.SMALL_STEP), price(340, 3.4, 38));
         assertEquals("", price(340, 3.4, 31).remark("m"));
-        assertTrue(price(340, 3.4, 30).remark("m").contains("within 10 % for 0.01 m more and not for 0.1"));
-        assertEquals(300, price(340, 3.0, 30).price(), 1e-9);
+        assertTrue(price(340, 3.4, 30).remark("m").contains("for less than 0.1 m: that much more gains over 10 %"));
+        assertEquals(new LimitPrice(340, 6, LimitPrice.Reach.SMALL_STEP), price(340, 1.8, 6));
+        assertEquals(60, price(340, 1.6, 6).price(), 1e-9);
         assertEquals(340, price(12000, 5.8, 34).price(), 1e-9);
         assertEquals(-20, price(-20, -0.2, -2).price(), 1e-9);
         assertEquals(10, price(-20, 0.1, 1).price(), 1e-9);
