@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import org.headfall.scenarios.report.Browser;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
@@ -49,15 +50,17 @@ class PlanningPageInBrowserTest {
         Arrays.setAll(centres, i -> 400_000 + 1000 * i);
         double[] rates = new double[CELLS * CELLS];
         Arrays.setAll(rates, cell -> cell % CELLS == 0 ? Double.NaN : cell / 4.0);
-        double[] none = new double[CELLS * CELLS];
+        rates[1] = 0;
+        double[] ruling = new double[CELLS * CELLS];
+        ruling[1] = 1;
         return new PlanningMap(
                 centres,
                 centres,
                 rates,
-                none,
-                List.of("largest rate of a bore"),
-                rates,
-                rates,
+                ruling,
+                List.of("largest rate of a bore", "distance to springs"),
+                Arrays.stream(rates).map(rate -> 2 * rate).toArray(),
+                Arrays.stream(rates).map(rate -> 10 * rate).toArray(),
                 List.of(
                         new PlanningMap.Place(PlanningMap.Kind.SITE, "new site 1", "1", 405_000, 405_000),
                         new PlanningMap.Place(PlanningMap.Kind.SPRING, "Heron Spring", "", 402_000, 407_000)));
@@ -174,6 +177,109 @@ class PlanningPageInBrowserTest {
         assertEquals(0, ((Number) browser.run(height)).doubleValue());
         String said = (String) browser.run("return document.querySelector('.on-paper').innerText");
         assertTrue(said.contains("80 rows") && said.contains("spacing.csv"), said);
+    }
+
+    private static void press(String key, boolean shift, int times) {
+        for (int i = 0; i < times; i++) {
+            browser.run(
+                    "document.getElementById('map').dispatchEvent("
+                            + "new KeyboardEvent('keydown', {key: arguments[0], shiftKey: arguments[1]}))",
+                    key,
+                    shift);
+        }
+    }
+
+    /** Sends an event of the mouse at the centre of a cell, some pixels to the right of it. */
+    private static void mouse(String type, int column, int row, int right) {
+        double[] at = browser.numbers("""
+                const canvas = document.getElementById("map");
+                canvas.scrollIntoView({block: "center"});
+                const box = canvas.getBoundingClientRect(), [x, y] = toPixel(grid.x[arguments[0]], grid.y[arguments[1]]);
+                return [box.left + x * box.width / view.width, box.top + y * box.height / view.height];
+                """, column, row);
+        browser.driver()
+                .executeCdpCommand(
+                        "Input.dispatchMouseEvent",
+                        Map.of(
+                                "type",
+                                type,
+                                "x",
+                                at[0] + right,
+                                "y",
+                                at[1],
+                                "button",
+                                type.equals("mouseMoved") && right == 0 ? "none" : "left",
+                                "buttons",
+                                type.equals("mouseReleased") || right == 0 && type.equals("mouseMoved") ? 0 : 1,
+                                "clickCount",
+                                type.equals("mouseMoved") ? 0 : 1));
+    }
+
+    /** By the data: cell (column, row) allows (12 row + column) / 4 L/s, lifts twice that and takes ten times that; column 0 is no aquifer. */
+    @Test
+    void arrowKeysReadCellAfterCell() {
+        press("ArrowLeft", true, 2);
+        press("ArrowDown", true, 2);
+        assertEquals("Easting 400.00 km, northing 400.00 km: no aquifer", browser.text("map-reading"));
+        press("ArrowLeft", false, 1);
+        assertEquals("Easting 400.00 km, northing 400.00 km: no aquifer", browser.text("map-reading"));
+        press("ArrowRight", false, 1);
+        assertEquals(
+                "Easting 401.00 km, northing 400.00 km: no new bore: distance to springs", browser.text("map-reading"));
+        press("ArrowRight", false, 3);
+        press("ArrowUp", false, 5);
+        assertEquals(
+                "Easting 404.00 km, northing 405.00 km: up to 16.0 L/s, decided by: largest rate of a bore; lift 32.0 m, 160 kWh/ML",
+                browser.text("map-reading"));
+        press("ArrowRight", false, 1);
+        assertTrue(
+                browser.text("map-reading").endsWith("kWh/ML. Here: new site 1 (chosen site)"),
+                browser.text("map-reading"));
+        press("ArrowUp", true, 1);
+        press("ArrowRight", true, 1);
+        assertTrue(
+                browser.text("map-reading").startsWith("Easting 411.00 km, northing 411.00 km: up to 35.8 L/s")
+                        || browser.text("map-reading")
+                                .startsWith("Easting 411.00 km, northing 411.00 km: up to 35.7 L/s"),
+                browser.text("map-reading"));
+    }
+
+    @Test
+    void thePointerReadsTheCellUnderIt() {
+        mouse("mouseMoved", 8, 3, 0);
+        String reading =
+                "Easting 408.00 km, northing 403.00 km: up to 11.0 L/s, decided by: largest rate of a bore; lift 22.0 m, 110 kWh/ML";
+        assertEquals(reading, browser.text("map-reading"));
+        mouse("mouseMoved", 2, 7, 0);
+        assertEquals(
+                "Easting 402.00 km, northing 407.00 km: up to 21.5 L/s, decided by: largest rate of a bore; lift 43.0 m, 215 kWh/ML."
+                        + " Here: Heron Spring (spring)",
+                browser.text("map-reading"));
+    }
+
+    /** A drag takes the ground with it, so the cell under the pointer stays; keys zoom, and the button shows the whole again. */
+    @Test
+    void draggingAndZoomingMoveTheMapAndNotTheReading() {
+        String where = "return [view.centre[0], view.centre[1], view.metresPerPixel]";
+        double[] whole = browser.numbers(where);
+        mouse("mouseMoved", 8, 3, 0);
+        String reading = browser.text("map-reading");
+        mouse("mousePressed", 8, 3, 0);
+        mouse("mouseMoved", 8, 3, 80);
+        double[] dragged = browser.numbers(where);
+        assertEquals(whole[0] - 80 * whole[2], dragged[0], 2 * whole[2]);
+        assertEquals(whole[1], dragged[1], 2 * whole[2]);
+        mouse("mouseReleased", 8, 3, 0);
+        mouse("mouseMoved", 8, 3, 0);
+        assertEquals(reading, browser.text("map-reading"));
+        press("+", false, 1);
+        assertEquals(0.7 * whole[2], browser.numbers(where)[2], 1e-9 * whole[2]);
+        press("-", false, 1);
+        assertEquals(whole[2], browser.numbers(where)[2], 1e-9 * whole[2]);
+        browser.run("document.getElementById('map-whole').click()");
+        double[] again = browser.numbers(where);
+        assertEquals(whole[0], again[0], 1e-6);
+        assertEquals(whole[1], again[1], 1e-6);
     }
 
     @Test
