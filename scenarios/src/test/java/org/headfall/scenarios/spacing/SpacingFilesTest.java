@@ -57,7 +57,7 @@ class SpacingFilesTest {
               well_loss: {quadratic: 0 s2/m5}
               delivery_head: 5 m
               efficiency: 60 %
-              prices: {energy_per_kwh: 0.3, pipe_per_metre: 150, bore: 250000, paid_over: 30 yr, interest: 5 %}
+              prices: {energy_per_kwh: 0.3, pipe_per_metre: 15, bore: 250000, paid_over: 30 yr, interest: 5 %}
             """;
 
     @TempDir
@@ -114,7 +114,7 @@ class SpacingFilesTest {
         double energy = lift * 998.2 * 9.80665 / 0.6 / 3600;
         assertNumber(energy, line, "energy (kWh/ML)");
         double annuity = 0.05 / (1 - Math.pow(1.05, -30));
-        assertNumber(0.3 * energy + annuity * (150 * spacing + 2 * 250_000) / (RATE * 0.36525), line, "cost (per ML)");
+        assertNumber(0.3 * energy + annuity * (15 * spacing + 2 * 250_000) / (RATE * 0.36525), line, "cost (per ML)");
         double response = number(line, "error of drawdown by a neighbour by the grid (%)");
         assertTrue(response >= 0 && response < 1, line.toString());
         // By hand: what the neighbour's drawdown may be off by is off in the lift, and in the yield by its share of it.
