@@ -5,6 +5,9 @@ let chart = null;
 /** Width of a letter of an axis (px), rather too much. */
 const LETTER = 7;
 
+/** Width of the space between thousands (px), rather too much. */
+const THIN_SPACE = 4;
+
 const chosenCurves = () => plan.curves.curves.filter(curve => curve.layout === byId("curves-layout").value);
 
 /** Rings at the spacing of least cost of every curve. */
@@ -31,7 +34,7 @@ function drawCurves() {
   const ticks = (u, splits) => {
     let taken = -Infinity;
     return splits.map(v => {
-      const text = words(v, v < 10 ? 2 : 0).replace(/\.00$/, ""), half = LETTER * text.length / 2, at = u.valToPos(v, "x");
+      const text = words(v, v < 10 ? 2 : 0).replace(/\.00$/, ""), half = (LETTER * text.replace("\u202f", "").length + (v < 1000 ? 0 : THIN_SPACE)) / 2, at = u.valToPos(v, "x");
       if (at - half < taken) return "";
       taken = at + half + LETTER;
       return text;
@@ -42,7 +45,7 @@ function drawCurves() {
   const round = plan.curves.spacings.flatMap(s => { const p = 10 ** Math.floor(Math.log10(s)); return [p, 2 * p, 5 * p]; });
   const within = [...new Set(round)].sort((a, b) => a - b)
     .filter(s => s >= plan.curves.spacings[0] * 0.999 && s <= plan.curves.spacings.at(-1) * 1.001);
-  chart = new uPlot({ width: Math.max(240, box.clientWidth), height: 380,
+  chart = new uPlot({ width: Math.max(240, box.clientWidth), height: 380, padding: [null, 3 * LETTER, null, null],
     series: [{ label: "Spacing (m)", value: (_, v) => v === null || v === undefined ? "\u2013" : words(v, 0) }, ...series],
     scales: { x: { time: false, distr: 3, range: () => [plan.curves.spacings[0] * 0.94, plan.curves.spacings.at(-1) * 1.06] }, y: { range: (_, low, high) => { const rim = 0.06 * (high - low || Math.abs(high) || 1); return [low - rim, high + rim]; } } },
     axes: [axis({ label: "Spacing (m)", splits: () => within, filter: (_, splits) => splits, values: ticks }),

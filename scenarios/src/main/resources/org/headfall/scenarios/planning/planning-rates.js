@@ -77,7 +77,26 @@ function drawGround(context) {
 
 const shortLabel = place => (place.name.length > LONGEST_LABEL ? place.name.slice(0, LONGEST_LABEL - 1) + "\u2026" : place.name) + MARK_LABELS[place.mark];
 
-/** Names that find room beside their places without covering another place or name; those that bind come first. */
+/** Boxes of a name about a place, beside it first, then farther away. */
+function nameBoxes(x, y, away, wide) {
+  return [0, 12, 26, 44, 66].flatMap(more => {
+    const far = away + more, aslant = far * Math.SQRT1_2;
+    return [[x + far, y - 7], [x - far - wide, y - 7], [x - wide / 2, y - far - 14], [x - wide / 2, y + far],
+      [x + aslant, y - aslant - 14], [x - aslant - wide, y - aslant - 14], [x + aslant, y + aslant], [x - aslant - wide, y + aslant]]
+      .map(([left, top]) => ({ left, right: left + wide, top, bottom: top + 14, isFar: more > 0 }));
+  });
+}
+
+/** A line from a place to its name. */
+function leadTo(context, box, x, y, radius) {
+  const toX = Math.max(box.left, Math.min(x, box.right)), toY = Math.max(box.top, Math.min(y, box.bottom)), part = radius / Math.hypot(toX - x, toY - y);
+  for (const [width, colour] of [[3, ink("paper")], [1, ink("ink")]]) {
+    context.lineWidth = width; context.strokeStyle = colour;
+    context.beginPath(); context.moveTo(x + (toX - x) * part, y + (toY - y) * part); context.lineTo(toX, toY); context.stroke();
+  }
+}
+
+/** Names that find room near their places without covering another place or name; those that bind come first. */
 function drawNames(context, shown) {
   const covers = (a, b) => !(a.left > b.right || a.right < b.left || a.top > b.bottom || a.bottom < b.top);
   const taken = shown.map(({ place, at: [x, y] }) => { const r = extentOf(place) + 2; return { left: x - r, right: x + r, top: y - r, bottom: y + r }; });
@@ -86,13 +105,23 @@ function drawNames(context, shown) {
   context.font = "600 12px system-ui, sans-serif"; context.textAlign = "left"; context.lineJoin = "round";
   for (const { place, at: [x, y] } of [...shown].sort((a, b) => order.indexOf(b.place.mark) - order.indexOf(a.place.mark))) {
     const text = shortLabel(place), wide = context.measureText(text).width, away = extentOf(place) + (place.mark === "none" ? 5 : 14);
-    const box = [[x + away, y - 7], [x - away - wide, y - 7], [x - wide / 2, y - away - 14], [x - wide / 2, y + away]]
-      .map(([left, top]) => ({ left, right: left + wide, top, bottom: top + 14 }))
-      .find(one => one.left > 0 && one.right < view.width && one.top > 0 && one.bottom < view.height && taken.every(other => !covers(one, other)));
+    const box = nameBoxes(x, y, away, wide).find(one => one.left > 0 && one.right < view.width && one.top > 0 && one.bottom < view.height && taken.every(other => !covers(one, other)));
     if (!box) continue;
     taken.push(box);
+    if (box.isFar) leadTo(context, box, x, y, away - 3);
     context.strokeStyle = ink("paper"); context.lineWidth = 4; context.strokeText(text, box.left, box.top + 11);
     context.fillStyle = ink("ink"); context.fillText(text, box.left, box.top + 11);
+  }
+}
+
+/** Four corners about the place that is read, which leave its neighbours to be seen. */
+function drawCorners(context, x, y, r) {
+  for (const [width, colour] of [[4, ink("paper")], [2, ink("ink")]]) {
+    context.lineWidth = width; context.strokeStyle = colour; context.beginPath();
+    for (const [dx, dy] of [[1, 1], [-1, 1], [-1, -1], [1, -1]]) {
+      context.moveTo(x + dx * (r - 6), y + dy * r); context.lineTo(x + dx * r, y + dy * r); context.lineTo(x + dx * r, y + dy * (r - 6));
+    }
+    context.stroke();
   }
 }
 
@@ -102,13 +131,11 @@ function drawRates(context) {
   // Large circles first, so that no small one is covered.
   [...shown].sort((a, b) => b.place.rate - a.place.rate).forEach(({ place, at }) => drawRatePlace(context, place, ...at));
   if (view.place) {
-    const [x, y] = toPixel(view.place.x, view.place.y), r = extentOf(view.place) + 18;
-    for (const [width, colour] of [[4, ink("paper")], [2, ink("ink")]]) {
-      context.lineWidth = width; context.strokeStyle = colour; context.strokeRect(x - r, y - r, 2 * r, 2 * r);
-    }
+    const { mark, x, y } = view.place;
+    drawCorners(context, ...toPixel(x, y), extentOf(view.place) + (mark === "gives_way" ? 14 : mark === "binds" ? 9 : 5));
   }
   drawNames(context, shown);
-  showCircles();
+  showCircles(); showRateSymbols();
 }
 
 function legendItem(width, height, text, draw) {
@@ -169,5 +196,4 @@ async function showRates() {
   grid.x = map.x; grid.y = map.y; grid.edgesX = edgesOf(map.x); grid.edgesY = edgesOf(map.y);
   grid.values.inside = (await unpackTables(map.inside, 1, width, width * map.y.length, Float32Array))[0];
   beginMap(rateLayer);
-  showRateSymbols();
 }

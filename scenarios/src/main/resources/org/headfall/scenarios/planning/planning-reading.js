@@ -1,20 +1,28 @@
 // Reading the map of cells by pointer and keys.
 
+/** How near on the map (px) a place outside of the cell is told of. */
 const NEAR = 12;
+
+/** Places in a cell, and those that a finger on it could mean, with how far from its centre they are. */
+function placesAbout(i, j) {
+  const here = [], near = [];
+  for (const place of plan.map.places) {
+    const name = place.name + " (" + PLACE_WORDS[place.kind] + ")", away = Math.hypot(place.x - grid.x[i], place.y - grid.y[j]);
+    if (indexOf(grid.edgesX, place.x) === i && indexOf(grid.edgesY, place.y) === j) here.push(name);
+    else if (away < NEAR * view.metresPerPixel) near.push(name + ", " + (away / 1000).toFixed(1) + " km away");
+  }
+  return (here.length ? ". Here: " + here.join(", ") : "") + (near.length ? ". Near: " + near.join("; ") : "");
+}
 
 function readCell(column, row) {
   view.cell = [Math.max(0, Math.min(grid.x.length - 1, column)), Math.max(0, Math.min(grid.y.length - 1, row))];
   const [i, j] = view.cell, at = j * grid.x.length + i, rate = grid.values.rate[at];
-  const where = "Easting " + words(grid.x[i] / 1000, 2) + " km, northing " + words(grid.y[j] / 1000, 2) + " km: ";
-  const near = plan.map.places.filter(place => {
-    const [px, py] = toPixel(place.x, place.y), [cx, cy] = toPixel(grid.x[i], grid.y[j]);
-    return Math.hypot(px - cx, py - cy) < NEAR;
-  }).map(place => place.name + " (" + PLACE_WORDS[place.kind] + ")").join(", ");
+  const where = "Easting " + (grid.x[i] / 1000).toFixed(2) + " km, northing " + (grid.y[j] / 1000).toFixed(2) + " km: ";
   const reason = plan.map.reasons[grid.values.ruling[at]];
   byId("map-reading").textContent = where + (Number.isNaN(rate) ? "no aquifer"
     : rate > 0 ? "up to " + words(rate, 1) + " L/s, decided by: " + reason + "; lift " + words(grid.values.lift[at], 1) + " m, "
       + words(grid.values.energy[at], 0) + " kWh/ML"
-      : "no new bore: " + reason) + (near ? ". Here: " + near : "");
+      : "no new bore: " + reason) + placesAbout(i, j);
   drawMap();
 }
 

@@ -1,7 +1,7 @@
 // The view of a map: where it looks, its scale, and moving and zooming it. What it draws and reads is its layer: cells or rates.
 
 const grid = { x: [], y: [], edgesX: [], edgesY: [], values: {} };
-const view = { canvas: null, layer: null, quantity: "rate", width: 0, height: 0, centre: [0, 0], metresPerPixel: 1, cell: null, place: null };
+const view = { canvas: null, layer: null, quantity: "rate", width: 0, height: 0, centre: [0, 0], metresPerPixel: 1, seen: [0, 0], cell: null, place: null };
 
 /** Edges of cells of which the centres are known: halfway between them. */
 function edgesOf(centres) {
@@ -33,7 +33,13 @@ const toGround = (px, py) => [view.centre[0] + (px - view.width / 2) * view.metr
 function lookAtWhole() {
   const [west, east] = [grid.edgesX[0], grid.edgesX.at(-1)], [south, north] = [grid.edgesY[0], grid.edgesY.at(-1)];
   view.centre = [(west + east) / 2, (south + north) / 2];
-  view.metresPerPixel = Math.max((east - west) / view.width, (north - south) / view.height);
+  view.seen = [east - west, north - south];
+  fitSeen();
+}
+
+/** The largest scale at which what was in sight (m by m) still is: paper has another shape than a screen. */
+function fitSeen() {
+  view.metresPerPixel = Math.max(view.seen[0] / view.width, view.seen[1] / view.height);
 }
 
 function sizeMap() {
@@ -70,6 +76,7 @@ function drawScale(context) {
 function zoom(factor, px = view.width / 2, py = view.height / 2) {
   const [x, y] = toGround(px, py);
   view.metresPerPixel *= factor;
+  view.seen = [view.width * view.metresPerPixel, view.height * view.metresPerPixel];
   view.centre = [x - (px - view.width / 2) * view.metresPerPixel, y + (py - view.height / 2) * view.metresPerPixel];
   drawMap();
 }
@@ -123,8 +130,7 @@ function beginMap(layer) {
 }
 
 function resizeMap() {
-  const before = view.width;
   sizeMap();
-  view.metresPerPixel *= before / view.width;
+  fitSeen();
   drawMap();
 }

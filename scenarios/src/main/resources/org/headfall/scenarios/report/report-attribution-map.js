@@ -46,30 +46,49 @@ function chosenRing(context, px, py) {
   }
 }
 
-/** Circles of half and a tenth of the whole, in the lower right corner. */
-function drawAreaKey(context) {
-  const bottom = takenMap.height - 12, x = takenMap.width - 14 - wholeRadius() * Math.SQRT1_2;
-  for (const share of [0.5, 0.1]) {
-    const r = wholeRadius() * Math.sqrt(share);
-    rimmed(context, 1, () => context.arc(x, bottom - r, r, 0, 7));
-    haloText(context, 100 * share + " %", x, bottom - 2 * r + (share > 0.2 ? -4 : -2), "center");
-  }
+/** An item of the legend: a circle as large as that of a share on the map. */
+function areaItem(share, words) {
+  const r = wholeRadius() * Math.sqrt(share), size = Math.ceil(2 * r + 4), item = element("li");
+  const canvas = element("canvas", null, { width: 2 * size, height: 2 * size, "aria-hidden": "true" }), context = canvas.getContext("2d");
+  canvas.style.width = canvas.style.height = size + "px";
+  context.scale(2, 2);
+  context.beginPath(); context.arc(size / 2, size / 2, r, 0, 7);
+  context.strokeStyle = ink("ink"); context.lineWidth = 1.5; context.stroke();
+  item.append(canvas, words);
+  return item;
+}
+
+/** Boxes of a label farther from a disc, the nearest first; a line joins them with it. */
+function farBoxes({ px, py, r }, wide, high) {
+  return [14, 30, 48, 70].flatMap(more => {
+    const away = r + 4 + more, aslant = away * Math.SQRT1_2;
+    return [[px - wide / 2, py + away], [px - wide / 2, py - away - high], [px + away, py - high / 2], [px - away - wide, py - high / 2],
+      [px + aslant, py + aslant], [px - aslant - wide, py + aslant], [px + aslant, py - aslant - high], [px - aslant - wide, py - aslant - high]];
+  });
+}
+
+/** A line from the rim of a disc to the nearest point of the box of its label. */
+function leadTo(context, box, { px, py, r }) {
+  const x = Math.max(box.left, Math.min(px, box.right)), y = Math.max(box.top, Math.min(py, box.bottom)), part = r / Math.hypot(x - px, y - py);
+  rimmed(context, 1, () => { context.moveTo(px + (x - px) * part, py + (y - py) * part); context.lineTo(x, y); });
 }
 
 /**
- * Lines of a label beside a disc: below, above, right or left, where they cover no symbol and no label, if that can be no other
- * disc either; otherwise none.
+ * Lines of a label beside a disc: below, above, right or left, otherwise farther away, where they cover no symbol and no label,
+ * if that can be no other disc either; otherwise none.
  */
 function takenLabel(context, lines, { px, py, r }, taken, discs) {
   const wide = Math.max(...lines.map(line => context.measureText(line).width)), high = 14 * lines.length;
   const middle = Math.max(2, Math.min(takenMap.width - wide - 2, px - wide / 2));
-  const free = [[middle, py + r + 3], [middle, py - r - 3 - high], [px + r + 4, py - high / 2], [px - r - 4 - wide, py - high / 2]]
-    .map(([left, top]) => ({ left, right: left + wide, top, bottom: top + high }))
+  const near = [[middle, py + r + 3], [middle, py - r - 3 - high], [px + r + 4, py - high / 2], [px - r - 4 - wide, py - high / 2]];
+  const free = [...near, ...farBoxes({ px, py, r }, wide, high)]
+    .map(([left, top], i) => ({ left, right: left + wide, top, bottom: top + high, far: i >= near.length }))
     .filter(box => box.left > 0 && box.right < takenMap.width && box.top > 0 && box.bottom < takenMap.height
       && taken.every(other => !overlap(box, other)));
   const place = free.find(box => discs.every(disc => !isOver(box, disc))) || free[0];
   if (!place) return;
   taken.push(place);
+  if (place.far) leadTo(context, place, { px, py, r });
   lines.forEach((line, i) => haloText(context, line, place.left + wide / 2, place.top + 11 + 14 * i, "center"));
 }
 
@@ -80,9 +99,8 @@ function isOver(box, { px, py, r }) {
 
 /** Labels of the chosen place, the circles and then of other places, each where it covers nothing. */
 function labelTaken(context, found, circles, sites) {
-  const key = 2 * wholeRadius() * Math.SQRT1_2 + 36, boxes = sites.map(({ at }) => ({ left: at[0] - 6, right: at[0] + 6, top: at[1] - 6, bottom: at[1] + 6 }));
-  boxes.push({ left: takenMap.width - 36, right: takenMap.width, top: 0, bottom: 52 }, { left: 0, right: 170, top: takenMap.height - 36, bottom: takenMap.height },
-    { left: takenMap.width - key, right: takenMap.width, top: takenMap.height - key, bottom: takenMap.height });
+  const boxes = sites.map(({ at }) => ({ left: at[0] - 6, right: at[0] + 6, top: at[1] - 6, bottom: at[1] + 6 }));
+  boxes.push({ left: takenMap.width - 36, right: takenMap.width, top: 0, bottom: 52 }, { left: 0, right: 170, top: takenMap.height - 36, bottom: takenMap.height });
   const named = new Set([found.place]), amount = part => amountWords(part, found) + (part.share === null ? "" : " \u00b7 " + shareWords(part));
   const own = circles.find(circle => circle.part.name === found.place), chosen = sites.find(({ site }) => site.name === found.place);
   context.font = "600 13px system-ui, sans-serif";
@@ -120,7 +138,8 @@ function drawTaken(found) {
     smallSymbol(context, site.kind, site.states[shown][0], ...at);
   }
   labelTaken(context, found, circles, sites);
-  drawScaleAndNorth(context, takenMap); drawAreaKey(context);
+  drawScaleAndNorth(context, takenMap);
+  fillTakenLegend(found);
 }
 
 function fillTakenLegend(found) {
@@ -130,7 +149,8 @@ function fillTakenLegend(found) {
   byId("taken-legend").replaceChildren(
     item("the place that is chosen", context => chosenRing(context, 15, 14)),
     ...present(1) ? [item(verb[0], context => takenDisc(context, 15, 14, 11, 1, false))] : [],
-    ...present(-1) ? [item(verb[1] + " (amounts with a minus sign)", context => takenDisc(context, 15, 14, 11, -1, false))] : []);
+    ...present(-1) ? [item(verb[1] + " (amounts with a minus sign)", context => takenDisc(context, 15, 14, 11, -1, false))] : [],
+    ...[0.5, 0.1].map(share => areaItem(share, 100 * share + "\u00a0%" + (found.whyNot ? " of all parts without their signs" : " of the whole"))));
 }
 
 /** Moves the view to what it keeps in sight, or, zoomed by the reader, to the chosen place if that is out of sight. */

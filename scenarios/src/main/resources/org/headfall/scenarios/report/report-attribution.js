@@ -104,7 +104,7 @@ function showTaken() {
   date.value = taken.date;
   date.setAttribute("aria-valuetext", words);
   byId("taken-date-words").textContent = words;
-  fillTakenTable(found); fillTakenLegend(found); sayTaken(found); drawTaken(found);
+  fillTakenTable(found); sayTaken(found); drawTaken(found);
 }
 
 function chooseTaken(change) {

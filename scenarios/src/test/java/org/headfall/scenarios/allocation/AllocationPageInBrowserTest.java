@@ -104,6 +104,44 @@ class AllocationPageInBrowserTest {
         assertTrue(reading.startsWith("Lignum Spring (spring)"), reading);
     }
 
+    /** Each place has its name, on a telephone too. */
+    @Test
+    void namesAreThereOnEveryScreen() {
+        for (int width : new int[] {NARROW, 1000}) {
+            browser.size(width, 740);
+            double[] missing = browser.numbers("""
+                    const kept = CanvasRenderingContext2D.prototype.fillText, written = [];
+                    CanvasRenderingContext2D.prototype.fillText = function(text) { written.push(text); };
+                    drawMap();
+                    CanvasRenderingContext2D.prototype.fillText = kept;
+                    return [plan.rates.places.length, plan.rates.places.filter(place => !written.includes(shortLabel(place))).length];
+                    """);
+            assertEquals(5, missing[0]);
+            assertEquals(0, missing[1], "names missing at " + width + " px");
+        }
+    }
+
+    /** On paper the map has another shape and other colours: all places stay on it, and its key follows. */
+    @Test
+    void paperShowsAllPlacesAndAKeyInItsColours() {
+        browser.paper();
+        double[] found = browser.numbers("""
+                const off = plan.rates.places.map(place => toPixel(place.x, place.y))
+                  .filter(([x, y]) => x < 0 || y < 0 || x > view.width || y > view.height).length;
+                const corners = [toPixel(grid.edgesX[0], grid.edgesY[0]), toPixel(grid.edgesX.at(-1), grid.edgesY.at(-1))];
+                const cut = corners.filter(([x, y]) => x < -1 || y < -1 || x > view.width + 1 || y > view.height + 1).length;
+                const canvas = document.querySelector("#map-symbols li:last-child canvas");
+                const pixels = canvas.getContext("2d").getImageData(0, 0, canvas.width, canvas.height).data;
+                const colours = [];
+                for (let i = 0; i < pixels.length; i += 4) if (pixels[i + 3] === 255) colours.push(Math.max(pixels[i], pixels[i + 1], pixels[i + 2]));
+                return [off, cut, colours.length, Math.max(...colours)];
+                """);
+        assertEquals(0, found[0], "places off the map");
+        assertEquals(0, found[1], "corners off the map");
+        assertTrue(found[2] > 0, "the key of limits that give way");
+        assertEquals(0, found[3], "black on paper");
+    }
+
     @Test
     void areasOfCirclesGoAsRates() {
         double[] radii = browser.numbers("return [radiusOf(0.5), radiusOf(2), radiusOf(0)]");

@@ -153,6 +153,13 @@ class PlanningPageInBrowserTest {
             for (double gap : gaps) {
                 assertTrue(gap > 3, "gap at " + width + " px: " + gap);
             }
+            double[] rim = browser.numbers("""
+                    const context = document.createElement("canvas").getContext("2d"), values = chart.axes[0]._values;
+                    context.font = "12px system-ui, sans-serif";
+                    const at = chart.bbox.left / devicePixelRatio + chart.valToPos(chart.axes[0]._splits.at(-1), "x");
+                    return [chart.width - at - context.measureText(values.at(-1)).width / 2, values.at(-1).length];
+                    """);
+            assertTrue(rim[0] > 0 && rim[1] > 0, "the last number at " + width + " px: " + Arrays.toString(rim));
         }
     }
 
@@ -280,6 +287,21 @@ class PlanningPageInBrowserTest {
         double[] again = browser.numbers(where);
         assertEquals(whole[0], again[0], 1e-6);
         assertEquals(whole[1], again[1], 1e-6);
+
+    /** Coordinates are written as in texts; a place is here only in its own cell. */
+    @Test
+    void aCellIsReadWithThePlacesInItAndNearIt() {
+        browser.run("zoom(30); readCell(5, 5)");
+        String reading = browser.text("map-reading");
+        assertTrue(reading.startsWith("Easting 405.00 km, northing 405.00 km: "), reading);
+        assertTrue(
+                reading.contains("Here: new site 1 (chosen site). Near: Heron Spring (spring), 3.6 km away"), reading);
+        browser.run("readCell(6, 5)");
+        reading = browser.text("map-reading");
+        assertTrue(reading.contains(". Near: new site 1 (chosen site), 1.0 km away"), reading);
+        assertTrue(!reading.contains("Here"), reading);
+        browser.run("lookAtWhole(); readCell(6, 5)");
+        assertTrue(!browser.text("map-reading").contains("Near"), browser.text("map-reading"));
     }
 
     @Test

@@ -273,6 +273,37 @@ class BrowserPageTest {
         browser.run("chooseTaken({quantity: 'drawdown'})");
     }
 
+    /** The scale of circles stands in the legend, where it covers no place. */
+    @Test
+    void circlesOfTheMapOfCausesAreLabelledAndTheirScaleStandsOutside() {
+        try {
+            for (int width : new int[] {360, 1280}) {
+                browser.size(width, 900);
+                browser.run("chooseTaken({place: 0, date: 1, quantity: 'drawdown'})");
+                String written = (String) browser.run("""
+                        const kept = CanvasRenderingContext2D.prototype.fillText, written = [];
+                        CanvasRenderingContext2D.prototype.fillText = function(text) { written.push(text); };
+                        for (const looks of ["all", "causes"]) {
+                          lookAtTakenBy(looks);
+                          const inSight = circlesOf(partsOfTaken()).filter(c => c.px > 0 && c.py > 0 && c.px < takenMap.width && c.py < takenMap.height);
+                          if (!inSight.length) written.push("missing: all");
+                          for (const { part } of inSight) if (!written.includes(shortName(part.name))) written.push("missing: " + part.name);
+                          written.push("|");
+                        }
+                        CanvasRenderingContext2D.prototype.fillText = kept;
+                        return written.join(" ");
+                        """);
+                assertTrue(!written.contains("missing"), width + " px: " + written);
+                assertTrue(!written.matches(".*\\b50.%.*"), written);
+                assertTrue(
+                        browser.text("taken-legend").contains("50\u00a0% of the whole"), browser.text("taken-legend"));
+            }
+        } finally {
+            browser.size(1280, 900);
+            browser.run("lookAtTakenBy('all')");
+        }
+    }
+
     /** By arrow keys, by a click, and by the list. */
     @Test
     void aPlaceOfTheMapOfCausesIsChosenInThreeWays() {
