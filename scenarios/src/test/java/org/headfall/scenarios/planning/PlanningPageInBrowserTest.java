@@ -287,6 +287,7 @@ class PlanningPageInBrowserTest {
         double[] again = browser.numbers(where);
         assertEquals(whole[0], again[0], 1e-6);
         assertEquals(whole[1], again[1], 1e-6);
+    }
 
     /** Coordinates are written as in texts; a place is here only in its own cell. */
     @Test
