@@ -148,7 +148,8 @@ final class CellDrawdown {
     private double value(double distance, double average) {
         double u = Math.max(0, Math.min(1, 2 * distance / centresFrom - 1));
         double atCentre = u * u * (3 - 2 * u);
-        return average + atCentre * (drawdown.at(distance) - average);
+        // An image behind a narrow strip may stand right at a centre, where the logarithm has no value.
+        return atCentre == 0 ? average : average + atCentre * (drawdown.at(distance) - average);
     }
 
     /**

@@ -6,15 +6,26 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Random;
 import java.util.function.DoubleBinaryOperator;
 import java.util.stream.DoubleStream;
 import org.ejml.data.DMatrixRMaj;
 import org.headfall.solver.aquifer.Aquifer;
+import org.headfall.solver.aquifer.OuterBoundary;
+import org.headfall.solver.aquifer.Side;
+import org.headfall.solver.aquifer.SideSegment;
 import org.headfall.solver.bore.Bore;
+import org.headfall.solver.bore.OperatingPhase;
+import org.headfall.solver.bore.Operation;
 import org.headfall.solver.bore.WellLoss;
+import org.headfall.solver.flow.FlowProblem;
 import org.headfall.solver.grid.Axis;
 import org.headfall.solver.grid.RectilinearGrid;
+import org.headfall.solver.schedule.Schedule;
+import org.headfall.solver.simulation.Settings;
+import org.headfall.solver.simulation.Simulation;
 import org.junit.jupiter.api.Test;
 
 class NearFieldTest {
@@ -106,6 +117,51 @@ class NearFieldTest {
             double beside = NearField.at(aquifer, List.of(), place[0] + 0.1, place[1] + 0.1, 0.1)
                     .unresolvedAtWall();
             assertEquals(beside, onEdge, 0.002 * beside);
+        }
+    }
+
+    /** Behind a strip two cells wide the image of a bore stands at the centre of a cell of the aquifer. */
+    @Test
+    void anImageAtACentreIsLikeOneBesideIt() {
+        Aquifer plain = Aquifer.homogeneous(EVEN, 150, 1e-4);
+        boolean[] active = plain.active().clone();
+        for (int row = 8; row < 29; row++) {
+            active[EVEN.cell(7, row)] = false;
+            active[EVEN.cell(8, row)] = false;
+        }
+        Aquifer aquifer = new Aquifer(
+                EVEN,
+                plain.transmissivityX(),
+                plain.transmissivityY(),
+                plain.storativity(),
+                plain.top(),
+                plain.bottom(),
+                active);
+        double[] atCentre = steadyHead(aquifer, 450, 1850);
+        double[] beside = steadyHead(aquifer, 450.001, 1850.001);
+        for (int cell = 0; cell < atCentre.length; cell++) {
+            if (active[cell]) {
+                assertEquals(beside[cell], atCentre[cell], 1e-3, "cell " + cell);
+            }
+        }
+    }
+
+    /** Head in each cell beside a bore of 500 m³/d, with head held at the north (m). */
+    private static double[] steadyHead(Aquifer aquifer, double x, double y) {
+        OuterBoundary north =
+                new OuterBoundary.FixedHead("north", SideSegment.whole(Side.NORTH, EVEN), Schedule.constant(100));
+        Bore bore = new Bore(
+                "bore",
+                x,
+                y,
+                0.1,
+                WellLoss.NONE,
+                List.of(new OperatingPhase(
+                        0, new Operation.PumpedRate(Schedule.constant(500), OptionalDouble.empty()))));
+        FlowProblem problem =
+                new FlowProblem(aquifer, Optional.empty(), List.of(north), List.of(), List.of(), List.of(bore));
+        try (Simulation simulation = new Simulation(problem, new Settings(1e-4, Double.POSITIVE_INFINITY, 1))) {
+            return simulation.steadyHead(0);
         }
     }
 
