@@ -28,6 +28,7 @@ final class NewBoreLevels {
      * A chosen site, for each part of the time what it lowers heads in its own cell by (m), and drawdown at its wall by its own
      * unit discharge (d/m²).
      */
+    @SuppressWarnings("ArrayRecordComponent") // kept and never compared
     private record Chosen(ChosenSite site, double[] carried, double[] own) {}
 
     /**

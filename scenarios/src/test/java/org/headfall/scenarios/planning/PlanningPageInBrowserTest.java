@@ -217,7 +217,7 @@ class PlanningPageInBrowserTest {
                                 "button",
                                 type.equals("mouseMoved") && right == 0 ? "none" : "left",
                                 "buttons",
-                                type.equals("mouseReleased") || right == 0 && type.equals("mouseMoved") ? 0 : 1,
+                                type.equals("mouseReleased") || (right == 0 && type.equals("mouseMoved")) ? 0 : 1,
                                 "clickCount",
                                 type.equals("mouseMoved") ? 0 : 1));
     }

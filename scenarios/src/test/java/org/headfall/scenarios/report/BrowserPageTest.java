@@ -224,7 +224,7 @@ class BrowserPageTest {
     void partsOfTheMapOfCausesAddUpToTheWholeAsShown() {
         try {
             for (String units : List.of("L/s m", "ML/yr kPa")) {
-                String[] unit = units.split(" ");
+                String[] unit = units.split(" ", -1);
                 browser.run("chooseUnit('flow', arguments[0]); chooseUnit('height', arguments[1])", unit[0], unit[1]);
                 for (int date = 0; date < CONTENT.attribution().size(); date++) {
                     AttributionSummary summary = CONTENT.attribution().get(date);

@@ -91,7 +91,7 @@ class PlacesOfSitesTest {
         for (int cell = 0; cell < result.largestRate().length; cell++) {
             double x = result.run().grid().centreX(cell);
             double y = result.run().grid().centreY(cell);
-            if (Double.isNaN(result.largestRate()[cell]) || y == 9250 && x > 8000) {
+            if (Double.isNaN(result.largestRate()[cell]) || (y == 9250 && x > 8000)) {
                 continue; // no aquifer, or a bore stands there
             }
             if (distance.applyAsDouble(x, y) < atLeast) {
@@ -143,7 +143,7 @@ class PlacesOfSitesTest {
         for (int cell = 0; cell < result.largestRate().length; cell++) {
             double x = result.run().grid().centreX(cell);
             double y = result.run().grid().centreY(cell);
-            assertTrue(result.largestRate()[cell] > 0 || y == 9250 && x > 8000, "at " + x + ", " + y);
+            assertTrue(result.largestRate()[cell] > 0 || (y == 9250 && x > 8000), "at " + x + ", " + y);
         }
     }
 

@@ -66,7 +66,8 @@ class GridErrorTest {
         RectilinearGrid grid = new RectilinearGrid(Axis.uniform(0, cell, n), Axis.uniform(0, cell, n));
         FlowProblem problem =
                 new FlowProblem(aquifer(grid), Optional.empty(), List.of(), List.of(), List.of(), List.of());
-        double x = (n / 2 + placeInCell) * cell;
+        int middle = n / 2;
+        double x = (middle + placeInCell) * cell;
         SpacingSpecification spacing = spacing(List.of(Layout.LINE), List.of(2), new Position(x, x));
         GriddedResponse response = new GriddedResponse(
                 SpacingComparison.radial(problem, spacing, 1),
