@@ -178,6 +178,6 @@ class EstimateCommandTest {
     }
 
     private static double cell(String line, int column) {
-        return Double.parseDouble(line.split(",")[column]);
+        return Double.parseDouble(line.split(",", -1)[column]);
     }
 }

@@ -99,14 +99,14 @@ class SpacingFilesTest {
         assertEquals("line", line.getField("layout"));
         assertEquals("2", line.getField("bores"));
         double yield = 2 * (LIFT - DEPTH) / (own + other);
-        assertNumber(yield / 86.4, line, "total yield at the given lift (L/s)");
+        assertNumber(yield / 86.4, line, "total yield at the given lift, equal drawdown in each bore (L/s)");
         double apart = 2 * (LIFT - DEPTH) / own;
         assertEquals(
                 100 * (1 - yield / apart),
                 number(line, "yield lost to interference (%)"),
                 100 * WITHIN * yield / apart);
         double lift = DEPTH + RATE / 2 * (own + other);
-        assertNumber(lift, line, "mean lift at the given rate (m)");
+        assertNumber(lift, line, "mean lift at the given rate, equal rates (m)");
         assertNumber(lift, line, "greatest lift (m)");
         assertEquals(0, number(line, "mean lift by bores of the document (m)"));
         assertNumber(RATE / 2 * other, line, "interference (m)");
