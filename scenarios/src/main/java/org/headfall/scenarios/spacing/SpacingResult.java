@@ -25,10 +25,10 @@ public record SpacingResult(
         double cellWidth,
         String repeats) {
 
-    /** What yields and lifts of the same line are of, in sentences. */
+    /** What yields and lifts of the same row are of, in sentences. */
     public static final String WORDS_ON_RATES =
-            "A line is two designs: its total yield lets bores take different rates, so that all have the same drawdown; lift,"
-                    + " interference, energy and cost are those of the given rate shared equally.";
+            "Each row of spacing.csv is of two designs: its total yield lets bores take different rates, so that all"
+                    + " have the same drawdown; lift, interference, energy and cost are those of the given rate shared equally.";
 
     /** Share of a spacing that a search leaves open. */
     private static final double NEAR_THE_END = 1e-3;
