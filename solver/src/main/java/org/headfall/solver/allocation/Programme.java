@@ -103,8 +103,8 @@ public record Programme(double[] most, double[] cost, double[][] curvature, List
      * @param pressing variables that may press against their upper bounds, of which those that have done so are added: the
      *     better they are known, the faster
      * @return the optimum; empty if the rows contradict each other
-     * @throws UnfinishedProgrammeException if values that keep the rows, but not the best, were found in as many steps as are allowed
-     * @throws UnsolvedException if the solver fails for another reason
+     * @throws UnsolvedException if values that keep the rows, but not the best, were found in as many steps as are allowed, or
+     *     the solver fails for another reason
      */
     public Optional<Optimum> solve(List<Row> rows, BitSet pressing) {
         if (!excesses.isEmpty()) {
@@ -216,7 +216,8 @@ public record Programme(double[] most, double[] cost, double[][] curvature, List
     private static boolean isSolved(Optimisation.Result result) {
         boolean optimal = result.getState().isOptimal();
         if (result.getState() == Optimisation.State.FEASIBLE) {
-            throw new UnfinishedProgrammeException();
+            throw new UnsolvedException(
+                    "the programme was not solved: values that keep all rows were found, but not the best of them");
         }
         if (!optimal && result.getState() != Optimisation.State.INFEASIBLE) {
             throw new UnsolvedException("the programme was not solved: " + result.getState());

@@ -3,7 +3,7 @@ package org.headfall.solver.allocation;
 import java.io.Serial;
 
 /** That a solver ended without an optimum though nothing says that there is none; whoever has something to go on with may. */
-public class UnsolvedException extends IllegalStateException {
+public final class UnsolvedException extends IllegalStateException {
 
     @Serial
     private static final long serialVersionUID = 1;

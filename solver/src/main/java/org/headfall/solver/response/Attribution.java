@@ -17,8 +17,8 @@ import org.headfall.solver.flow.RateHistory;
  * where the rule is straight, as that of a spring that flows, each part is what the run would show with this cause alone.
  * A point that has stopped keeps the shares with which it stopped. What boundaries, recharge and a start that was not at rest
  * do, stands apart, with what springs and flowing bores give less for it. What is left over is not linear (what points that
- * follow head give beyond their chords within steps, or less because their rule has changed), or the error of the numbers. A pump at its lowest level counts as its own
- * doing.
+ * follow head give beyond their chords within steps, or less because their rule has changed), or the error of the numbers. A
+ * pump at its lowest level counts as its own doing.
  */
 public final class Attribution {
 

@@ -66,12 +66,9 @@ final class Drift {
      * @return fall at each of them (m), each what {@link #drawdown(double)} gives
      */
     double[] drawdown(double day, int[] receptors) {
+        double[] now = undisturbed.on(day, receptors);
         double[] fall = new double[receptors.length];
-        if (!undisturbed.sources().isEmpty()) {
-            double[] now = undisturbed.on(day, receptors);
-            Arrays.setAll(fall, i -> atStart[receptors[i]] - now[i]);
-        }
-        Arrays.setAll(fall, i -> fall[i] - atOnce[receptors[i]]);
+        Arrays.setAll(fall, i -> atStart[receptors[i]] - now[i] - atOnce[receptors[i]]);
         return fall;
     }
 }

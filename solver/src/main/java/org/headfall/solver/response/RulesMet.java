@@ -1,5 +1,7 @@
 package org.headfall.solver.response;
 
+import java.util.Arrays;
+import java.util.function.IntPredicate;
 import java.util.stream.IntStream;
 import org.headfall.solver.flow.PointRules;
 
@@ -46,34 +48,27 @@ final class RulesMet {
      * @throws org.headfall.solver.flow.UnmetRuleException if the rules cannot be met
      */
     double[] further(double moment, int[] points, boolean atOnce, double[] assumed, double[] head) {
-        int[] open = IntStream.range(0, points.length)
-                .filter(i -> !rules.getsAllAsked(moment, points[i], assumed[i], head[i]))
-                .toArray();
+        int[] content = places(points, i -> rules.getsAllAsked(moment, points[i], assumed[i], head[i]));
+        int[] open = places(points, i -> !rules.getsAllAsked(moment, points[i], assumed[i], head[i]));
         double[] heads = head.clone();
-        double[] further = further(moment, points, open, atOnce, assumed, heads);
-        if (!allButGetAllAsked(moment, points, open, assumed, heads)) {
+        double[] further = further(moment, points, open, content, atOnce, assumed, heads);
+        if (!Arrays.stream(content).allMatch(i -> rules.getsAllAsked(moment, points[i], assumed[i], heads[i]))) {
             System.arraycopy(head, 0, heads, 0, head.length);
-            int[] all = IntStream.range(0, points.length).toArray();
-            further = further(moment, points, all, atOnce, assumed, heads);
+            further = further(moment, points, places(points, i -> true), new int[0], atOnce, assumed, heads);
         }
         System.arraycopy(heads, 0, head, 0, head.length);
         return further;
     }
 
-    private boolean allButGetAllAsked(double moment, int[] points, int[] open, double[] assumed, double[] head) {
-        int next = 0;
-        for (int i = 0; i < points.length; i++) {
-            if (next < open.length && open[next] == i) {
-                next++;
-            } else if (!rules.getsAllAsked(moment, points[i], assumed[i], head[i])) {
-                return false;
-            }
-        }
-        return true;
+    private static int[] places(int[] points, IntPredicate wanted) {
+        return IntStream.range(0, points.length).filter(wanted).toArray();
     }
 
-    /** Meets the rules of some of the points, by their places among them, while the others discharge what is assumed. */
-    private double[] further(double moment, int[] points, int[] open, boolean atOnce, double[] assumed, double[] head) {
+    /**
+     * Meets the rules of the open points, by their places among all, while those that are content discharge what is assumed.
+     */
+    private double[] further(
+            double moment, int[] points, int[] open, int[] content, boolean atOnce, double[] assumed, double[] head) {
         double[] further = new double[points.length];
         int n = open.length;
         if (n == 0) {
@@ -96,16 +91,13 @@ final class RulesMet {
             more[i] = discharge[i] - assumed[open[i]];
             further[open[i]] = more[i];
         }
+        for (int i = 0; i < n; i++) {
+            head[open[i]] -= product(response[i], more);
+        }
         double[] ofOther = new double[n];
-        int next = 0;
-        for (int i = 0; i < points.length; i++) {
-            if (next < n && open[next] == i) {
-                head[i] -= product(response[next], more);
-                next++;
-            } else {
-                superposition.onsets(points[i], chosen, n, atOnce, ofOther);
-                head[i] -= product(ofOther, more);
-            }
+        for (int place : content) {
+            superposition.onsets(points[place], chosen, n, atOnce, ofOther);
+            head[place] -= product(ofOther, more);
         }
         return further;
     }

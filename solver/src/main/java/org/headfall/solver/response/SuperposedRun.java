@@ -215,18 +215,14 @@ public final class SuperposedRun {
 
     /** Heads at the walls of some points at the end of the step last looked at. */
     private double[] wallHeads(double end, int[] following) {
-        double[] base = undisturbedAt(end);
+        double[] base = undisturbed.on(end, following);
         double[] drawdown = superposition.drawdowns(following);
         double[] head = new double[following.length];
         for (int i = 0; i < following.length; i++) {
             int point = following[i];
-            head[i] = base[point] - start.drawdown()[point] - drawdown[i];
+            head[i] = base[i] - start.drawdown()[point] - drawdown[i];
         }
         return head;
-    }
-
-    private double[] undisturbedAt(double moment) {
-        return undisturbed.sources().isEmpty() ? undisturbed.atStart() : undisturbed.on(moment);
     }
 
     /** Effect anywhere of taking the discharges that follow head as straight in a step (m). */
@@ -266,7 +262,7 @@ public final class SuperposedRun {
     }
 
     private double[] headAt(double[] drawdown) {
-        double[] head = undisturbedAt(day);
+        double[] head = undisturbed.on(day);
         Arrays.setAll(head, receptor -> head[receptor] - start.drawdown()[receptor] - drawdown[receptor]);
         return head;
     }

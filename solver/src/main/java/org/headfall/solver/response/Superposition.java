@@ -10,7 +10,8 @@ import java.util.Arrays;
  * <pre>{@code y = y0 exp(-x) + q0 (1 - exp(-x)) + (q1 - q0) (1 - (1 - exp(-x)) / x)}</pre>
  *
  * <p>which is exact. Where nothing is left of {@code exp(-x)} that is {@code q1 - (q1 - q0) / x}, so the fastest modes are
- * added up beforehand, and what they feel is written down only when a shorter step asks for it. Nothing has been taken before the first step.
+ * added up beforehand, and what they feel is written down only when a shorter step asks for it. Nothing has been taken before
+ * the first step.
  */
 final class Superposition {
 
