@@ -154,12 +154,7 @@ final class AllocationFindings {
      */
     static AllocationResult.Kept kept(
             Requirement one, double[] effects, double[] found, double relaxed, double reserve, LimitPrice price) {
-        int tightest = 0;
-        for (int k = 1; k < effects.length; k++) {
-            if (one.base(k) - effects[k] < one.base(tightest) - effects[tightest]) {
-                tightest = k;
-            }
-        }
+        int tightest = one.tightest(effects, 0, effects.length);
         boolean none = effects.length == 0;
         return new AllocationResult.Kept(
                 one.name(),

@@ -1,7 +1,6 @@
 package org.headfall.scenarios.allocation;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -13,7 +12,6 @@ import org.headfall.scenarios.planning.PlanningRates.Mark;
 import org.headfall.scenarios.planning.PlanningTable;
 import org.headfall.scenarios.quantity.DischargeUnit;
 import org.headfall.scenarios.recording.Station;
-import org.headfall.solver.grid.Axis;
 
 /** Where rates are taken, and what is to be said of limits at each place. */
 final class AllocationMap {
@@ -44,17 +42,11 @@ final class AllocationMap {
     }
 
     double[] x() {
-        return centres(result.run().grid().x());
+        return result.run().grid().x().centres();
     }
 
     double[] y() {
-        return centres(result.run().grid().y());
-    }
-
-    private static double[] centres(Axis axis) {
-        double[] centres = new double[axis.cells()];
-        Arrays.setAll(centres, axis::centre);
-        return centres;
+        return result.run().grid().y().centres();
     }
 
     /** Whether each cell is of the aquifer. */

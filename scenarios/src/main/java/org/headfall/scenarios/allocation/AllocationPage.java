@@ -12,6 +12,7 @@ import org.headfall.scenarios.quantity.DischargeUnit;
 import org.headfall.scenarios.quantity.Significant;
 import org.headfall.scenarios.scenario.AllocationSpecification;
 import org.headfall.scenarios.scenario.AllocationSpecification.Goal;
+import org.headfall.scenarios.scenario.Season;
 import org.headfall.scenarios.scenario.StatedRate;
 
 /** An allocation as a page: the answer, the map, rates over time, the tables of its files, and when its figures hold. */
@@ -199,7 +200,7 @@ final class AllocationPage {
         String seasons = asked.seasons().isEmpty()
                 ? "rates"
                 : "rates of their own in the seasons "
-                        + asked.seasons().stream().map(AllocationSteps::words).collect(Collectors.joining(" and "));
+                        + asked.seasons().stream().map(Season::words).collect(Collectors.joining(" and "));
         return asked.yearsAlike() == 0
                 ? seasons + " that never change over the years"
                 : seasons + " that may change every "

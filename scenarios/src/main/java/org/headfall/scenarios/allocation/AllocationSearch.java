@@ -184,7 +184,8 @@ public final class AllocationSearch {
 
     /**
      * Has effects follow a run: they become those of small changes of its rates, with what springs and bores that follow head
-     * give back, and what is left without the bores is set so that they give what the run found. What gave way is taken back: whether limits contradict each other is judged anew, as springs and free-flowing bores give back a part.
+     * give back, and what is left without the bores is set so that they give what the run found. What gave way is taken
+     * back: whether limits contradict each other is judged anew, as springs and free-flowing bores give back a part.
      */
     private void learn(RunInMemory with, double[] found, double[] relaxed) {
         DrawdownByRates drawdown = drawdownIn(with);
@@ -195,7 +196,7 @@ public final class AllocationSearch {
         if (changed) {
             water.follow(found, superposed);
         }
-        // Losses in bores bend whether or not anything answers.
+        // Losses in bores bend the energy whether or not anything answers.
         wishes.follow(with, found);
         goal = wishes.goal();
         for (int r = 0; r < bases.length; r++) {

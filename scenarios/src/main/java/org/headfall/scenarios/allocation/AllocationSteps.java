@@ -1,10 +1,8 @@
 package org.headfall.scenarios.allocation;
 
 import java.time.LocalDate;
-import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
 import org.headfall.scenarios.planning.PlanningTable;
@@ -13,10 +11,11 @@ import org.headfall.scenarios.quantity.DischargeUnit;
 import org.headfall.scenarios.recording.RunCalendar;
 import org.headfall.scenarios.scenario.Season;
 
-/** Rates over time as charts, those that rest left out, a line a season: it holds from the first time of the season at a rate to the first at the next, and falls to nothing when bores stop sharing. */
+/**
+ * Rates over time as charts, those that rest left out, a line a season: it holds from the first time of the season at a rate to
+ * the first at the next, and falls to nothing when bores stop sharing.
+ */
 final class AllocationSteps {
-
-    private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMMM", Locale.ENGLISH);
 
     /** Years between dates below a chart, of which at most {@link #MOST_TICKS} are shown, so that they fit on a telephone. */
     private static final int[] YEARS_OF_TICKS = {1, 2, 5, 10, 20, 50, 100, 200, 500, 1000};
@@ -35,11 +34,6 @@ final class AllocationSteps {
         this.map = map;
         calendar = result.run().calendar();
         endDay = result.run().endDay();
-    }
-
-    /** Words for a season. */
-    static String words(Season season) {
-        return DAY.format(season.from()) + " to " + DAY.format(season.to());
     }
 
     /**
@@ -74,7 +68,7 @@ final class AllocationSteps {
         List<Season> seasons = result.asked().seasons();
         return seasons.isEmpty()
                 ? List.of("")
-                : seasons.stream().map(AllocationSteps::words).toList();
+                : seasons.stream().map(Season::words).toList();
     }
 
     private List<RateSteps.Stretch> stretches(PlanningTable rates) {

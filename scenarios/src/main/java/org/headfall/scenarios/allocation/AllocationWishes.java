@@ -76,8 +76,7 @@ final class AllocationWishes {
         columns = new WaterColumn[bores.length];
         for (int b = 0; b < bores.length; b++) {
             Bore bore = plan.problem().bores().get(bores[b]);
-            losses[b] =
-                    bore.lossIn(run.aquifer().effectiveTransmissivity(run.grid().locate(bore.x(), bore.y())));
+            losses[b] = plan.problem().lossIn(bore);
             columns[b] = bore.column();
         }
         restingHead = heads(without);
@@ -95,7 +94,8 @@ final class AllocationWishes {
     }
 
     /**
-     * Has the goal follow a run: energy becomes exact, with its first derivatives, at its rates.
+     * Has the goal follow a run: energy becomes exact, with its first derivatives, at its rates. Other goals have nothing to
+     * follow.
      *
      * @param with the run
      * @param rates its rates (m³/d)

@@ -3,7 +3,6 @@ package org.headfall.scenarios.allocation;
 import java.util.Arrays;
 import java.util.HashMap;
 import java.util.Map;
-import java.util.stream.IntStream;
 import org.headfall.scenarios.limits.Comparison;
 import org.headfall.scenarios.run.RunInMemory;
 import org.headfall.solver.response.CoupledResponses;
@@ -32,7 +31,7 @@ final class AnsweredDrawdown implements DrawdownByRates {
     AnsweredDrawdown(RunInMemory run, HeadAnswers answers, RateVariables variables) {
         this.run = run;
         this.variables = variables;
-        bores = IntStream.range(0, variables.bores()).map(variables::station).toArray();
+        bores = variables.stations();
         changeDays = variables.changeDays();
         with = new CoupledResponses(run.responses(), answers);
     }

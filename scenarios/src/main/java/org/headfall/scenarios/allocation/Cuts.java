@@ -99,8 +99,12 @@ final class Cuts {
         for (int r = 0; r < found.length; r++) {
             for (int part = 0; part < PARTS_OF_TIME; part++) {
                 int from = part * found[r].length / PARTS_OF_TIME;
-                int worst = worst(requirements.get(r), found[r], from, (part + 1) * found[r].length / PARTS_OF_TIME);
-                if (worst >= 0 && requirements.get(r).base(worst) - found[r][worst] < -tolerance) {
+                int to = (part + 1) * found[r].length / PARTS_OF_TIME;
+                if (from == to) {
+                    continue;
+                }
+                int worst = requirements.get(r).tightest(found[r], from, to);
+                if (requirements.get(r).base(worst) - found[r][worst] < -tolerance) {
                     broken.add(cut(r, worst, rates, found[r][worst]));
                 }
             }
@@ -114,19 +118,6 @@ final class Cuts {
         }
         cuts.addAll(broken);
         return !broken.isEmpty();
-    }
-
-    private static int worst(Requirement one, double[] effects, int from, int to) {
-        int worst = -1;
-        double least = Double.POSITIVE_INFINITY;
-        for (int k = from; k < to; k++) {
-            double margin = one.base(k) - effects[k];
-            if (margin < least) {
-                least = margin;
-                worst = k;
-            }
-        }
-        return worst;
     }
 
     /**

@@ -9,13 +9,11 @@ import java.util.OptionalInt;
 import java.util.stream.IntStream;
 import org.headfall.scenarios.limits.Limit;
 import org.headfall.scenarios.quantity.DischargeUnit;
-import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.run.RunInMemory;
 import org.headfall.scenarios.run.RunPlan;
 import org.headfall.solver.bore.Bore;
 import org.headfall.solver.bore.NeededHead;
 import org.headfall.solver.bore.Operation;
-import org.headfall.solver.bore.WellLoss;
 
 /** Limits on the flow of bores that are left to flow: of one whose rate is looked for, on that rate while it may take; of any other, on what it is offered. */
 final class FlowLimits {
@@ -85,7 +83,8 @@ final class FlowLimits {
         Operation flowing = bore.operationAt(Math.nextDown(day));
         return new LimitedFlow(
                 limit,
-                new NeededHead(flowing.neededLevel().orElseThrow(), loss(bore), bore.column()),
+                new NeededHead(
+                        flowing.neededLevel().orElseThrow(), plan.problem().lossIn(bore), bore.column()),
                 response(station));
     }
 
@@ -93,16 +92,15 @@ final class FlowLimits {
     private double fallByUnit(Limit limit, int station) {
         double unit = DischargeUnit.LITRES_PER_SECOND.of(1);
         double least = limit.quantity().allowed() / unit;
-        return (response(station) + loss(plan.problem().bores().get(station)).slope(least)) / unit;
+        return (response(station)
+                        + plan.problem()
+                                .lossIn(plan.problem().bores().get(station))
+                                .slope(least))
+                / unit;
     }
 
     /** Fall of head at the wall of a bore by a unit of its own discharge (d/m²). */
     private double response(int station) {
         return without.responses().at(station, station, plan.description().endDay());
-    }
-
-    private WellLoss loss(Bore bore) {
-        RunDescription run = plan.description();
-        return bore.lossIn(run.aquifer().effectiveTransmissivity(run.grid().locate(bore.x(), bore.y())));
     }
 }

@@ -7,7 +7,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
-import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.recording.StationSeries;
 import org.headfall.scenarios.run.RunInMemory;
 import org.headfall.scenarios.run.RunPlan;
@@ -15,6 +14,7 @@ import org.headfall.solver.bore.Bore;
 import org.headfall.solver.bore.NeededHead;
 import org.headfall.solver.bore.OperatingPhase;
 import org.headfall.solver.bore.Operation;
+import org.headfall.solver.flow.FlowProblem;
 
 /**
  * What bores can bring up: a rate needs a head at the wall of its bore, by the curve of its pump or, where a bore flows by itself, by
@@ -47,7 +47,7 @@ final class Lifts {
                                 .add(day));
             }
             for (Map.Entry<Operation, List<Double>> one : daysOf.entrySet()) {
-                Requirement.OfLift lift = lift(plan.description(), bore, b, one.getKey());
+                Requirement.OfLift lift = lift(plan.problem(), bore, b, one.getKey());
                 one.getValue().forEach(day -> bound(variable(variables, lift, day), lift, resting.headAt(day)));
                 double[] counted = one.getValue().stream()
                         .mapToDouble(Double::doubleValue)
@@ -68,10 +68,8 @@ final class Lifts {
         most[variable] = Math.min(most[variable], largest);
     }
 
-    private static Requirement.OfLift lift(RunDescription run, Bore bore, int number, Operation operation) {
-        double transmissivity = run.aquifer().effectiveTransmissivity(run.grid().locate(bore.x(), bore.y()));
-        NeededHead needed =
-                new NeededHead(operation.neededLevel().orElseThrow(), bore.lossIn(transmissivity), bore.column());
+    private static Requirement.OfLift lift(FlowProblem problem, Bore bore, int number, Operation operation) {
+        NeededHead needed = new NeededHead(operation.neededLevel().orElseThrow(), problem.lossIn(bore), bore.column());
         double largest = operation instanceof Operation.PumpedByCurve pump
                 ? pump.curve().largestFlow()
                 : Double.POSITIVE_INFINITY;

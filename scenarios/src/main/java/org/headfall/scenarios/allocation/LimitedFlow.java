@@ -17,7 +17,7 @@ import org.headfall.solver.bore.NeededHead;
  * @param needed head that the bore needs at its wall for a flow
  * @param perDischarge fall of head at its wall by a unit of its own discharge (d/m²), positive
  */
-record LimitedFlow(Limit limit, NeededHead needed, double perDischarge) implements Requirement.Subject {
+record LimitedFlow(Limit limit, NeededHead needed, double perDischarge) implements Requirement.OnLimit {
 
     private double least() {
         return DischargeUnit.LITRES_PER_SECOND.toCubicMetresPerDay(((LimitedQuantity.Flow) limit.quantity()).atLeast());

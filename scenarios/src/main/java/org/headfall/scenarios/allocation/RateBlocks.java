@@ -4,7 +4,9 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.TreeSet;
+import java.util.stream.DoubleStream;
 import org.headfall.scenarios.recording.RunCalendar;
 import org.headfall.scenarios.scenario.AllocationSpecification;
 import org.headfall.scenarios.scenario.Season;
@@ -115,6 +117,23 @@ public record RateBlocks(List<Block> blocks, List<Integer> seasons) {
                 .filter(block -> block.group() == group)
                 .mapToDouble(Block::days)
                 .sum();
+    }
+
+    /** The start, and all days on which a block begins or ends, increasing (d). */
+    double[] changeDays() {
+        return DoubleStream.concat(
+                        DoubleStream.of(0),
+                        blocks.stream().flatMapToDouble(block -> DoubleStream.of(block.start(), block.end())))
+                .sorted()
+                .distinct()
+                .toArray();
+    }
+
+    /** The block that goes on from a day, absent between blocks. */
+    Optional<Block> from(double day) {
+        return blocks.stream()
+                .filter(block -> block.start() <= day && day < block.end())
+                .findFirst();
     }
 
     /** The block in which a moment falls, or null between blocks. */

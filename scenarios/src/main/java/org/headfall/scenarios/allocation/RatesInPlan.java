@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.OptionalDouble;
-import java.util.TreeSet;
 import java.util.stream.Stream;
 import org.headfall.scenarios.run.RunPlan;
 import org.headfall.solver.bore.Bore;
@@ -38,7 +37,8 @@ final class RatesInPlan {
 
     /**
      * Days on which levels and limits are looked at: a little before rates change, and on each day on which anything else
-     * changes, as a level may be lowest within a block when a neighbour stops. A record holds what is there before a change on its day.
+     * changes, as a level may be lowest within a block when a neighbour stops. A record holds what is there before a change on
+     * its day.
      *
      * @param moments a day of each block (d)
      * @return days, increasing (d)
@@ -58,21 +58,13 @@ final class RatesInPlan {
     }
 
     private StepSchedule schedule(double[] rates, int bore) {
-        TreeSet<Double> days = new TreeSet<>();
-        days.add(0.0);
-        blocks.blocks().forEach(block -> {
-            days.add(block.start());
-            days.add(block.end());
-        });
-        double[] starts = days.stream().mapToDouble(Double::doubleValue).toArray();
+        double[] starts = blocks.changeDays();
         double[] values = new double[starts.length];
-        for (int i = 0; i < starts.length; i++) {
-            for (RateBlocks.Block block : blocks.blocks()) {
-                if (block.start() <= starts[i] && starts[i] < block.end()) {
-                    values[i] = rates[bore * blocks.groups() + block.group()];
-                }
-            }
-        }
+        Arrays.setAll(
+                values,
+                i -> blocks.from(starts[i])
+                        .map(block -> rates[bore * blocks.groups() + block.group()])
+                        .orElse(0.0));
         return new StepSchedule(starts, values);
     }
 }

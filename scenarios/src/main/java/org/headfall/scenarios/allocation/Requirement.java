@@ -37,14 +37,21 @@ final class Requirement {
     private final String during;
 
     /** What must be kept. */
-    sealed interface Subject permits OfLimit, OfVolume, OfLevel, OfLift, OfRate, LimitedFlow {}
+    sealed interface Subject permits OnLimit, OfLevel, OfLift {}
+
+    /** A limit of the document. */
+    sealed interface OnLimit extends Subject permits OfLimit, OfVolume, OfRate, LimitedFlow {
+
+        /** The limit. */
+        Limit limit();
+    }
 
     /**
      * A limit of the document on something that follows head.
      *
      * @param limit the limit
      */
-    record OfLimit(Limit limit) implements Subject {}
+    record OfLimit(Limit limit) implements OnLimit {}
 
     /**
      * A limit of the document on volumes.
@@ -52,7 +59,7 @@ final class Requirement {
      * @param limit the limit
      * @param parts the water years that it counts in, one for each day
      */
-    record OfVolume(Limit limit, List<VolumeByRates.Part> parts) implements Subject {
+    record OfVolume(Limit limit, List<VolumeByRates.Part> parts) implements OnLimit {
         /** Copies the list. */
         OfVolume {
             parts = List.copyOf(parts);
@@ -66,7 +73,7 @@ final class Requirement {
      * @param bore its number among those looked for
      * @param metresOfUnit by how much the level in the bore falls for a unit of its rate (m per L/s), positive
      */
-    record OfRate(Limit limit, int bore, double metresOfUnit) implements Subject {}
+    record OfRate(Limit limit, int bore, double metresOfUnit) implements OnLimit {}
 
     /**
      * The lowest level in a bore.
@@ -170,6 +177,23 @@ final class Requirement {
                 : Optional.empty();
     }
 
+    /**
+     * The day, from one number on and before another, on which effects leave least: the first of several.
+     *
+     * @param effects effect of rates on each of its days
+     * @param from first number
+     * @param to number after the last, larger
+     */
+    int tightest(double[] effects, int from, int to) {
+        int tightest = from;
+        for (int k = from + 1; k < to; k++) {
+            if (base[k] - effects[k] < base[tightest] - effects[tightest]) {
+                tightest = k;
+            }
+        }
+        return tightest;
+    }
+
     /** Whether it gives way where requirements contradict each other; what a pump lifts does not. */
     boolean mayGiveWay() {
         return !(subject instanceof OfLift);
@@ -177,16 +201,7 @@ final class Requirement {
 
     /** The limit of the document that it is, if it is one. */
     Optional<Limit> limit() {
-        if (subject instanceof OfRate of) {
-            return Optional.of(of.limit());
-        }
-        if (subject instanceof LimitedFlow of) {
-            return Optional.of(of.limit());
-        }
-        if (subject instanceof OfVolume of) {
-            return Optional.of(of.limit());
-        }
-        return subject instanceof OfLimit of ? Optional.of(of.limit()) : Optional.empty();
+        return subject instanceof OnLimit of ? Optional.of(of.limit()) : Optional.empty();
     }
 
     private Optional<LimitedQuantity> quantity() {

@@ -166,11 +166,8 @@ final class Requirements {
 
     private static Requirement ofLevel(RunPlan plan, RateVariables variables, int b, double floor, double[] days) {
         Bore bore = plan.problem().bores().get(variables.station(b));
-        RunDescription run = plan.description();
-        int cell = run.grid().locate(bore.x(), bore.y());
-        double transmissivity = run.aquifer().effectiveTransmissivity(cell);
         return new Requirement(
-                new Requirement.OfLevel(bore.name(), b, floor, bore.lossIn(transmissivity)),
+                new Requirement.OfLevel(bore.name(), b, floor, plan.problem().lossIn(bore)),
                 variables.station(b),
                 variables.everyone(),
                 days);

@@ -105,7 +105,7 @@ final class SharedWater {
      *     {@value #MOST_CURVED} of them
      */
     Optional<Best> solveLike(String name, Programme programme, List<Wish> fixed) {
-        Ties ties = levels.get(settled.getOrDefault(name, levels.size() - 1));
+        Ties ties = tiesOf(name);
         if (ties.count() > MOST_CURVED) {
             return Optional.empty();
         }
@@ -114,6 +114,11 @@ final class SharedWater {
         } catch (UnsolvedException unsolved) {
             return Optional.empty();
         }
+    }
+
+    /** Ties that were fine enough for what was wanted; none if it was never solved for. */
+    private Ties tiesOf(String name) {
+        return levels.get(settled.getOrDefault(name, levels.size() - 1));
     }
 
     /** The first level of ties than which the one before it gains next to nothing less. */
@@ -195,7 +200,7 @@ final class SharedWater {
      * @return the prices
      */
     Prices prices(String name, Programme programme, List<Wish> fixed) {
-        Ties ties = levels.get(settled.getOrDefault(name, levels.size() - 1));
+        Ties ties = tiesOf(name);
         double[] prices =
                 ties.of(programme).prices(rows(fixed).stream().map(ties::of).toList());
         double[] sums = new double[requirements.size()];

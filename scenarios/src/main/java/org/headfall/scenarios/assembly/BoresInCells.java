@@ -38,9 +38,7 @@ final class BoresInCells {
     /** Reports every bore that is too wide, and remarks on neighbours; bores stand in the order of the problem. */
     void check(List<BoreSpecification> specifications) {
         List<Bore> bores = problem.bores();
-        List<NearField> fields = bores.stream()
-                .map(bore -> problem.nearField(bore.x(), bore.y(), bore.screenRadius()))
-                .toList();
+        List<NearField> fields = problem.nearFields();
         boolean fit = true;
         for (int i = 0; i < fields.size(); i++) {
             double largest = fields.get(i).largestRadius();

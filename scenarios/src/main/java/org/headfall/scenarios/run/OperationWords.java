@@ -1,7 +1,5 @@
 package org.headfall.scenarios.run;
 
-import java.time.format.DateTimeFormatter;
-import java.util.Locale;
 import java.util.stream.Collectors;
 import org.headfall.scenarios.scenario.BoreOperation;
 import org.headfall.scenarios.scenario.BoreSpecification;
@@ -9,8 +7,6 @@ import org.headfall.scenarios.scenario.Season;
 
 /** Says in words how a bore is operated. */
 final class OperationWords {
-
-    private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMMM", Locale.ENGLISH);
 
     private OperationWords() {}
 
@@ -25,7 +21,7 @@ final class OperationWords {
 
     /** Such as " from 1 October to 31 March each year". */
     private static String words(Season season) {
-        return " from " + DAY.format(season.from()) + " to " + DAY.format(season.to()) + " each year";
+        return " from " + season.words() + " each year";
     }
 
     private static String words(BoreOperation operation) {

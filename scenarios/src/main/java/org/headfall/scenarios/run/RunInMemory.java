@@ -254,13 +254,7 @@ public final class RunInMemory {
             RunProgress progress) {
         progress.reached("finding heads at the start", 0);
         StartState start = StartState.of(problem, startHeads, settings);
-        ObservedHead seen = new ObservedHead(
-                problem.aquifer(),
-                place.x(),
-                place.y(),
-                problem.bores().stream()
-                        .map(bore -> problem.nearField(bore.x(), bore.y(), bore.screenRadius()))
-                        .toList());
+        ObservedHead seen = new ObservedHead(problem.aquifer(), place.x(), place.y(), problem.nearFields());
         double[] head = new double[1];
         try (Simulation simulation = new Simulation(problem, settings)) {
             simulation.run(start.heads(), 0, day, new double[] {day}, new SimulationObserver() {

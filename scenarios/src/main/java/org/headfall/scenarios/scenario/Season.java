@@ -2,6 +2,8 @@ package org.headfall.scenarios.scenario;
 
 import java.time.LocalDate;
 import java.time.MonthDay;
+import java.time.format.DateTimeFormatter;
+import java.util.Locale;
 
 /**
  * Part of every year, both days included; it may reach over the end of the year.
@@ -10,6 +12,13 @@ import java.time.MonthDay;
  * @param to last day
  */
 public record Season(MonthDay from, MonthDay to) {
+
+    private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMMM", Locale.ENGLISH);
+
+    /** Such as "1 October to 31 March". */
+    public String words() {
+        return DAY.format(from) + " to " + DAY.format(to);
+    }
 
     /** Its first day in a year; 28 February where 29 February is asked of a common year. */
     public LocalDate begins(int year) {

@@ -199,9 +199,7 @@ public final class SiteSearch {
     /** A site with its largest rate found anew: own drawdown solved for, limits by the near field of its own bore. */
     private ChosenSite solved(int cell) {
         NearField field = problem.nearField(run.grid().centreX(cell), run.grid().centreY(cell), siting.screenRadius());
-        List<NearField> bores = problem.bores().stream()
-                .map(bore -> problem.nearField(bore.x(), bore.y(), bore.screenRadius()))
-                .toList();
+        List<NearField> bores = problem.nearFields();
         int station = problem.bores().size() + problem.springs().size();
         EffectFields fields = new EffectFields(
                 problem,

@@ -13,7 +13,6 @@ import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.recording.Station;
 import org.headfall.scenarios.results.UncountedCsv;
 import org.headfall.scenarios.scenario.SitingSpecification;
-import org.headfall.solver.grid.Axis;
 
 /** What was found about sites as a page: the answer, the map, the sites and what they take of each limit. */
 final class SitingPage {
@@ -111,8 +110,8 @@ final class SitingPage {
         double[] ruling = new double[result.ruling().length];
         Arrays.setAll(ruling, cell -> Double.isNaN(result.largestRate()[cell]) ? Double.NaN : result.ruling()[cell]);
         return new PlanningMap(
-                centres(run.grid().x()),
-                centres(run.grid().y()),
+                run.grid().x().centres(),
+                run.grid().y().centres(),
                 Arrays.stream(result.largestRate()).map(SitingPage::litres).toArray(),
                 ruling,
                 result.reasons(),
@@ -123,12 +122,6 @@ final class SitingPage {
 
     private static PlanningMap.Place place(PlanningMap.Kind kind, Station station) {
         return new PlanningMap.Place(kind, station.name(), "", station.x(), station.y());
-    }
-
-    private static double[] centres(Axis axis) {
-        double[] centres = new double[axis.cells()];
-        Arrays.setAll(centres, axis::centre);
-        return centres;
     }
 
     private static PlanningTable sites(SitingResult result) {

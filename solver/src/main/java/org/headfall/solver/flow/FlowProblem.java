@@ -14,6 +14,7 @@ import org.headfall.solver.aquifer.Spring;
 import org.headfall.solver.bore.Bore;
 import org.headfall.solver.bore.OperatingPhase;
 import org.headfall.solver.bore.Operation;
+import org.headfall.solver.bore.WellLoss;
 import org.headfall.solver.nearfield.CentreHeads;
 import org.headfall.solver.nearfield.NearField;
 import org.headfall.solver.schedule.Schedule;
@@ -72,11 +73,26 @@ public record FlowProblem(
         return NearField.at(aquifer, boundaries, x, y, radius);
     }
 
+    /**
+     * All loss between the aquifer at the wall of a bore and the water in it, with the transmissivity where the bore stands.
+     *
+     * @param bore a bore, in a cell of the aquifer
+     * @return the loss
+     */
+    public WellLoss lossIn(Bore bore) {
+        return bore.lossIn(aquifer.effectiveTransmissivity(aquifer.grid().locate(bore.x(), bore.y())));
+    }
+
+    /** Near field of each bore, in their order. */
+    public List<NearField> nearFields() {
+        return bores.stream()
+                .map(bore -> nearField(bore.x(), bore.y(), bore.screenRadius()))
+                .toList();
+    }
+
     /** Heads at the centres of cells, for maps, from heads that the grid carries. */
     public CentreHeads centreHeads() {
-        return new CentreHeads(bores.stream()
-                .map(bore -> nearField(bore.x(), bore.y(), bore.screenRadius()))
-                .toList());
+        return new CentreHeads(nearFields());
     }
 
     /** The same problem with other bores. */

@@ -1,8 +1,6 @@
 package org.headfall.solver.flow;
 
 import java.util.Arrays;
-import org.headfall.solver.aquifer.Aquifer;
-import org.headfall.solver.bore.Bore;
 import org.headfall.solver.bore.WellLoss;
 
 /** Rules of all bores and springs through time: bores first, then springs, in the order of the problem. */
@@ -35,16 +33,9 @@ public final class PointRules {
      */
     public PointRules(FlowProblem problem) {
         this.problem = problem;
-        Aquifer aquifer = problem.aquifer();
-        losses = problem.bores().stream()
-                .map(bore -> bore.lossIn(transmissivity(aquifer, bore)))
-                .toArray(WellLoss[]::new);
+        losses = problem.bores().stream().map(problem::lossIn).toArray(WellLoss[]::new);
         springs = problem.springs().stream().map(DischargeRule::of).toArray(DischargeRule[]::new);
         last = inForce(0);
-    }
-
-    private static double transmissivity(Aquifer aquifer, Bore bore) {
-        return aquifer.effectiveTransmissivity(aquifer.grid().locate(bore.x(), bore.y()));
     }
 
     /** Rules in force at a day; not to be changed. */

@@ -70,10 +70,7 @@ class EffectFieldsTest {
     }
 
     private static ObservedHead point(FlowProblem problem) {
-        List<NearField> bores = problem.bores().stream()
-                .map(bore -> problem.nearField(bore.x(), bore.y(), bore.screenRadius()))
-                .toList();
-        return new ObservedHead(problem.aquifer(), POINT[0], POINT[1], bores);
+        return new ObservedHead(problem.aquifer(), POINT[0], POINT[1], problem.nearFields());
     }
 
     /** Heads of the bores, springs and the point on the days, and discharges on the last. */

@@ -9,7 +9,6 @@ import java.util.BitSet;
 import java.util.List;
 import org.headfall.solver.bore.Bore;
 import org.headfall.solver.flow.FlowProblem;
-import org.headfall.solver.nearfield.NearField;
 import org.headfall.solver.nearfield.ObservedHead;
 import org.headfall.solver.simulation.Settings;
 import org.headfall.solver.simulation.Simulation;
@@ -99,10 +98,7 @@ class RunWithoutTest {
     }
 
     private static ObservedHead point(FlowProblem problem) {
-        List<NearField> bores = problem.bores().stream()
-                .map(bore -> problem.nearField(bore.x(), bore.y(), bore.screenRadius()))
-                .toList();
-        return new ObservedHead(problem.aquifer(), POINT[0], POINT[1], bores);
+        return new ObservedHead(problem.aquifer(), POINT[0], POINT[1], problem.nearFields());
     }
 
     private static UnitResponses responses(FlowProblem problem) {

@@ -24,7 +24,6 @@ import org.headfall.solver.bore.WellLoss;
 import org.headfall.solver.flow.FlowProblem;
 import org.headfall.solver.grid.Axis;
 import org.headfall.solver.grid.RectilinearGrid;
-import org.headfall.solver.nearfield.NearField;
 import org.headfall.solver.nearfield.ObservedHead;
 import org.headfall.solver.schedule.LinearSchedule;
 import org.headfall.solver.schedule.Schedule;
@@ -112,10 +111,7 @@ class StationResponsesTest {
     }
 
     static ObservedHead point(FlowProblem problem) {
-        List<NearField> bores = problem.bores().stream()
-                .map(bore -> problem.nearField(bore.x(), bore.y(), bore.screenRadius()))
-                .toList();
-        return new ObservedHead(problem.aquifer(), 11_400, 4_100, bores);
+        return new ObservedHead(problem.aquifer(), 11_400, 4_100, problem.nearFields());
     }
 
     /** Idle bores show the heads without any. */

@@ -14,7 +14,6 @@ import org.headfall.solver.bore.OperatingPhase;
 import org.headfall.solver.bore.Operation;
 import org.headfall.solver.bore.WellLoss;
 import org.headfall.solver.flow.FlowProblem;
-import org.headfall.solver.nearfield.NearField;
 import org.headfall.solver.nearfield.ObservedHead;
 import org.headfall.solver.schedule.Schedule;
 import org.headfall.solver.simulation.Settings;
@@ -75,10 +74,7 @@ class UnitResponsesTest {
     }
 
     private static ObservedHead point(FlowProblem problem) {
-        List<NearField> bores = problem.bores().stream()
-                .map(bore -> problem.nearField(bore.x(), bore.y(), bore.screenRadius()))
-                .toList();
-        return new ObservedHead(problem.aquifer(), POINT[0], POINT[1], bores);
+        return new ObservedHead(problem.aquifer(), POINT[0], POINT[1], problem.nearFields());
     }
 
     /**

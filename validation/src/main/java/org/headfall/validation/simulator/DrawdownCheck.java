@@ -105,9 +105,7 @@ record DrawdownCheck(FlowProblem problem, ClosedForm expected, String published,
     private List<Point> points() {
         Aquifer aquifer = problem.aquifer();
         RectilinearGrid grid = aquifer.grid();
-        List<NearField> bores = problem.bores().stream()
-                .map(bore -> problem.nearField(bore.x(), bore.y(), bore.screenRadius()))
-                .toList();
+        List<NearField> bores = problem.nearFields();
         List<Placement> places = Placement.anywhere();
         List<Point> points = new ArrayList<>();
         int next = 0;
