@@ -101,6 +101,9 @@ final class AllocationWishes {
      * @param rates its rates (m³/d)
      */
     void follow(RunInMemory with, double[] rates) {
+        if (wanted.goal() != Goal.LEAST_ENERGY) {
+            return;
+        }
         double[][] heads = heads(with);
         double[][] drawdown = effects.drawdown()
                 .on(rates, effects.variables().everyone(), moments)
