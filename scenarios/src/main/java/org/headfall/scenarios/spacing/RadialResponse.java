@@ -20,11 +20,13 @@ final class RadialResponse implements DoubleUnaryOperator {
     private final RectilinearGrid grid;
     private final boolean[] active;
     private final LogarithmicDrawdown logarithm;
-    private final double[] smooth;
     private final double x;
     private final double y;
     private final double wall;
     private final double atWall;
+    private final double wallAlone;
+    private final double atWallAlone;
+    private final double[] smooth;
 
     /**
      * Response around a place.
@@ -45,6 +47,8 @@ final class RadialResponse implements DoubleUnaryOperator {
         this.atWall = atWall;
         int cell = grid.locate(x, y);
         logarithm = new LogarithmicDrawdown(x, y, aquifer.transmissivityX()[cell], aquifer.transmissivityY()[cell]);
+        wallAlone = logarithm.stretchedRadius(wall);
+        atWallAlone = logarithm.at(wallAlone);
         smooth = withoutLogarithm(field, cell);
     }
 
@@ -55,9 +59,7 @@ final class RadialResponse implements DoubleUnaryOperator {
 
     /** Drawdown below that at the wall by the logarithm alone (d/m²). */
     private double fromWall(double easting, double northing) {
-        double atWallAlone = logarithm.stretchedRadius(wall);
-        return logarithm.at(atWallAlone)
-                - logarithm.at(Math.max(atWallAlone, logarithm.stretchedDistance(easting, northing)));
+        return atWallAlone - logarithm.at(Math.max(wallAlone, logarithm.stretchedDistance(easting, northing)));
     }
 
     /** Drawdown without the logarithm in the middle of each cell; in that of the place it is the one at the wall. */
@@ -92,8 +94,8 @@ final class RadialResponse implements DoubleUnaryOperator {
         if (own < 0 || !active[own]) {
             return Double.NaN;
         }
-        int column = lower(grid.x(), easting);
-        int row = lower(grid.y(), northing);
+        int column = lower(grid.x(), grid.column(own), easting);
+        int row = lower(grid.y(), grid.row(own), northing);
         double u = share(grid.x(), column, easting);
         double v = share(grid.y(), row, northing);
         int first = row * grid.columns() + column;
@@ -109,12 +111,10 @@ final class RadialResponse implements DoubleUnaryOperator {
         return sum;
     }
 
-    private static int lower(Axis axis, double position) {
-        int index = 0;
-        while (index < axis.cells() - 2 && axis.centre(index + 1) <= position) {
-            index++;
-        }
-        return index;
+    /** The cell whose centre and that of the next one a position lies between, by the cell that it lies in. */
+    private static int lower(Axis axis, int own, double position) {
+        int index = position < axis.centre(own) ? own - 1 : own;
+        return Math.max(0, Math.min(axis.cells() - 2, index));
     }
 
     private static double share(Axis axis, int index, double position) {
