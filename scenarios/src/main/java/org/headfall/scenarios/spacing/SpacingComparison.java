@@ -42,6 +42,7 @@ public final class SpacingComparison {
     private final double depth;
     private final double lowered;
     private final WellLoss loss;
+    private final double yieldAlone;
 
     /**
      * Comparison for an aquifer whose response is known without a grid.
@@ -75,6 +76,7 @@ public final class SpacingComparison {
                 spacing.wellLoss().linear(),
                 spacing.wellLoss().turbulent(),
                 spacing.wellLoss().exponent());
+        yieldAlone = new FieldLayout(List.of(new Position(0, 0)), response.response(), loss).totalRate(available());
     }
 
     /**
@@ -143,31 +145,32 @@ public final class SpacingComparison {
                 if (repeated.isOneBefore(layout, count)) {
                     continue;
                 }
-                for (double distance : distances) {
-                    lines.add(line(layout, count, distance));
-                }
-                economic.add(cheapest(layout, count, distances));
+                List<SpacingResult.Line> found = Arrays.stream(distances)
+                        .mapToObj(distance -> line(layout, count, distance))
+                        .toList();
+                lines.addAll(found);
+                economic.add(cheapest(layout, count, found));
             }
         }
         return new SpacingResult(lines, economic, spacing, lowered, cellWidth, repeated.words());
     }
 
-    /** Between the neighbours of the cheapest of the spacings looked at. */
-    private SpacingResult.Line cheapest(Layout layout, int count, double[] distances) {
+    /** Between the neighbours of the cheapest of the spacings looked at, whose lines are given. */
+    private SpacingResult.Line cheapest(Layout layout, int count, List<SpacingResult.Line> lines) {
         int best = 0;
-        for (int i = 1; i < distances.length; i++) {
-            if (cost(layout, count, distances[i]) < cost(layout, count, distances[best])) {
+        for (int i = 1; i < lines.size(); i++) {
+            if (lines.get(i).cost() < lines.get(best).cost()) {
                 best = i;
             }
         }
-        double low = distances[Math.max(0, best - 1)];
-        double high = distances[Math.min(distances.length - 1, best + 1)];
+        double low = lines.get(Math.max(0, best - 1)).spacing();
+        double high = lines.get(Math.min(lines.size() - 1, best + 1)).spacing();
         double found = new BrentOptimizer(RELATIVE, RELATIVE * low)
                 .optimize(
                         new MaxEval(MOST_EVALUATIONS),
                         GoalType.MINIMIZE,
                         new UnivariateObjectiveFunction(distance -> cost(layout, count, distance)),
-                        new SearchInterval(low, high, distances[best]))
+                        new SearchInterval(low, high, lines.get(best).spacing()))
                 .getPoint();
         return line(layout, count, found);
     }
@@ -213,13 +216,16 @@ public final class SpacingComparison {
         return atWork(layout, count, distance).cost();
     }
 
+    /** Drawdown that the given lift leaves for bores to cause (m). */
+    private double available() {
+        return spacing.lift() - depth;
+    }
+
     SpacingResult.Line line(Layout layout, int count, double distance) {
         AtWork found = atWork(layout, count, distance);
         double each = spacing.rate() / count;
-        double available = spacing.lift() - depth;
-        double yield = found.bores().totalRate(available);
-        double apart =
-                count * new FieldLayout(List.of(new Position(0, 0)), response.response(), loss).totalRate(available);
+        double yield = found.bores().totalRate(available());
+        double apart = count * yieldAlone;
         return new SpacingResult.Line(
                 layout,
                 count,
@@ -244,7 +250,7 @@ public final class SpacingComparison {
         return new SpacingResult.GridError(
                 response.relativeError(distance),
                 meanLift(depth, atMost.drawdown(each)) - found.lift(),
-                yield - atMost.totalRate(spacing.lift() - depth));
+                yield - atMost.totalRate(available()));
     }
 
     /** No lift is less than nothing: water that rises higher than it is wanted does not lift that of other bores. */
