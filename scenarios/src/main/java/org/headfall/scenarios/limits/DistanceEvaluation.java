@@ -5,14 +5,9 @@ import java.util.OptionalDouble;
 import java.util.function.ToDoubleFunction;
 import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.recording.Station;
-import org.locationtech.jts.geom.Coordinate;
-import org.locationtech.jts.geom.Geometry;
-import org.locationtech.jts.geom.GeometryFactory;
 
 /** Judges limits of distance, which are known without a run. */
 final class DistanceEvaluation {
-
-    private static final GeometryFactory SHAPES = new GeometryFactory();
 
     private final RunDescription description;
     private final MapPlaces places;
@@ -36,7 +31,7 @@ final class DistanceEvaluation {
             if (part == null) {
                 return new Outcome.NotEvaluated("The shapes of " + map.words() + " are not known any more.");
             }
-            toPlace = bore -> toShapes(bore, part.shapes());
+            toPlace = bore -> part.distance(bore.x(), bore.y());
         } else {
             int station = description.stationIndex(limit.station());
             if (station < 0) {
@@ -55,10 +50,5 @@ final class DistanceEvaluation {
         return margin < 0
                 ? Judgement.of(limit, description.endDay(), OptionalDouble.of(0), worst)
                 : new Outcome.Holds(worst);
-    }
-
-    private static double toShapes(Station bore, List<Geometry> shapes) {
-        Geometry point = SHAPES.createPoint(new Coordinate(bore.x(), bore.y()));
-        return shapes.stream().mapToDouble(point::distance).min().orElse(Double.NaN);
     }
 }

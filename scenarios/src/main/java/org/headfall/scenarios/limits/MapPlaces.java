@@ -2,7 +2,9 @@ package org.headfall.scenarios.limits;
 
 import java.util.List;
 import java.util.Map;
+import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.GeometryFactory;
 
 /**
  * The parts of the map that limits hold for.
@@ -28,9 +30,23 @@ public record MapPlaces(Map<String, Part> parts, double[] days) {
      */
     @SuppressWarnings("ArrayRecordComponent") // 10⁵ cells, shared and never compared
     public record Part(List<Geometry> shapes, int[] cells) {
+        private static final GeometryFactory POINTS = new GeometryFactory();
+
         /** Copies the list. */
         public Part {
             shapes = List.copyOf(shapes);
+        }
+
+        /**
+         * Distance of a point to the nearest of the shapes.
+         *
+         * @param x easting (m)
+         * @param y northing (m)
+         * @return the distance (m), zero inside a polygon; NaN if there are no shapes
+         */
+        public double distance(double x, double y) {
+            Geometry point = POINTS.createPoint(new Coordinate(x, y));
+            return shapes.stream().mapToDouble(point::distance).min().orElse(Double.NaN);
         }
     }
 }

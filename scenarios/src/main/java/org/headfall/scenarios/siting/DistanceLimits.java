@@ -3,19 +3,15 @@ package org.headfall.scenarios.siting;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.ToDoubleBiFunction;
+import java.util.function.DoubleBinaryOperator;
 import org.headfall.scenarios.limits.Comparison;
 import org.headfall.scenarios.limits.Limit;
 import org.headfall.scenarios.limits.LimitPlace;
 import org.headfall.scenarios.limits.LimitedQuantity;
-import org.headfall.scenarios.limits.MapPlaces;
 import org.headfall.scenarios.recording.RunDescription;
 import org.headfall.scenarios.recording.Station;
 import org.headfall.scenarios.run.RunPlan;
 import org.headfall.scenarios.scenario.SitingSpecification;
-import org.locationtech.jts.geom.Coordinate;
-import org.locationtech.jts.geom.Geometry;
-import org.locationtech.jts.geom.GeometryFactory;
 
 /**
  * Limits of the document on distance that a new bore has to keep: one of the bores whose distance from a place is limited, for
@@ -23,12 +19,10 @@ import org.locationtech.jts.geom.GeometryFactory;
  */
 final class DistanceLimits {
 
-    private static final GeometryFactory SHAPES = new GeometryFactory();
-
     private final List<Counted> counted;
 
     /** One limit: the distance of a point to its place (m), the least allowed (m), and the number of its name. */
-    private record Counted(ToDoubleBiFunction<Double, Double> distance, double atLeast, int reason) {}
+    private record Counted(DoubleBinaryOperator distance, double atLeast, int reason) {}
 
     private DistanceLimits(List<Counted> counted) {
         this.counted = counted;
@@ -45,7 +39,7 @@ final class DistanceLimits {
         List<Counted> counted = new ArrayList<>();
         for (Limit limit : plan.limits()) {
             if (limit.quantity() instanceof LimitedQuantity.Distance quantity) {
-                Optional<ToDoubleBiFunction<Double, Double>> distance = toPlace(limit, plan);
+                Optional<DoubleBinaryOperator> distance = toPlace(limit, plan);
                 if (distance.isPresent() && countsNewBores(limit, siting)) {
                     counted.add(new Counted(distance.get(), quantity.atLeast(), ruling.add(limit.nameAndPlace())));
                 }
@@ -77,11 +71,10 @@ final class DistanceLimits {
     }
 
     /** Distance of a point to the place of a limit; absent if there is no such place. */
-    private static Optional<ToDoubleBiFunction<Double, Double>> toPlace(Limit limit, RunPlan plan) {
+    private static Optional<DoubleBinaryOperator> toPlace(Limit limit, RunPlan plan) {
         if (limit.place() instanceof LimitPlace.OnMap map) {
             return Optional.ofNullable(plan.mapPlaces().parts().get(map.words()))
-                    .map(MapPlaces.Part::shapes)
-                    .map(shapes -> (x, y) -> toShapes(shapes, x, y));
+                    .map(part -> part::distance);
         }
         RunDescription run = plan.description();
         int index = run.stationIndex(limit.station());
@@ -90,11 +83,6 @@ final class DistanceLimits {
         }
         Station place = run.stations().get(index);
         return Optional.of((x, y) -> Math.hypot(x - place.x(), y - place.y()));
-    }
-
-    private static double toShapes(List<Geometry> shapes, double x, double y) {
-        Geometry point = SHAPES.createPoint(new Coordinate(x, y));
-        return shapes.stream().mapToDouble(point::distance).min().orElse(Double.POSITIVE_INFINITY);
     }
 
     /** Lets nothing be taken in cells at whose centre a bore would stand too near. */
