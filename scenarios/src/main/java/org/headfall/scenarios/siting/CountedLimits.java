@@ -85,8 +85,7 @@ final class CountedLimits {
                 .toList();
         for (Limit limit : limits) {
             int station = run.stationIndex(limit.station());
-            LimitHeadroom headroom =
-                    LimitHeadroom.of(limit, station, base.margins(limit), newBore.shortest(), siting.days());
+            LimitHeadroom headroom = LimitHeadroom.of(limit, base.margins(limit), newBore.shortest(), siting.days());
             Set<Integer> matterThere = matter.getOrDefault(station, Set.of());
             counted.add(new CountedLimit(
                     headroom,

@@ -23,15 +23,13 @@ final class LimitHeadroom {
     private static final int MOST_DAYS = 24;
 
     private final Limit limit;
-    private final int station;
     private final double[] days;
     private final double[] margins;
     private final double[] perMetre;
     private final List<ReferenceMoment> reference;
 
-    private LimitHeadroom(Limit limit, int station, List<Day> kept) {
+    private LimitHeadroom(Limit limit, List<Day> kept) {
         this.limit = limit;
-        this.station = station;
         days = kept.stream().mapToDouble(Day::day).toArray();
         margins = kept.stream().mapToDouble(Day::margin).toArray();
         perMetre = kept.stream().mapToDouble(Day::perMetre).toArray();
@@ -51,12 +49,11 @@ final class LimitHeadroom {
      * Headroom of a limit.
      *
      * @param limit the limit
-     * @param station number of its station
-     * @param series its margins in the run, of which the numerical error is kept free
+     * @param series its margins in the run at its station, of which the numerical error is kept free
      * @param shortest shortest time of taking for which effects are known (d)
      * @param last last day on which the new bore takes (d)
      */
-    static LimitHeadroom of(Limit limit, int station, LimitMargins series, double shortest, double last) {
+    static LimitHeadroom of(Limit limit, LimitMargins series, double shortest, double last) {
         List<Day> all = new ArrayList<>();
         for (int i = 0; i < series.days().length; i++) {
             double day = series.days()[i];
@@ -65,7 +62,7 @@ final class LimitHeadroom {
             }
         }
         boolean grows = !(limit.quantity() instanceof LimitedQuantity.DeclineRate);
-        return new LimitHeadroom(limit, station, grouped(grows ? fewestToCome(all) : all, grows));
+        return new LimitHeadroom(limit, grouped(grows ? fewestToCome(all) : all, grows));
     }
 
     /** Days on which fewer metres are left than on all later ones. */
@@ -126,10 +123,6 @@ final class LimitHeadroom {
 
     Limit limit() {
         return limit;
-    }
-
-    int station() {
-        return station;
     }
 
     /** Days that matter, increasing. */

@@ -22,7 +22,7 @@ class LimitHeadroomTest {
         Limit limit = new Limit("limit", quantity, "spring", new Comparison.Start(), LimitPeriod.EVER, "");
         double[] perMetre = new double[days.length];
         Arrays.fill(perMetre, 1);
-        return LimitHeadroom.of(limit, 0, new LimitMargins(days, margins, perMetre, error), SHORTEST, 1000);
+        return LimitHeadroom.of(limit, new LimitMargins(days, margins, perMetre, error), SHORTEST, 1000);
     }
 
     /** Common practice, no source: what numbers cannot tell from a crossing is not given away. */
@@ -93,7 +93,7 @@ class LimitHeadroomTest {
                 "");
         LimitMargins margins =
                 new LimitMargins(new double[] {100, 200}, new double[] {10, 9}, new double[] {2, 1.25}, 0);
-        LimitHeadroom headroom = LimitHeadroom.of(limit, 0, margins, SHORTEST, 1000);
+        LimitHeadroom headroom = LimitHeadroom.of(limit, margins, SHORTEST, 1000);
         assertArrayEquals(new double[] {100, 200}, headroom.days());
         assertEquals(2 * 0.001, headroom.effectOfOne(0, time -> 0.001), 1e-15);
         assertEquals(1.25 * 0.001, headroom.effectOfOne(1, time -> 0.001), 1e-15);
@@ -101,6 +101,6 @@ class LimitHeadroomTest {
         LimitMargins rising = new LimitMargins(new double[] {100, 200}, new double[] {9, 10}, new double[] {1, 2}, 0);
         assertArrayEquals(
                 new double[] {200},
-                LimitHeadroom.of(limit, 0, rising, SHORTEST, 1000).days());
+                LimitHeadroom.of(limit, rising, SHORTEST, 1000).days());
     }
 }

@@ -122,12 +122,7 @@ class SiteSearchTest {
             List<LimitHeadroom> headrooms = new ArrayList<>();
             base.plan()
                     .limits()
-                    .forEach(limit -> headrooms.add(LimitHeadroom.of(
-                            limit,
-                            result.run().stationIndex(limit.station()),
-                            base.margins(limit),
-                            10,
-                            siting.days())));
+                    .forEach(limit -> headrooms.add(LimitHeadroom.of(limit, base.margins(limit), 10, siting.days())));
             for (int i = 0; i < headrooms.size(); i++) {
                 LimitHeadroom headroom = headrooms.get(i);
                 int last = headroom.days().length - 1;
