@@ -192,12 +192,10 @@ final class CountedLimits {
     Most most(NearField bore, double most, int otherwise) {
         Most found = new Most(most, otherwise);
         for (CountedVolume one : volumes) {
-            double bound = Math.max(0, one.headroom.largestRate());
-            found = bound < found.rate ? new Most(bound, one.reason) : found;
+            found = found.orLess(Math.max(0, one.headroom.largestRate()), one.reason);
         }
         for (CountedLimit one : counted) {
-            double bound = one.most(bore, found.rate);
-            found = bound < found.rate ? new Most(bound, one.reason()) : found;
+            found = found.orLess(one.most(bore, found.rate), one.reason());
         }
         return found;
     }
@@ -208,7 +206,13 @@ final class CountedLimits {
      * @param rate the rate (m³/d)
      * @param reason what decides it, see {@link Ruling}
      */
-    record Most(double rate, int reason) {}
+    record Most(double rate, int reason) {
+
+        /** A bound (m³/d), and why, if it is less than this rate; this one otherwise. */
+        Most orLess(double bound, int why) {
+            return bound < rate ? new Most(bound, why) : this;
+        }
+    }
 
     /** Counts a bore: it uses up a part of each limit. */
     void use(NearField bore, double rate) {

@@ -124,12 +124,12 @@ final class NewBoreLevels {
     CountedLimits.Most mostBeside(NearField bore, CountedLimits.Most otherwise) {
         CountedLimits.Most most = otherwise;
         for (Chosen one : chosen) {
+            int reason = levels.reason(one.site.cell());
             double[] spare = spare(one);
             for (int part : fewestToCome(spare)) {
                 double effect = one.site.field().by(0, bore, times[part]);
-                double bound = Math.max(0, spare[part]) / effect;
-                if (effect > 0 && bound < most.rate()) {
-                    most = new CountedLimits.Most(bound, levels.reason(one.site.cell()));
+                if (effect > 0) {
+                    most = most.orLess(Math.max(0, spare[part]) / effect, reason);
                 }
             }
         }
