@@ -163,24 +163,27 @@ final class CountedLimit {
 
     /** What one more bore takes beside those that were chosen. */
     private double taken(int day, double rate, double effect, double[] unit) {
+        return rate * effect + bent.get(day).change(with(day, rate, unit)) - changes[day];
+    }
+
+    /** Falls by straight rules of one more bore and those that were chosen (m). */
+    private double[] with(int day, double rate, double[] unit) {
         double[] with = falls[day].clone();
-        for (int i = 0; i < with.length; i++) {
-            with[i] += rate * unit[i];
+        for (int fall = 0; fall < with.length; fall++) {
+            with[fall] += rate * unit[fall];
         }
-        return rate * effect + bent.get(day).change(with) - changes[day];
+        return with;
     }
 
     /** Counts a bore: it uses up a part. */
     void use(NearField bore, double rate) {
         for (int day = 0; day < headroom.days().length; day++) {
             double effect = effectOf(bore, day);
-            double[] unit = unitFalls(bore, day);
-            headroom.use(day, taken(day, rate, effect, unit));
+            falls[day] = with(day, rate, unitFalls(bore, day));
+            double change = bent.get(day).change(falls[day]);
+            headroom.use(day, rate * effect + change - changes[day]);
             straight[day] += rate * effect;
-            for (int fall = 0; fall < unit.length; fall++) {
-                falls[day][fall] += rate * unit[fall];
-            }
-            changes[day] = bent.get(day).change(falls[day]);
+            changes[day] = change;
         }
     }
 
